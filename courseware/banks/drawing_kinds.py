@@ -1,0 +1,72 @@
+"""Which drawings a bank may ask for: their arguments, the limits within which each fits its box, their dimensions."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingKind:
+    """A kind of drawing. Numbers lie between two limits (least, most); words are one of those listed."""
+
+    arguments: Mapping[str, tuple[Fraction, Fraction] | frozenset[str]]
+    optional: Mapping[str, Fraction | str]  # arguments that may be left out, with what is then taken
+    dimensions: tuple[str, ...]
+    says: str  # one line for the manual
+
+
+def _span(least: int | str, most: int | str) -> tuple[Fraction, Fraction]:
+    return Fraction(least), Fraction(most)
+
+
+DRAWING_KINDS: Mapping[str, DrawingKind] = {
+    "opening": DrawingKind(
+        arguments={"bricks": _span("1/2", 12), "courses": _span(1, 30)},
+        optional={},
+        dimensions=("width", "height"),
+        says="an opening in its wall, in bond, brick by brick",
+    ),
+    "pier": DrawingKind(
+        arguments={"bricks": _span(1, 12), "courses": _span(1, 30)},
+        optional={"courses": Fraction(6)},
+        dimensions=("width", "height"),
+        says="a pier or length of wall between two stopped ends, in bond",
+    ),
+    "returned": DrawingKind(
+        arguments={"bricks": _span(1, 12), "courses": _span(1, 30)},
+        optional={"courses": Fraction(6)},
+        dimensions=("width", "height"),
+        says="a length of wall from a stopped end to a return",
+    ),
+    "gauge_rod": DrawingKind(
+        arguments={"courses": _span(1, 30), "datum": frozenset({"height", "face", "clear"})},
+        optional={"datum": "height"},
+        dimensions=("height", "face_height", "clear_height", "gauge"),
+        says="a gauge rod beside its courses, heights from a named datum",
+    ),
+    "projection": DrawingKind(
+        arguments={"course": _span(2, 40), "eye_height": _span(100, 3500), "projects": _span(5, 120)},
+        optional={"projects": Fraction(25)},
+        dimensions=("course_height", "eye_height", "from_eye", "projects"),
+        says="section and elevation of a projecting course with the eye line; heights are to the top of the course",
+    ),
+    "wall": DrawingKind(
+        arguments={
+            "length": _span(500, 20000),
+            "height": _span(300, 6000),
+            "opening_width": _span(0, 15000),
+            "opening_height": _span(0, 5000),
+        },
+        optional={"opening_width": Fraction(0), "opening_height": Fraction(0)},
+        dimensions=("length", "height", "opening_width", "opening_height"),
+        says="a wall to scale with one opening (none where its size is 0), for quantities",
+    ),
+    "diagonals": DrawingKind(
+        arguments={"width": _span(100, 12000), "height": _span(100, 12000)},
+        optional={},
+        dimensions=("width", "height", "diagonal"),
+        says="a set-out rectangle with both diagonals, for squaring",
+    ),
+}

@@ -1,0 +1,152 @@
+"""What is printed, as finished text: a paper for the learner and a key for the tutor.
+
+Two families of types, so that a learner's sheet has no field an answer could sit in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from courseware.trade import Format
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingCall:
+    """A drawing still to be made: its kind, the figures it is drawn from, and what its dimensions say.
+
+    `figures` are exact (mm, courses, bricks) or words. `labels` has every dimension that is shown:
+    its text, or None for a blank to be filled in by the learner. A dimension not named is not drawn.
+    """
+
+    kind: str
+    figures: Mapping[str, Fraction | str]
+    labels: Mapping[str, str | None]
+    format: Format
+    alt: str  # alternative text that gives no answer away
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedRow:
+    """One row of a table part: `1b(i)`, what it is, its unit and marks."""
+
+    label: str
+    say: str
+    unit: str
+    marks: int
+    note: str = ""  # how to round, as `to 2 decimal places`
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedPart:
+    """A part as the learner meets it. `kind` is number, choice, order, table or drawn."""
+
+    label: str  # "1a"
+    kind: str
+    ask: str
+    marks: int
+    unit: str = ""
+    note: str = ""  # how to answer: "to 3 decimal places", "tick two", "write the letters in order"
+    options: tuple[tuple[str, str], ...] = ()  # choice and order: letter, wording
+    rows: tuple[AskedRow, ...] = ()  # table
+    points: tuple[str, ...] = ()  # drawn: what is looked for, told to the learner
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SafetyNote:
+    """One caution: what it is about, what it says, and whose figure it is ('' where none)."""
+
+    title: str
+    lines: tuple[str, ...]
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedExercise:
+    """An exercise as the learner meets it."""
+
+    number: int
+    topic: str
+    level: int
+    setting: str
+    pose: str
+    brick: str  # "UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints"
+    parts: tuple[AskedPart, ...]
+    marks: int
+    drawing: DrawingCall | None = None
+    safety: tuple[SafetyNote, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """What stands at the head of a paper and of its key."""
+
+    title: str
+    group: str
+    date: str  # "25 November 2026"
+    code: str  # paper code, as printed
+    learner: str  # name, or "" for a numbered paper
+    reference: str  # the college's own reference, or ""
+    number: str  # "Paper 3 of 12", for numbered papers, or ""
+    marks: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Paper:
+    """One learner's paper: never holds an answer."""
+
+    heading: Heading
+    exercises: tuple[AskedExercise, ...]
+    cautions: tuple[str, ...]  # the deferring lines of the whole paper
+    scale: Format  # the brick whose courses the gauge scale in the margin shows
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyLine:
+    """A line of the working: words, figure with unit, and the marks it earns as `M1` or `A1`."""
+
+    say: str
+    figure: str
+    earns: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeySlip:
+    """A slip to look for: the figure it gives on this paper, its name and the marks it still earns."""
+
+    figure: str
+    says: str
+    earns: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyAnswer:
+    """The key to one part, or to one row of a table part."""
+
+    label: str
+    answer: str  # "910 mm", "B", "C, A, D, B"
+    within: str = ""  # "± 2 mm"
+    accepts: tuple[KeySlip, ...] = ()  # other accepted routes: figure, route, marks
+    working: tuple[KeyLine, ...] = ()
+    slips: tuple[KeySlip, ...] = ()
+    notes: tuple[str, ...] = ()  # "A must come before C", points of a drawing, why an option is wrong
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyExercise:
+    """An exercise with its key: the question as asked, the answers, the drawing filled in."""
+
+    asked: AskedExercise
+    answers: tuple[KeyAnswer, ...]  # parts in order; rows of a table one by one
+    drawing: DrawingCall | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Key:
+    """The marked key of one paper."""
+
+    heading: Heading
+    exercises: tuple[KeyExercise, ...]
+    cautions: tuple[str, ...]
+    scale: Format
