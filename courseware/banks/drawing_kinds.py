@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+
+from courseware import trade
+from courseware.trade import Format
+
+Measure = Callable[[Mapping[str, Fraction | int | str], Format], Fraction]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,7 +18,7 @@ class DrawingKind:
 
     arguments: Mapping[str, tuple[Fraction, Fraction] | frozenset[str]]
     optional: Mapping[str, Fraction | str]  # arguments that may be left out, with what is then taken
-    dimensions: tuple[str, ...]
+    dimensions: Mapping[str, Measure]  # each with its size in mm, from the trade core
     says: str  # one line for the manual
 
 
@@ -21,35 +26,57 @@ def _span(least: int | str, most: int | str) -> tuple[Fraction, Fraction]:
     return Fraction(least), Fraction(most)
 
 
+def _own(name: str) -> Measure:
+    return lambda figures, _: Fraction(figures[name])
+
+
+def _built(size: Callable[[Fraction | int | str, Format], Fraction], argument: str) -> Measure:
+    return lambda figures, brick: size(figures[argument], brick)
+
+
+def _from_eye(figures: Mapping[str, Fraction | int | str], brick: Format) -> Fraction:
+    return abs(trade.height(figures["course"], brick) - Fraction(figures["eye_height"]))
+
+
 DRAWING_KINDS: Mapping[str, DrawingKind] = {
     "opening": DrawingKind(
         arguments={"bricks": _span("1/2", 12), "courses": _span(1, 30)},
         optional={},
-        dimensions=("width", "height"),
+        dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
         says="an opening in its wall, in bond, brick by brick",
     ),
     "pier": DrawingKind(
         arguments={"bricks": _span(1, 12), "courses": _span(1, 30)},
         optional={"courses": Fraction(6)},
-        dimensions=("width", "height"),
+        dimensions={"width": _built(trade.pier, "bricks"), "height": _built(trade.height, "courses")},
         says="a pier or length of wall between two stopped ends, in bond",
     ),
     "returned": DrawingKind(
         arguments={"bricks": _span(1, 12), "courses": _span(1, 30)},
         optional={"courses": Fraction(6)},
-        dimensions=("width", "height"),
+        dimensions={"width": _built(trade.returned, "bricks"), "height": _built(trade.height, "courses")},
         says="a length of wall from a stopped end to a return",
     ),
     "gauge_rod": DrawingKind(
         arguments={"courses": _span(1, 30), "datum": frozenset({"height", "face", "clear"})},
         optional={"datum": "height"},
-        dimensions=("height", "face_height", "clear_height", "gauge"),
+        dimensions={
+            "height": _built(trade.height, "courses"),
+            "face_height": _built(trade.face_height, "courses"),
+            "clear_height": _built(trade.clear_height, "courses"),
+            "gauge": lambda _, brick: brick.course,
+        },
         says="a gauge rod beside its courses, heights from a named datum",
     ),
     "projection": DrawingKind(
         arguments={"course": _span(2, 40), "eye_height": _span(100, 3500), "projects": _span(5, 120)},
         optional={"projects": Fraction(25)},
-        dimensions=("course_height", "eye_height", "from_eye", "projects"),
+        dimensions={
+            "course_height": _built(trade.height, "course"),
+            "eye_height": _own("eye_height"),
+            "from_eye": _from_eye,
+            "projects": _own("projects"),
+        },
         says="section and elevation of a projecting course with the eye line; heights are to the top of the course",
     ),
     "wall": DrawingKind(
@@ -60,13 +87,17 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
             "opening_height": _span(0, 5000),
         },
         optional={"opening_width": Fraction(0), "opening_height": Fraction(0)},
-        dimensions=("length", "height", "opening_width", "opening_height"),
+        dimensions={name: _own(name) for name in ("length", "height", "opening_width", "opening_height")},
         says="a wall to scale with one opening (none where its size is 0), for quantities",
     ),
     "diagonals": DrawingKind(
         arguments={"width": _span(100, 12000), "height": _span(100, 12000)},
         optional={},
-        dimensions=("width", "height", "diagonal"),
+        dimensions={
+            "width": _own("width"),
+            "height": _own("height"),
+            "diagonal": lambda figures, _: trade.diagonal(figures["width"], figures["height"]),
+        },
         says="a set-out rectangle with both diagonals, for squaring",
     ),
 }

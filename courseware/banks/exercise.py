@@ -1,0 +1,170 @@
+"""A bank as it stands once read: frozen topics, exercises and parts, every formula compiled."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from courseware.banks.formulas import Formula
+from courseware.banks.givens import Given
+from courseware.banks.wording import Wording
+from courseware.trade import Format
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A line of working: words, the figure it comes to, and the mark it earns (method, accuracy or none)."""
+
+    say: Wording
+    value: Formula | None
+    unit: str | None
+    earns: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Route:
+    """Another way to a figure: an accepted route, or a slip. `earns` are the marks it is worth."""
+
+    value: Formula
+    says: Wording
+    earns: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NumberPart:
+    """A part answered by one figure, or a row of a table. `places` is None where the answer is exact."""
+
+    name: str
+    ask: Wording
+    marks: int
+    answer: Formula
+    unit: str
+    places: int | None
+    within: Formula | None
+    accept: tuple[Route, ...]
+    working: tuple[Line, ...]
+    slips: tuple[Route, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """One choice: `value` against the answer where one is right, `right` and `check` where several are."""
+
+    say: Wording
+    value: Formula | None
+    right: Formula | None
+    check: Formula | None
+    says: Wording | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChoicePart:
+    """A part answered by ticking. `answer` is None where several choices are right."""
+
+    name: str
+    ask: Wording
+    marks: int
+    several: bool
+    answer: Formula | None
+    choices: tuple[Choice, ...]
+    working: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderPart:
+    """Steps to put in order, by name; right when every (earlier, later) pair of `before` is kept."""
+
+    name: str
+    ask: Wording
+    marks: int
+    steps: tuple[tuple[str, Wording], ...]
+    before: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TablePart:
+    """A table whose rows are number parts."""
+
+    name: str
+    ask: Wording
+    rows: tuple[NumberPart, ...]
+
+    @property
+    def marks(self) -> int:
+        return sum(row.marks for row in self.rows)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnPart:
+    """A part drawn by the learner and marked by eye against its points."""
+
+    name: str
+    ask: Wording
+    marks: int
+    points: tuple[Wording, ...]
+
+
+Part = NumberPart | ChoicePart | OrderPart | TablePart | DrawnPart
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingAsked:
+    """The drawing of an exercise: dimensions in `shows` are printed, those in `asks` are a part's answer."""
+
+    kind: str
+    figures: Mapping[str, Formula]
+    shows: tuple[str, ...]
+    asks: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exercise:
+    """One exercise and where it stands (`file`, `line`)."""
+
+    name: str
+    level: int
+    givens: tuple[Given, ...]
+    where: Formula | None
+    settings: tuple[Wording, ...]
+    pose: Wording
+    drawing: DrawingAsked | None
+    format: Format
+    safety: tuple[str, ...]
+    parts: tuple[Part, ...]
+    file: str
+    line: int
+
+    @property
+    def marks(self) -> int:
+        return sum(part.marks for part in self.parts)
+
+    @property
+    def numbers(self) -> tuple[NumberPart, ...]:
+        """The number parts and table rows, in order."""
+        rows: list[NumberPart] = []
+        for part in self.parts:
+            rows += part.rows if isinstance(part, TablePart) else [part] if isinstance(part, NumberPart) else []
+        return tuple(rows)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bank:
+    """A topic read from `file`; `text` is the file itself, kept in the record of a sitting."""
+
+    file: str
+    sha256: str
+    text: str
+    topic: str
+    aim: str
+    safety: tuple[str, ...]
+    exercises: tuple[Exercise, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SafetyNotes:
+    """A file of safety notes: title, lines and source by name."""
+
+    file: str
+    sha256: str
+    text: str
+    notes: Mapping[str, tuple[str, tuple[str, ...], str]]

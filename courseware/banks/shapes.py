@@ -1,0 +1,174 @@
+"""The bank format, key by key: what may stand where, before any formula is read.
+
+Every scalar arrives as the text that stands in the file; the descriptions are printed when a key is missing or
+holds the wrong thing, and in the manual's reference of the format.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
+from pydantic_core import PydanticCustomError
+
+_Named = StringConstraints(pattern=r"\A[a-z][a-z0-9_]{0,39}\Z")
+
+
+def _yes(value: Any) -> bool:
+    if value in ("true", "false"):
+        return bool(value == "true")
+    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither true nor false"})
+
+
+def _text_or_texts(value: Any) -> Any:
+    if isinstance(value, str) or (isinstance(value, list) and all(isinstance(item, str) for item in value)):
+        return [value] if isinstance(value, str) else value
+    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither text nor a list of texts"})
+
+
+def _text_or_map(value: Any) -> Any:
+    if isinstance(value, str | dict):
+        return value
+    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither a name nor a map"})
+
+
+def _text_or_list(value: Any) -> Any:
+    if isinstance(value, str) or (isinstance(value, list) and all(isinstance(item, str) for item in value)):
+        return value
+    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither a range nor a list of values"})
+
+
+def _whole(value: Any) -> int:
+    if isinstance(value, str) and value.isascii() and value.isdigit() and len(value) <= 4:
+        return int(value)
+    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is not a plain whole number"})
+
+
+Name = Annotated[str, _Named]
+Yes = Annotated[bool, BeforeValidator(_yes)]
+Whole = Annotated[int, BeforeValidator(_whole)]
+Texts = Annotated[list[str], BeforeValidator(_text_or_texts)]
+
+
+class Shape(BaseModel):
+    """Frozen, and strange keys are refused."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
+
+
+class LineShape(Shape):
+    """A line of working."""
+
+    say: str = Field(description="the words of this line")
+    value: str | None = Field(None, description="a formula: the figure this line comes to")
+    unit: str | None = Field(None, description="the unit printed after the figure (the part's own unless given)")
+    earns: str | None = Field(None, description="method or accuracy: the mark this line earns")
+
+
+class FigureShape(Shape):
+    """An accepted route or a slip."""
+
+    value: str = Field(description="a formula: the figure it gives")
+    says: str = Field(description="its name in trade words")
+    earns: Whole | None = Field(None, description="the marks it earns")
+
+
+class ChoiceShape(Shape):
+    """One of the choices to tick."""
+
+    say: str = Field(description="the words of the choice")
+    value: str | None = Field(None, description="a formula: right when it equals the part's answer")
+    right: str | None = Field(None, description="with several: a truth, by the trade functions")
+    check: str | None = Field(None, description="with several: the same truth, by the bank's own arithmetic")
+    says: str | None = Field(None, description="the slip that ticking it wrongly shows")
+
+
+class StepShape(Shape):
+    """A step to put in order."""
+
+    name: Name = Field(description="a short name: small letters, figures, underscores")
+    say: str = Field(description="the words of the step")
+
+
+class RowShape(Shape):
+    """A row of a table: a number part of its own."""
+
+    name: Name = Field(description="a short name: small letters, figures, underscores")
+    say: str = Field(description="what the row asks for")
+    answer: str = Field(description="a formula: the answer, by the trade functions")
+    marks: Whole = Field(description="marks for the row")
+    unit: str | None = Field(None, description="the unit printed beside the answer")
+    round: Whole | None = Field(None, description="decimal places asked for, half up (exact unless given)")
+    within: str | None = Field(None, description="a formula: the ± band the trade allows")
+    accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
+    working: list[LineShape] = Field(description="a list of lines: say, value, earns", min_length=1)
+    slips: list[FigureShape] = Field([], description="a list of slips: value, says, earns")
+
+
+class PartShape(Shape):
+    """A part of an exercise; which keys it needs depends on its kind."""
+
+    name: Name = Field(description="a short name: small letters, figures, underscores")
+    kind: str = Field("number", description="number, choice, order, table or drawn")
+    ask: str = Field(description="the question")
+    marks: Whole | None = Field(None, description="whole marks for the part")
+    answer: str | None = Field(None, description="a formula: the answer, by the trade functions")
+    unit: str | None = Field(None, description="the unit printed beside the answer")
+    round: Whole | None = Field(None, description="decimal places asked for, half up (exact unless given)")
+    within: str | None = Field(None, description="a formula: the ± band the trade allows")
+    accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
+    working: list[LineShape] = Field([], description="a list of lines: say, value, earns")
+    slips: list[FigureShape] = Field([], description="a list of slips: value, says, earns")
+    several: Yes = Field(False, description="true when more than one choice is right")
+    choices: list[ChoiceShape] = Field([], description="a list of choices: say, and value or right and check")
+    steps: list[StepShape] = Field([], description="a list of steps: name, say")
+    before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
+    rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
+    points: list[str] = Field([], description="a list of what is looked for in the drawing")
+
+
+class ExerciseShape(Shape):
+    """One exercise."""
+
+    name: Annotated[str, StringConstraints(pattern=r"\A[a-z][a-z0-9-]{0,59}\Z")] = Field(
+        description="a short name: small letters, figures, hyphens"
+    )
+    level: Whole = Field(description="1, 2 or 3")
+    given: dict[Name, Annotated[Any, BeforeValidator(_text_or_list)]] = Field(
+        description="names with their values, as {bricks: 3 to 9}"
+    )
+    where: str | None = Field(None, description="a truth that every variant must meet")
+    setting: Texts = Field([], description="a text, or a list of which one is drawn")
+    pose: str = Field(description="the text that gives the figures")
+    drawing: Annotated[Any, BeforeValidator(_text_or_map)] = Field(
+        None, description="a kind of drawing, or a map with kind, its figures, shows and asks"
+    )
+    format: Annotated[Any, BeforeValidator(_text_or_map)] = Field(
+        "UK_METRIC", description="a brick format by name, or a map of its sizes"
+    )
+    safety: list[str] = Field([], description="a list of safety notes by name")
+    parts: list[PartShape] = Field(description="a list of parts: name, ask, answer, marks, working", min_length=1)
+
+
+class TopicShape(Shape):
+    """A bank: one topic."""
+
+    topic: str = Field(description="the topic's title")
+    aim: str = Field(description="what the learner will be able to do, in one line")
+    safety: list[str] = Field([], description="a list of safety notes by name")
+    exercises: list[ExerciseShape] = Field(description="a list of exercises", min_length=1)
+
+
+class NoteShape(Shape):
+    """A safety note."""
+
+    name: Name = Field(description="the name that banks use: small letters, figures, underscores")
+    title: str = Field(description="a short title")
+    lines: list[str] = Field(description="a list of short lines", min_length=1)
+    source: str | None = Field(None, description="whose figure or rule it is")
+
+
+class SafetyShape(Shape):
+    """The file of safety notes."""
+
+    safety_notes: list[NoteShape] = Field(description="a list of notes: name, title, lines, source", min_length=1)

@@ -1,0 +1,191 @@
+"""The names every formula may use: a brick's sizes and the trade core's functions, for one format."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache, partial
+
+from courseware import trade
+from courseware.banks.figures import Figure, tidy, write_out
+from courseware.banks.formulas import Function, Kind, Value
+from courseware.trade import Format
+
+_INCH = Fraction("25.4")
+_MEMORY = 4096  # results kept a function: more than any exercise's range of arguments
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Vocabulary:
+    """What is in scope besides the givens and parts: constants by name, functions by name."""
+
+    constants: Mapping[str, Value]
+    functions: Mapping[str, Function]
+
+
+def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
+    """The names for exercises in this format; `arris_rule` is the centre's setting, "outline" or "near"."""
+    constants: dict[str, Value] = {
+        "module": brick.module,
+        "course": brick.course,
+        "half": brick.half,
+        "perpend": brick.perpend,
+        "bed": brick.bed,
+        "brick_length": brick.length,
+        "brick_width": brick.width,
+        "brick_height": brick.height,
+        "arris_rule": arris_rule,
+    }
+    if brick.perpend == brick.bed:
+        constants["joint"] = brick.bed
+    constants = {name: tidy(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
+    return Vocabulary(constants=constants, functions={**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule)})
+
+
+def _plain() -> dict[str, Function]:
+    return {
+        "up": _function(math.ceil, "x"),
+        "down": _function(math.floor, "x"),
+        "nearest": _function(_nearest, "x step"),
+        "least": _function(min, "x", repeats=True),
+        "most": _function(max, "x", repeats=True),
+        "diagonal": _function(trade.diagonal, "width height"),
+        "segmental_radius": _function(trade.segmental_radius, "span rise"),
+        "angle_of_sight": _function(trade.angle_of_sight, "height distance"),
+        "inches": _function(lambda mm: mm / _INCH, "mm"),
+        "in_inches": _function(lambda mm: write_out(tidy(mm / _INCH), fraction=True) + " in", "mm", result="word"),
+    }
+
+
+def _setting_out(brick: Format) -> dict[str, Function]:
+    functions: dict[str, Function] = {}
+    for name in ("opening", "returned", "pier"):
+        functions[name] = _function(partial(_call, getattr(trade, name), brick), "bricks")
+    for name, either_side, counted in (
+        ("opening", trade.workable_openings, trade.bricks_in_opening),
+        ("returned", trade.workable_returned, trade.bricks_in_returned),
+        ("pier", trade.workable_piers, trade.bricks_in_pier),
+    ):
+        functions[f"{name}_below"] = _function(partial(_side, either_side, brick, 0), "length")
+        functions[f"{name}_above"] = _function(partial(_side, either_side, brick, 1), "length")
+        functions[f"bricks_in_{name}"] = _function(partial(_call, counted, brick), "length")
+    functions["is_opening"] = _function(partial(_call, trade.is_workable_opening, brick), "width", result="truth")
+    for name in ("height", "face_height", "clear_height"):
+        functions[name] = _function(partial(_call, getattr(trade, name), brick), "courses")
+    for name, datum in (("courses_in", "height"), ("courses_in_face", "face"), ("courses_in_clear", "clear")):
+        functions[name] = _function(partial(_courses_in, brick, datum), "height")
+    functions["courses_to_reach"] = _function(partial(_call, trade.courses_to_reach, brick), "height")
+    for name in ("courses", "gauge", "bed"):
+        functions[f"regauge_{name}"] = _function(partial(_regauge, brick, name), "height courses", needed=1)
+    functions["queen_closer"] = _function(lambda: trade.queen_closer(brick), "")
+    return functions
+
+
+def _amounts(brick: Format, arris_rule: str) -> dict[str, Function]:
+    mix_words: Mapping[str, Kind] = {"mix": "word", "rate": "word", "limit": "word"}
+    batch = "volume mix dry"
+    return {
+        "from_eye": _function(lambda course, eye: trade.from_eye(course, eye, brick), "course eye_height"),
+        "arris": _function(
+            lambda height, eye: trade.arris_to_level(height, eye, rule=arris_rule),
+            "course_height eye_height",
+            result="word",
+        ),
+        "projection_per_course": _function(partial(_limit, brick, "per_course"), "limit", words=mix_words),
+        "projection_total": _function(partial(_limit, brick, "total"), "limit", words=mix_words),
+        "wall_area": _function(_wall_area, "length height opening_width opening_height", needed=2),
+        "bricks_for_area": _function(
+            lambda area, rate="exact", thickness=Fraction(1, 2): trade.bricks_for_area(
+                area, brick, rate=rate, thickness=thickness
+            ),
+            "area rate thickness",
+            needed=1,
+            words=mix_words,
+        ),
+        "packs": _function(
+            lambda quantity, waste=0, pack=1: trade.order(quantity, waste_percent=waste, pack=pack),
+            "quantity waste pack",
+            needed=1,
+        ),
+        "mortar": _function(
+            lambda area, thickness=Fraction(1, 2), frog=0, waste=0: trade.mortar_volume(
+                area, brick, thickness=thickness, frog_percent=frog, waste_percent=waste
+            ),
+            "area thickness frog waste",
+            needed=1,
+        ),
+        "cement_m3": _function(partial(_batch, "cement_m3"), batch, needed=2, words=mix_words),
+        "sand_m3": _function(partial(_batch, "sand_m3"), batch, needed=2, words=mix_words),
+        "cement_kg": _function(partial(_batch, "cement_kg"), batch, needed=2, words=mix_words),
+        "sand_kg": _function(partial(_batch, "sand_kg"), batch, needed=2, words=mix_words),
+        "cement_bags": _function(partial(_batch, "bags"), f"{batch} bag", needed=2, words=mix_words),
+    }
+
+
+def _function(
+    call: Callable[..., object],
+    parameters: str,
+    *,
+    needed: int | None = None,
+    result: Kind = "number",
+    repeats: bool = False,
+    words: Mapping[str, Kind] | None = None,
+) -> Function:
+    """A formula function whose results are kept, since a proof asks for the same few again and again.
+
+    Those that may be left out may be named, and are named in `call` as in `parameters`.
+    """
+    names = parameters.split()
+
+    @lru_cache(maxsize=_MEMORY)
+    def kept(*args: Value, **named: Value) -> Value:
+        value = call(*args, **named)
+        return tidy(value) if isinstance(value, Fraction) else value  # type: ignore[return-value]  # by the table
+
+    return Function(
+        call=kept,
+        parameters=tuple((name, (words or {}).get(name, "number")) for name in names),
+        needed=len(names) if needed is None else needed,
+        result=result,
+        repeats=repeats,
+    )
+
+
+def _call(function: Callable[..., Value], brick: Format, argument: Figure) -> Value:
+    return function(argument, brick)
+
+
+def _side(function: Callable[..., tuple[Fraction, Fraction]], brick: Format, side: int, length: Figure) -> Fraction:
+    return function(length, brick)[side]
+
+
+def _courses_in(brick: Format, datum: str, height: Figure) -> int:
+    return trade.courses_in(height, brick, datum=datum)
+
+
+def _regauge(brick: Format, what: str, height: Figure, courses: Figure | None = None) -> Figure:
+    return getattr(trade.regauge(height, brick, courses=courses), what)  # type: ignore[no-any-return]
+
+
+def _limit(brick: Format, what: str, name: str) -> Figure:
+    if name not in trade.PROJECTION_LIMITS:
+        raise trade.TradeError(f"no limit on a projection is named {name}: use {', '.join(trade.PROJECTION_LIMITS)}")
+    figure = getattr(trade.PROJECTION_LIMITS[name], what)
+    return figure(brick) if callable(figure) else figure  # type: ignore[no-any-return]
+
+
+def _wall_area(length: Figure, height: Figure, opening_width: Figure = 0, opening_height: Figure = 0) -> Figure:
+    openings = ((opening_width, opening_height),) if opening_width and opening_height else ()
+    return trade.wall_area_m2(length, height, openings)
+
+
+def _batch(what: str, volume: Figure, mix: str, dry: Figure = 1, bag: Figure = 25) -> Figure:
+    return getattr(trade.batch(volume, mix, dry_factor=dry, bag_kg=bag), what)  # type: ignore[no-any-return]
+
+
+def _nearest(value: Figure, step: Figure) -> Figure:
+    if step <= 0:
+        raise trade.TradeError("nearest needs a step above 0")
+    return ((2 * Fraction(value) / step + 1) // 2) * step

@@ -1,0 +1,82 @@
+"""Wording with places for figures: `A pier {{ bricks }} bricks long`. Filled in one pass, never scanned again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
+from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value
+
+SITE_WORDS = ("place", "street", "client")  # invented for the sitting, in wording only
+LONGEST_WORD = 60
+
+
+@dataclass(frozen=True, slots=True)
+class SiteWord:
+    """A place for one of the sitting's invented words."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """Plain text, formulas and site words in the order they are read."""
+
+    pieces: tuple[str | Formula | SiteWord, ...]
+
+    def render(self, scope: Mapping[str, Value], site: Mapping[str, str]) -> str:
+        """The finished text for a variant. Raises `FormulaImpossible` where a figure does not write out."""
+        return "".join([_say(piece, scope, site) for piece in self.pieces])
+
+    @property
+    def formulas(self) -> tuple[Formula, ...]:
+        return tuple(piece for piece in self.pieces if isinstance(piece, Formula))
+
+
+def read_wording(text: str, compiled: Callable[[str], Formula], most: int) -> Wording:
+    """`text` split at its `{{ … }}` places. Raises `FormulaFault` for a place that does not read."""
+    if len(text) > most:
+        raise FormulaFault(f"the text has {len(text)} characters", f"at most {most} are allowed here")
+    if any(len(word) > LONGEST_WORD for word in text.split() if "{{" not in word):
+        raise FormulaFault(f"a word of more than {LONGEST_WORD} characters", "shorter words, which fit a line")
+    pieces: list[str | Formula | SiteWord] = []
+    rest = text
+    while "{{" in rest:
+        before, _, after = rest.partition("{{")
+        inside, closed, rest = after.partition("}}")
+        if not closed:
+            raise FormulaFault("a place opened by {{ is not closed", "expected }} after the formula")
+        name = inside.strip()
+        pieces += [before, SiteWord(name) if name in SITE_WORDS else _checked(compiled(inside))]
+    if "}}" in rest:
+        raise FormulaFault("}} without a {{ before it", "expected {{ formula }}")
+    return Wording((*(piece for piece in pieces if piece), *([rest] if rest else [])))
+
+
+def say_value(value: Value, why: str = "") -> str:
+    """A figure or word as wording shows it. Raises `FormulaImpossible` where it does not write out."""
+    if isinstance(value, str):
+        return value
+    try:
+        return write_out(value)
+    except DoesNotWriteOut as fault:
+        raise FormulaImpossible(f"`{why or value}` gives {_rough(value)}: {fault}") from None
+
+
+def _checked(formula: Formula) -> Formula:
+    if formula.kind == "truth":
+        raise FormulaFault(f"`{formula.text}` is a truth", "expected a figure or a word to print")
+    return formula
+
+
+def _say(piece: str | Formula | SiteWord, scope: Mapping[str, Value], site: Mapping[str, str]) -> str:
+    if isinstance(piece, str):
+        return piece
+    if isinstance(piece, SiteWord):
+        return site[piece.name]
+    return say_value(piece.value(scope), piece.text)
+
+
+def _rough(value: Figure) -> str:
+    return f"about {float(value):.4g}" if abs(value) < 10**24 else "a very long figure"
