@@ -1,1 +1,105 @@
-"""."""
+"""What a bricklayer knows: sizes, gauge, projecting courses and quantities, exact and pure.
+
+Lengths are millimetres as exact fractions unless a name says otherwise. Nothing here reads, writes or draws chance,
+and nothing is imported from the rest of the project. Impossible asks raise `TradeError`.
+"""
+
+from courseware.trade.bricks import bricks_for_area, order, wall_area_m2
+from courseware.trade.exact import TradeError, number
+from courseware.trade.formats import (
+    AUSTRALIAN,
+    FORMATS,
+    GERMAN_2DF,
+    GERMAN_DF,
+    GERMAN_NF,
+    UK_73,
+    UK_METRIC,
+    US_MODULAR,
+    Format,
+)
+from courseware.trade.gauge import (
+    Regauge,
+    clear_height,
+    courses_in,
+    courses_to_reach,
+    face_height,
+    gauge_rod,
+    height,
+    regauge,
+)
+from courseware.trade.mortar import Batch, batch, mortar_per_thousand, mortar_volume
+from courseware.trade.openings import (
+    bricks_in_opening,
+    bricks_in_pier,
+    bricks_in_returned,
+    diagonal,
+    is_workable_opening,
+    opening,
+    pier,
+    queen_closer,
+    returned,
+    segmental_radius,
+    three_four_five,
+    workable_openings,
+    workable_piers,
+    workable_returned,
+)
+from courseware.trade.projecting import (
+    PROJECTION_LIMITS,
+    ProjectionLimit,
+    angle_of_sight,
+    arris_to_level,
+    check_projection,
+    from_eye,
+    projection_limits,
+)
+
+__all__ = [
+    "AUSTRALIAN",
+    "FORMATS",
+    "GERMAN_2DF",
+    "GERMAN_DF",
+    "GERMAN_NF",
+    "PROJECTION_LIMITS",
+    "UK_73",
+    "UK_METRIC",
+    "US_MODULAR",
+    "Batch",
+    "Format",
+    "ProjectionLimit",
+    "Regauge",
+    "TradeError",
+    "angle_of_sight",
+    "arris_to_level",
+    "batch",
+    "bricks_for_area",
+    "bricks_in_opening",
+    "bricks_in_pier",
+    "bricks_in_returned",
+    "check_projection",
+    "clear_height",
+    "courses_in",
+    "courses_to_reach",
+    "diagonal",
+    "face_height",
+    "from_eye",
+    "gauge_rod",
+    "height",
+    "is_workable_opening",
+    "mortar_per_thousand",
+    "mortar_volume",
+    "number",
+    "opening",
+    "order",
+    "pier",
+    "projection_limits",
+    "queen_closer",
+    "regauge",
+    "returned",
+    "segmental_radius",
+    "three_four_five",
+    "wall_area_m2",
+    "workable_openings",
+    "workable_piers",
+    "workable_returned",
+]
