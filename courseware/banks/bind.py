@@ -50,13 +50,17 @@ def bind_topic(shape: TopicShape, node: Node, file: str, arris_rule: str) -> Top
         if not text.strip() or len(text) > 200:
             reading.fault((key,), f"`{key}` is empty or too long", "expected 1 to 200 characters")
     if len(shape.exercises) > MOST_EXERCISES:
-        reading.fault(("exercises",), f"{len(shape.exercises)} exercises", f"at most {MOST_EXERCISES} to a topic")
+        reading.fault(
+            ("exercises",), f"{len(shape.exercises)} exercises", f"at most {MOST_EXERCISES} to a topic"
+        )
     names: dict[str, int] = {}
     for index, exercise in enumerate(shape.exercises):
         path = ("exercises", index, "name")
         if exercise.name in names:
             first, _ = place(node, ("exercises", names[exercise.name], "name"))
-            reading.fault(path, f"the exercise `{exercise.name}` stands on line {first} too", "expected each name once")
+            reading.fault(
+                path, f"the exercise `{exercise.name}` stands on line {first} too", "expected each name once"
+            )
         names.setdefault(exercise.name, index)
     exercises = tuple(
         _bind_exercise(exercise, reading, ("exercises", index), arris_rule)
@@ -64,10 +68,14 @@ def bind_topic(shape: TopicShape, node: Node, file: str, arris_rule: str) -> Top
     )
     if reading.faults:
         raise BankFaulty(tuple(sorted(reading.faults, key=lambda fault: (fault.line, fault.column))))
-    return Topic(topic=shape.topic.strip(), aim=shape.aim.strip(), safety=tuple(shape.safety), exercises=exercises)
+    return Topic(
+        topic=shape.topic.strip(), aim=shape.aim.strip(), safety=tuple(shape.safety), exercises=exercises
+    )
 
 
-def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int, ...], arris_rule: str) -> Exercise:
+def _bind_exercise(
+    shape: ExerciseShape, reading: Reading, path: tuple[str | int, ...], arris_rule: str
+) -> Exercise:
     if shape.level not in (1, 2, 3):
         reading.fault((*path, "level"), f"level {shape.level}", "expected 1, 2 or 3")
     brick = _format(shape.format, reading, (*path, "format"))
@@ -94,7 +102,9 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
         if shape.where is None
         else reading.formula((*path, "where"), shape.where, words, asked, ("truth",)),
         settings=tuple(
-            reading.wording(_listed((*path, "setting"), i, shape.setting, reading), text, words, asked, _LETTERS)
+            reading.wording(
+                _listed((*path, "setting"), i, shape.setting, reading), text, words, asked, _LETTERS
+            )
             for i, text in enumerate(shape.setting)
         ),
         pose=reading.wording((*path, "pose"), shape.pose, words, asked, _LETTERS),
@@ -107,7 +117,9 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
     )
 
 
-def _listed(path: tuple[str | int, ...], index: int, texts: Sequence[str], reading: Reading) -> tuple[str | int, ...]:
+def _listed(
+    path: tuple[str | int, ...], index: int, texts: Sequence[str], reading: Reading
+) -> tuple[str | int, ...]:
     """The path of one text, whether it stands alone or in a list."""
     return path if text_at(reading.node, path) is not None else (*path, index)
 
@@ -117,13 +129,19 @@ def _format(written: Any, reading: Reading, path: tuple[str | int, ...]) -> Form
     if isinstance(written, str):
         if written in FORMATS:
             return FORMATS[written]
-        reading.fault(path, f"no brick format is named `{written}`", near(written, list(FORMATS), "expected one of"))
+        reading.fault(
+            path, f"no brick format is named `{written}`", near(written, list(FORMATS), "expected one of")
+        )
         return UK_METRIC
     if missing := [key for key in sizes if not isinstance(written.get(key), str)]:
         reading.fault(path, f"the brick lacks {', '.join(missing)}", f"expected {', '.join(sizes)}")
         return UK_METRIC
     if strange := sorted(set(written) - set(sizes)):
-        reading.fault((*path, strange[0]), f"the key `{strange[0]}` is not known", near(strange[0], list(sizes), "expected"))
+        reading.fault(
+            (*path, strange[0]),
+            f"the key `{strange[0]}` is not known",
+            near(strange[0], list(sizes), "expected"),
+        )
     try:
         return Format(**{key: written[key] for key in sizes})
     except TradeError as impossible:
@@ -221,20 +239,36 @@ def _asks_by_name(kind_name: str, kind: DrawingKind, numbers: set[str]) -> dict[
 
 
 def _check_dimensions(
-    kind_name: str, kind: DrawingKind, shows: Any, asks: Any, numbers: set[str], reading: Reading, path: tuple[str | int, ...]
+    kind_name: str,
+    kind: DrawingKind,
+    shows: Any,
+    asks: Any,
+    numbers: set[str],
+    reading: Reading,
+    path: tuple[str | int, ...],
 ) -> None:
     if not isinstance(shows, list) or not isinstance(asks, dict):
-        reading.fault(path, "`shows` or `asks` is not as it should be", "expected shows: [dimension], asks: {dimension: part}")
+        reading.fault(
+            path,
+            "`shows` or `asks` is not as it should be",
+            "expected shows: [dimension], asks: {dimension: part}",
+        )
         return
     known = list(kind.dimensions)
     for dimension in [*shows, *asks]:
         if dimension not in known:
-            reading.fault(path, f"`{kind_name}` has no dimension `{dimension}`", near(str(dimension), known, "expected one of"))
+            reading.fault(
+                path,
+                f"`{kind_name}` has no dimension `{dimension}`",
+                near(str(dimension), known, "expected one of"),
+            )
     for dimension in sorted(set(shows) & set(asks)):
         reading.fault(path, f"`{dimension}` is both shown and asked for", "expected one of the two")
     for part in asks.values():
         if part not in numbers:
-            reading.fault(path, f"`{part}` is no number part", near(str(part), sorted(numbers), "expected one of"))
+            reading.fault(
+                path, f"`{part}` is no number part", near(str(part), sorted(numbers), "expected one of")
+            )
 
 
 def _figures(
@@ -257,5 +291,9 @@ def _figures(
         elif kinds.get(argument) == want:
             figures[argument] = reading.formula(path, argument, words, kinds, (want,))
         elif argument not in kind.optional:
-            reading.fault(path, f"the drawing needs `{argument}`", f"expected a given or part of that name, or `{argument}:` with a formula")
+            reading.fault(
+                path,
+                f"the drawing needs `{argument}`",
+                f"expected a given or part of that name, or `{argument}:` with a formula",
+            )
     return figures

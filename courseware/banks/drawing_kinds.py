@@ -42,7 +42,10 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
     "opening": DrawingKind(
         arguments={"bricks": _span("1/2", 12), "courses": _span(1, 30)},
         optional={},
-        dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
+        dimensions={
+            "width": _built(trade.opening, "bricks"),
+            "height": _built(trade.clear_height, "courses"),
+        },
         says="an opening in its wall, in bond, brick by brick",
     ),
     "pier": DrawingKind(

@@ -66,7 +66,9 @@ def holds_safety_notes(data: bytes) -> bool:
 def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, tuple[Fault, ...]]:
     data = plain_data(node)
     if not isinstance(data, dict):
-        return None, (Fault(file, 1, 1, "the file is not a map of keys", f"keys such as {', '.join(_keys(model))}"),)
+        return None, (
+            Fault(file, 1, 1, "the file is not a map of keys", f"keys such as {', '.join(_keys(model))}"),
+        )
     try:
         return model.model_validate(data), ()
     except ValidationError as invalid:
@@ -82,7 +84,13 @@ def _fault(error: ErrorDetails, model: type[Shape], node: Node, file: str) -> Fa
         case "missing":
             return Fault(file, line, column, f"the key `{key}` is missing", f"expected {described}")
         case "extra_forbidden":
-            return Fault(file, line, column, f"the key `{harmless(key)}` is not known", near(key, _keys(inside), "expected one of"))
+            return Fault(
+                file,
+                line,
+                column,
+                f"the key `{harmless(key)}` is not known",
+                near(key, _keys(inside), "expected one of"),
+            )
         case "plain":
             wrong = f"`{key}` is wrong: {error['ctx']['wrong']}"
         case "string_pattern_mismatch":
@@ -99,7 +107,13 @@ def _fault(error: ErrorDetails, model: type[Shape], node: Node, file: str) -> Fa
 def _what(value: Any) -> str:
     if value is None:
         return "empty"
-    return "a list" if isinstance(value, list) else "a map" if isinstance(value, dict) else f"`{harmless(str(value))}`"
+    return (
+        "a list"
+        if isinstance(value, list)
+        else "a map"
+        if isinstance(value, dict)
+        else f"`{harmless(str(value))}`"
+    )
 
 
 def _keys(model: type[BaseModel]) -> list[str]:

@@ -11,7 +11,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
 from pydantic_core import PydanticCustomError
 
-_Named = StringConstraints(pattern=r"\A[a-z][a-z0-9_]{0,39}\Z")
+_Named = StringConstraints(pattern=r"\A[a-z][a-z0-9_]{0,39}\z")
 
 
 def _yes(value: Any) -> bool:
@@ -61,7 +61,9 @@ class LineShape(Shape):
 
     say: str = Field(description="the words of this line")
     value: str | None = Field(None, description="a formula: the figure this line comes to")
-    unit: str | None = Field(None, description="the unit printed after the figure (the part's own unless given)")
+    unit: str | None = Field(
+        None, description="the unit printed after the figure (the part's own unless given)"
+    )
     earns: str | None = Field(None, description="method or accuracy: the mark this line earns")
 
 
@@ -123,14 +125,16 @@ class PartShape(Shape):
     choices: list[ChoiceShape] = Field([], description="a list of choices: say, and value or right and check")
     steps: list[StepShape] = Field([], description="a list of steps: name, say")
     before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
-    rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
+    rows: list[RowShape] = Field(
+        [], description="a list of rows, each with name, say, answer, marks, working"
+    )
     points: list[str] = Field([], description="a list of what is looked for in the drawing")
 
 
 class ExerciseShape(Shape):
     """One exercise."""
 
-    name: Annotated[str, StringConstraints(pattern=r"\A[a-z][a-z0-9-]{0,59}\Z")] = Field(
+    name: Annotated[str, StringConstraints(pattern=r"\A[a-z][a-z0-9-]{0,59}\z")] = Field(
         description="a short name: small letters, figures, hyphens"
     )
     level: Whole = Field(description="1, 2 or 3")
@@ -147,7 +151,9 @@ class ExerciseShape(Shape):
         "UK_METRIC", description="a brick format by name, or a map of its sizes"
     )
     safety: list[str] = Field([], description="a list of safety notes by name")
-    parts: list[PartShape] = Field(description="a list of parts: name, ask, answer, marks, working", min_length=1)
+    parts: list[PartShape] = Field(
+        description="a list of parts: name, ask, answer, marks, working", min_length=1
+    )
 
 
 class TopicShape(Shape):
@@ -171,4 +177,6 @@ class NoteShape(Shape):
 class SafetyShape(Shape):
     """The file of safety notes."""
 
-    safety_notes: list[NoteShape] = Field(description="a list of notes: name, title, lines, source", min_length=1)
+    safety_notes: list[NoteShape] = Field(
+        description="a list of notes: name, title, lines, source", min_length=1
+    )

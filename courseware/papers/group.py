@@ -1,0 +1,26 @@
+"""Learners and the group they make."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Learner:
+    """A learner by name and by the college's own reference; both '' on a numbered paper."""
+
+    name: str
+    reference: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """A group of learners, in the order of its class list."""
+
+    name: str
+    learners: tuple[Learner, ...]
+
+
+def numbered(count: int) -> Group:
+    """A group of `count` papers without names."""
+    return Group(name="", learners=(Learner(name=""),) * count)

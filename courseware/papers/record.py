@@ -1,0 +1,112 @@
+"""The record of a sitting as JSON, there and back. Nothing here touches a file."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from pydantic import TypeAdapter, ValidationError
+
+from courseware.papers.sitting import (
+    IssuedExercise,
+    IssuedPaper,
+    IssuedPart,
+    Sitting,
+    SourceFile,
+)
+
+FORM = 1  # of the record; a later form is refused rather than misread
+
+
+class RecordFaulty(ValueError):
+    """A record that cannot be used, and why."""
+
+
+def write_record(sitting: Sitting) -> str:
+    """The record as JSON text."""
+    head = {
+        "code": sitting.code,
+        "title": sitting.title,
+        "date": sitting.date,
+        "group": sitting.group,
+        "seed": sitting.seed,
+        "arris_rule": sitting.arris_rule,
+        "banks": [_source(bank) for bank in sitting.banks],
+        "safety": _source(sitting.safety) if sitting.safety else None,
+        "version": sitting.version,
+        "form": FORM,
+    }
+    return (
+        json.dumps(
+            {"sitting": head, "papers": [_paper(paper) for paper in sitting.papers]},
+            ensure_ascii=False,
+            indent=1,
+        )
+        + "\n"
+    )
+
+
+def read_record(text: str) -> Sitting:
+    """The sitting in a record. Raises `RecordFaulty` where it is not one, or was changed out of shape."""
+    try:
+        data = json.loads(text)
+        head = dict(data["sitting"])
+        if head.pop("form") != FORM:
+            raise RecordFaulty(
+                "it was written by a later version of this program; bring the program up to date"
+            )
+        papers = [_read_paper(paper) for paper in data["papers"]]
+        return TypeAdapter(Sitting).validate_python({**head, "papers": papers})
+    except (KeyError, TypeError, AttributeError, RecursionError, json.JSONDecodeError, ValidationError):
+        raise RecordFaulty("it is not the record of a sitting, or it has been changed by hand") from None
+
+
+def _source(source: SourceFile) -> dict[str, str]:
+    return {"file": source.file, "sha256": source.sha256, "text": source.text}
+
+
+def _paper(paper: IssuedPaper) -> dict[str, Any]:
+    learner = {"name": paper.learner.name, "ref": paper.learner.reference}
+    return {"code": paper.code, "learner": learner, "exercises": [_exercise(e) for e in paper.exercises]}
+
+
+def _exercise(exercise: IssuedExercise) -> dict[str, Any]:
+    return {
+        "topic": exercise.topic,
+        "exercise": exercise.exercise,
+        "given": dict(exercise.given),
+        "site": dict(exercise.site),
+        "setting": exercise.setting,
+        "parts": [_part(part) for part in exercise.parts],
+    }
+
+
+def _part(part: IssuedPart) -> dict[str, Any]:
+    found: dict[str, Any] = {
+        "label": part.label,
+        "name": part.name,
+        "kind": part.kind,
+        "answer": part.answer,
+        "unit": part.unit,
+        "within": part.within,
+        "marks": part.marks,
+        "slips": [{"value": value, "says": says} for value, says in part.slips],
+    }
+    if part.shown:
+        found["shown"] = list(part.shown)
+    if part.before:
+        found["before"] = [list(pair) for pair in part.before]
+    return found
+
+
+def _read_paper(paper: dict[str, Any]) -> dict[str, Any]:
+    learner = {"name": paper["learner"]["name"], "reference": paper["learner"]["ref"]}
+    return {"code": paper["code"], "learner": learner, "exercises": [_lined(e) for e in paper["exercises"]]}
+
+
+def _lined(exercise: dict[str, Any]) -> dict[str, Any]:
+    parts = [
+        {**part, "slips": [(slip["value"], slip["says"]) for slip in part["slips"]]}
+        for part in exercise["parts"]
+    ]
+    return {**exercise, "parts": parts}

@@ -1,0 +1,74 @@
+"""A sitting: one occasion of issuing papers to a group, as its record keeps it. Figures are exact text."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from courseware.papers.group import Learner
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceFile:
+    """A bank or safety file as it was when the sitting was issued; `text` makes the record stand alone."""
+
+    file: str
+    sha256: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IssuedPart:
+    """A part as issued, or a row of a table.
+
+    `answer` is exact text for numbers, letters for choices and orders, '' for drawings; `shown` is the order in
+    which choices or steps were printed, by their place in the bank; `before` the pairs of letters that bind.
+    """
+
+    label: str
+    name: str
+    kind: str
+    answer: str
+    unit: str
+    within: str
+    marks: int
+    slips: tuple[tuple[str, str], ...]
+    shown: tuple[int, ...] = ()
+    before: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IssuedExercise:
+    """An exercise as issued: which one, its givens as exact text, the setting as printed, its parts."""
+
+    topic: str
+    exercise: str
+    given: Mapping[str, str]
+    site: Mapping[str, str]
+    setting: str
+    parts: tuple[IssuedPart, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IssuedPaper:
+    """One learner's paper."""
+
+    code: str
+    learner: Learner
+    exercises: tuple[IssuedExercise, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sitting:
+    """Everything needed to re-make and mark a sitting."""
+
+    code: str
+    title: str
+    date: str  # ISO 8601
+    group: str
+    seed: str
+    arris_rule: str
+    version: str
+    banks: tuple[SourceFile, ...]
+    safety: SourceFile | None
+    papers: tuple[IssuedPaper, ...]
