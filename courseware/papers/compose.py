@@ -1,0 +1,207 @@
+"""From a sitting's record to finished sheets: a paper and a key for each learner, worked out anew from the banks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
+from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, TablePart
+from courseware.banks.figures import write_out
+from courseware.banks.formulas import Value
+from courseware.banks.proof import drawn_figures
+from courseware.banks.solve import Solved, SolvedPlain, SolvedTable, numbers_in, scope_of
+from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
+from courseware.papers.deal import labels
+from courseware.papers.record import RecordFaulty
+from courseware.papers.sheets import (
+    AskedExercise,
+    DrawingCall,
+    Heading,
+    Key,
+    KeyExercise,
+    Paper,
+    SafetyNote,
+)
+from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.trade import UK_METRIC, Format
+
+CAUTIONS = (
+    "Before any cutting, lifting, mixing or work at height, follow your centre's own risk assessment, local codes and "
+    "the makers' instructions; some work is for trained or licensed people only.",
+)
+ARRIS_NOTE = {
+    "outline": "Rule of this centre: above the eye line level the top arris, below it the underside. Centres differ.",
+    "near": "Rule of this centre: above the eye line level the underside arris, below it the top. Centres differ.",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sources:
+    """A sitting's banks and safety notes, read once."""
+
+    exercises: Mapping[tuple[str, str], tuple[Bank, Exercise]]
+    safety: SafetyNotes | None
+
+
+def read_sources(sitting: Sitting) -> Sources:
+    """The banks kept in a record. Raises `RecordFaulty` where their text is not what was issued."""
+    exercises: dict[tuple[str, str], tuple[Bank, Exercise]] = {}
+    for source in sitting.banks:
+        bank = read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule)
+        exercises |= {(bank.topic, exercise.name): (bank, exercise) for exercise in bank.exercises}
+    safety = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
+    return Sources(exercises=exercises, safety=safety)
+
+
+def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
+    """The paper of learner `place`, from 0: nothing on it comes from an answer."""
+    issued = sitting.papers[place]
+    asked = _asked(sitting, issued, sources)
+    return Paper(
+        heading=_heading(sitting, place), exercises=tuple(a for a, _, _ in asked), cautions=CAUTIONS, scale=_scale(asked)
+    )
+
+
+def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
+    """The key to the paper of learner `place`. Raises `RecordFaulty` where an answer is not the recorded one."""
+    issued = sitting.papers[place]
+    asked = _asked(sitting, issued, sources)
+    exercises: list[KeyExercise] = []
+    for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True):
+        scope = scope_of(_given(exercise, recorded), solved)
+        answers = [
+            answer
+            for part, own in _with_records(question.number, solved, recorded)
+            for answer in key_answers(part, own, scope, recorded.site)
+        ]
+        drawing = _drawing(exercise, scope, filled=True)
+        exercises.append(KeyExercise(asked=question, answers=tuple(answers), drawing=drawing))
+    return Key(heading=_heading(sitting, place), exercises=tuple(exercises), cautions=CAUTIONS, scale=_scale(asked))
+
+
+def _asked(
+    sitting: Sitting, issued: IssuedPaper, sources: Sources
+) -> list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]:
+    told: set[str] = set()  # safety notes already printed on this paper
+    found: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]] = []
+    for number, recorded in enumerate(issued.exercises, 1):
+        try:
+            bank, exercise = sources.exercises[recorded.topic, recorded.exercise]
+        except KeyError:
+            raise RecordFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
+        given = _given(exercise, recorded)
+        solved = solve(exercise, given)
+        scope = scope_of(given, solved)
+        names = [name for name in (*bank.safety, *exercise.safety) if name not in told]
+        told |= set(names)
+        asked = AskedExercise(
+            number=number,
+            topic=bank.topic,
+            level=exercise.level,
+            setting=recorded.setting,
+            pose=exercise.pose.render(scope, recorded.site),
+            brick=brick_line(exercise.format),
+            parts=tuple(
+                asked_part(part, own, scope, recorded.site) for part, own in _with_records(number, solved, recorded)
+            ),
+            marks=exercise.marks,
+            drawing=_drawing(exercise, scope, filled=False),
+            safety=_notes(dict.fromkeys(names), sources.safety),
+        )
+        found.append((asked, exercise, solved))
+    return found
+
+
+def _with_records(
+    number: int, solved: tuple[Solved, ...], recorded: IssuedExercise
+) -> list[tuple[Solved, tuple[IssuedPart, ...]]]:
+    """Each part with its entries in the record. Raises `RecordFaulty` where the two do not go together."""
+    left = list(recorded.parts)
+    pairs: list[tuple[Solved, tuple[IssuedPart, ...]]] = []
+    for place, part in enumerate(solved):
+        own = labels(number, part.part, place)
+        entries, left = tuple(left[: len(own)]), left[len(own) :]
+        if tuple(entry.label for entry in entries) != own:
+            raise RecordFaulty(f"exercise {number} does not have the parts it was issued with")
+        pairs.append((part, entries))
+    return pairs
+
+
+def _given(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fraction | str]:
+    found: dict[str, int | Fraction | str] = {}
+    for given in exercise.givens:
+        text = recorded.given.get(given.name, "")
+        value = next((value for value in given.values if _same(value, text)), None)
+        if value is None:
+            raise RecordFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
+        found[given.name] = value
+    return found
+
+
+def _same(value: int | Fraction | str, text: str) -> bool:
+    if isinstance(value, str):
+        return value == text
+    try:
+        return Fraction(text) == value
+    except (ValueError, ZeroDivisionError):
+        return False
+
+
+def _heading(sitting: Sitting, place: int) -> Heading:
+    issued = sitting.papers[place]
+    day = date.fromisoformat(sitting.date)
+    return Heading(
+        title=sitting.title,
+        group=sitting.group,
+        date=f"{day.day} {_MONTHS[day.month - 1]} {day.year}",
+        code=issued.code,
+        learner=issued.learner.name,
+        reference=issued.learner.reference,
+        number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
+        marks=sum(part.marks for exercise in issued.exercises for part in exercise.parts),
+    )
+
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
+
+
+def _scale(asked: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]) -> Format:
+    """The brick whose courses the margin shows: the exercises' own where they agree, else UK metric."""
+    formats = {exercise.format for _, exercise, _ in asked}
+    return formats.pop() if len(formats) == 1 else UK_METRIC
+
+
+def _notes(names: Mapping[str, None], safety: SafetyNotes | None) -> tuple[SafetyNote, ...]:
+    known = safety.notes if safety else {}
+    return tuple(
+        SafetyNote(title=known[name][0], lines=known[name][1], source=known[name][2]) for name in names if name in known
+    )
+
+
+def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) -> DrawingCall | None:
+    asked = exercise.drawing
+    if asked is None:
+        return None
+    kind = DRAWING_KINDS[asked.kind]
+    figures = drawn_figures(asked, scope)
+    labels: dict[str, str | None] = {}
+    for dimension, size in kind.dimensions.items():
+        if dimension in asked.shows:
+            labels[dimension] = write_out(size(figures, exercise.format))
+        elif dimension in asked.asks:
+            number = next(n for n in exercise.numbers if n.name == asked.asks[dimension])
+            labels[dimension] = shown_figure(number, scope[number.name]) if filled else None
+    return DrawingCall(
+        kind=asked.kind,
+        figures={name: figure if isinstance(figure, str) else Fraction(figure) for name, figure in figures.items()},
+        labels=labels,
+        format=exercise.format,
+        alt=f"Drawing: {kind.says}." + ("" if filled or not asked.asks else " Sizes asked for are left blank."),
+    )

@@ -1,0 +1,244 @@
+"""Dealing a sitting: exercises chosen, variants dealt so that no two learners share one while the space lasts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import zip_longest
+
+from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
+from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Part, TablePart
+from courseware.banks.figures import Figure, exact_text
+from courseware.banks.solve import Given, Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, scope_of
+from courseware.papers.codes import code, deal, keyed, shuffled
+from courseware.papers.group import Group
+from courseware.papers.invented import invented_site
+from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
+
+LETTERS = "ABCDEFGHIJ"
+_NUMERALS = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
+
+
+class CannotDeal(ValueError):
+    """The banks hold nothing that was asked for; the message says what to do."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choosing:
+    """Which exercises a sitting takes: a level, a number, or names; None where it does not matter."""
+
+    level: int | None = None
+    exercises: int | None = None
+    picked: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heads:
+    """What the tutor gave a sitting."""
+
+    title: str
+    date: str
+    group: Group
+    seed: str
+    arris_rule: str
+    version: str
+
+
+Chosen = tuple[Bank, Exercise]
+
+
+def choose(banks: Sequence[Bank], choosing: Choosing, seed: str) -> tuple[Chosen, ...]:
+    """The exercises of a sitting, topic by topic and rising in level. Raises `CannotDeal`."""
+    if choosing.picked:
+        return _picked(banks, choosing.picked)
+    by_topic = [
+        shuffled([(bank, e) for e in bank.exercises if choosing.level in (None, e.level)], seed, "choose", bank.sha256)
+        for bank in banks
+    ]
+    if not any(by_topic):
+        raise CannotDeal(f"no exercise of level {choosing.level} stands in these banks; leave --level out or choose another")
+    in_turn = [chosen for turn in zip_longest(*by_topic) for chosen in turn if chosen is not None]
+    wanted = choosing.exercises or max(6, len(banks))
+    if choosing.exercises and choosing.exercises > len(in_turn):
+        raise CannotDeal(f"{choosing.exercises} exercises were asked for; these banks hold {len(in_turn)}")
+    taken = in_turn[:wanted]
+    place = {bank.sha256: index for index, bank in enumerate(banks)}
+    return tuple(sorted(taken, key=lambda chosen: (place[chosen[0].sha256], chosen[1].level, chosen[1].line)))
+
+
+def _picked(banks: Sequence[Bank], names: tuple[str, ...]) -> tuple[Chosen, ...]:
+    known = {exercise.name: (bank, exercise) for bank in banks for exercise in bank.exercises}
+    if missing := [name for name in names if name not in known]:
+        raise CannotDeal(f"no exercise is named {missing[0]}; these banks hold {', '.join(sorted(known))}")
+    return tuple(known[name] for name in names)
+
+
+def deal_sitting(
+    heads: Heads, banks: Sequence[Bank], safety: SafetyNotes | None, chosen: Sequence[Chosen], spaces: Sequence[Space]
+) -> Sitting:
+    """The sitting: one paper a learner. `spaces` are the proved spaces of `chosen`, in order."""
+    learners = heads.group.learners
+    mark = "".join(bank.sha256 for bank in banks)
+    variants = [
+        list(deal(len(space), len(learners), heads.seed, mark, bank.sha256, exercise.name))
+        for (bank, exercise), space in zip(chosen, spaces, strict=True)
+    ]
+    sites = [invented_site(keyed(heads.seed, "site", exercise.name)) for _, exercise in chosen]
+    papers: list[IssuedPaper] = []
+    for index, (learner, paper_code) in enumerate(zip(learners, _codes(heads.seed, mark, len(learners)), strict=True)):
+        exercises = tuple(
+            _issue(number, bank, exercise, space.variant(dealt[index]), site, heads.seed, paper_code)
+            for number, ((bank, exercise), space, dealt, site) in enumerate(
+                zip(chosen, spaces, variants, sites, strict=True), 1
+            )
+        )
+        papers.append(IssuedPaper(code=paper_code, learner=learner, exercises=exercises))
+    return Sitting(
+        code=code(heads.seed, "sitting", mark, heads.title, heads.date),
+        title=heads.title,
+        date=heads.date,
+        group=heads.group.name,
+        seed=heads.seed,
+        arris_rule=heads.arris_rule,
+        version=heads.version,
+        banks=tuple(SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text) for bank in banks),
+        safety=SourceFile(file=safety.file, sha256=safety.sha256, text=safety.text) if safety else None,
+        papers=tuple(papers),
+    )
+
+
+def shared_variants(spaces: Sequence[Space], learners: int) -> tuple[tuple[str, int], ...]:
+    """Exercises (name, variants) with fewer variants than learners, whose variants must come more than once."""
+    return tuple((space.exercise.name, len(space)) for space in spaces if len(space) < learners)
+
+
+def labels(number: int, part: Part, place: int) -> tuple[str, ...]:
+    """The label of a part of exercise `number`, as `1a`; of a table, one for each row, as `1a(ii)`."""
+    label = f"{number}{'abcdefgh'[place]}"
+    return tuple(f"{label}({_NUMERALS[i]})" for i in range(len(part.rows))) if isinstance(part, TablePart) else (label,)
+
+
+def _codes(seed: str, mark: str, count: int) -> list[str]:
+    """A code a paper, none twice; where chance repeats one, the next is taken."""
+    codes: dict[str, None] = {}
+    turn = 0
+    while len(codes) < count:
+        codes[code(seed, "paper", mark, str(turn))] = None
+        turn += 1
+    return list(codes)
+
+
+def _issue(
+    number: int, bank: Bank, exercise: Exercise, given: Given, site: Mapping[str, str], seed: str, paper: str
+) -> IssuedExercise:
+    solved = solve(exercise, given)
+    scope = scope_of(given, solved)
+    setting = ""
+    if exercise.settings:
+        drawn = exercise.settings[keyed(seed, "setting", paper, exercise.name) % len(exercise.settings)]
+        setting = drawn.render(scope, site)
+    parts: list[IssuedPart] = []
+    for place, part in enumerate(solved):
+        own = labels(number, part.part, place)
+        parts += _issue_part(part, own, scope, site, (seed, paper, exercise.name))
+    return IssuedExercise(
+        topic=bank.topic,
+        exercise=exercise.name,
+        given={name: value if isinstance(value, str) else exact_text(value) for name, value in given.items()},
+        site=site,
+        setting=setting,
+        parts=tuple(parts),
+    )
+
+
+def _issue_part(
+    solved: Solved,
+    own: tuple[str, ...],
+    scope: Mapping[str, Figure | str | bool],
+    site: Mapping[str, str],
+    key: tuple[str, str, str],
+) -> list[IssuedPart]:
+    match solved:
+        case SolvedNumber():
+            return [_issue_number(solved, own[0], "number", scope, site)]
+        case SolvedTable(rows=rows):
+            return [_issue_number(row, label, "table", scope, site) for row, label in zip(rows, own, strict=True)]
+        case SolvedChoice(part=choice, right=right):
+            shown = shuffled(range(len(choice.choices)), *key, choice.name)
+            letters = [LETTERS[place] for place, index in enumerate(shown) if right[index]]
+            return [_lettered(choice, own[0], "choice", ",".join(letters), shown)]
+        case SolvedPlain(part=OrderPart() as order):
+            shown = shuffled_out_of_order(order, *key)
+            letter = {order.steps[index][0]: LETTERS[place] for place, index in enumerate(shown)}
+            pairs = tuple((letter[earlier], letter[later]) for earlier, later in order.before)
+            answer = ",".join(letter[name] for name in one_order(order))
+            return [_lettered(order, own[0], "order", answer, shown, pairs)]
+        case _:
+            return [_lettered(solved.part, own[0], "drawn", "", [])]
+
+
+def one_order(part: OrderPart) -> list[str]:
+    """Step names in a sequence that keeps every pair: the bank's own where it does, else nearest to it."""
+    left = [name for name, _ in part.steps]
+    ordered: list[str] = []
+    while left:
+        free = next(name for name in left if not any(b == name and a in left for a, b in part.before))
+        left.remove(free)
+        ordered.append(free)
+    return ordered
+
+
+def shuffled_out_of_order(part: OrderPart, *key: str) -> list[int]:
+    """The places of the steps as printed: shuffled, and not already in a right order."""
+    place = {name: index for index, (name, _) in enumerate(part.steps)}
+    for turn in range(100):
+        shown = shuffled(range(len(part.steps)), *key, part.name, str(turn))
+        stands = {index: where for where, index in enumerate(shown)}
+        if any(stands[place[a]] > stands[place[b]] for a, b in part.before):
+            return shown
+    return shown
+
+
+def _issue_number(
+    solved: SolvedNumber,
+    label: str,
+    kind: str,
+    scope: Mapping[str, Figure | str | bool],
+    site: Mapping[str, str],
+) -> IssuedPart:
+    part: NumberPart = solved.part
+    return IssuedPart(
+        label=label,
+        name=part.name,
+        kind=kind,
+        answer=exact_text(solved.answer),
+        unit=part.unit,
+        within=exact_text(solved.within) if part.within else "",
+        marks=part.marks,
+        slips=tuple(
+            (exact_text(figure), slip.says.render(scope, site))
+            for figure, slip in zip(solved.slips, part.slips, strict=True)
+        ),
+    )
+
+
+def _lettered(
+    part: ChoicePart | OrderPart | DrawnPart,
+    label: str,
+    kind: str,
+    answer: str,
+    shown: list[int],
+    before: tuple[tuple[str, str], ...] = (),
+) -> IssuedPart:
+    return IssuedPart(
+        label=label,
+        name=part.name,
+        kind=kind,
+        answer=answer,
+        unit="",
+        within="",
+        marks=part.marks,
+        slips=(),
+        shown=tuple(shown),
+        before=before,
+    )
