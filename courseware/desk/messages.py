@@ -1,0 +1,38 @@
+"""What may go wrong, as one plain message and an exit code: 2 for what was given, 3 for what stopped the run."""
+
+from __future__ import annotations
+
+import errno
+
+from courseware.banks import FileFaulty, harmless
+from courseware.desk.shelf import NotFound
+from courseware.papers.deal import CannotDeal
+from courseware.papers.record import RecordFaulty
+
+_FAULTY, _STOPPED = 2, 3
+_ADVICE = {
+    errno.ENOSPC: "the disk is full; free some space",
+    errno.EDQUOT: "the disk quota is used up; free some space",
+    errno.EACCES: "this folder may not be written to; choose another with --out",
+    errno.EROFS: "this disk may not be written to; choose another folder with --out",
+    errno.EFBIG: "a file is larger than this disk allows",
+}
+
+
+def explain(error: Exception) -> tuple[str | None, int | None]:
+    """The message and exit code for an expected error; (None, None) for one that is a fault of the program."""
+    if isinstance(error, FileFaulty):
+        count = len(error.faults)
+        return f"{error}\n{count} fault{'' if count == 1 else 's'} found; nothing was made.", _FAULTY
+    if isinstance(error, NotFound | CannotDeal):
+        return f"{error}. Nothing was made.", _FAULTY
+    if isinstance(error, RecordFaulty):
+        return f"The record cannot be used: {error}.", _FAULTY
+    if isinstance(error, OSError) and error.errno in _ADVICE:
+        where = f" ({harmless(str(error.filename))})" if error.filename else ""
+        return (
+            f"Stopped: {_ADVICE[error.errno]}{where}. What was made earlier is untouched; "
+            "run the same command again and it goes on where it stopped.",
+            _STOPPED,
+        )
+    return None, None

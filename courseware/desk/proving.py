@@ -1,0 +1,90 @@
+"""Proving many exercises, on more than one core where there is enough to prove."""
+
+from __future__ import annotations
+
+import multiprocessing
+from array import array
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from concurrent.futures import Future, ProcessPoolExecutor, as_completed
+from dataclasses import dataclass
+from functools import lru_cache
+
+from courseware.banks import Bank, Exercise, Failure, Proof, Space, prove, raw_size, read_bank
+from courseware.banks.figures import Figure
+
+_WORTH_A_POOL = 20_000  # variants: under this a second process starts no sooner than one is done
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Task:
+    """One exercise, as it travels to another process: the bank's text and the exercise's place in it."""
+
+    file: str
+    text: str
+    place: int
+    arris_rule: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Found:
+    """A proof as it travels back: formulas cannot."""
+
+    indices: array[int]
+    walked: int
+    left_out: Mapping[str, int]
+    ranges: Mapping[str, tuple[Figure, Figure]]
+    failure: Failure | None
+
+
+def prove_all(
+    chosen: Sequence[tuple[Bank, Exercise]], arris_rule: str, processes: int, tell: Callable[[int], None]
+) -> tuple[Proof, ...]:
+    """The proof of each exercise, in order. `tell` hears how many more variants are done."""
+    if processes < 2 or sum(raw_size(exercise) for _, exercise in chosen) < _WORTH_A_POOL:
+        return tuple(prove(exercise, tell) for _, exercise in chosen)
+    proofs: dict[int, Proof] = {}
+    with ProcessPoolExecutor(processes, mp_context=multiprocessing.get_context("spawn")) as pool:
+        waiting: dict[Future[_Found], int] = {}
+        for index in sorted(range(len(chosen)), key=lambda i: -raw_size(chosen[i][1])):
+            bank, exercise = chosen[index]
+            task = _Task(file=bank.file, text=bank.text, place=bank.exercises.index(exercise), arris_rule=arris_rule)
+            waiting[pool.submit(_prove_task, task)] = index
+        for done in as_completed(waiting):
+            index, found = waiting[done], done.result()
+            exercise = chosen[index][1]
+            proofs[index] = _proof(exercise, found)
+            tell(raw_size(exercise))
+    return tuple(proofs[index] for index in range(len(chosen)))
+
+
+def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]]:
+    """Each exercise whose proof failed, with the variant that showed it."""
+    for proof in proofs:
+        if proof.failure:
+            yield proof.space.exercise, proof.failure
+
+
+def _prove_task(task: _Task) -> _Found:
+    proof = prove(_bank(task.file, task.text, task.arris_rule).exercises[task.place])
+    return _Found(
+        indices=array("L", proof.space.indices),
+        walked=proof.walked,
+        left_out=proof.left_out,
+        ranges=proof.ranges,
+        failure=proof.failure,
+    )
+
+
+@lru_cache(maxsize=16)
+def _bank(file: str, text: str, arris_rule: str) -> Bank:
+    return read_bank(text.encode(), file, arris_rule=arris_rule)
+
+
+def _proof(exercise: Exercise, found: _Found) -> Proof:
+    return Proof(
+        space=Space(exercise=exercise, indices=found.indices),
+        walked=found.walked,
+        left_out=found.left_out,
+        ranges=found.ranges,
+        failure=found.failure,
+    )

@@ -1,0 +1,101 @@
+"""Where banks are: files named by the tutor, or the shipped ones by their short names."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from difflib import get_close_matches
+from pathlib import Path
+
+from courseware.banks import Bank, BankFaulty, Fault, SafetyNotes, holds_safety_notes, read_bank, read_safety_notes
+from courseware.banks.formulas import near
+
+_SAFETY = "safety_notes.yaml"
+
+
+class NotFound(ValueError):
+    """A file that is not there; the message says what is."""
+
+
+def shipped_folder() -> Path:
+    """The folder of the banks that come with the program: beside the package, or in it once installed."""
+    package = Path(__file__).parents[1]
+    beside = package.parent / "question_banks"
+    return beside if beside.is_dir() else package / "question_banks"
+
+
+def shipped_banks() -> tuple[Path, ...]:
+    """The shipped topics' files, in the order of their names."""
+    return tuple(path for path in sorted(shipped_folder().glob("*.yaml")) if path.name != _SAFETY)
+
+
+def find_banks(named: Sequence[str]) -> tuple[Path, ...]:
+    """The files meant by `named`: paths, or short names of shipped topics. Raises `NotFound`."""
+    return tuple(dict.fromkeys(_find(name) for name in named))
+
+
+def read_shelf(paths: Sequence[Path], arris_rule: str) -> tuple[tuple[Bank, ...], SafetyNotes | None]:
+    """The banks in these files with the safety notes that go with them. Raises `BankFaulty` with all faults of all."""
+    banks: list[Bank] = []
+    faults: list[Fault] = []
+    notes: SafetyNotes | None = None
+    beside = [path for path in paths if path.name == _SAFETY or holds_safety_notes(_bytes(path))]
+    beside += [path.parent / _SAFETY for path in paths] + [shipped_folder() / _SAFETY]
+    for path in beside:
+        if path.is_file():
+            try:
+                notes = read_safety_notes(_bytes(path), path.name)
+            except BankFaulty as faulty:
+                faults += faulty.faults
+            break
+    for path in paths:
+        if path in beside:
+            continue
+        try:
+            bank = read_bank(_bytes(path), path.name, arris_rule=arris_rule)
+            faults += _strange_notes(bank, notes)
+            banks.append(bank)
+        except BankFaulty as faulty:
+            faults += faulty.faults
+    topics = [bank.topic for bank in banks]
+    faults += [
+        Fault(bank.file, 1, 1, f"the topic `{bank.topic}` stands in another bank too", "each topic once")
+        for index, bank in enumerate(banks)
+        if bank.topic in topics[:index]
+    ]
+    if faults:
+        raise BankFaulty(tuple(faults))
+    return tuple(banks), notes
+
+
+def _find(name: str) -> Path:
+    path = Path(name)
+    if path.is_file():
+        return path
+    shipped = {bank.stem: bank for bank in shipped_banks()}
+    if name in shipped:
+        return shipped[name]
+    if path.is_dir():
+        raise NotFound(f"{name} is a folder; name the bank files in it, as {name}/*.yaml")
+    near_by = [str(found) for found in path.parent.glob("*.yaml")] if path.parent.is_dir() else []
+    close = get_close_matches(name, [*shipped, *near_by], n=1)
+    hint = f"did you mean {close[0]}? " if close else ""
+    raise NotFound(f"there is no bank {name}; {hint}shipped topics are {', '.join(shipped)}")
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            return file.read(2_000_000)  # one more than is allowed, so that the reader can say so
+    except OSError as error:
+        raise NotFound(f"{path} cannot be read: {error.strerror}") from None
+
+
+def _strange_notes(bank: Bank, notes: SafetyNotes | None) -> list[Fault]:
+    known = list(notes.notes) if notes else []
+    asked = [(1, name) for name in bank.safety]
+    asked += [(exercise.line, name) for exercise in bank.exercises for name in exercise.safety]
+    return [
+        Fault(bank.file, line, 1, f"no safety note is named `{name}`", near(name, known, "expected one of"))
+        for line, name in asked
+        if name not in known
+    ]

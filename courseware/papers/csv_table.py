@@ -1,0 +1,119 @@
+"""CSV as colleges export it: which encoding, which separator, and its rows with their lines."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterator
+
+from courseware.banks.faults import Fault
+from courseware.papers.table import ClassListFaulty, Row, find_columns
+
+MOST_BYTES = 2_000_000
+_SEPARATORS = (",", ";", "\t", "|")
+_RE_SAVE = "save it as `CSV UTF-8`"
+_SEP_LINE = re.compile(r'"?sep=(.)"?[ ,;\t]*\r?\n?', re.IGNORECASE)
+
+
+def read_csv(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
+    """The rows that are not blank, headings first, and notes for the tutor.
+
+    Raises `ClassListFaulty`, here or while the rows are drawn.
+    """
+    text, notes = _decoded(data, file)
+    _refuse_nul(text, file)
+    lines = io.StringIO(text, newline="")
+    stated = _SEP_LINE.fullmatch(lines.readline())
+    skipped = 1 if stated else 0
+    body = text[lines.tell() :] if stated else text
+    separator = stated[1] if stated else _separator(body)
+    return _rows(body, separator, skipped, file), notes
+
+
+def _decoded(data: bytes, file: str) -> tuple[str, tuple[str, ...]]:
+    if len(data) > MOST_BYTES:
+        raise _refusal(file, 1, f"the file has {len(data)} bytes", f"expected at most {MOST_BYTES}")
+    if data.startswith((b"\xff\xfe\0\0", b"\0\0\xfe\xff")):
+        raise _refusal(file, 1, "the file is UTF-32", _RE_SAVE)
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return _as_utf16(data, file), ()
+    if len(data) > 3 and data.count(0) * 10 > len(data) * 3:
+        raise _refusal(file, 1, "the file looks like UTF-16 without its mark", _RE_SAVE)
+    try:
+        return data.decode("utf-8-sig"), ()
+    except UnicodeDecodeError:
+        note = f"The file is not UTF-8 and was read as Windows-1252: check the accents, or {_RE_SAVE}."
+        return _as_cp1252(data, file), (note,)
+
+
+def _as_utf16(data: bytes, file: str) -> str:
+    try:
+        return data.decode("utf-16")
+    except UnicodeDecodeError:
+        raise _refusal(file, 1, "the file is UTF-16 but breaks off or is damaged", _RE_SAVE) from None
+
+
+def _as_cp1252(data: bytes, file: str) -> str:
+    try:
+        return data.decode("cp1252")
+    except UnicodeDecodeError as error:
+        line = data[: error.start].count(b"\n") + 1
+        wrong = f"byte 0x{data[error.start]:02x} is neither UTF-8 nor Windows-1252"
+        raise _refusal(file, line, wrong, _RE_SAVE) from None
+
+
+def _refuse_nul(text: str, file: str) -> None:
+    if "\0" in text:
+        before = text[: text.index("\0")].replace("\r\n", "\n").replace("\r", "\n")
+        line, column = before.count("\n") + 1, len(before) - before.rfind("\n")
+        wrong, expected = "a NUL character, which no text holds", f"export the list again and {_RE_SAVE}"
+        raise ClassListFaulty((Fault(file, line, column, wrong, expected),))
+
+
+def _separator(text: str) -> str:
+    """The separator that makes the wanted headings appear, else the one that splits the first row most."""
+    headings = {separator: _first_row(text, separator) for separator in _SEPARATORS}
+    known = [separator for separator in _SEPARATORS if find_columns(headings[separator])]
+    return max(known or _SEPARATORS, key=lambda separator: len(headings[separator]))
+
+
+def _first_row(text: str, separator: str) -> list[str]:
+    try:
+        return next((cells for cells in _reader(text, separator) if any(map(str.strip, cells))), [])
+    except csv.Error:
+        return []
+
+
+def _reader(text: str, separator: str) -> Iterator[list[str]]:
+    return csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True, skipinitialspace=True)
+
+
+def _rows(text: str, separator: str, skipped: int, file: str) -> Iterator[Row]:
+    reader = csv.reader(
+        io.StringIO(text, newline=""), delimiter=separator, strict=True, skipinitialspace=separator != " "
+    )
+    while True:
+        line = reader.line_num + skipped + 1
+        try:
+            cells = next(reader)
+        except StopIteration:
+            return
+        except csv.Error as error:
+            raise _refusal(file, line, *_broken(str(error))) from None
+        if any(map(str.strip, cells)):
+            yield Row(line=line, cells=tuple(cells))
+
+
+def _broken(problem: str) -> tuple[str, str]:
+    if "unexpected end" in problem:
+        return "a quotation mark opened in this row is never closed", "expected marks in pairs"
+    if "expected after" in problem:
+        return "text stands after a closing quotation mark", "expected a separator there, or the mark doubled"
+    if "larger than" in problem:
+        return "a cell of this row is far too long", "check the quotation marks"
+    return "this row does not read as CSV", "check the quotation marks and line ends"
+
+
+def _refusal(file: str, line: int, wrong: str, expected: str) -> ClassListFaulty:
+    return ClassListFaulty((Fault(file, line, 1, wrong, expected),))

@@ -1,0 +1,79 @@
+"""A table as it came, row by row, and the headings by which its columns are known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from courseware.banks.faults import FileFaulty, harmless
+
+# Headings by their letters and figures alone ("Full Name" is "fullname"), the surest first.
+_NAME = ("fullname", "name", "learnername", "studentname", "apprenticename", "learner", "student", "apprentice")
+_FIRST = ("firstname", "firstnames", "forename", "forenames", "givenname", "givennames")
+_LAST = ("surname", "lastname", "familyname")
+_REFERENCE = (
+    "reference", "learnerreference", "studentreference", "apprenticereference", "learnerreferencenumber",
+    "ref", "learnerref", "studentref", "id", "learnerid", "studentid", "apprenticeid", "idnumber", "uln",
+    "learnernumber", "studentnumber", "number", "no",
+)  # fmt: skip
+
+WANTED = "expected a heading `name` (or `learner`, `student`, `full name`), or `first name` and `surname`"
+
+
+class ClassListFaulty(FileFaulty):
+    """A class list that cannot be used."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A row that is not blank: its line from 1, its cells, and why some cells cannot be read, by column from 0."""
+
+    line: int
+    cells: tuple[str, ...]
+    unread: Mapping[int, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Columns:
+    """Where to look, from 0: the column of names, or those of first name and surname; the reference, if any."""
+
+    name: tuple[int, ...]
+    reference: int | None
+    unused: tuple[int, ...]
+
+
+def heading_key(heading: str) -> str:
+    """A heading without case, blanks and stops."""
+    return "".join(sign for sign in heading.casefold() if sign.isalnum())
+
+
+def find_columns(headings: Sequence[str]) -> Columns | None:
+    """The columns under these headings, or None where none holds names."""
+    keys = [heading_key(heading) for heading in headings]
+    name = _first_of(_NAME, keys)
+    first, last = _first_of(_FIRST, keys), _first_of(_LAST, keys)
+    found = (name,) if name is not None else (first, last)
+    columns = tuple(column for column in found if column is not None)
+    if len(columns) < len(found):
+        return None
+    reference = _first_of(_REFERENCE, keys)
+    used = {*columns, reference}
+    return Columns(
+        name=columns, reference=reference, unused=tuple(i for i in range(len(keys)) if i not in used)
+    )
+
+
+def repeated_heading(headings: Sequence[str]) -> int | None:
+    """The column, from 0, of a heading that stood before, or None."""
+    keys = [heading_key(heading) for heading in headings]
+    return next((i for i, key in enumerate(keys) if key and key in keys[:i]), None)
+
+
+def shown(headings: Sequence[str]) -> str:
+    """The headings as a message shows them."""
+    named = [f"`{harmless(heading.strip())}`" for heading in headings if heading.strip()]
+    return ", ".join(named[:8]) + (" …" if len(named) > 8 else "")
+
+
+def _first_of(wanted: Sequence[str], keys: Sequence[str]) -> int | None:
+    return next((keys.index(key) for key in wanted if key in keys), None)
