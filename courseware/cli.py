@@ -24,7 +24,10 @@ _rule_option = click.option(
     help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye.",
 )
 _jobs_option = click.option(
-    "--jobs", type=click.IntRange(1, 64), default=None, help="Processes at work at once (two where there are two cores)."
+    "--jobs",
+    type=click.IntRange(1, 64),
+    default=None,
+    help="Processes at work at once (two where there are two cores).",
 )
 
 

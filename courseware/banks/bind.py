@@ -18,14 +18,14 @@ from courseware.banks.exercise import (
     Part,
     TablePart,
 )
-from courseware.banks.faults import BankFaulty
+from courseware.banks.faults import Fault
 from courseware.banks.formulas import Formula, FormulaFault, Kind, near
 from courseware.banks.givens import Given, read_given
 from courseware.banks.shapes import ExerciseShape, TopicShape
 from courseware.banks.vocabulary import Vocabulary, vocabulary
 from courseware.banks.wording import SITE_WORDS
 from courseware.banks.yaml_text import Node, place, text_at
-from courseware.trade import FORMATS, Format, TradeError, UK_METRIC
+from courseware.trade import FORMATS, UK_METRIC, Format, TradeError
 
 MOST_VARIANTS = 200_000
 MOST_EXERCISES = 60
@@ -43,39 +43,32 @@ class Topic:
     exercises: tuple[Exercise, ...]
 
 
-def bind_topic(shape: TopicShape, node: Node, file: str, arris_rule: str) -> Topic:
-    """The topic's exercises. Raises `BankFaulty` with every fault."""
+def bind_topic(
+    shape: TopicShape, node: Node, file: str, arris_rule: str
+) -> tuple[Topic, Sequence[tuple[tuple[str | int, ...], Fault]]]:
+    """The topic's exercises, and every fault with the path where it stands."""
     reading = Reading(file=file, node=node)
     for key, text in (("topic", shape.topic), ("aim", shape.aim)):
         if not text.strip() or len(text) > 200:
             reading.fault((key,), f"`{key}` is empty or too long", "expected 1 to 200 characters")
     if len(shape.exercises) > MOST_EXERCISES:
-        reading.fault(
-            ("exercises",), f"{len(shape.exercises)} exercises", f"at most {MOST_EXERCISES} to a topic"
-        )
+        reading.fault(("exercises",), f"{len(shape.exercises)} exercises", f"at most {MOST_EXERCISES} to a topic")
     names: dict[str, int] = {}
     for index, exercise in enumerate(shape.exercises):
         path = ("exercises", index, "name")
         if exercise.name in names:
             first, _ = place(node, ("exercises", names[exercise.name], "name"))
-            reading.fault(
-                path, f"the exercise `{exercise.name}` stands on line {first} too", "expected each name once"
-            )
+            reading.fault(path, f"the exercise `{exercise.name}` stands on line {first} too", "expected each name once")
         names.setdefault(exercise.name, index)
     exercises = tuple(
         _bind_exercise(exercise, reading, ("exercises", index), arris_rule)
         for index, exercise in enumerate(shape.exercises[:MOST_EXERCISES])
     )
-    if reading.faults:
-        raise BankFaulty(tuple(sorted(reading.faults, key=lambda fault: (fault.line, fault.column))))
-    return Topic(
-        topic=shape.topic.strip(), aim=shape.aim.strip(), safety=tuple(shape.safety), exercises=exercises
-    )
+    topic = Topic(topic=shape.topic.strip(), aim=shape.aim.strip(), safety=tuple(shape.safety), exercises=exercises)
+    return topic, reading.faults
 
 
-def _bind_exercise(
-    shape: ExerciseShape, reading: Reading, path: tuple[str | int, ...], arris_rule: str
-) -> Exercise:
+def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int, ...], arris_rule: str) -> Exercise:
     if shape.level not in (1, 2, 3):
         reading.fault((*path, "level"), f"level {shape.level}", "expected 1, 2 or 3")
     brick = _format(shape.format, reading, (*path, "format"))
@@ -98,13 +91,9 @@ def _bind_exercise(
         name=shape.name,
         level=shape.level,
         givens=givens,
-        where=None
-        if shape.where is None
-        else reading.formula((*path, "where"), shape.where, words, asked, ("truth",)),
+        where=None if shape.where is None else reading.formula((*path, "where"), shape.where, words, asked, ("truth",)),
         settings=tuple(
-            reading.wording(
-                _listed((*path, "setting"), i, shape.setting, reading), text, words, asked, _LETTERS
-            )
+            reading.wording(_listed((*path, "setting"), i, shape.setting, reading), text, words, asked, _LETTERS)
             for i, text in enumerate(shape.setting)
         ),
         pose=reading.wording((*path, "pose"), shape.pose, words, asked, _LETTERS),
@@ -117,9 +106,7 @@ def _bind_exercise(
     )
 
 
-def _listed(
-    path: tuple[str | int, ...], index: int, texts: Sequence[str], reading: Reading
-) -> tuple[str | int, ...]:
+def _listed(path: tuple[str | int, ...], index: int, texts: Sequence[str], reading: Reading) -> tuple[str | int, ...]:
     """The path of one text, whether it stands alone or in a list."""
     return path if text_at(reading.node, path) is not None else (*path, index)
 
@@ -129,9 +116,7 @@ def _format(written: Any, reading: Reading, path: tuple[str | int, ...]) -> Form
     if isinstance(written, str):
         if written in FORMATS:
             return FORMATS[written]
-        reading.fault(
-            path, f"no brick format is named `{written}`", near(written, list(FORMATS), "expected one of")
-        )
+        reading.fault(path, f"no brick format is named `{written}`", near(written, list(FORMATS), "expected one of"))
         return UK_METRIC
     if missing := [key for key in sizes if not isinstance(written.get(key), str)]:
         reading.fault(path, f"the brick lacks {', '.join(missing)}", f"expected {', '.join(sizes)}")
@@ -266,9 +251,7 @@ def _check_dimensions(
         reading.fault(path, f"`{dimension}` is both shown and asked for", "expected one of the two")
     for part in asks.values():
         if part not in numbers:
-            reading.fault(
-                path, f"`{part}` is no number part", near(str(part), sorted(numbers), "expected one of")
-            )
+            reading.fault(path, f"`{part}` is no number part", near(str(part), sorted(numbers), "expected one of"))
 
 
 def _figures(

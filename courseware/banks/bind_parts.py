@@ -52,11 +52,11 @@ class Reading:
 
     file: str
     node: Node
-    faults: list[Fault] = field(default_factory=list)
+    faults: list[tuple[Path, Fault]] = field(default_factory=list)
 
     def fault(self, path: Path, wrong: str, expected: str) -> None:
         line, column = place(self.node, path)
-        self.faults.append(Fault(self.file, line, column, wrong, expected))
+        self.faults.append((path, Fault(self.file, line, column, wrong, expected)))
 
     def plain(self, path: Path) -> bool:
         """Whether the text at `path` stands without quotes."""
@@ -76,16 +76,12 @@ class Reading:
             formula = compile_formula(text, kinds, words.constants, words.functions)
             if formula.kind in wants:
                 return formula
-            self.fault(
-                path, f"`{formula.text[:60]}` is a {formula.kind}", f"expected a {' or a '.join(wants)}"
-            )
+            self.fault(path, f"`{formula.text[:60]}` is a {formula.kind}", f"expected a {' or a '.join(wants)}")
         except FormulaFault as fault:
             self.fault(path, fault.wrong, fault.expected)
         return compile_formula(_PLACEHOLDER[wants[0]], {}, {}, {})
 
-    def wording(
-        self, path: Path, text: str, words: Vocabulary, kinds: Mapping[str, Kind], most: int
-    ) -> Wording:
+    def wording(self, path: Path, text: str, words: Vocabulary, kinds: Mapping[str, Kind], most: int) -> Wording:
         """The wording at `path`, likewise."""
         try:
             if not text.strip():
@@ -133,17 +129,13 @@ def bind_part(
     scope = _Scope(reading=reading, words=words, asked=asked, kinds=dict(kinds))
     kind = shape.kind
     if kind not in _KEYS:
-        reading.fault(
-            (*path, "kind"), f"no part is of kind `{kind}`", near(kind, list(_KEYS), "expected one of")
-        )
+        reading.fault((*path, "kind"), f"no part is of kind `{kind}`", near(kind, list(_KEYS), "expected one of"))
         return _drawn(shape, scope, path)
     for key in sorted(shape.model_fields_set - {"name", "kind", "ask", "marks", *_KEYS[kind]}):
         reading.fault((*path, key), f"a {kind} part has no `{key}`", f"expected {', '.join(_KEYS[kind])}")
     for key in _NEEDED[kind]:
         if not getattr(shape, key) and key not in shape.model_fields_set:
-            reading.fault(
-                path, f"the key `{key}` is missing", f"a {kind} part needs {', '.join(_NEEDED[kind])}"
-            )
+            reading.fault(path, f"the key `{key}` is missing", f"a {kind} part needs {', '.join(_NEEDED[kind])}")
     if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
         reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
     if kind == "table" and shape.marks is not None:
@@ -158,9 +150,7 @@ def _number(shape: PartShape | RowShape, scope: _Scope, path: Path) -> NumberPar
     if len(shape.unit or "") > 20:
         scope.reading.fault((*path, "unit"), "the unit is too long", "expected at most 20 characters")
     row = isinstance(shape, RowShape)
-    ask = scope.told(
-        (*path, "say" if row else "ask"), shape.say if isinstance(shape, RowShape) else shape.ask, _ASK
-    )
+    ask = scope.told((*path, "say" if row else "ask"), shape.say if isinstance(shape, RowShape) else shape.ask, _ASK)
     return NumberPart(
         name=shape.name,
         ask=ask,
@@ -184,9 +174,7 @@ def _routes(
     for index, shape in enumerate(shapes[:8]):
         earns = otherwise if shape.earns is None else shape.earns
         if earns > marks:
-            scope.reading.fault(
-                (*path, index, "earns"), f"{earns} marks of {marks}", f"expected at most {marks}"
-            )
+            scope.reading.fault((*path, index, "earns"), f"{earns} marks of {marks}", f"expected at most {marks}")
         value = scope.formula((*path, index, "value"), shape.value)
         routes.append(Route(value=value, says=scope.keyed((*path, index, "says"), shape.says), earns=earns))
     return tuple(routes)
@@ -199,21 +187,13 @@ def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -
     for index, shape in enumerate(shapes[:12]):
         here = (*path, index)
         if shape.earns not in (None, "method", "accuracy"):
-            scope.reading.fault(
-                (*here, "earns"), f"`{shape.earns}` is no kind of mark", "expected method or accuracy"
-            )
-        value = (
-            None
-            if shape.value is None
-            else scope.formula((*here, "value"), shape.value, "number", "word", "truth")
-        )
+            scope.reading.fault((*here, "earns"), f"`{shape.earns}` is no kind of mark", "expected method or accuracy")
+        value = None if shape.value is None else scope.formula((*here, "value"), shape.value, "number", "word", "truth")
         say = scope.keyed((*here, "say"), shape.say)
         lines.append(Line(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
     earning = sum(1 for line in lines if line.earns)
     if earning and earning != marks:
-        scope.reading.fault(
-            path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number"
-        )
+        scope.reading.fault(path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number")
     if lines and lines[-1].value is None:
         scope.reading.fault(
             path, "the last line of the working has no value", "expected the answer, by plain arithmetic"
@@ -231,11 +211,7 @@ def _choice(shape: PartShape, scope: _Scope, path: Path) -> ChoicePart:
             wrong,
             "expected `answer` and a `value` to each choice, or `several: true` with `right` and `check`",
         )
-    answer = (
-        None
-        if shape.answer is None
-        else scope.formula((*path, "answer"), shape.answer, "number", "word", "truth")
-    )
+    answer = None if shape.answer is None else scope.formula((*path, "answer"), shape.answer, "number", "word", "truth")
     if answer is not None and not shape.working:
         scope.reading.fault(
             path,
@@ -287,8 +263,7 @@ def _order(shape: PartShape, scope: _Scope, path: Path) -> OrderPart:
         ask=scope.told((*path, "ask"), shape.ask, _ASK),
         marks=shape.marks or 1,
         steps=tuple(
-            (step.name, scope.told((*path, "steps", index, "say"), step.say))
-            for index, step in enumerate(shape.steps)
+            (step.name, scope.told((*path, "steps", index, "say"), step.say)) for index, step in enumerate(shape.steps)
         ),
         before=tuple((pair[0], pair[1]) for pair in shape.before if len(pair) == 2),
     )
@@ -311,9 +286,7 @@ def _check_order(part: OrderPart, reading: Reading, path: Path) -> None:
     try:
         graphlib.TopologicalSorter(after).prepare()
     except graphlib.CycleError:
-        reading.fault(
-            (*path, "before"), "the pairs go round in a circle", "expected each step before or after another"
-        )
+        reading.fault((*path, "before"), "the pairs go round in a circle", "expected each step before or after another")
 
 
 def _table(shape: PartShape, scope: _Scope, path: Path) -> TablePart:

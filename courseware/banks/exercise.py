@@ -143,9 +143,7 @@ class Exercise:
         """The number parts and table rows, in order."""
         rows: list[NumberPart] = []
         for part in self.parts:
-            rows += (
-                part.rows if isinstance(part, TablePart) else [part] if isinstance(part, NumberPart) else []
-            )
+            rows += part.rows if isinstance(part, TablePart) else [part] if isinstance(part, NumberPart) else []
         return tuple(rows)
 
 

@@ -103,9 +103,7 @@ def compile_formula(
     body, kind = checker.build(tree.body, 0)
     expression = ast.fix_missing_locations(ast.Expression(body=body))
     fixed: dict[str, object] = {"__builtins__": {}, "over_": _over, "power_": _power}
-    fixed |= (
-        checker.literals | dict(constants) | {name: function.call for name, function in functions.items()}
-    )
+    fixed |= checker.literals | dict(constants) | {name: function.call for name, function in functions.items()}
     return Formula(
         text=text.strip(),
         kind=kind,
@@ -120,25 +118,17 @@ def _parse(text: str) -> ast.Expression:
     if not text:
         raise FormulaFault("the formula is empty", "expected a formula such as `bricks * module + joint`")
     if len(text) > MOST_CHARACTERS:
-        raise FormulaFault(
-            f"the formula has {len(text)} characters", f"at most {MOST_CHARACTERS} are allowed"
-        )
+        raise FormulaFault(f"the formula has {len(text)} characters", f"at most {MOST_CHARACTERS} are allowed")
     for sign in text:
         if sign in "×÷−–²³½^#\\[{" or not (sign.isascii() and sign.isprintable()):
             hint = _HINTS.get(sign, "only plain letters, figures and + - * / ( ) are allowed")
             raise FormulaFault(f"the character `{sign}` cannot stand in a formula", hint)
     if re.search(r"(?<![\w.])0[0-9]", text, re.ASCII):
-        raise FormulaFault(
-            "a number starts with a needless 0", "expected plain decimal figures such as 10 or 0.5"
-        )
+        raise FormulaFault("a number starts with a needless 0", "expected plain decimal figures such as 10 or 0.5")
     try:
         return ast.parse(text, mode="eval")
     except (SyntaxError, RecursionError, MemoryError, ValueError):
-        hint = (
-            _HINTS["="]
-            if re.search(r"(?<![=<>!])=(?!=)", text) and "(" not in text
-            else "check brackets and signs"
-        )
+        hint = _HINTS["="] if re.search(r"(?<![=<>!])=(?!=)", text) and "(" not in text else "check brackets and signs"
         raise FormulaFault(f"`{text[:60]}` does not read as a formula", hint) from None
 
 
@@ -174,12 +164,8 @@ class _Checker:
             case ast.UnaryOp(op=ast.Not() as op, operand=operand):
                 return ast.UnaryOp(op=op, operand=self._want(operand, "truth", depth)), "truth"
             case ast.BoolOp(op=op, values=values):
-                return ast.BoolOp(
-                    op=op, values=[self._want(value, "truth", depth) for value in values]
-                ), "truth"
-            case ast.Compare(left=left, ops=ops, comparators=others) if all(
-                isinstance(o, _COMPARISONS) for o in ops
-            ):
+                return ast.BoolOp(op=op, values=[self._want(value, "truth", depth) for value in values]), "truth"
+            case ast.Compare(left=left, ops=ops, comparators=others) if all(isinstance(o, _COMPARISONS) for o in ops):
                 return self._compare(left, ops, others, depth), "truth"
             case ast.IfExp(test=test, body=yes, orelse=no):
                 return self._choose(test, yes, no, depth)
@@ -233,29 +219,21 @@ class _Checker:
         first, kind = self.build(left, depth + 1)
         if kind != "number" and not all(isinstance(op, ast.Eq | ast.NotEq) for op in ops):
             raise FormulaFault(f"a {kind} cannot be larger or smaller", "expected == or != between words")
-        return ast.Compare(
-            left=first, ops=ops, comparators=[self._want(other, kind, depth) for other in others]
-        )
+        return ast.Compare(left=first, ops=ops, comparators=[self._want(other, kind, depth) for other in others])
 
     def _choose(self, test: ast.expr, yes: ast.expr, no: ast.expr, depth: int) -> tuple[ast.expr, Kind]:
         tested = self._want(test, "truth", depth)
         body, kind = self.build(yes, depth + 1)
         return ast.IfExp(test=tested, body=body, orelse=self._want(no, kind, depth)), kind
 
-    def _call(
-        self, name: str, args: list[ast.expr], keywords: list[ast.keyword], depth: int
-    ) -> tuple[ast.expr, Kind]:
+    def _call(self, name: str, args: list[ast.expr], keywords: list[ast.keyword], depth: int) -> tuple[ast.expr, Kind]:
         function = self.functions.get(name)
         if function is None:
-            raise FormulaFault(
-                f"there is no function `{name}`", near(name, sorted(self.functions), "expected one of")
-            )
+            raise FormulaFault(f"there is no function `{name}`", near(name, sorted(self.functions), "expected one of"))
         given = self._arguments(name, function, args, keywords)
         built = [self._want(node, kind, depth) for node, kind in given]
         call = ast.Call(func=ast.Name(id=name, ctx=ast.Load()), args=built[: len(args)], keywords=[])
-        call.keywords = [
-            ast.keyword(arg=k.arg, value=v) for k, v in zip(keywords, built[len(args) :], strict=True)
-        ]
+        call.keywords = [ast.keyword(arg=k.arg, value=v) for k, v in zip(keywords, built[len(args) :], strict=True)]
         return call, function.result
 
     def _arguments(

@@ -51,16 +51,12 @@ def _span(written: str, *, quoted: bool) -> tuple[Figure | str, ...]:
         return (_one(written, quoted=quoted),)
     first, last, step = (Fraction(text) for text in (found[1], found[2], found[3] or "1"))
     if step <= 0 or last < first:
-        raise FormulaFault(
-            f"`{written}` holds no value", "expected the smaller figure first and a step above 0"
-        )
+        raise FormulaFault(f"`{written}` holds no value", "expected the smaller figure first and a step above 0")
     count = int((last - first) / step) + 1
     if count > MOST_VALUES:
         raise FormulaFault(f"`{written}` holds {count} values", f"at most {MOST_VALUES} are allowed")
     if first + (count - 1) * step != last:
-        raise FormulaFault(
-            f"`{written}` does not end on a step", "expected the last figure to be reached exactly"
-        )
+        raise FormulaFault(f"`{written}` does not end on a step", "expected the last figure to be reached exactly")
     return tuple(tidy(first + step * n) for n in range(count))
 
 

@@ -176,9 +176,7 @@ def _prove_choice(choice: SolvedChoice, written: set[Value]) -> None:
         if choice.right != choice.checked:
             raise _Fails(f"{name}: `right` and `check` disagree about a choice")
         if all(choice.right) or not any(choice.right):
-            raise _Fails(
-                f"{name}: {sum(choice.right)} of {len(choice.right)} choices are right; some must be, not all"
-            )
+            raise _Fails(f"{name}: {sum(choice.right)} of {len(choice.right)} choices are right; some must be, not all")
         return
     if choice.working[-1] != choice.answer:
         raise _Fails(
@@ -186,9 +184,7 @@ def _prove_choice(choice: SolvedChoice, written: set[Value]) -> None:
             f"{_shown(choice.working[-1])}"
         )
     if sum(choice.right) != 1:
-        raise _Fails(
-            f"{name}: {sum(choice.right)} choices equal the answer {_shown(choice.answer)}; exactly one must"
-        )
+        raise _Fails(f"{name}: {sum(choice.right)} choices equal the answer {_shown(choice.answer)}; exactly one must")
     if len(set(choice.values)) < len(choice.values):
         raise _Fails(f"{name}: two choices have the same value")
 
@@ -293,6 +289,4 @@ def _shown(value: Value | None) -> str:
 
 
 def _written_givens(given: Given) -> str:
-    return ", ".join(
-        f"{name} = {value if isinstance(value, str) else _shown(value)}" for name, value in given.items()
-    )
+    return ", ".join(f"{name} = {value if isinstance(value, str) else _shown(value)}" for name, value in given.items())

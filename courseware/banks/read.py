@@ -15,7 +15,20 @@ from courseware.banks.formulas import near
 from courseware.banks.shapes import SafetyShape, Shape, TopicShape
 from courseware.banks.yaml_text import Node, place, plain_data, read_yaml
 
+Path = tuple[str | int, ...]
 _Model = TypeVar("_Model", bound=Shape)
+_ROUNDS = 4  # of repairing: a repaired map can show faults of its own
+
+_LINE = [{"say": "x", "value": "0"}]
+_STAND_IN: dict[str | int, Any] = {
+    **dict.fromkeys(("topic", "aim", "pose", "ask", "say", "says", "title"), "x"),
+    **dict.fromkeys(("level", "marks", "round", "earns"), "1"),
+    **dict.fromkeys(("value", "answer"), "0"),
+    "name": "unnamed",
+    "given": {},
+    "working": _LINE,
+    "parts": [{"name": "unnamed", "ask": "x", "answer": "0", "marks": "1", "working": _LINE}],
+}
 
 
 def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
@@ -24,10 +37,13 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     `arris_rule` is the centre's setting for projecting courses, "outline" or "near" (trade-facts section 3).
     """
     node = read_yaml(data, file)
-    shape, faults = _shaped(TopicShape, node, file)
+    shape, faults, repaired = _shaped(TopicShape, node, file)
     if shape is None:
         raise BankFaulty(faults)
-    topic = bind_topic(shape, node, file, arris_rule)
+    topic, more = bind_topic(shape, node, file, arris_rule)
+    faults += tuple(fault for path, fault in more if not _caused(path, repaired))
+    if faults:
+        raise BankFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
     return Bank(
         file=file,
         sha256=hashlib.sha256(data).hexdigest(),
@@ -42,20 +58,16 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
 def read_safety_notes(data: bytes, file: str) -> SafetyNotes:
     """The safety notes in `data`. Raises `BankFaulty`."""
     node = read_yaml(data, file)
-    shape, faults = _shaped(SafetyShape, node, file)
-    if shape is None:
+    shape, faults, _ = _shaped(SafetyShape, node, file)
+    if shape is None or faults:
         raise BankFaulty(faults)
     notes = {note.name: (note.title, tuple(note.lines), note.source or "") for note in shape.safety_notes}
     if len(notes) < len(shape.safety_notes):
         names = [note.name for note in shape.safety_notes]
         again = next(index for index, name in enumerate(names) if name in names[:index])
         line, column = place(node, ("safety_notes", again, "name"))
-        raise BankFaulty(
-            (Fault(file, line, column, f"a note named `{names[again]}` stands twice", "each name once"),)
-        )
-    return SafetyNotes(
-        file=file, sha256=hashlib.sha256(data).hexdigest(), text=data.decode("utf-8-sig"), notes=notes
-    )
+        raise BankFaulty((Fault(file, line, column, f"a note named `{names[again]}` stands twice", "each name once"),))
+    return SafetyNotes(file=file, sha256=hashlib.sha256(data).hexdigest(), text=data.decode("utf-8-sig"), notes=notes)
 
 
 def holds_safety_notes(data: bytes) -> bool:
@@ -63,20 +75,54 @@ def holds_safety_notes(data: bytes) -> bool:
     return any(line.startswith(b"safety_notes:") for line in data.splitlines()[:200])
 
 
-def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, tuple[Fault, ...]]:
+def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, tuple[Fault, ...], tuple[Path, ...]]:
+    """The shape, its faults, and the paths where something stands in for what was faulty.
+
+    Something harmless is put in the place of each faulty key, so that the rest of the file can be read on and its
+    faults told in the same run. None where even that does not help.
+    """
     data = plain_data(node)
+    faults: list[Fault] = []
+    repaired: list[Path] = []
+    for _ in range(_ROUNDS):
+        try:
+            return model.model_validate(data), tuple(faults), tuple(repaired)
+        except ValidationError as invalid:
+            for error in invalid.errors(include_url=False):
+                path = tuple(step for step in error["loc"] if step != "[key]")
+                if path not in repaired:
+                    faults.append(_fault(error, path, model, node, file))
+                    repaired.append(path)
+                _repair(data, path, error["type"])
+    return None, tuple(faults), tuple(repaired)
+
+
+def _repair(data: Any, path: Path, kind: str) -> None:
+    """Puts something harmless at `path`, or takes away a key that is not known."""
+    *above, last = path
+    for step in above:
+        data = data[step]
     if not isinstance(data, dict):
-        return None, (
-            Fault(file, 1, 1, "the file is not a map of keys", f"keys such as {', '.join(_keys(model))}"),
+        data[last] = _STAND_IN["parts"][0] if above[-1:] == ["parts"] else "x"
+    elif kind == "extra_forbidden" or last not in _STAND_IN:
+        data.pop(last, None)
+    else:
+        data[last] = f"unnamed{path[-2]}" if last == "name" and len(path) > 1 else _STAND_IN[last]
+
+
+def _caused(path: Path, repaired: tuple[Path, ...]) -> bool:
+    """Whether a fault may come of a repair: it lies under one, or in an exercise whose names were repaired."""
+    for mended in repaired:
+        spreads = mended[-1] in ("given", "parts", "kind", "rows", "format") or (
+            mended[-1] == "name" and len(mended) > 3
         )
-    try:
-        return model.model_validate(data), ()
-    except ValidationError as invalid:
-        return None, tuple(_fault(error, model, node, file) for error in invalid.errors(include_url=False))
+        spread = mended[:2] if spreads else mended
+        if path[: len(spread)] == spread:
+            return True
+    return False
 
 
-def _fault(error: ErrorDetails, model: type[Shape], node: Node, file: str) -> Fault:
-    path = tuple(step for step in error["loc"] if step != "[key]")
+def _fault(error: ErrorDetails, path: Path, model: type[Shape], node: Node, file: str) -> Fault:
     inside, described = _described(model, path)
     line, column = place(node, path)
     key = next((str(step) for step in reversed(path) if isinstance(step, str)), "the file")
@@ -107,13 +153,7 @@ def _fault(error: ErrorDetails, model: type[Shape], node: Node, file: str) -> Fa
 def _what(value: Any) -> str:
     if value is None:
         return "empty"
-    return (
-        "a list"
-        if isinstance(value, list)
-        else "a map"
-        if isinstance(value, dict)
-        else f"`{harmless(str(value))}`"
-    )
+    return "a list" if isinstance(value, list) else "a map" if isinstance(value, dict) else f"`{harmless(str(value))}`"
 
 
 def _keys(model: type[BaseModel]) -> list[str]:

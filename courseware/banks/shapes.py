@@ -61,9 +61,7 @@ class LineShape(Shape):
 
     say: str = Field(description="the words of this line")
     value: str | None = Field(None, description="a formula: the figure this line comes to")
-    unit: str | None = Field(
-        None, description="the unit printed after the figure (the part's own unless given)"
-    )
+    unit: str | None = Field(None, description="the unit printed after the figure (the part's own unless given)")
     earns: str | None = Field(None, description="method or accuracy: the mark this line earns")
 
 
@@ -125,9 +123,7 @@ class PartShape(Shape):
     choices: list[ChoiceShape] = Field([], description="a list of choices: say, and value or right and check")
     steps: list[StepShape] = Field([], description="a list of steps: name, say")
     before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
-    rows: list[RowShape] = Field(
-        [], description="a list of rows, each with name, say, answer, marks, working"
-    )
+    rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
     points: list[str] = Field([], description="a list of what is looked for in the drawing")
 
 
@@ -151,9 +147,7 @@ class ExerciseShape(Shape):
         "UK_METRIC", description="a brick format by name, or a map of its sizes"
     )
     safety: list[str] = Field([], description="a list of safety notes by name")
-    parts: list[PartShape] = Field(
-        description="a list of parts: name, ask, answer, marks, working", min_length=1
-    )
+    parts: list[PartShape] = Field(description="a list of parts: name, ask, answer, marks, working", min_length=1)
 
 
 class TopicShape(Shape):
@@ -177,6 +171,4 @@ class NoteShape(Shape):
 class SafetyShape(Shape):
     """The file of safety notes."""
 
-    safety_notes: list[NoteShape] = Field(
-        description="a list of notes: name, title, lines, source", min_length=1
-    )
+    safety_notes: list[NoteShape] = Field(description="a list of notes: name, title, lines, source", min_length=1)

@@ -41,9 +41,7 @@ def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
     if brick.perpend == brick.bed:
         constants["joint"] = brick.bed
     constants = {name: tidy(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
-    return Vocabulary(
-        constants=constants, functions={**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule)}
-    )
+    return Vocabulary(constants=constants, functions={**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule)})
 
 
 def _plain() -> dict[str, Function]:
@@ -57,9 +55,7 @@ def _plain() -> dict[str, Function]:
         "segmental_radius": _function(trade.segmental_radius, "span rise"),
         "angle_of_sight": _function(trade.angle_of_sight, "height distance"),
         "inches": _function(lambda mm: mm / _INCH, "mm"),
-        "in_inches": _function(
-            lambda mm: write_out(tidy(mm / _INCH), fraction=True) + " in", "mm", result="word"
-        ),
+        "in_inches": _function(lambda mm: write_out(tidy(mm / _INCH), fraction=True) + " in", "mm", result="word"),
     }
 
 
@@ -75,9 +71,7 @@ def _setting_out(brick: Format) -> dict[str, Function]:
         functions[f"{name}_below"] = _function(partial(_side, either_side, brick, 0), "length")
         functions[f"{name}_above"] = _function(partial(_side, either_side, brick, 1), "length")
         functions[f"bricks_in_{name}"] = _function(partial(_call, counted, brick), "length")
-    functions["is_opening"] = _function(
-        partial(_call, trade.is_workable_opening, brick), "width", result="truth"
-    )
+    functions["is_opening"] = _function(partial(_call, trade.is_workable_opening, brick), "width", result="truth")
     for name in ("height", "face_height", "clear_height"):
         functions[name] = _function(partial(_call, getattr(trade, name), brick), "courses")
     for name, datum in (("courses_in", "height"), ("courses_in_face", "face"), ("courses_in_clear", "clear")):
@@ -163,9 +157,7 @@ def _call(function: Callable[..., Value], brick: Format, argument: Figure) -> Va
     return function(argument, brick)
 
 
-def _side(
-    function: Callable[..., tuple[Fraction, Fraction]], brick: Format, side: int, length: Figure
-) -> Fraction:
+def _side(function: Callable[..., tuple[Fraction, Fraction]], brick: Format, side: int, length: Figure) -> Fraction:
     return function(length, brick)[side]
 
 
@@ -179,18 +171,14 @@ def _regauge(brick: Format, what: str, height: Figure, courses: Figure | None = 
 
 def _limit(brick: Format, what: str, name: str) -> Figure:
     if name not in trade.PROJECTION_LIMITS:
-        raise trade.TradeError(
-            f"no limit on a projection is named {name}: use {', '.join(trade.PROJECTION_LIMITS)}"
-        )
+        raise trade.TradeError(f"no limit on a projection is named {name}: use {', '.join(trade.PROJECTION_LIMITS)}")
     figure = getattr(trade.projection_limits(brick)[name], what)
     if figure is None:
         raise trade.TradeError(f"the limit {name} says nothing of the projection in all")
     return figure  # type: ignore[no-any-return]  # a field of ProjectionLimit
 
 
-def _wall_area(
-    length: Figure, height: Figure, opening_width: Figure = 0, opening_height: Figure = 0
-) -> Figure:
+def _wall_area(length: Figure, height: Figure, opening_width: Figure = 0, opening_height: Figure = 0) -> Figure:
     openings = ((opening_width, opening_height),) if opening_width and opening_height else ()
     return trade.wall_area_m2(length, height, openings)
 

@@ -39,9 +39,7 @@ def read_wording(text: str, compiled: Callable[[str], Formula], most: int) -> Wo
     if len(text) > most:
         raise FormulaFault(f"the text has {len(text)} characters", f"at most {most} are allowed here")
     if any(len(word) > LONGEST_WORD for word in text.split() if "{{" not in word):
-        raise FormulaFault(
-            f"a word of more than {LONGEST_WORD} characters", "shorter words, which fit a line"
-        )
+        raise FormulaFault(f"a word of more than {LONGEST_WORD} characters", "shorter words, which fit a line")
     pieces: list[str | Formula | SiteWord] = []
     rest = text
     while "{{" in rest:

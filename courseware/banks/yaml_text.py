@@ -268,7 +268,9 @@ def _check_key(node: Node, keyed: _Open, file: str, faults: list[Fault]) -> None
         faults.append(Fault(file, node.line, node.column, wrong, _QUOTES))
         raise _Stop
     if node.value == "<<":
-        faults.append(Fault(file, node.line, node.column, "`<<` merges maps, which banks do not have", "write the keys out"))
+        faults.append(
+            Fault(file, node.line, node.column, "`<<` merges maps, which banks do not have", "write the keys out")
+        )
     for earlier in keyed.nodes[::2]:
         if isinstance(earlier, Text) and earlier.value == node.value:
             wrong = f"the key `{harmless(node.value)}` stands on line {earlier.line} too"
@@ -291,4 +293,6 @@ def _unreadable(error: yaml.YAMLError, text: str, file: str) -> Fault:
     if not shown.strip():
         return Fault(file, line, column, "the file ends in the middle of something", "check quotes and brackets")
     problem = harmless(str(getattr(error, "problem", "") or "the text breaks off"))
-    return Fault(file, line, column, f"this does not read as YAML ({problem})", "check indentation, quotes and brackets")
+    return Fault(
+        file, line, column, f"this does not read as YAML ({problem})", "check indentation, quotes and brackets"
+    )

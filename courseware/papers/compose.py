@@ -8,12 +8,11 @@ from datetime import date
 from fractions import Fraction
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
-from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, TablePart
+from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.figures import write_out
 from courseware.banks.formulas import Value
 from courseware.banks.proof import drawn_figures
-from courseware.banks.solve import Solved, SolvedPlain, SolvedTable, numbers_in, scope_of
-from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.solve import Solved, scope_of
 from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
 from courseware.papers.deal import labels
 from courseware.papers.record import RecordFaulty
@@ -62,7 +61,10 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
     issued = sitting.papers[place]
     asked = _asked(sitting, issued, sources)
     return Paper(
-        heading=_heading(sitting, place), exercises=tuple(a for a, _, _ in asked), cautions=CAUTIONS, scale=_scale(asked)
+        heading=_heading(sitting, place),
+        exercises=tuple(a for a, _, _ in asked),
+        cautions=CAUTIONS,
+        scale=_scale(asked),
     )
 
 

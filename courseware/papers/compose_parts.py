@@ -133,7 +133,9 @@ def _routes(
     part: NumberPart, figures: tuple[Figure, ...], routes: tuple[Route, ...], scope: Scope, site: Site
 ) -> tuple[KeySlip, ...]:
     return tuple(
-        KeySlip(figure=_with_unit(_near(part, figure), part.unit), says=route.says.render(scope, site), earns=route.earns)
+        KeySlip(
+            figure=_with_unit(_near(part, figure), part.unit), says=route.says.render(scope, site), earns=route.earns
+        )
         for figure, route in zip(figures, routes, strict=True)
     )
 

@@ -56,7 +56,9 @@ def choose(banks: Sequence[Bank], choosing: Choosing, seed: str) -> tuple[Chosen
         for bank in banks
     ]
     if not any(by_topic):
-        raise CannotDeal(f"no exercise of level {choosing.level} stands in these banks; leave --level out or choose another")
+        raise CannotDeal(
+            f"no exercise of level {choosing.level} stands in these banks; leave --level out or choose another"
+        )
     in_turn = [chosen for turn in zip_longest(*by_topic) for chosen in turn if chosen is not None]
     wanted = choosing.exercises or max(6, len(banks))
     if choosing.exercises and choosing.exercises > len(in_turn):

@@ -52,9 +52,7 @@ def read_record(text: str) -> Sitting:
         data = json.loads(text)
         head = dict(data["sitting"])
         if head.pop("form") != FORM:
-            raise RecordFaulty(
-                "it was written by a later version of this program; bring the program up to date"
-            )
+            raise RecordFaulty("it was written by a later version of this program; bring the program up to date")
         papers = [_read_paper(paper) for paper in data["papers"]]
         return TypeAdapter(Sitting).validate_python({**head, "papers": papers})
     except (KeyError, TypeError, AttributeError, RecursionError, json.JSONDecodeError, ValidationError):
@@ -105,8 +103,5 @@ def _read_paper(paper: dict[str, Any]) -> dict[str, Any]:
 
 
 def _lined(exercise: dict[str, Any]) -> dict[str, Any]:
-    parts = [
-        {**part, "slips": [(slip["value"], slip["says"]) for slip in part["slips"]]}
-        for part in exercise["parts"]
-    ]
+    parts = [{**part, "slips": [(slip["value"], slip["says"]) for slip in part["slips"]]} for part in exercise["parts"]]
     return {**exercise, "parts": parts}

@@ -58,9 +58,7 @@ def find_columns(headings: Sequence[str]) -> Columns | None:
         return None
     reference = _first_of(_REFERENCE, keys)
     used = {*columns, reference}
-    return Columns(
-        name=columns, reference=reference, unused=tuple(i for i in range(len(keys)) if i not in used)
-    )
+    return Columns(name=columns, reference=reference, unused=tuple(i for i in range(len(keys)) if i not in used))
 
 
 def repeated_heading(headings: Sequence[str]) -> int | None:

@@ -64,8 +64,7 @@ def _weigh_entries(entries: Sequence[zipfile.ZipInfo], file: str) -> None:
         raise _refusal(file, "the workbook is locked with a password", "take the password off")
     unpacked = sum(entry.file_size for entry in entries)
     swells = any(
-        entry.file_size > 100_000 and entry.file_size > MOST_RATIO * max(entry.compress_size, 1)
-        for entry in entries
+        entry.file_size > 100_000 and entry.file_size > MOST_RATIO * max(entry.compress_size, 1) for entry in entries
     )
     if unpacked > MOST_UNPACKED or swells:
         wrong = f"the workbook swells to {unpacked} bytes when it is unpacked"
@@ -89,7 +88,7 @@ Rows = list[Row]
 
 def _sheets(data: bytes, *, formulas: bool = False, only: str | None = None) -> list[tuple[str, Rows]]:
     """The visible sheets by name, each with its rows that are not blank."""
-    from openpyxl import load_workbook  # noqa: PLC0415  # slow to import, and most lists are CSV
+    from openpyxl import load_workbook  # slow to import, and most lists are CSV
 
     book = load_workbook(io.BytesIO(data), read_only=True, data_only=not formulas, keep_links=False)
     try:

@@ -50,9 +50,7 @@ def bricks_for_area(
     area, leaves = above_nothing(area_m2, "an area"), _leaves(thickness)
     if rate == "site":
         if format != UK_METRIC:
-            raise TradeError(
-                f"the site rate of 60 is for UK metric bricks, not {format.name}; use the exact rate"
-            )
+            raise TradeError(f"the site rate of 60 is for UK metric bricks, not {format.name}; use the exact rate")
         return area * _SITE_RATE * leaves
     if rate != "exact":
         raise TradeError(f"no rate is called {rate}; use exact or site")

@@ -28,9 +28,7 @@ class Format:
     course: Fraction = field(init=False, compare=False, repr=False)  # a brick and its bed: the gauge
     half: Fraction = field(init=False, compare=False, repr=False)  # half a module
 
-    def __init__(
-        self, name: str, length: Number, width: Number, height: Number, perpend: Number, bed: Number
-    ) -> None:
+    def __init__(self, name: str, length: Number, width: Number, height: Number, perpend: Number, bed: Number) -> None:
         sizes = {"length": length, "width": width, "height": height, "perpend": perpend, "bed": bed}
         exact = {key: number(size) for key, size in sizes.items()}
         for key, size in exact.items():

@@ -102,7 +102,6 @@ def _share(percent: Number, what: str, most: int | None = 100) -> Fraction:
     share = number(percent) / 100
     if share < 0 or (most is not None and share * 100 >= most):
         raise TradeError(
-            f"{what} allowance of {number(percent)} % cannot be; use 0 or more"
-            + (", under 100" if most else "")
+            f"{what} allowance of {number(percent)} % cannot be; use 0 or more" + (", under 100" if most else "")
         )
     return share

@@ -106,9 +106,7 @@ def _half_bricks(bricks: Number) -> Fraction:
         raise TradeError(f"{plain(count)} bricks cannot be set out; the least is ½ brick")
     below, above = floor(count * 2) * _HALF, ceil(count * 2) * _HALF
     nearest = f"{in_bricks(below)} and {in_bricks(above)}" if below else in_bricks(above)
-    raise TradeError(
-        f"{plain(count)} bricks cannot be set out: bricks go in halves; the nearest are {nearest}"
-    )
+    raise TradeError(f"{plain(count)} bricks cannot be set out: bricks go in halves; the nearest are {nearest}")
 
 
 def _either_side(size: Fraction, format: Format, extra: Fraction, what: str) -> tuple[Fraction, Fraction]:

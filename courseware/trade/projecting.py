@@ -70,9 +70,7 @@ def projection_limits(
     depth = format.width if bed_depth is None else above_nothing(bed_depth, "a bed's depth")
     return {
         "UK corbel": ProjectionLimit("UK corbel", Fraction(56), thickness, "a livery company's glossary"),
-        "UK oversailing": ProjectionLimit(
-            "UK oversailing", Fraction(30), None, "a livery company's glossary"
-        ),
+        "UK oversailing": ProjectionLimit("UK oversailing", Fraction(30), None, "a livery company's glossary"),
         "US": ProjectionLimit(
             "US",
             min(format.height / 2, depth / 3),
