@@ -1,0 +1,123 @@
+"""A folder that is there whole or not at all: made beside its place, then moved into it.
+
+One run at a time works in an output folder; its lock is freed by the system when the run is killed. What a stopped run
+had made waits in a folder whose name starts with a dot, and the same request goes on from there.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import re
+import shutil
+import unicodedata
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+_LOCK = ".courseware.lock"
+_REQUEST = ".request"
+_LONGEST = 32
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unfinished:
+    """A folder being made: where it is now, where it will be, and whether it goes on from a stopped run."""
+
+    path: Path
+    final: Path
+    resumed: bool
+
+
+def slug(text: str) -> str:
+    """A plain part of a file name from any text: `Opening sizes` gives `opening-sizes`; '' where nothing is left."""
+    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:_LONGEST].strip("-")
+
+
+@contextmanager
+def one_at_a_time(parent: Path, waiting: Callable[[], None]) -> Iterator[None]:
+    """Holds the output folder; `waiting` is called once where another run holds it."""
+    from filelock import FileLock, Timeout
+
+    parent.mkdir(parents=True, exist_ok=True)
+    lock = FileLock(parent / _LOCK)
+    try:
+        lock.acquire(timeout=0.1)
+    except Timeout:
+        waiting()
+        lock.acquire()
+    try:
+        yield
+    finally:
+        lock.release()
+
+
+def begin(parent: Path, name: str, request: str) -> Unfinished:
+    """The unfinished folder for this request: the one a stopped run left, else a new one under a free name.
+
+    Call it while holding the output folder.
+    """
+    number = 1
+    while True:
+        final = parent / (name if number == 1 else f"{name}-{number}")
+        building = parent / f".{final.name}.unfinished"
+        if not final.exists():
+            if not building.exists():
+                building.mkdir()
+                write_whole(building / _REQUEST, request.encode())
+                return Unfinished(path=building, final=final, resumed=False)
+            if _read(building / _REQUEST) == request:
+                return Unfinished(path=building, final=final, resumed=True)
+        number += 1
+
+
+def finish(unfinished: Unfinished) -> Path:
+    """Moves the folder into its place. Returns it."""
+    for temporary in unfinished.path.rglob("*.part"):
+        temporary.unlink()
+    (unfinished.path / _REQUEST).unlink(missing_ok=True)
+    _sync(unfinished.path)
+    unfinished.path.rename(unfinished.final)
+    _sync(unfinished.final.parent)
+    return unfinished.final
+
+
+def abandon(unfinished: Unfinished) -> None:
+    """Takes an unfinished folder away again, where nothing in it is worth keeping."""
+    shutil.rmtree(unfinished.path, ignore_errors=True)
+
+
+def write_whole(path: Path, data: bytes, mode: int = 0o644) -> None:
+    """Writes a file so that it is there whole or as it was before, even when the power goes."""
+    temporary = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        with open(os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, mode), "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        temporary.replace(path)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            temporary.unlink(missing_ok=True)
+        raise
+    _sync(path.parent)
+
+
+def _read(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8")
+    except OSError:
+        return ""
+
+
+def _sync(folder: Path) -> None:
+    """Brings a folder's entries to the disk, where the system can."""
+    if os.name != "posix":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
