@@ -1,0 +1,123 @@
+"""WeasyPrint kept warm: fonts and styles read once, nothing fetched but the package's own, drawings as PDF operators.
+
+The only module that knows WeasyPrint's inner names (pinned at 70): text layout in a drawing, and the drawing interface
+of its images, which `cache=` takes as objects.
+"""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Mapping
+from functools import lru_cache
+from math import cos, inf, radians, sin
+from pathlib import Path
+from typing import Any
+
+from weasyprint import CSS, HTML
+from weasyprint.draw.text import draw_first_line
+from weasyprint.matrix import Matrix
+from weasyprint.svg.text import TextBox
+from weasyprint.text.fonts import FontConfiguration
+from weasyprint.text.line_break import split_first_line
+from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.printing.finish import finish
+
+_ROOM = Path(__file__).parent
+_OWN = "courseware:"
+_PX = 96 / 25.4  # CSS pixels in a millimetre
+logging.getLogger("weasyprint").setLevel(logging.ERROR)
+logging.getLogger("fontTools").setLevel(logging.ERROR)
+
+
+class OwnAssetsOnly(URLFetcher):
+    """Serves the package's fonts and styles; every other address stops the run."""
+
+    def __init__(self) -> None:
+        super().__init__(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
+
+    def fetch(self, url: str, headers: Any = None) -> URLFetcherResponse:
+        """The asset named by `courseware:fonts/…`. Raises `FatalURLFetchingError` for anything else."""
+        path = (_ROOM / url.removeprefix(_OWN)).resolve()
+        if not url.startswith(_OWN) or not path.is_relative_to(_ROOM / "fonts") or not path.is_file():
+            raise FatalURLFetchingError(f"a sheet asked for {url[:80]}, which it may not have")
+        return URLFetcherResponse(url, path.read_bytes(), {"Content-Type": "font/ttf"})
+
+
+class Drawn:
+    """A picture as WeasyPrint draws an image: its size, and its operators."""
+
+    def __init__(self, picture: Picture) -> None:
+        self._picture = picture
+
+    def get_intrinsic_size(self, _resolution: float, _font_size: float) -> tuple[float, float, float]:
+        """Width, height in CSS pixels, and their ratio."""
+        return self._picture.width * _PX, self._picture.height * _PX, self._picture.width / self._picture.height
+
+    def draw(self, stream: Any, width: float, _height: float, style: Any) -> None:
+        """Writes the picture's operators at the size the page gives it."""
+        scale = width / self._picture.width
+        stream.transform(a=scale, d=scale)
+        for mark in self._picture.marks:
+            if isinstance(mark, Stroke):
+                _stroke(stream, mark)
+            else:
+                _label(stream, mark, style)
+
+
+def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
+    """The PDF of a sheet's markup; `pictures` by the names its images have after `courseware:`."""
+    fonts, style, fetcher = _warm()
+    page = HTML(string=markup, base_url="courseware:sheet", url_fetcher=fetcher)
+    cache = {_OWN + name: Drawn(picture) for name, picture in pictures.items()}
+    return page.write_pdf(  # type: ignore[no-any-return]  # bytes where no target is given
+        stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=finish
+    )
+
+
+@lru_cache(maxsize=1)
+def _warm() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
+    fonts, fetcher = FontConfiguration(), OwnAssetsOnly()
+    text = (_ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
+    return fonts, CSS(string=text, font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles"), fetcher
+
+
+def _stroke(stream: Any, mark: Stroke) -> None:
+    with stream.stacked():
+        if mark.weight:
+            stream.set_line_width(mark.weight)
+            stream.set_color_rgb(mark.grey, mark.grey, mark.grey, True)
+        if mark.fill is not None:
+            stream.set_color_rgb(mark.fill, mark.fill, mark.fill, False)
+        if mark.dash:
+            stream.set_dash(list(mark.dash), 0)
+        for (x, y), *others in mark.outlines:
+            stream.move_to(round(x, 3), round(y, 3))
+            for x_next, y_next in others:
+                stream.line_to(round(x_next, 3), round(y_next, 3))
+            if mark.closed:
+                stream.close()
+        if mark.fill is not None and mark.weight:
+            stream.fill_and_stroke()
+        elif mark.fill is not None:
+            stream.fill()
+        else:
+            stream.stroke()
+
+
+def _label(stream: Any, mark: Label, style: Any) -> None:
+    own = style.copy()
+    own["font_size"] = mark.size
+    own["font_weight"] = 700 if mark.bold else 400
+    layout, _, _, width, _, baseline = split_first_line(mark.text, own, None, inf, 0)
+    box = TextBox(layout, own)
+    box.baseline = baseline
+    shift = {"start": 0.0, "middle": -width / 2, "end": -width}[mark.anchor]
+    angle = radians(mark.turn)
+    c, s = cos(angle), sin(angle)
+    x, y = mark.at[0] + c * shift, mark.at[1] - s * shift
+    stream.set_color_rgb(0, 0, 0, False)
+    stream.begin_text()
+    draw_first_line(stream, box, "none", "none", Matrix(c, -s, -s, -c, x, y))
+    stream.end_text()
