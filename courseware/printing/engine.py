@@ -111,6 +111,7 @@ def _label(stream: Any, mark: Label, style: Any) -> None:
     own["font_size"] = mark.size
     own["font_weight"] = 700 if mark.bold else 400
     layout, _, _, width, _, baseline = split_first_line(mark.text, own, None, inf, 0)
+    layout.reactivate(own)
     box = TextBox(layout, own)
     box.baseline = baseline
     shift = {"start": 0.0, "middle": -width / 2, "end": -width}[mark.anchor]
