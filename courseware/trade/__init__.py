@@ -1,11 +1,15 @@
-"""What a bricklayer knows: sizes, gauge, projecting courses and quantities, exact and pure.
+"""What a bricklayer knows: setting out, gauge, projecting courses and quantities, for any brick format.
 
-Lengths are millimetres as exact fractions unless a name says otherwise. Nothing here reads, writes or draws chance,
-and nothing is imported from the rest of the project. Impossible asks raise `TradeError`.
+Pure and exact: numbers in, numbers out, lengths in mm as fractions, nothing read, written or rounded on the
+way. Every figure on a paper, its key, its drawing and its order comes from here. An ask that cannot be built
+raises `TradeError`, which says so in trade words with the nearest that can.
 """
 
-from courseware.trade.bricks import bricks_for_area, order, wall_area_m2
-from courseware.trade.exact import TradeError, number
+from courseware.trade.arches import segmental_radius
+from courseware.trade.batching import Batch, batch, bulking_percent
+from courseware.trade.bricks import bricks_for_area, order
+from courseware.trade.closers import quarter_lap, queen_closer
+from courseware.trade.exact import Exact, number
 from courseware.trade.formats import (
     AUSTRALIAN,
     FORMATS,
@@ -17,41 +21,23 @@ from courseware.trade.formats import (
     US_MODULAR,
     Format,
 )
-from courseware.trade.gauge import (
-    Regauge,
-    clear_height,
-    courses_in,
-    courses_to_reach,
-    face_height,
-    gauge_rod,
-    height,
-    regauge,
-)
-from courseware.trade.mortar import Batch, batch, mortar_per_thousand, mortar_volume
-from courseware.trade.openings import (
+from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
+from courseware.trade.impossible import TradeError
+from courseware.trade.mortar import mortar_per_thousand, mortar_volume
+from courseware.trade.openings import opening, pier, returned
+from courseware.trade.projecting import PROJECTION_LIMITS, ProjectionLimit, check_projection
+from courseware.trade.regauging import Regauge, regauge
+from courseware.trade.sight import angle_of_sight, arris_to_level, from_eye
+from courseware.trade.squaring import diagonal, three_four_five
+from courseware.trade.wall import wall_area_m2, wall_thickness
+from courseware.trade.workable import (
     bricks_in_opening,
     bricks_in_pier,
     bricks_in_returned,
-    diagonal,
     is_workable_opening,
-    opening,
-    pier,
-    queen_closer,
-    returned,
-    segmental_radius,
-    three_four_five,
     workable_openings,
     workable_piers,
     workable_returned,
-)
-from courseware.trade.projecting import (
-    PROJECTION_LIMITS,
-    ProjectionLimit,
-    angle_of_sight,
-    arris_to_level,
-    check_projection,
-    from_eye,
-    projection_limits,
 )
 
 __all__ = [
@@ -65,6 +51,7 @@ __all__ = [
     "UK_METRIC",
     "US_MODULAR",
     "Batch",
+    "Exact",
     "Format",
     "ProjectionLimit",
     "Regauge",
@@ -76,6 +63,7 @@ __all__ = [
     "bricks_in_opening",
     "bricks_in_pier",
     "bricks_in_returned",
+    "bulking_percent",
     "check_projection",
     "clear_height",
     "courses_in",
@@ -92,13 +80,14 @@ __all__ = [
     "opening",
     "order",
     "pier",
-    "projection_limits",
+    "quarter_lap",
     "queen_closer",
     "regauge",
     "returned",
     "segmental_radius",
     "three_four_five",
     "wall_area_m2",
+    "wall_thickness",
     "workable_openings",
     "workable_piers",
     "workable_returned",

@@ -1,72 +1,82 @@
-"""Bricks by area, and an order rounded up once to whole packs."""
+"""How many bricks: by the area of the face, exactly or at the site rate, and the packs to order."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
 from fractions import Fraction
-from math import ceil
-from typing import Literal
 
-from courseware.trade.exact import Number, TradeError, above_nothing, number, plain
+from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
+from courseware.trade.impossible import TradeError, in_bricks, size
+from courseware.trade.openings import half_bricks
 
-_SITE_RATE = Fraction(60)  # bricks a m² of half-brick wall: the UK site rule (trade-facts section 5)
-_MM2_IN_M2 = 10**6
-_MM_IN_M = 1000
-Rate = Literal["exact", "site"]
-
-
-def wall_area_m2(length: Number, height: Number, openings: Iterable[tuple[Number, Number]] = ()) -> Fraction:
-    """Net area in m² of a wall, from mm, its openings (width, height) deducted.
-
-    Raises `TradeError` for an opening that does not go into the wall, or openings that leave nothing.
-    """
-    long, high = above_nothing(length, "a wall length"), above_nothing(height, "a wall height")
-    net = long * high
-    for opening in openings:
-        width, rise = (above_nothing(size, "an opening") for size in opening)
-        if width > long or rise > high:
-            raise TradeError(
-                f"an opening of {plain(width)} × {plain(rise)} mm does not go into a wall of {plain(long)} × {plain(high)} mm"
-            )
-        net -= width * rise
-    if net <= 0:
-        raise TradeError("the openings leave no wall; their areas must add up to less than the wall's")
-    return net / _MM2_IN_M2
+SITE_RATE = 60  # bricks a m² of half-brick UK metric wall; 120 for one-brick walls. Site practice: 1.25 % high
+_SQUARE_METRE = 1_000_000  # mm²
 
 
 def bricks_for_area(
-    area_m2: Number,
+    area_m2: Exact,
     format: Format = UK_METRIC,
     *,
-    rate: Rate | str = "exact",
-    thickness: Number = Fraction(1, 2),
+    rate: str = "exact",
+    thickness: Exact = "1/2",
 ) -> Fraction:
-    """Bricks in an area, exactly and not rounded, for a wall `thickness` bricks thick (1/2 or 1).
+    """Bricks in `area_m2` of wall, exact and not rounded: `order` rounds up, once, at the end.
 
-    "exact" is one brick to its coordinating face; "site" is the UK rule of 60 a m² (120 in a one-brick wall), which is
-    1.25 % high. Raises `TradeError` for another thickness, or the site rate with another format.
+    The "exact" rate is one brick to a module by a course of face for each half brick of `thickness`; the "site"
+    rate is 60 a m² for half-brick and 120 for one-brick walls, UK metric only. Raises `TradeError` for another
+    rate, an area not above 0, and a site rate where the trade has none.
+
+    >>> bricks_for_area(2, rate="site"), bricks_for_area("8.1")
+    (Fraction(120, 1), Fraction(480, 1))
     """
-    area, leaves = above_nothing(area_m2, "an area"), _leaves(thickness)
-    if rate == "site":
-        if format != UK_METRIC:
-            raise TradeError(f"the site rate of 60 is for UK metric bricks, not {format.name}; use the exact rate")
-        return area * _SITE_RATE * leaves
-    if rate != "exact":
-        raise TradeError(f"no rate is called {rate}; use exact or site")
-    return area * _MM2_IN_M2 / (format.module * format.course) * leaves
+    area = area_above_0(area_m2)
+    bricks_thick = half_bricks(thickness)
+    if rate == "exact":
+        return area * (2 * _SQUARE_METRE) * bricks_thick / (format.module * format.course)
+    if rate != "site":
+        raise TradeError(f"no rate is called {rate!r}: use exact or site")
+    return area * _site_rate(format, bricks_thick)
 
 
-def order(quantity: Number, waste_percent: Number = 0, pack: Number = 1) -> int:
-    """Whole packs for a quantity with its waste, rounded up once at the end: 2 m² × 60 and 5 % is 126 bricks."""
-    exact, waste = number(quantity), number(waste_percent)
-    if exact < 0 or waste < 0:
-        raise TradeError("a quantity and its waste cannot be less than nothing")
-    return ceil(exact * (1 + waste / 100) / above_nothing(pack, "a pack"))
+def order(quantity: Exact, waste_percent: Exact = 0, pack: Exact = 1) -> int:
+    """Whole packs of `pack` that cover `quantity` and its waste, rounded up once.
+
+    Raises `TradeError` when the quantity or pack is not above 0, or the waste is below 0.
+
+    >>> order(2 * 60, waste_percent=5), order("774.27", waste_percent=5), order(1260, pack=400)
+    (126, 813, 4)
+    """
+    wanted, each = number(quantity), number(pack)
+    if wanted <= 0:
+        raise TradeError(f"a quantity of {size(wanted)} is nothing to order: it must be above 0")
+    if each <= 0:
+        raise TradeError(f"a pack of {size(each)} cannot be ordered: it must hold more than 0")
+    return math.ceil(wanted * allowance(waste_percent, "waste") / each)
 
 
-def _leaves(thickness: Number) -> int:
-    leaves = number(thickness) * 2
-    if leaves not in (1, 2):
-        raise TradeError(f"a wall {plain(number(thickness))} bricks thick is not known here; use 1/2 or 1")
-    return int(leaves)
+def area_above_0(area_m2: Exact) -> Fraction:
+    """The area in m², exact; `TradeError` unless it is above 0."""
+    area = number(area_m2)
+    if area <= 0:
+        raise TradeError(f"an area of {size(area)} m² takes no bricks: it must be above 0")
+    return area
+
+
+def allowance(percent: Exact, what: str) -> Fraction:
+    """What to multiply by to allow `percent` more: 5 gives 21/20. `TradeError` below 0; `what` names it."""
+    exact = number(percent)
+    if exact < 0:
+        raise TradeError(f"{what} of {size(exact)} per cent cannot be allowed: it must be 0 or more")
+    return 1 + exact / 100
+
+
+def _site_rate(format: Format, thickness: Fraction) -> Fraction:
+    if (format.module, format.course) != (UK_METRIC.module, UK_METRIC.course):
+        raise TradeError(f"there is no site rate for {format.name} bricks, only for UK metric: use the exact rate")
+    if thickness > 1:
+        raise TradeError(
+            f"there is no site rate for a wall of {in_bricks(thickness)}, only for half-brick and one-brick walls: "
+            "use the exact rate"
+        )
+    return 2 * SITE_RATE * thickness

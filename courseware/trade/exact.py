@@ -1,72 +1,71 @@
-"""Exact numbers in, and the one error for what cannot be built."""
+"""Figures taken in as they were written and kept exact: a tenth is one tenth, never the float beside it."""
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from fractions import Fraction
-from math import isqrt
+from typing import TypeAlias
 
-Number = int | Fraction | Decimal | str | float
+from courseware.trade.impossible import TradeError
 
-_MILLIONTH = 10**6
+Exact: TypeAlias = int | Fraction | Decimal | str | float
+"""What may be given for a figure. A float is read by its decimal text: 0.1 is one tenth."""
+
+_WRITTEN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:/[0-9]+)?")
+_LONGEST = 60  # characters of text, or powers of ten of a Decimal: no size of brickwork comes near
 
 
-class TradeError(ValueError):
-    """What was asked, why it cannot be built, and the nearest that can."""
+def number(value: Exact) -> Fraction:
+    """The exact value. Text is a whole number, a decimal or a fraction: "3", "3.5", "7/2".
 
+    Raises `TradeError` for anything else, and for infinity, not-a-number and True or False.
 
-def number(value: Number) -> Fraction:
-    """`value` exactly; a float by its decimal text, so that 0.1 is one tenth.
-
-    >>> number("1/2"), number(112.5)
-    (Fraction(1, 2), Fraction(225, 2))
-
+    >>> number("1/2") == number(0.5) == number(Decimal("0.50"))
+    True
     """
-    if type(value) is Fraction:
-        return value
-    if type(value) is int:
+    kind = type(value)
+    if kind is Fraction:
+        return value  # type: ignore[return-value]  # mypy does not narrow on type(), which is the fast way
+    if kind is int:
         return Fraction(value)
-    try:
-        if isinstance(value, bool) or not isinstance(value, int | Fraction | Decimal | str | float):
-            raise TypeError
-        return Fraction(str(value)) if isinstance(value, float) else Fraction(value)
-    except (TypeError, ValueError, OverflowError, ZeroDivisionError):
-        raise TradeError(f"{value!r} is not a number; give it as 3, 3.5, '3.5' or '7/2'") from None
+    if isinstance(value, str):
+        return _from_text(value)
+    if isinstance(value, Decimal):
+        return _from_decimal(value)
+    if isinstance(value, float):
+        return _from_decimal(Decimal(repr(float(value))))
+    if isinstance(value, (int, Fraction)) and not isinstance(value, bool):
+        return Fraction(value)
+    raise _no_number(value)
 
 
-def above_nothing(value: Number, what: str) -> Fraction:
-    """`value` exactly, refused unless it is above 0; `what` names it in the message."""
+def whole(value: Exact, *, what: str) -> int:
+    """The value as an int, for things that are only ever whole. `what` names them: "packs are whole"."""
     exact = number(value)
-    if exact <= 0:
-        raise TradeError(f"{what} of {plain(exact)} cannot be built; it must be more than 0")
-    return exact
+    if exact.denominator != 1:
+        raise TradeError(f"{value} will not do: {what}")
+    return exact.numerator
 
 
-def root(square: Fraction) -> Fraction:
-    """The square root: exact where it is rational, else to the nearest millionth.
-
-    Rounding it again later is still right for the sizes of walls: a root that is not rational lies further from
-    a half millimetre than that millionth, unless the wall is longer than 100 km.
-    """
-    above, below = isqrt(square.numerator), isqrt(square.denominator)
-    if above * above == square.numerator and below * below == square.denominator:
-        return Fraction(above, below)
-    scaled = isqrt(4 * _MILLIONTH**2 * square.numerator // square.denominator)
-    return Fraction((scaled + 1) // 2, _MILLIONTH)
+def _from_text(text: str) -> Fraction:
+    written = text.strip()
+    if len(written) > _LONGEST or not _WRITTEN.fullmatch(written) or ("." in written and "/" in written):
+        raise _no_number(text)
+    try:
+        return Fraction(written)
+    except ZeroDivisionError:
+        raise _no_number(text) from None
 
 
-def plain(value: Fraction) -> str:
-    """A figure for a message: `910`, `112.5`, `12⅓` or to three places."""
-    if value.denominator == 1:
-        return str(value.numerator)
-    if value.denominator == 3 and value > 0:
-        return f"{int(value) or ''}{'⅓' if value % 1 == Fraction(1, 3) else '⅔'}"
-    whole, parts = divmod(round(abs(value) * 1000), 1000)
-    return f"{'-' if value < 0 else ''}{whole}.{parts:03d}".rstrip("0").rstrip(".")
+def _from_decimal(value: Decimal) -> Fraction:
+    if not value.is_finite() or (value and abs(value.adjusted()) > _LONGEST):
+        raise _no_number(value)
+    return Fraction(value)
 
 
-def in_bricks(count: Fraction) -> str:
-    """A count of bricks for a message: `3 bricks`, `3½ bricks`, `½ brick`."""
-    whole, half = divmod(count, 1)
-    text = (str(whole) if whole or not half else "") + ("½" if half else "")
-    return f"{text} brick{'' if count <= 1 else 's'}"
+def _no_number(value: object) -> TradeError:
+    shown = repr(value) if isinstance(value, str) else str(value)
+    if len(shown) > _LONGEST:
+        shown = f"{shown[:_LONGEST]}…"
+    return TradeError(f"{shown} is not a figure: write a whole number, a decimal or a fraction, such as 3, 3.5 or 7/2")

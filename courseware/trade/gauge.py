@@ -1,98 +1,111 @@
-"""Gauge: heights of courses from three datums, whole courses in a height, and a height regauged to whole courses.
+"""How high courses come: three heights of the same courses, each from its own datum.
 
-With a 10 mm bed, c courses measure 75c from the top of the brick below to the top of the last brick (height), 75c - 10
-on the face of the bricks alone (face height) and 75c + 10 clear between the brick below and the brick above (clear
-height): the three datums are never mixed.
+The height of c courses runs from the top of the brick below to the top of the last brick (c x course); the
+face height is the bricks and the joints between them alone (one bed less); the clear height is the gap between
+the brick below and the brick above (one bed more). Four courses to 300 mm is the trade's gauge for UK bricks
+(a livery company's glossary). The three datums differ by a bed: a question must always say which is meant.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
 from fractions import Fraction
-from math import ceil, floor
-from typing import Literal
 
-from courseware.trade.exact import Number, TradeError, above_nothing, number, plain
+from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
+from courseware.trade.impossible import TradeError, in_courses, size
 
-Datum = Literal["height", "face", "clear"]
-
-
-@dataclass(frozen=True, slots=True)
-class Regauge:
-    """A height regauged: whole `courses`, the `gauge` and the `bed` that give it, in mm."""
-
-    courses: int
-    gauge: Fraction
-    bed: Fraction
+DATUMS = ("height", "face", "clear")
 
 
-def height(courses: Number, format: Format = UK_METRIC) -> Fraction:
-    """Height in mm from the top of the brick below to the top of the last course: four UK courses are 300."""
-    return _whole(courses) * format.course
+def height(courses: Exact, format: Format = UK_METRIC) -> Fraction:
+    """Height in mm from the top of the brick below to the top of the last brick: a bed to every course.
 
+    `courses` is a whole number of at least 1; anything else raises `TradeError` with the nearest.
 
-def face_height(courses: Number, format: Format = UK_METRIC) -> Fraction:
-    """Height in mm on the face of the bricks alone, first bed left out."""
-    return _whole(courses) * format.course - format.bed
-
-
-def clear_height(courses: Number, format: Format = UK_METRIC) -> Fraction:
-    """Clear height in mm between the brick below and the brick above, a bed at both ends."""
-    return _whole(courses) * format.course + format.bed
-
-
-def courses_in(size: Number, format: Format = UK_METRIC, datum: Datum | str = "height") -> int:
-    """Whole courses in a height from this datum. Raises `TradeError` with the heights either side."""
-    extra = {"height": Fraction(0), "face": -format.bed, "clear": format.bed}.get(datum)
-    if extra is None:
-        raise TradeError(f"no datum is called {datum}; use height, face or clear")
-    exact = number(size)
-    courses = (exact - extra) / format.course
-    if courses.denominator == 1 and courses > 0:
-        return int(courses)
-    lower = [plain(floor(courses) * format.course + extra)] if courses >= 1 else []
-    upper = plain(max(ceil(courses), 1) * format.course + extra)
-    nearest = f"the nearest are {lower[0]} and {upper}" if lower else f"the least is {upper}"
-    raise TradeError(f"{plain(exact)} mm is not a whole number of courses; {nearest} mm")
-
-
-def courses_to_reach(size: Number, format: Format = UK_METRIC) -> int:
-    """Whole courses needed to reach a height: 1350 mm at a 75 mm gauge is exactly 18."""
-    return ceil(above_nothing(size, "a height") / format.course)
-
-
-def regauge(size: Number, format: Format = UK_METRIC, courses: Number | None = None) -> Regauge:
-    """The gauge and bed that bring a height to whole courses: the nearest number of courses unless given.
-
-    Half way between, the fewer courses are taken, since a bed may be thickened more readily than squeezed below
-    the sand's largest grain (common practice, no source). Raises `TradeError` where no bed would be left.
+    >>> height(4)
+    Fraction(300, 1)
     """
-    exact = above_nothing(size, "a height")
-    count = max(1, ceil(exact / format.course - Fraction(1, 2))) if courses is None else _whole(courses)
-    gauge = exact / count
-    bed = gauge - format.height
-    if bed <= 0:
-        most = floor(exact / format.height)
-        if most * format.height == exact:
-            most -= 1
-        nearest = f"the most is {most}" if most > 0 else "the height is less than a brick and a bed"
-        raise TradeError(
-            f"{count} courses of {plain(format.height)} mm brick in {plain(exact)} mm leave no bed; {nearest}"
-        )
-    return Regauge(courses=count, gauge=gauge, bed=bed)
+    return whole_courses(courses) * format.course
 
 
-def gauge_rod(courses: Number, format: Format = UK_METRIC) -> tuple[Fraction, ...]:
-    """The marks of a gauge rod in mm: the top of each course above the top of the brick below."""
-    return tuple(mark * format.course for mark in range(1, _whole(courses) + 1))
+def face_height(courses: Exact, format: Format = UK_METRIC) -> Fraction:
+    """Height in mm on the face of the bricks alone: one bed fewer than courses. Raises as `height` does."""
+    return whole_courses(courses) * format.course - format.bed
 
 
-def _whole(courses: Number) -> int:
-    count = number(courses)
-    if count.denominator == 1 and count > 0:
-        return count.numerator
-    if count <= 0:
-        raise TradeError(f"{plain(count)} courses cannot be laid; the least is 1")
-    near = f"{floor(count)} and {ceil(count)}" if count > 1 else "1"
-    raise TradeError(f"{plain(count)} courses cannot be laid: courses are whole; the nearest are {near}")
+def clear_height(courses: Exact, format: Format = UK_METRIC) -> Fraction:
+    """Height in mm clear between the brick below and the brick above: one bed more than courses.
+
+    Raises `TradeError` as `height` does.
+    """
+    return whole_courses(courses) * format.course + format.bed
+
+
+def courses_in(height: Exact, format: Format = UK_METRIC, datum: str = "height") -> int:
+    """Courses that make exactly `height` mm from this datum: "height", "face" or "clear".
+
+    Raises `TradeError` with the nearest heights when it is no whole number of courses.
+
+    >>> courses_in(290, datum="face")
+    4
+    """
+    mm = number(height)
+    beds = _beds(datum, format)
+    courses = (mm - beds) / format.course
+    if courses.denominator == 1 and courses.numerator > 0:
+        return courses.numerator
+    raise _between_courses(mm, math.floor(courses), beds, format, datum)
+
+
+def courses_to_reach(height: Exact, format: Format = UK_METRIC) -> int:
+    """Whole courses needed to reach `height` mm above the brick below: 1350 mm at 75 is exactly 18.
+
+    Raises `TradeError` unless the height is above 0.
+    """
+    mm = number(height)
+    if mm <= 0:
+        raise TradeError(f"a height of {size(mm)} mm takes no courses: give a height above 0")
+    return math.ceil(mm / format.course)
+
+
+def gauge_rod(courses: Exact, format: Format = UK_METRIC) -> tuple[Fraction, ...]:
+    """The marks of a gauge rod: the height in mm of the top of each course above the brick below.
+
+    >>> [str(mm) for mm in gauge_rod(3)]
+    ['75', '150', '225']
+    """
+    return tuple(course * format.course for course in range(1, whole_courses(courses) + 1))
+
+
+def whole_courses(courses: Exact) -> int:
+    """`courses` as an int, once it is sure that they can be laid; `TradeError` with the nearest if not."""
+    exact = number(courses)
+    if exact.denominator == 1 and exact.numerator > 0:
+        return exact.numerator
+    asked = f"{size(exact)} courses cannot be laid: courses are whole"
+    if exact < 1:
+        raise TradeError(f"{asked}, and the least is 1 course")
+    below = math.floor(exact)
+    raise TradeError(f"{asked}; the nearest are {below} and {in_courses(below + 1)}")
+
+
+def _beds(datum: str, format: Format) -> Fraction:
+    if datum == "height":
+        return Fraction(0)
+    if datum == "clear":
+        return format.bed
+    if datum == "face":
+        return -format.bed
+    raise TradeError(f"no datum is called {datum!r}: use {', '.join(DATUMS[:-1])} or {DATUMS[-1]}")
+
+
+def _between_courses(mm: Fraction, below: int, beds: Fraction, format: Format, datum: str) -> TradeError:
+    what = "a height" if datum == "height" else f"a {datum} height"
+    nearest = [f"{size(n * format.course + beds)} mm ({in_courses(n)})" for n in (below, below + 1) if n > 0]
+    if not nearest:
+        nearest = [f"{size(format.course + beds)} mm ({in_courses(1)})"]
+    verb = "are" if len(nearest) > 1 else "is"
+    return TradeError(
+        f"{what} of {size(mm)} mm is no whole number of courses: the nearest {verb} {' and '.join(nearest)}"
+    )

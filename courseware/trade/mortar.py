@@ -1,107 +1,63 @@
-"""Mortar from geometry, and its batch by volume.
-
-Solid bricks and full joints; frogs and waste are allowances that the question states.
-"""
+"""How much mortar: from the geometry of the wall, with frogs and waste as stated allowances."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 
-from courseware.trade.bricks import bricks_for_area
-from courseware.trade.exact import Number, TradeError, above_nothing, number
+from courseware.trade.bricks import allowance, area_above_0, bricks_for_area
+from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
+from courseware.trade.impossible import TradeError, size
+from courseware.trade.wall import wall_thickness
 
-_MM_IN_M = 1000
-_MM3_IN_M3 = 10**9
-CEMENT_KG_M3 = Fraction(1440)  # trade-facts section 5, both densities
-SAND_KG_M3 = Fraction(1920)
-
-
-@dataclass(frozen=True, slots=True)
-class Batch:
-    """What a volume of mortar is mixed from: volumes in m³, masses in kg, whole bags of cement."""
-
-    cement_m3: Fraction
-    lime_m3: Fraction
-    sand_m3: Fraction
-    cement_kg: Fraction
-    sand_kg: Fraction
-    bags: int
+_CUBIC_METRE = 10**9  # mm³
 
 
 def mortar_volume(
-    area_m2: Number,
+    area_m2: Exact,
     format: Format = UK_METRIC,
     *,
-    thickness: Number = Fraction(1, 2),
-    frog_percent: Number = 0,
-    waste_percent: Number = 0,
+    thickness: Exact = "1/2",
+    frog_percent: Exact = 0,
+    waste_percent: Exact = 0,
 ) -> Fraction:
-    """Mortar in m³ for an area of wall 1/2 or 1 brick thick: the wall less its bricks, then the allowances.
+    """Mortar in m³ for `area_m2` of wall: its volume less that of its bricks, with every joint full.
 
-    `frog_percent` is the share of each brick's volume that is frog and fills with mortar. Source of the method and
-    the figures it is tested by: trade-facts section 5 (0.0176 and 0.0452 m³ a m² for UK metric).
+    `frog_percent` is the part of a brick's volume that is frog or perforations, taken as filled with mortar: a
+    hollow belongs to the brick, and makers state it so. Waste is added to the whole. Raises
+    `TradeError` for an area not above 0, a thickness not in half bricks, a frog below 0 or the whole brick, or
+    waste below 0.
+
+    >>> round(mortar_volume(1), 4), round(mortar_volume(1, thickness=1), 4)
+    (Fraction(11, 625), Fraction(113, 2500))
     """
-    area = above_nothing(area_m2, "an area")
-    bricks = bricks_for_area(area, format, thickness=thickness)
-    depth = format.width if number(thickness) == Fraction(1, 2) else format.length
-    solid = format.length * format.width * format.height * (1 - _share(frog_percent, "a frog"))
-    joints = area * depth / _MM_IN_M - bricks * solid / _MM3_IN_M3
-    return joints * (1 + _share(waste_percent, "waste", most=None))
+    area = area_above_0(area_m2)
+    brick = _solid(format, number(frog_percent))
+    wall = area * wall_thickness(thickness, format) / 1000
+    solid = bricks_for_area(area, format, thickness=thickness) * brick
+    return (wall - solid) * allowance(waste_percent, "waste")
 
 
 def mortar_per_thousand(
-    format: Format = UK_METRIC, *, thickness: Number = Fraction(1, 2), frog_percent: Number = 0
-) -> Fraction:
-    """Mortar in m³ for a thousand bricks, no waste."""
-    area = 1000 / bricks_for_area(1, format, thickness=thickness)
-    return mortar_volume(area, format, thickness=thickness, frog_percent=frog_percent)
-
-
-def batch(
-    volume_m3: Number,
-    mix: str = "1:5",
+    format: Format = UK_METRIC,
     *,
-    dry_factor: Number = 1,
-    cement_density: Number = CEMENT_KG_M3,
-    sand_density: Number = SAND_KG_M3,
-    bag_kg: Number = 25,
-) -> Batch:
-    """The batch for a volume of mortar by a mix "cement:sand" or "cement:lime:sand" by volume.
+    thickness: Exact = "1/2",
+    frog_percent: Exact = 0,
+    waste_percent: Exact = 0,
+) -> Fraction:
+    """Mortar in m³ to lay 1000 bricks; allowances and errors as `mortar_volume`.
 
-    `dry_factor` is how much more dry material than wet mortar is needed (1.25 and 1.33 are both in use: a stated
-    setting, 1 unless given). Bags are rounded up once, from the whole mass of cement.
+    >>> round(mortar_per_thousand(), 3)
+    Fraction(297, 1000)
     """
-    cement, lime, sand = _parts(mix)
-    dry = above_nothing(volume_m3, "a volume") * above_nothing(dry_factor, "a dry factor")
-    part = dry / (cement + lime + sand)
-    mass = part * cement * above_nothing(cement_density, "a density")
-    return Batch(
-        cement_m3=part * cement,
-        lime_m3=part * lime,
-        sand_m3=part * sand,
-        cement_kg=mass,
-        sand_kg=part * sand * above_nothing(sand_density, "a density"),
-        bags=ceil(mass / above_nothing(bag_kg, "a bag")),
-    )
+    mortar = mortar_volume(1, format, thickness=thickness, frog_percent=frog_percent, waste_percent=waste_percent)
+    return 1000 * mortar / bricks_for_area(1, format, thickness=thickness)
 
 
-def _parts(mix: str) -> tuple[Fraction, Fraction, Fraction]:
-    try:
-        parts = [number(text) for text in mix.split(":")]
-    except (TradeError, AttributeError):
-        parts = []
-    if len(parts) not in (2, 3) or min(parts) <= 0:
-        raise TradeError(f"{mix!r} is not a mix; write cement to sand as '1:5', or with lime as '1:1:6'")
-    return (parts[0], Fraction(0), parts[1]) if len(parts) == 2 else (parts[0], parts[1], parts[2])
-
-
-def _share(percent: Number, what: str, most: int | None = 100) -> Fraction:
-    share = number(percent) / 100
-    if share < 0 or (most is not None and share * 100 >= most):
+def _solid(format: Format, frog_percent: Fraction) -> Fraction:
+    if not 0 <= frog_percent < 100:
         raise TradeError(
-            f"{what} allowance of {number(percent)} % cannot be; use 0 or more" + (", under 100" if most else "")
+            f"frogs of {size(frog_percent)} per cent of the brick cannot be: they are 0 or more, and less than 100"
         )
-    return share
+    volume = format.length * format.width * format.height / _CUBIC_METRE
+    return volume * (100 - frog_percent) / 100
