@@ -6,14 +6,18 @@ import csv
 import io
 import re
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from courseware.banks.faults import Fault
 from courseware.papers.table import ClassListFaulty, Row, find_columns
 
+if TYPE_CHECKING:
+    from _csv import Reader
+
 MOST_BYTES = 2_000_000
 _SEPARATORS = (",", ";", "\t", "|")
 _RE_SAVE = "save it as `CSV UTF-8`"
-_SEP_LINE = re.compile(r'"?sep=(.)"?[ ,;\t]*\r?\n?', re.IGNORECASE)
+_SEP_LINE = re.compile(r'"?sep=([,;|:\t])"?[ ,;\t]*(\r\n|\r|\n|$)', re.IGNORECASE)
 
 
 def read_csv(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
@@ -23,12 +27,10 @@ def read_csv(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
     """
     text, notes = _decoded(data, file)
     _refuse_nul(text, file)
-    lines = io.StringIO(text, newline="")
-    stated = _SEP_LINE.fullmatch(lines.readline())
-    skipped = 1 if stated else 0
-    body = text[lines.tell() :] if stated else text
-    separator = stated[1] if stated else _separator(body)
-    return _rows(body, separator, skipped, file), notes
+    stated = _SEP_LINE.match(text)
+    if stated:
+        return _rows(text[stated.end() :], stated[1], 1, file), notes
+    return _rows(text, _separator(text), 0, file), notes
 
 
 def _decoded(data: bytes, file: str) -> tuple[str, tuple[str, ...]]:
@@ -85,14 +87,12 @@ def _first_row(text: str, separator: str) -> list[str]:
         return []
 
 
-def _reader(text: str, separator: str) -> Iterator[list[str]]:
+def _reader(text: str, separator: str) -> Reader:
     return csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True, skipinitialspace=True)
 
 
 def _rows(text: str, separator: str, skipped: int, file: str) -> Iterator[Row]:
-    reader = csv.reader(
-        io.StringIO(text, newline=""), delimiter=separator, strict=True, skipinitialspace=separator != " "
-    )
+    reader = _reader(text, separator)
     while True:
         line = reader.line_num + skipped + 1
         try:

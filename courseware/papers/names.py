@@ -31,8 +31,8 @@ def tidy(text: str) -> str:
 
 
 def same_name(name: str) -> str:
-    """What two names share when a person would read them as one: case and width put aside."""
-    return unicodedata.normalize("NFKC", name).casefold()
+    """What two tidied names share when only their capitals differ."""
+    return unicodedata.normalize("NFC", name.casefold())
 
 
 def _hidden(sign: str) -> bool:

@@ -7,18 +7,21 @@ import io
 import re
 import warnings
 import zipfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from typing import Any
 
-from courseware.banks.faults import Fault
+from courseware.banks.faults import Fault, harmless
 from courseware.papers.table import ClassListFaulty, Row, find_columns
 
 MOST_BYTES = 5_000_000
 MOST_ENTRIES = 200
 MOST_UNPACKED = 6_000_000
 MOST_RATIO = 100  # how far an entry may swell; sheets of repeated cells reach about 30
-MOST_ROWS = 1_048_576  # of a sheet, by its format
+MOST_ROWS = 20_000  # counted to the last row with anything in it
+HEADINGS_WITHIN = 100  # rows, on each sheet
 MOST_COLUMNS = 100
+Rows = list[Row]
 _RE_SAVE = "save the list as a new .xlsx or as `CSV UTF-8`"
 
 
@@ -28,16 +31,14 @@ def read_workbook(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # of styles and extensions, which say nothing of the cells
-            sheets = _sheets(data)
-            named, rows = _first_with_headings(sheets)
+            name, rows, others = _shown_rows(data, file)
             if has_formulas and rows:
-                rows = _without_unstored(rows, _sheets(data, formulas=True, only=named)[0][1])
+                rows = _without_unstored(rows, _formulas(data, name))
     except ClassListFaulty:
         raise
     except Exception:  # a damaged workbook fails inside the reader in ways that cannot be listed
         raise _refusal(file, "the workbook is damaged and cannot be read", _RE_SAVE) from None
-    others = [name for name, found in sheets if name != named and found]
-    note = f"Only the sheet `{named}` was read; the workbook has {len(others)} more with something in them."
+    note = f"Only the sheet `{harmless(name)}` was read, of {others + 1} in the workbook."
     return iter(_squared(rows)), ((note,) if others else ())
 
 
@@ -50,8 +51,9 @@ def _weigh(data: bytes, file: str) -> bool:
             entries = archive.infolist()
             _weigh_entries(entries, file)
             return _look_through(archive, entries, file)
-    except (zipfile.BadZipFile, zipfile.LargeZipFile, NotImplementedError, RuntimeError, OSError, EOFError,
-            ValueError, zipfile.zlib.error):  # fmt: skip
+    except ClassListFaulty:
+        raise
+    except Exception:  # so does an archive that breaks off or was tampered with
         raise _refusal(file, "the file is not a whole workbook", _RE_SAVE) from None
 
 
@@ -60,6 +62,8 @@ def _weigh_entries(entries: Sequence[zipfile.ZipInfo], file: str) -> None:
         raise _refusal(file, f"the workbook has {len(entries)} pieces", f"at most {MOST_ENTRIES}: {_RE_SAVE}")
     if len({entry.filename for entry in entries}) < len(entries):
         raise _refusal(file, "the workbook holds a piece twice", _RE_SAVE)
+    if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
+        raise _refusal(file, "the workbook is packed in a way that no spreadsheet uses", _RE_SAVE)
     if any(entry.flag_bits & 1 for entry in entries):
         raise _refusal(file, "the workbook is locked with a password", "take the password off")
     unpacked = sum(entry.file_size for entry in entries)
@@ -83,33 +87,62 @@ def _look_through(archive: zipfile.ZipFile, entries: Sequence[zipfile.ZipInfo], 
     return formulas
 
 
-Rows = list[Row]
-
-
-def _sheets(data: bytes, *, formulas: bool = False, only: str | None = None) -> list[tuple[str, Rows]]:
-    """The visible sheets by name, each with its rows that are not blank."""
+@contextmanager
+def _visible_sheets(data: bytes, *, formulas: bool) -> Iterator[list[Any]]:
+    """The sheets that are not hidden, with what formulas show, or with the formulas themselves."""
     from openpyxl import load_workbook  # slow to import, and most lists are CSV
 
     book = load_workbook(io.BytesIO(data), read_only=True, data_only=not formulas, keep_links=False)
     try:
-        found = []
-        for sheet in book.worksheets:
-            if sheet.sheet_state == "visible" and only in (None, sheet.title):
-                sheet.reset_dimensions()
-                found.append((sheet.title, list(_rows(sheet))))
-        return found
+        sheets = [sheet for sheet in book.worksheets if sheet.sheet_state == "visible"]
+        for sheet in sheets:
+            sheet.reset_dimensions()  # a sheet may say that it is larger or smaller than it is
+        yield sheets
     finally:
         book.close()
 
 
-def _rows(sheet: Any) -> Iterator[Row]:
+def _shown_rows(data: bytes, file: str) -> tuple[str, Rows, int]:
+    """Name and rows of the first sheet whose first row has the wanted headings; how many other sheets there are."""
+    with _visible_sheets(data, formulas=False) as sheets:
+        first: tuple[str, Rows] | None = None
+        for sheet in sheets:
+            headings = next(_rows(sheet, HEADINGS_WITHIN), None)
+            if headings and find_columns(headings.cells):
+                return sheet.title, _all_rows(sheet, file), len(sheets) - 1
+            if headings and not first:
+                first = (sheet.title, [headings])
+        name, rows = first or ("", [])
+        return name, rows, len(sheets) - 1
+
+
+def _all_rows(sheet: Any, file: str) -> Rows:
+    rows = list(_rows(sheet, MOST_ROWS + 1))
+    if rows and rows[-1].line > MOST_ROWS:
+        wrong = f"the sheet goes on below row {MOST_ROWS}"
+        raise _refusal(file, wrong, "delete what stands far below the list")
+    return rows
+
+
+def _rows(sheet: Any, most: int) -> Iterator[Row]:
+    """The rows that are not blank among the first `most`."""
     for line, cells in enumerate(sheet.iter_rows(max_col=MOST_COLUMNS), 1):
-        if line > MOST_ROWS:
+        if any(cell.value is not None for cell in cells):
+            texts = tuple(_shown(cell) for cell in cells)
+            errors = {i: f"shows {cell.value}" for i, cell in enumerate(cells) if cell.data_type == "e"}
+            if any(map(str.strip, texts)):
+                yield Row(line=line, cells=texts, unread=errors)
+        if line >= most:
             return
-        texts = tuple(_shown(cell) for cell in cells)
-        if any(map(str.strip, texts)):
-            errors = {i: text for i, text in enumerate(texts) if getattr(cells[i], "data_type", "") == "e"}
-            yield Row(line=line, cells=texts, unread={i: f"shows {text}" for i, text in errors.items()})
+
+
+def _formulas(data: bytes, name: str) -> dict[int, list[int]]:
+    """Where formulas stand on a sheet: row from 1, columns from 0."""
+    with _visible_sheets(data, formulas=True) as sheets:
+        sheet = next(sheet for sheet in sheets if sheet.title == name)
+        lines = zip(range(1, MOST_ROWS + 1), sheet.iter_rows(max_col=MOST_COLUMNS), strict=False)
+        found = ((line, [i for i, cell in enumerate(cells) if cell.data_type == "f"]) for line, cells in lines)
+        return {line: columns for line, columns in found if columns}
 
 
 def _shown(cell: Any) -> str:
@@ -128,26 +161,15 @@ def _shown(cell: Any) -> str:
     return str(value)
 
 
-def _first_with_headings(sheets: list[tuple[str, Rows]]) -> tuple[str, Rows]:
-    filled = [(name, rows) for name, rows in sheets if rows]
-    known = [(name, rows) for name, rows in filled if find_columns(rows[0].cells)]
-    return next(iter(known or filled), ("", []))
-
-
-def _without_unstored(rows: Rows, written: Rows) -> Rows:
+def _without_unstored(rows: Rows, formulas: Mapping[int, Sequence[int]]) -> Rows:
     """The rows, told of the cells whose formula has no stored result."""
-    formulas = {row.line: row.cells for row in written}
-    lost = {
-        line: {i: "holds a formula without a stored result" for i, text in enumerate(cells) if text[:1] == "="}
-        for line, cells in formulas.items()
-    }
-    shown = {row.line: row for row in rows}
-    whole = []
-    for line in sorted({*shown, *(line for line in lost if lost[line])}):
-        row = shown.get(line, Row(line=line, cells=()))
-        bare = {i: why for i, why in lost.get(line, {}).items() if not "".join(row.cells[i : i + 1])}
-        whole.append(Row(line=line, cells=row.cells, unread={**row.unread, **bare}))
-    return whole
+    by_line = {row.line: row for row in rows}
+    for line, columns in formulas.items():
+        row = by_line.get(line, Row(line=line, cells=()))
+        bare = {i: "holds a formula without a stored result" for i in columns if not "".join(row.cells[i : i + 1])}
+        if bare:
+            by_line[line] = Row(line=line, cells=row.cells, unread={**row.unread, **bare})
+    return [by_line[line] for line in sorted(by_line)]
 
 
 def _squared(rows: Rows) -> Rows:

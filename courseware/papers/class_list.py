@@ -1,0 +1,193 @@
+"""A class list as a college exports it, read to learners; every fault by line, every doubt as a note."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from courseware.banks.faults import Fault, harmless
+from courseware.papers.csv_table import read_csv
+from courseware.papers.group import Learner
+from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
+from courseware.papers.table import WANTED, ClassListFaulty, Columns, Row, find_columns, repeated_heading, shown
+from courseware.papers.workbook import read_workbook
+
+__all__ = ["MOST_LEARNERS", "ClassList", "ClassListFaulty", "read_class_list"]
+
+MOST_LEARNERS = 1000
+_MOST_FAULTS = 50
+_MOST_NAMED = 10  # lines or notes told one by one
+_ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
+_EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClassList:
+    """The learners in the order of the list, and notes that the tutor should read."""
+
+    learners: tuple[Learner, ...]
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Read:
+    """A learner, the line they stand on, and whether unseen characters were taken out of their name."""
+
+    line: int
+    learner: Learner
+    mended: bool
+
+
+def read_class_list(data: bytes, file: str) -> ClassList:
+    """The learners in a CSV or XLSX list. Raises `ClassListFaulty` with every fault found; `file` names it."""
+    rows, notes = _table(data, file)
+    headings = next(rows, None)
+    if headings is None:
+        raise _refusal(file, 1, "the list is empty", WANTED)
+    columns = _columns(headings, file)
+    faults: list[Fault] = []
+    read = list(_learners(rows, len(headings.cells), columns, file, faults))
+    if not read and not faults:
+        faults.append(Fault(file, headings.line, 1, "no learner stands below the headings", "one learner a row"))
+    if faults:
+        raise ClassListFaulty(_bounded(faults, file))
+    return ClassList(
+        learners=tuple(row.learner for row in read),
+        notes=(*notes, *_unused(headings, columns), *_doubts(read)),
+    )
+
+
+def _table(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
+    if data.startswith(_OLE):
+        wrong = "this is an old .xls workbook, or one locked with a password"
+        raise _refusal(file, 1, wrong, "save it without a password as .xlsx or as `CSV UTF-8`")
+    if file.lower().endswith((".xlsx", ".xlsm")):
+        return read_workbook(data, file)
+    if data.startswith(_ZIP):
+        wrong = "this is a workbook or a ZIP archive, not a CSV list"
+        raise _refusal(file, 1, wrong, "give a workbook a name that ends in .xlsx, or save it as `CSV UTF-8`")
+    return read_csv(data, file)
+
+
+def _columns(headings: Row, file: str) -> Columns:
+    """The columns to read. Raises `ClassListFaulty` where the headings do not name them."""
+    if (again := repeated_heading(headings.cells)) is not None:
+        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
+        raise ClassListFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
+    columns = find_columns(headings.cells)
+    if columns is None:
+        wrong = f"no heading tells which column holds the names, only {shown(headings.cells)}"
+        raise _refusal(file, headings.line, wrong, WANTED)
+    return columns
+
+
+def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faults: list[Fault]) -> Iterator[_Read]:
+    """The learners, row by row; what is wrong with a row goes to `faults`."""
+    try:
+        for count, row in enumerate(rows, 1):
+            if count > MOST_LEARNERS:
+                wrong = f"the list goes on after {MOST_LEARNERS} learners"
+                faults.append(Fault(file, row.line, 1, wrong, f"at most {MOST_LEARNERS} rows: split the list"))
+                return
+            found = list(_row_faults(row, width, columns, file))
+            faults += found
+            if not found:
+                yield _learner(row, columns)
+    except ClassListFaulty as broken:
+        faults += broken.faults
+
+
+def _learner(row: Row, columns: Columns) -> _Read:
+    name, reference = _name(row, columns), _reference(row, columns)
+    mended = tidy(name) != " ".join(unicodedata.normalize("NFC", name).split())
+    return _Read(line=row.line, learner=Learner(name=tidy(name), reference=tidy(reference)), mended=mended)
+
+
+def _name(row: Row, columns: Columns) -> str:
+    return " ".join(row.cells[column] for column in columns.name).strip()
+
+
+def _reference(row: Row, columns: Columns) -> str:
+    return "" if columns.reference is None else row.cells[columns.reference].strip()
+
+
+def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[Fault]:
+    cells = len(row.cells)
+    if cells < width:
+        wrong = f"{cells} cell{'s' if cells > 1 else ''} under {width} headings"
+        yield Fault(file, row.line, 1, wrong, "expected one cell under each heading")
+        return
+    if any(cell.strip() for cell in row.cells[width:]):
+        expected = "expected one cell under each heading: put quotation marks round a text that holds the separator"
+        yield Fault(file, row.line, width + 1, f"{cells} cells under {width} headings", expected)
+        return
+    used = [*columns.name, *([] if columns.reference is None else [columns.reference])]
+    if unread := [(column, row.unread[column]) for column in used if column in row.unread]:
+        for column, why in unread:
+            yield Fault(file, row.line, column + 1, f"the cell {why}", "type the text itself into the cell")
+        return
+    name, reference = tidy(_name(row, columns)), tidy(_reference(row, columns))
+    if not name:
+        yield Fault(file, row.line, columns.name[0] + 1, "no name stands in this row", "expected a learner's name")
+    if len(name) > LONGEST_NAME:
+        wrong = f"the name `{harmless(name)}` has {len(name)} characters"
+        yield Fault(file, row.line, columns.name[0] + 1, wrong, f"expected at most {LONGEST_NAME}")
+    if len(reference) > LONGEST_REFERENCE and columns.reference is not None:
+        wrong = f"the reference `{harmless(reference)}` has {len(reference)} characters"
+        yield Fault(file, row.line, columns.reference + 1, wrong, f"expected at most {LONGEST_REFERENCE}")
+
+
+def _unused(headings: Row, columns: Columns) -> Iterator[str]:
+    if named := shown([headings.cells[column] for column in columns.unused]):
+        yield f"Not used: the column{'s' if named.count('`') > 2 else ''} {named}."
+
+
+def _doubts(read: Sequence[_Read]) -> Iterator[str]:
+    """What a tutor should look at, though the list can be used."""
+    if mended := [row.line for row in read if row.mended]:
+        yield f"Unseen or piled-up characters were left out of the name on {_lines(mended)}."
+    if shortened := [row.line for row in read if _EXPONENT.fullmatch(row.learner.reference)]:
+        yield (
+            f"A spreadsheet has shortened the reference on {_lines(shortened)} to a power of ten: "
+            "format that column as text and type it again."
+        )
+    yield from _shared("name", ((same_name(row.learner.name), row) for row in read))
+    yield from _shared("reference", ((row.learner.reference, row) for row in read))
+
+
+def _shared(what: str, keyed: Iterable[tuple[str, _Read]]) -> Iterator[str]:
+    groups: dict[str, list[_Read]] = {}
+    for key, row in keyed:
+        if key:
+            groups.setdefault(key, []).append(row)
+    again = [rows for rows in groups.values() if len(rows) > 1]
+    for rows in again[:_MOST_NAMED]:
+        told = rows[0].learner.name if what == "name" else rows[0].learner.reference
+        advice = "the same person, or namesakes?" if what == "name" else "whose is it?"
+        yield f"The {what} `{harmless(told)}` stands on {_lines([row.line for row in rows])}: {advice}"
+    if len(again) > _MOST_NAMED:
+        yield f"{len(again) - _MOST_NAMED} more {what}s stand on several lines."
+
+
+def _lines(lines: Sequence[int]) -> str:
+    """`line 2`, `lines 2, 3 and 9`."""
+    told = [str(line) for line in lines[:_MOST_NAMED]]
+    if len(lines) > _MOST_NAMED:
+        told.append(f"{len(lines) - _MOST_NAMED} more")
+    if len(told) == 1:
+        return f"line {told[0]}"
+    return f"lines {', '.join(told[:-1])} and {told[-1]}"
+
+
+def _bounded(faults: Sequence[Fault], file: str) -> tuple[Fault, ...]:
+    if len(faults) <= _MOST_FAULTS:
+        return tuple(faults)
+    more = len(faults) - _MOST_FAULTS
+    first = faults[:_MOST_FAULTS]
+    return (*first, Fault(file, first[-1].line, 1, f"{more} more faults after this line", "mend these first"))
+
+
+def _refusal(file: str, line: int, wrong: str, expected: str) -> ClassListFaulty:
+    return ClassListFaulty((Fault(file, line, 1, wrong, expected),))
