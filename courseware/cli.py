@@ -94,6 +94,124 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
         raise click.exceptions.Exit(_FAILED)
 
 
+@main.command()
+@click.argument("banks", nargs=-1, required=True, metavar="BANK...")
+@click.option("--learners", type=click.IntRange(1, 1000), required=True, help="How many numbered papers to make.")
+@click.option("--group", default="", help="The group's name, printed on each paper.")
+@click.option("--title", default=None, help="The title of the papers (the topics unless given).")
+@click.option("--date", default=None, help="The date on the papers, as 2026-11-25 (today unless given).")
+@click.option("--level", type=click.IntRange(1, 3), default=None, help="Only exercises of this level.")
+@click.option("--exercises", type=click.IntRange(1, 40), default=None, help="How many exercises a paper has.")
+@click.option("--pick", multiple=True, metavar="NAME", help="Take this exercise; repeat it for more.")
+@click.option("--out", default="output", show_default=True, help="The folder that the sitting's folder is made in.")
+@click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
+@_rule_option
+@_jobs_option
+def issue(banks: tuple[str, ...], learners: int, group: str, date: str | None, **options: Any) -> None:
+    """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
+    from courseware.papers.group import Group, numbered
+
+    made = Group(name=group, learners=numbered(learners).learners)
+    _issue(banks, made, _date(date), options)
+
+
+@main.command()
+@_jobs_option
+@click.option("--out", default="output", show_default=True, help="The folder that the sitting's folder is made in.")
+def demo(jobs: int | None, out: str) -> None:
+    """Make papers and keys for an invented college group of eight, and say where they are."""
+    import secrets
+
+    from courseware.desk.shelf import shipped_banks
+    from courseware.papers.invented import invented_group
+
+    options = {"title": "Setting out", "out": out, "jobs": jobs, "arris_rule": "outline", "seed": None}
+    options |= {"level": None, "exercises": None, "pick": ()}
+    banks = tuple(path.stem for path in shipped_banks())
+    _issue(banks, invented_group(8, secrets.randbits(64)), _date(None), options)
+
+
+@main.command()
+@click.argument("sitting", metavar="SITTING")
+@click.option("--out", default="output", show_default=True, help="The folder that the new folder is made in.")
+@_jobs_option
+def again(sitting: str, out: str, jobs: int | None) -> None:
+    """Make the PDFs of SITTING (its folder or sitting.json) again from the record alone, byte for byte."""
+    from pathlib import Path
+
+    from courseware.desk.issuing import RECORD, again
+    from courseware.desk.progress import progress
+    from courseware.papers.record import read_record
+
+    record = Path(sitting) / RECORD if Path(sitting).is_dir() else Path(sitting)
+    total = 0
+    if record.is_file():
+        total = 2 * len(read_record(record.read_text(encoding="utf-8", errors="replace")).papers)
+    with progress("Printing", total) as tell:
+        folder = again(record, Path(out), jobs or _cores(), tell, _waiting)
+    click.echo(f"Made again in {folder}")
+
+
+def _issue(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any]) -> None:
+    import secrets
+    from pathlib import Path
+
+    from courseware.desk import issuing
+    from courseware.desk.progress import progress
+    from courseware.desk.proving import first_failures
+    from courseware.desk.reports import tell_failure
+    from courseware.desk.shelf import find_banks, read_shelf
+    from courseware.papers.deal import Choosing, Heads, choose, shared_variants
+
+    banks, notes = read_shelf(find_banks(named), options["arris_rule"])
+    seed = options["seed"] or secrets.token_hex(32)
+    if options["seed"]:
+        click.echo("Note: a seed that was typed can be guessed; for a formal assessment leave --seed out.", err=True)
+    choosing = Choosing(level=options["level"], exercises=options["exercises"], picked=options["pick"])
+    chosen = choose(banks, choosing, options["seed"] or "".join(bank.sha256 for bank in banks))
+    proofs = _prove(chosen, options["arris_rule"], options["jobs"])
+    failures = list(first_failures(proofs))
+    for exercise, failure in failures:
+        tell_failure(exercise, failure)
+    if failures:
+        click.echo("A bank that fails its proof is not issued; nothing was made.", err=True)
+        raise click.exceptions.Exit(_FAILED)
+    spaces = [proof.space for proof in proofs]
+    for name, size in shared_variants(spaces, len(group.learners)):
+        click.echo(f"Note: {name} has {size} variants for {len(group.learners)} learners; some are shared.", err=True)
+    heads = Heads(
+        title=options["title"] or " and ".join(bank.topic for bank in banks[:2]),
+        date=date,
+        group=group,
+        seed=seed,
+        arris_rule=options["arris_rule"],
+        version=__version__,
+    )
+    out, jobs = Path(options["out"]), options["jobs"] or _cores()
+    with progress("Printing", 2 * len(group.learners)) as tell:
+        folder, resumed = issuing.issue(
+            heads, banks, notes, chosen, spaces, out, jobs, tell, _waiting, typed_seed=options["seed"]
+        )
+    if resumed:
+        click.echo("Went on from a run that had been stopped.")
+    click.echo(f"{len(group.learners)} papers and keys in {folder}")
+    click.echo(f"  to hand out:  {folder / issuing.LEARNERS / 'all-papers.pdf'}")
+    click.echo(f"  for yourself: {folder / issuing.TUTOR / 'all-keys.pdf'} and marking-sheet.xlsx")
+
+
+def _date(typed: str | None) -> str:
+    from datetime import date
+
+    try:
+        return (date.fromisoformat(typed) if typed else date.today()).isoformat()
+    except ValueError:
+        raise click.BadParameter(f"{typed} is not a date; write it as 2026-11-25", param_hint="--date") from None
+
+
+def _waiting() -> None:
+    click.echo("Another run is writing to this folder; waiting for it to end.", err=True)
+
+
 def _prove(chosen: Any, arris_rule: str, jobs: int | None) -> tuple[Proof, ...]:
     from courseware.banks import raw_size
     from courseware.desk.progress import progress

@@ -17,20 +17,20 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 _QR_MODULE = 0.9  # mm
-_SCALE_LENGTH, _PRINT_LINE = 150, 100  # mm
+_SCALE_LENGTH, _PRINT_LINE = 240, 100  # mm
 
 
 def paper_pdf(paper: Paper) -> bytes:
     """The learner's PDF."""
     drawings = {exercise.number: exercise.drawing for exercise in paper.exercises}
-    pictures = {"qr": qr(paper.heading.code), "scale": gauge_scale(paper.scale), **_pictures(drawings)}
+    pictures = {"qr": qr(paper.heading.code), "scale": gauge_scale(paper.scale), "line": print_line(), **_pictures(drawings)}
     return render(_templates().get_template("paper.html").render(paper=paper), pictures)
 
 
 def key_pdf(key: Key) -> bytes:
     """The tutor's PDF."""
     drawings = {exercise.asked.number: exercise.drawing for exercise in key.exercises}
-    pictures = {"scale": gauge_scale(key.scale), **_pictures(drawings)}
+    pictures = {"scale": gauge_scale(key.scale), "line": print_line(), **_pictures(drawings)}
     return render(_templates().get_template("key.html").render(key=key), pictures)
 
 
@@ -59,16 +59,17 @@ def gauge_scale(brick: Format) -> Picture:
     labels = [
         Label(at=(left - 6, foot - mark + 1), text=str(n), size=3, anchor="end") for n, mark in enumerate(marks, 1) if n % 3 == 0
     ]
-    top = foot + 14
-    rules += [((left, top), (left, top + _PRINT_LINE))]
-    rules += [((left - 3, y), (left, y)) for y in (top, top + _PRINT_LINE)]
-    labels += [
-        Label(at=(left - 2.2, (8 + foot) / 2), text=f"gauge, true size: {brick.name}", size=2.6, turn=90),
-        Label(at=(left - 2.2, top + _PRINT_LINE / 2), text="100 mm: measure it before you trust the scale", size=2.6, turn=90),
-    ]
+    labels.append(Label(at=(left - 2.2, (8 + foot) / 2), text=f"gauge, true size: {brick.name}", size=2.6, turn=90))
     return Picture(
         width=20, height=263, marks=(Stroke(outlines=tuple(rules), weight=0.25), *labels), alt="A gauge scale"
     )
+
+
+def print_line() -> Picture:
+    """The 100 mm line that shows whether the printer kept the size."""
+    rules = (((2.0, 2.0), (2.0 + _PRINT_LINE, 2.0)), ((2.0, 0.5), (2.0, 3.5)), ((2.0 + _PRINT_LINE, 0.5), (2.0 + _PRINT_LINE, 3.5)))
+    says = Label(at=(52.0, 6.0), text="100 mm: if it does not measure 100, the gauge scale is not true", size=2.6)
+    return Picture(width=104, height=9, marks=(Stroke(outlines=rules), says), alt="A line of 100 mm")
 
 
 def _pictures(drawings: Mapping[int, DrawingCall | None]) -> dict[str, Picture]:
