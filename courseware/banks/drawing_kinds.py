@@ -40,7 +40,7 @@ def _from_eye(figures: Mapping[str, Fraction | int | str], brick: Format) -> Fra
 
 DRAWING_KINDS: Mapping[str, DrawingKind] = {
     "opening": DrawingKind(
-        arguments={"bricks": _span("1/2", 12), "courses": _span(1, 30)},
+        arguments={"bricks": _span("1/2", 12), "courses": _span(1, 36)},
         optional={},
         dimensions={
             "width": _built(trade.opening, "bricks"),

@@ -172,10 +172,7 @@ def _regauge(brick: Format, what: str, height: Figure, courses: Figure | None = 
 def _limit(brick: Format, what: str, name: str) -> Figure:
     if name not in trade.PROJECTION_LIMITS:
         raise trade.TradeError(f"no limit on a projection is named {name}: use {', '.join(trade.PROJECTION_LIMITS)}")
-    figure = getattr(trade.projection_limits(brick)[name], what)
-    if figure is None:
-        raise trade.TradeError(f"the limit {name} says nothing of the projection in all")
-    return figure  # type: ignore[no-any-return]  # a field of ProjectionLimit
+    return getattr(trade.PROJECTION_LIMITS[name], what)(brick)  # type: ignore[no-any-return]  # a reach
 
 
 def _wall_area(length: Figure, height: Figure, opening_width: Figure = 0, opening_height: Figure = 0) -> Figure:

@@ -79,7 +79,7 @@ def test_a_regauged_height_is_filled_by_its_courses(size: Fraction) -> None:
 
 
 def test_a_height_between_courses_is_refused_with_both_sides() -> None:
-    with pytest.raises(TradeError, match="the nearest are 975 and 1050 mm"):
+    with pytest.raises(TradeError, match="the nearest are 975 mm .* and 1050 mm"):
         courses_in(1000)
 
 
@@ -98,7 +98,7 @@ def test_the_arris_levelled_follows_the_centres_rule(course: int, eye: int, rule
 
 
 def test_a_course_on_the_eye_line_is_refused() -> None:
-    with pytest.raises(TradeError, match="stands on the eye line itself"):
+    with pytest.raises(TradeError, match="the eye line runs along the course itself"):
         arris_to_level(1500, 1500)
 
 
@@ -153,5 +153,5 @@ def test_the_printed_batches(mix: str, cement: str, sand: str) -> None:
 
 
 def test_an_opening_larger_than_its_wall_is_refused() -> None:
-    with pytest.raises(TradeError, match="does not go into a wall"):
+    with pytest.raises(TradeError, match="is larger than its wall"):
         wall_area_m2(1000, 1000, [(1200, 500)])
