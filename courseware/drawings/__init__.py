@@ -1,14 +1,19 @@
-"""Trade geometry in, dimensioned drawings out: the sizes drawn are the trade core's, the figures those given."""
+"""Trade geometry in, dimensioned drawings out: the sizes drawn are the trade core's, the figures those given.
+
+A kind of drawing is one small module; `bond` lays its bricks, `dimension` its dimension lines, `scale` and `frame` put it
+on paper, `svg` writes it out.
+"""
 
 from courseware.drawings.kinds import (
     draw_diagonals,
     draw_gauge_rod,
-    draw_opening,
     draw_projection,
     draw_wall,
     draw_wall_length,
 )
+from courseware.drawings.opening import draw_opening
 from courseware.drawings.picture import Picture
+from courseware.drawings.svg import to_svg
 from courseware.papers.sheets import DrawingCall
 
 _DRAWN = {
@@ -27,4 +32,4 @@ def draw(call: DrawingCall) -> Picture:
     return _DRAWN[call.kind](call)
 
 
-__all__ = ["Picture", "draw"]
+__all__ = ["Picture", "draw", "to_svg"]

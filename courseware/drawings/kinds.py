@@ -13,7 +13,9 @@ Box = tuple[Fraction, Fraction, Fraction, Fraction]
 _ZERO = Fraction(0)
 
 
-def course_of_bricks(left: Fraction, right: Fraction, bottom: Fraction, brick: Format, *, half_first: bool) -> list[Box]:
+def course_of_bricks(
+    left: Fraction, right: Fraction, bottom: Fraction, brick: Format, *, half_first: bool
+) -> list[Box]:
     """Stretchers from `left` to `right` at this height, a half first in alternate courses, a cut where length is left."""
     bricks: list[Box] = []
     at = left
@@ -115,8 +117,12 @@ def draw_projection(call: DrawingCall) -> Picture:
     scene.boxes([(face - out, top - brick.height, face + brick.width - out, top)], fill=0.7, weight=0.35)
     scene.rule((_ZERO, eye), (wide, eye), dash=(3, 1.5), weight=0.3)
     scene.rule((_ZERO, _ZERO), (wide, _ZERO), weight=0.5)
-    scene.marks.append(Label(at=(scene.at(_ZERO, eye)[0], scene.at(_ZERO, eye)[1] - 1), text="eye line", size=3, anchor="start"))
-    scene.marks.append(Label(at=(scene.at(_ZERO, 0)[0], scene.at(_ZERO, 0)[1] + 3.5), text="datum", size=3, anchor="start"))
+    scene.marks.append(
+        Label(at=(scene.at(_ZERO, eye)[0], scene.at(_ZERO, eye)[1] - 1), text="eye line", size=3, anchor="start")
+    )
+    scene.marks.append(
+        Label(at=(scene.at(_ZERO, 0)[0], scene.at(_ZERO, 0)[1] + 3.5), text="datum", size=3, anchor="start")
+    )
     spans = {"course_height": (_ZERO, top), "eye_height": (_ZERO, eye), "from_eye": (min(top, eye), max(top, eye))}
     for row, name in enumerate([name for name in spans if name in call.labels]):
         bottom, above = spans[name]
@@ -128,21 +134,42 @@ def draw_projection(call: DrawingCall) -> Picture:
 
 def draw_wall(call: DrawingCall) -> Picture:
     """A wall to scale with one opening, in outline."""
-    long, high, width, rise = (Fraction(call.figures[n]) for n in ("length", "height", "opening_width", "opening_height"))
+    long, high, width, rise = (
+        Fraction(call.figures[n]) for n in ("length", "height", "opening_width", "opening_height")
+    )
     scene = Scene(long, high)
     scene.boxes([(_ZERO, _ZERO, long, high)], fill=0.93, weight=0.35)
     left = (long - width) / 2
     if width and rise:
-        scene.boxes([(left, high / 5 if rise < high * 3 / 4 else _ZERO, left + width, (high / 5 if rise < high * 3 / 4 else _ZERO) + rise)], fill=1.0)
+        scene.boxes(
+            [
+                (
+                    left,
+                    high / 5 if rise < high * 3 / 4 else _ZERO,
+                    left + width,
+                    (high / 5 if rise < high * 3 / 4 else _ZERO) + rise,
+                )
+            ],
+            fill=1.0,
+        )
     base = high / 5 if rise < high * 3 / 4 else _ZERO
     if "length" in call.labels:
         scene.across(_ZERO, long, _ZERO, call.labels["length"])
     if "height" in call.labels:
         scene.upright(_ZERO, high, long, call.labels["height"])
     if "opening_width" in call.labels and width:
-        scene.marks.append(Label(at=scene.at(left + width / 2, base + rise * 3 / 4), text=call.labels["opening_width"] or "……", size=3))
+        scene.marks.append(
+            Label(at=scene.at(left + width / 2, base + rise * 3 / 4), text=call.labels["opening_width"] or "……", size=3)
+        )
     if "opening_height" in call.labels and rise:
-        scene.marks.append(Label(at=scene.at(left + width / 5, base + rise / 3), text=call.labels["opening_height"] or "……", size=3, turn=90))
+        scene.marks.append(
+            Label(
+                at=scene.at(left + width / 5, base + rise / 3),
+                text=call.labels["opening_height"] or "……",
+                size=3,
+                turn=90,
+            )
+        )
     return scene.picture(call.alt)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -29,7 +30,9 @@ class Scene:
         """The point on paper."""
         return _MARGIN + float(x) * self.scale, 4 + float(self.high - y) * self.scale
 
-    def boxes(self, boxes: list[tuple[Size, Size, Size, Size]], fill: float | None = 0.9, weight: float = 0.2) -> None:
+    def boxes(
+        self, boxes: Sequence[tuple[Size, Size, Size, Size]], fill: float | None = 0.9, weight: float = 0.2
+    ) -> None:
         """Rectangles (left, bottom, right, top) as one stroke: bricks of one kind."""
         outlines = tuple(
             (self.at(left, bottom), self.at(right, bottom), self.at(right, top), self.at(left, top))
@@ -38,7 +41,9 @@ class Scene:
         if outlines:
             self.marks.append(Stroke(outlines=outlines, closed=True, weight=weight, fill=fill))
 
-    def rule(self, start: tuple[Size, Size], end: tuple[Size, Size], weight: float = 0.25, dash: tuple[float, ...] = ()) -> None:
+    def rule(
+        self, start: tuple[Size, Size], end: tuple[Size, Size], weight: float = 0.25, dash: tuple[float, ...] = ()
+    ) -> None:
         """A straight line between two places on the wall."""
         self.marks.append(Stroke(outlines=((self.at(*start), self.at(*end)),), weight=weight, dash=dash))
 
@@ -55,7 +60,10 @@ class Scene:
         away = 1 if right else -1
         line = edge + away * 10.0 * row
         self._dimension(
-            ((edge + away, y1), (line + 1.5 * away, y1)), ((edge + away, y2), (line + 1.5 * away, y2)), (line, y1), (line, y2)
+            ((edge + away, y1), (line + 1.5 * away, y1)),
+            ((edge + away, y2), (line + 1.5 * away, y2)),
+            (line, y1),
+            (line, y2),
         )
         self._figure((line, (y1 + y2) / 2), text, turn=90)
 
@@ -83,6 +91,11 @@ class Scene:
             at = (x, y - 1) if turn == 0 else (x - 1, y)
             self.marks.append(Label(at=at, text=text, size=3.4, turn=turn, bold=True))
             return
-        wide, high = (_BLANK if turn == 0 else _BLANK[::-1])
-        corners = ((x - wide / 2, y - high / 2), (x + wide / 2, y - high / 2), (x + wide / 2, y + high / 2), (x - wide / 2, y + high / 2))
+        wide, high = _BLANK if turn == 0 else _BLANK[::-1]
+        corners = (
+            (x - wide / 2, y - high / 2),
+            (x + wide / 2, y - high / 2),
+            (x + wide / 2, y + high / 2),
+            (x - wide / 2, y + high / 2),
+        )
         self.marks.append(Stroke(outlines=(corners,), closed=True, weight=0.3, fill=1.0))

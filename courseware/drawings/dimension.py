@@ -1,0 +1,111 @@
+"""Dimension lines as ISO 129-1 has them, on paper in mm with y downwards.
+
+Extension lines leave a gap at the brickwork and run a little past the dimension line; oblique strokes end it; the
+figure stands above the line, read from the bottom of the sheet or from its right. Where the learner is to find the
+figure an empty ruled box stands in its place, large enough to write 1247.5 in by hand.
+"""
+
+from __future__ import annotations
+
+from courseware.drawings.picture import Label, Point, Stroke
+
+LANE = 10.5  # mm from the brickwork to a dimension line, and from one line to the next
+BLANK = (20.0, 7.5)  # the box to write in, mm
+FIGURE, NAME = 3.5, 2.9  # mm of type: figures, and the names of things
+THIN, RULED, TICK = 0.18, 0.25, 0.35  # pens
+_GAP, _PAST = 1.0, 1.6  # between brickwork and extension line; past the dimension line
+_OFF = 0.9  # figure or box above its line
+_ROOM = 23.0  # a shorter dimension has its figure beyond its end
+
+Marks = tuple[Stroke | Label, ...]
+
+
+def across(left: Point, right: Point, line: float, text: str | None) -> Marks:
+    """A level dimension between two points, its line at height `line` on the paper; `text` None leaves a box."""
+    way = 1.0 if line > left[1] else -1.0
+    short = right[0] - left[0] < _ROOM
+    end = right[0] + _ROOM if short else right[0]
+    middle = right[0] + _ROOM / 2 + 0.5 if short else (left[0] + right[0]) / 2
+    rules = (
+        *(((x, y + way * _GAP), (x, line + way * _PAST)) for x, y in (left, right)),
+        ((left[0], line), (end, line)),
+    )
+    return (*_lines(rules, ((left[0], line), (right[0], line))), _figure((middle, line), text, turn=0))
+
+
+def upright(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
+    """A plumb dimension between two points, its line at `line` across the paper, read from the right."""
+    way = 1.0 if line > bottom[0] else -1.0
+    short = bottom[1] - top[1] < _ROOM
+    end = top[1] - _ROOM if short else top[1]
+    middle = top[1] - _ROOM / 2 - 0.5 if short else (bottom[1] + top[1]) / 2
+    return (
+        *_lines(
+            (*_reach(bottom, top, line, way), ((line, bottom[1]), (line, end))), ((line, bottom[1]), (line, top[1]))
+        ),
+        _figure((line, middle), text, turn=90),
+    )
+
+
+def beside(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
+    """A plumb dimension with its figure level and on the far side of the line, for spans that may be very short."""
+    way = 1.0 if line > bottom[0] else -1.0
+    middle = (bottom[1] + top[1]) / 2
+    foot = line + way * (_PAST + BLANK[0])
+    rules = (
+        *_reach(bottom, top, line, way),
+        ((line, bottom[1]), (line, top[1])),
+        ((line, middle), (foot, middle)),
+    )
+    where = ((line + way * _PAST + foot) / 2, middle)
+    return (*_lines(rules, ((line, bottom[1]), (line, top[1]))), _figure(where, text, turn=0))
+
+
+def led(point: Point, knee: Point, text: str | None) -> Marks:
+    """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the right."""
+    foot = (knee[0] + BLANK[0], knee[1])
+    line = Stroke(outlines=((point, knee, foot),), weight=THIN)
+    return line, dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
+
+
+def name(at: Point, text: str, anchor: str = "start") -> Label:
+    """The name of a thing or a datum."""
+    return Label(at=at, text=text, size=NAME, anchor=anchor)
+
+
+def dot(at: Point, side: float = 0.9) -> Stroke:
+    """A small dark square, where a leader begins."""
+    half = side / 2
+    return Stroke(
+        outlines=(box(at[0] - half, at[1] - half, at[0] + half, at[1] + half),), closed=True, weight=0, fill=0.0
+    )
+
+
+def box(left: float, top: float, right: float, bottom: float) -> tuple[Point, ...]:
+    """The corners of a rectangle on paper."""
+    return (left, top), (right, top), (right, bottom), (left, bottom)
+
+
+def _reach(bottom: Point, top: Point, line: float, way: float) -> tuple[tuple[Point, Point], ...]:
+    return tuple(((x + way * _GAP, y), (line + way * _PAST, y)) for x, y in (bottom, top))
+
+
+def _lines(rules: tuple[tuple[Point, Point], ...], ends: tuple[Point, Point]) -> tuple[Stroke, Stroke]:
+    ticks = tuple(((x - 1.1, y + 1.1), (x + 1.1, y - 1.1)) for x, y in ends)
+    return Stroke(outlines=rules, weight=THIN), Stroke(outlines=ticks, weight=TICK)
+
+
+def _figure(at: Point, text: str | None, turn: int) -> Stroke | Label:
+    """The figure, or the box for it, above a line through `at`: to its left where the figure is turned."""
+    x, y = at
+    if text is not None:
+        return Label(
+            at=(x, y - _OFF - 0.3) if turn == 0 else (x - _OFF - 0.3, y), text=text, size=FIGURE, turn=turn, bold=True
+        )
+    long, deep = BLANK
+    corners = (
+        box(x - long / 2, y - _OFF - deep, x + long / 2, y - _OFF)
+        if turn == 0
+        else box(x - _OFF - deep, y - long / 2, x - _OFF, y + long / 2)
+    )
+    return Stroke(outlines=(corners,), closed=True, weight=RULED, fill=1.0)

@@ -1,0 +1,26 @@
+"""What scale a drawing is made at: the largest usual drawing scale at which it fits its room on the page."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+MOST_WIDE, MOST_HIGH = 165.0, 95.0  # mm of paper a finished drawing may take, dimensions and all
+
+# 1 to each of these: ISO 5455 (5, 10, 20, 50, 100, 200) and the steps between that scale rules carry (common
+# practice, no source).
+SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500)
+
+
+def one_to(wide: Fraction | float, high: Fraction | float, room: tuple[float, float], least: int = 5) -> int:
+    """The n of a scale of 1 to n at which `wide` by `high` mm of brickwork fit a room of that many mm of paper.
+
+    No scale is larger than 1 to `least`, so that small pieces are not blown up. Raises `ValueError` for brickwork
+    that fits at no usual scale, which the limits of `courseware.banks.drawing_kinds` do not let through.
+
+    >>> one_to(1800, 1200, (140, 80))
+    15
+    """
+    for n in SCALES:
+        if n >= least and wide <= room[0] * n and high <= room[1] * n:
+            return n
+    raise ValueError(f"{float(wide):g} by {float(high):g} mm fits no usual scale on {room[0]:g} by {room[1]:g} mm")
