@@ -61,7 +61,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         says="a length of wall from a stopped end to a return",
     ),
     "gauge_rod": DrawingKind(
-        arguments={"courses": _span(1, 30), "datum": frozenset({"height", "face", "clear"})},
+        arguments={"courses": _span(3, 30), "datum": frozenset({"height", "face", "clear"})},
         optional={"datum": "height"},
         dimensions={
             "height": _built(trade.height, "courses"),
@@ -72,7 +72,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         says="a gauge rod beside its courses, heights from a named datum",
     ),
     "projection": DrawingKind(
-        arguments={"course": _span(2, 40), "eye_height": _span(100, 3500), "projects": _span(5, 120)},
+        arguments={"course": _span(2, 40), "eye_height": _span(900, 3500), "projects": _span(5, 75)},
         optional={"projects": Fraction(25)},
         dimensions={
             "course_height": _built(trade.height, "course"),
@@ -94,7 +94,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         says="a wall to scale with one opening (none where its size is 0), for quantities",
     ),
     "diagonals": DrawingKind(
-        arguments={"width": _span(100, 12000), "height": _span(100, 12000)},
+        arguments={"width": _span(300, 12000), "height": _span(300, 12000)},
         optional={},
         dimensions={
             "width": _own("width"),

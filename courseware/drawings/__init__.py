@@ -1,25 +1,23 @@
 """Trade geometry in, dimensioned drawings out: the sizes drawn are the trade core's, the figures those given.
 
-A kind of drawing is one small module; `bond` lays its bricks, `dimension` its dimension lines, `scale` and `frame` put it
-on paper, `svg` writes it out.
+A kind of drawing is one small module; `bond` lays its bricks, `dimension` its dimension lines, `scale` and `frame`
+put it on paper, `svg` writes it out.
 """
 
-from courseware.drawings.kinds import (
-    draw_diagonals,
-    draw_gauge_rod,
-    draw_projection,
-    draw_wall,
-    draw_wall_length,
-)
+from courseware.drawings.diagonals import draw_diagonals
+from courseware.drawings.gauge_rod import draw_gauge_rod
 from courseware.drawings.opening import draw_opening
 from courseware.drawings.picture import Picture
+from courseware.drawings.pier import draw_pier, draw_returned
+from courseware.drawings.projection import draw_projection
 from courseware.drawings.svg import to_svg
+from courseware.drawings.wall import draw_wall
 from courseware.papers.sheets import DrawingCall
 
 _DRAWN = {
     "opening": draw_opening,
-    "pier": draw_wall_length,
-    "returned": draw_wall_length,
+    "pier": draw_pier,
+    "returned": draw_returned,
     "gauge_rod": draw_gauge_rod,
     "projection": draw_projection,
     "wall": draw_wall,

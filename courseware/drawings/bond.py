@@ -60,6 +60,12 @@ def toothed(bricks: int, row: int, brick: Format, start: Fraction = Fraction(0))
     return run(Fraction(bricks), start + row % 2 * brick.half, row, brick)
 
 
+def section(row: int, brick: Format, face: Fraction = Fraction(0)) -> Laid:
+    """The brick of a course where a half-brick wall is cut through, its face at `face`."""
+    under, top = bed_of(row, brick)
+    return Laid(left=float(face), bottom=under, right=float(face + brick.width), top=top)
+
+
 def wholes(laid: Iterable[Laid]) -> tuple[Laid, ...]:
     """The stretchers among them."""
     return tuple(brick for brick in laid if not brick.half)

@@ -62,8 +62,8 @@ def beside(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
 
 
 def led(point: Point, knee: Point, text: str | None) -> Marks:
-    """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the right."""
-    foot = (knee[0] + BLANK[0], knee[1])
+    """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the left."""
+    foot = (knee[0] - BLANK[0], knee[1])
     line = Stroke(outlines=((point, knee, foot),), weight=THIN)
     return line, dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
 

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import cos, radians, sin
+from math import ceil, cos, radians, sin
 
 from courseware.drawings.bond import Laid
-from courseware.drawings.dimension import Marks, box
+from courseware.drawings.dimension import NAME, Marks, box, name
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 
 BRICK, HALF_BRICK, PROJECTING = 0.92, 0.8, 0.66  # greys that stay apart on a photocopy, with an outline to each brick
 _MARGIN = 1.0  # mm of paper round the outermost mark
 _LETTER = 0.6  # width of a letter to its size, wider than the face is on average
+_PAST = 2.5  # mm of paper that a datum line runs past the wall
+_NAMED = 0.5  # and for each letter of its name, to the size of the letters
 _FINE = 0.3  # mm of paper: a joint thinner than this has its bricks outlined with the finest pen
 
 Place = tuple[Fraction | float, Fraction | float]
@@ -45,6 +47,26 @@ class View:
     def rule(self, *places: Place, weight: float = 0.25, dash: tuple[float, ...] = ()) -> Stroke:
         """A line through places on the wall."""
         return Stroke(outlines=(tuple(self.at(*place) for place in places),), weight=weight, dash=dash)
+
+
+def datum(left: Point, right: Point, says: str = "") -> Marks:
+    """A heavy level line that runs a little past the wall, and to the left as far as its name, if it has one."""
+    start = (left[0] - _PAST - len(says) * NAME * _NAMED, left[1])
+    line = Stroke(outlines=((start, (right[0] + _PAST, right[1])),), weight=0.5)
+    return (line, name((start[0], start[1] - 1.0), says)) if says else (line,)
+
+
+def hatching(foot: Point, head: Point, apart: float = 1.6) -> Stroke:
+    """Lines at 45 degrees within a rectangle on paper, lower left to upper right, as on what is cut through."""
+    (left, bottom), (right, top) = foot, head
+    wide, high = right - left, bottom - top
+    lines = []
+    for n in range(1, ceil((wide + high) / apart)):
+        along = n * apart
+        x, y = max(0.0, along - high), min(along, high)
+        x_end, y_end = min(along, wide), max(0.0, along - wide)
+        lines.append(((left + x, bottom - high + y), (left + x_end, bottom - high + y_end)))
+    return Stroke(outlines=tuple(lines), weight=0.12)
 
 
 def framed(marks: Marks, alt: str) -> Picture:

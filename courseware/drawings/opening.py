@@ -1,9 +1,9 @@
 """An opening in its wall, brick by brick.
 
-The bond is set from the reveals: a stretcher ends at the left reveal in one course, a half brick in the next. An opening
-of whole bricks has the same at the right reveal; one of so many and a half has them the other way round, a half brick
-facing a stretcher. Set out so, the wall below and above carries its bond across in stretchers alone, and no broken
-bond is wanted for any size in half bricks.
+The bond is set from the reveals: a stretcher ends at the left reveal in one course, a half brick in the next. An
+opening of whole bricks has the same at the right reveal; one of so many and a half has them the other way round, a half
+brick facing a stretcher. Set out so, the wall below and above carries its bond across in stretchers alone, and no
+broken bond is wanted for any size in half bricks.
 """
 
 from __future__ import annotations

@@ -1,0 +1,80 @@
+"""A wall to scale with one opening, in outline with a little hatching of bricks, for quantities."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from courseware.drawings.dimension import LANE, Marks, across, box, upright
+from courseware.drawings.frame import View, framed
+from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.drawings.scale import one_to
+from courseware.papers.sheets import DrawingCall
+from courseware.trade import TradeError
+
+_ROOM = (130.0, 62.0)  # mm of paper for the wall
+_FACE = 0.95  # grey
+_COURSE, _BRICK = 1.5, 4.5  # mm of paper: hatching stands for bricks and is not to scale
+_PATCH = ((0, 4), (1, 3), (0, 2))  # bricks from the left, how many, course by course from below
+_DOOR = Fraction(3, 4)  # an opening at least so much of the wall's height stands on the ground
+
+
+def draw_wall(call: DrawingCall) -> Picture:
+    """The picture of a wall `length` by `height` mm with its opening in the middle, none where a size of it is 0.
+
+    The opening's own sizes stand above and to the left, the wall's below and to the right. An opening that stands as
+    high as a door stands on the ground. Raises `TradeError` where the opening is larger than the wall.
+    """
+    long, high, width, rise = (
+        Fraction(call.figures[name]) for name in ("length", "height", "opening_width", "opening_height")
+    )
+    if width > long or rise > high:
+        raise TradeError("the opening is larger than the wall: make the opening smaller or the wall larger")
+    view = View(one_to=one_to(long, high, _ROOM, least=20))
+    marks: Marks = (
+        Stroke(outlines=(view.box(0, 0, long, high),), closed=True, weight=0.35, fill=_FACE),
+        *_hatching(view.at(0, 0), view.at(long, high)),
+    )
+    if width and rise:
+        marks += _opening(call, view, ((long - width) / 2, _sill(high, rise)), (width, rise))
+    if "length" in call.labels:
+        marks += across(view.at(0, 0), view.at(long, 0), view.at(0, 0)[1] + LANE, call.labels["length"])
+    if "height" in call.labels:
+        line = view.at(long, 0)[0] + LANE
+        marks += upright(view.at(long, 0), view.at(long, high), line, call.labels["height"])
+    return framed(marks, call.alt)
+
+
+def _sill(high: Fraction, rise: Fraction) -> Fraction:
+    return Fraction(0) if rise >= high * _DOOR else (high - rise) / 2
+
+
+def _opening(
+    call: DrawingCall, view: View, corner: tuple[Fraction, Fraction], size: tuple[Fraction, Fraction]
+) -> Marks:
+    left, bottom = corner
+    right, top = left + size[0], bottom + size[1]
+    high = Fraction(call.figures["height"])
+    marks: Marks = (Stroke(outlines=(view.box(left, bottom, right, top),), closed=True, weight=0.35, fill=1.0),)
+    if "opening_width" in call.labels:
+        line = view.at(0, high)[1] - LANE + 6
+        marks += across(view.at(left, top), view.at(right, top), line, call.labels["opening_width"])
+    if "opening_height" in call.labels:
+        line = view.at(0, 0)[0] - 4
+        marks += upright(view.at(left, bottom), view.at(left, top), line, call.labels["opening_height"])
+    return marks
+
+
+def _hatching(foot: Point, head: Point) -> Marks:
+    """Patches of bricks at the lower left and the upper right, where the wall is large enough to hold them."""
+    wide, high = head[0] - foot[0], foot[1] - head[1]
+    if wide < 14 * _BRICK or high < 12 * _COURSE:
+        return ()
+    corners = ((foot[0] + 2, foot[1] - 2), (head[0] - 2 - 4.5 * _BRICK, head[1] + 2 + 3 * _COURSE))
+    bricks = tuple(
+        box(x, y - _COURSE, x + _BRICK, y)
+        for left, bottom in corners
+        for row, (skip, count) in enumerate(_PATCH)
+        for n in range(count)
+        for x, y in [(left + (skip + n + row % 2 / 2) * _BRICK, bottom - row * _COURSE)]
+    )
+    return (Stroke(outlines=bricks, closed=True, weight=0.12, grey=0.35),)
