@@ -96,8 +96,8 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 
 @main.command()
 @click.argument("banks", nargs=-1, required=True, metavar="BANK...")
-@click.option("--learners", type=click.IntRange(1, 1000), required=True, help="How many numbered papers to make.")
-@click.option("--group", default="", help="The group's name, printed on each paper.")
+@click.option("--group", metavar="FILE", default=None, help="The class list: CSV or XLSX with a name on each row.")
+@click.option("--learners", type=click.IntRange(1, 1000), default=None, help="Instead: so many numbered papers.")
 @click.option("--title", default=None, help="The title of the papers (the topics unless given).")
 @click.option("--date", default=None, help="The date on the papers, as 2026-11-25 (today unless given).")
 @click.option("--level", type=click.IntRange(1, 3), default=None, help="Only exercises of this level.")
@@ -107,11 +107,23 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @_rule_option
 @_jobs_option
-def issue(banks: tuple[str, ...], learners: int, group: str, date: str | None, **options: Any) -> None:
+def issue(banks: tuple[str, ...], learners: int | None, group: str | None, date: str | None, **options: Any) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
+    from pathlib import Path
+
+    from courseware.desk.shelf import read_file
+    from courseware.papers.class_list import read_class_list
     from courseware.papers.group import Group, numbered
 
-    made = Group(name=group, learners=numbered(learners).learners)
+    if (group is None) == (learners is None):
+        raise click.UsageError("Give either --group with a class list, or --learners with a number.")
+    if group is None:
+        made = numbered(learners or 1)
+    else:
+        found = read_class_list(read_file(Path(group)), Path(group).name)
+        for note in found.notes:
+            click.echo(f"Note: {note}", err=True)
+        made = Group(name=Path(group).stem.replace("-", " ").replace("_", " "), learners=found.learners)
     _issue(banks, made, _date(date), options)
 
 
@@ -125,7 +137,7 @@ def demo(jobs: int | None, out: str) -> None:
     from courseware.desk.shelf import shipped_banks
     from courseware.papers.invented import invented_group
 
-    options = {"title": "Setting out", "out": out, "jobs": jobs, "arris_rule": "outline", "seed": None}
+    options: dict[str, Any] = {"title": "Setting out", "out": out, "jobs": jobs, "arris_rule": "outline", "seed": None}
     options |= {"level": None, "exercises": None, "pick": ()}
     banks = tuple(path.stem for path in shipped_banks())
     _issue(banks, invented_group(8, secrets.randbits(64)), _date(None), options)

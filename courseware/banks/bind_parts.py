@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import graphlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from courseware.banks.exercise import (
@@ -317,4 +317,10 @@ def _drawn(shape: PartShape, scope: _Scope, path: Path) -> DrawnPart:
     )
 
 
-_BINDERS = {"number": _number, "choice": _choice, "order": _order, "table": _table, "drawn": _drawn}
+_BINDERS: Mapping[str, Callable[[PartShape, _Scope, Path], Part]] = {
+    "number": _number,
+    "choice": _choice,
+    "order": _order,
+    "table": _table,
+    "drawn": _drawn,
+}

@@ -20,7 +20,7 @@ class Fault:
     expected: str
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}"
+        return f"{_named(self.file)}:{self.line}:{self.column}: {self.wrong}; {self.expected}"
 
 
 class FileFaulty(ValueError):
@@ -36,11 +36,16 @@ class BankFaulty(FileFaulty):
 
 
 def unseen(sign: str) -> bool:
-    """Whether a character would not show, or would steer the screen or the reading direction."""
-    return unicodedata.category(sign) in _UNSEEN
+    """Whether a character would not show, would steer the screen or the reading direction, or is none at all."""
+    code = ord(sign)
+    no_character = code & 0xFFFE == 0xFFFE or 0xFDD0 <= code <= 0xFDEF  # Unicode's noncharacters
+    return no_character or unicodedata.category(sign) in _UNSEEN
 
 
 def harmless(text: str) -> str:
     """`text` fit for a message: unseen characters named as <U+202E>, cut to 60 characters."""
-    shown = "".join(f"<U+{ord(sign):04X}>" if unseen(sign) else sign for sign in text[: _LONGEST + 1])
-    return shown if len(text) <= _LONGEST else shown[:_LONGEST] + "…"
+    return _named(text) if len(text) <= _LONGEST else _named(text[:_LONGEST]) + "…"
+
+
+def _named(text: str) -> str:
+    return "".join(f"<U+{ord(sign):04X}>" if unseen(sign) else sign for sign in text)

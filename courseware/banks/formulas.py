@@ -289,6 +289,6 @@ def _power(base: Figure, exponent: Figure) -> Figure:
     exponent = tidy(exponent)
     if type(exponent) is not int or not -_MOST_EXPONENT <= exponent <= _MOST_EXPONENT:
         raise FormulaImpossible(f"a power must be a whole number from -{_MOST_EXPONENT} to {_MOST_EXPONENT}")
-    if abs(base) >= _LARGEST or Fraction(base).denominator >= _LARGEST:
+    if not -_LARGEST < base < _LARGEST or Fraction(base).denominator >= _LARGEST:
         raise FormulaImpossible("a power of a figure of more than 24 digits")
     return tidy(Fraction(base) ** exponent)

@@ -192,7 +192,7 @@ def _prove_choice(choice: SolvedChoice, written: set[Value]) -> None:
 def _tell_slips_apart(number: SolvedNumber) -> None:
     seen: dict[Figure, str] = dict.fromkeys(number.accept, "an accepted route")
     for count, slip in enumerate(number.slips, 1):
-        if abs(slip - number.answer) <= number.within:
+        if number.answer - number.within <= slip <= number.answer + number.within:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the answer")
         if slip in seen:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the figure of {seen[slip]}")
@@ -215,7 +215,8 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
         size = Fraction(kind.dimensions[dimension](figures, exercise.format))
         if rounded(part, size / 1000 if part.unit == "m" else size) != scope[name]:
             raise _Fails(
-                f"the drawing's {dimension} is {_shown(size)} mm, the answer to {name} {_shown(scope[name])} {part.unit}"
+                f"the drawing's {dimension} is {_shown(size)} mm, "
+                f"the answer to {name} {_shown(scope[name])} {part.unit}"
             )
 
 
@@ -280,8 +281,10 @@ def _writes_out(value: Value, why: str, written: set[Value]) -> None:
 
 
 def _shown(value: Value | None) -> str:
-    if value is None or isinstance(value, bool | str):
-        return {None: "nothing", True: "true", False: "false"}.get(value, str(value))
+    if value is None or isinstance(value, str):
+        return value or "nothing"
+    if isinstance(value, bool):
+        return "true" if value else "false"
     try:
         return write_out(value)
     except DoesNotWriteOut:

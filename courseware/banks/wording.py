@@ -79,4 +79,4 @@ def _say(piece: str | Formula | SiteWord, scope: Mapping[str, Value], site: Mapp
 
 
 def _rough(value: Figure) -> str:
-    return f"about {float(value):.4g}" if abs(value) < 10**24 else "a very long figure"
+    return f"about {float(value):.4g}" if -(10**24) < value < 10**24 else "a very long figure"

@@ -93,7 +93,7 @@ def write_whole(path: Path, data: bytes, mode: int = 0o644) -> None:
     """Writes a file so that it is there whole or as it was before, even when the power goes."""
     temporary = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
-        with open(os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, mode), "wb") as file:
+        with os.fdopen(os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, mode), "wb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())

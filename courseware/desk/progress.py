@@ -6,6 +6,10 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from rich.progress import Progress
 
 _PATIENCE = 1.0  # seconds before anything is shown
 
@@ -34,7 +38,7 @@ def progress(what: str, total: int) -> Iterator[Callable[[int], None]]:
             bar.stop()
 
 
-def _bar():  # type: ignore[no-untyped-def]  # rich's own type, imported only here
+def _bar() -> Progress:
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 

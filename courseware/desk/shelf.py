@@ -38,12 +38,12 @@ def read_shelf(paths: Sequence[Path], arris_rule: str) -> tuple[tuple[Bank, ...]
     banks: list[Bank] = []
     faults: list[Fault] = []
     notes: SafetyNotes | None = None
-    beside = [path for path in paths if path.name == _SAFETY or holds_safety_notes(_bytes(path))]
+    beside = [path for path in paths if path.name == _SAFETY or holds_safety_notes(read_file(path))]
     beside += [path.parent / _SAFETY for path in paths] + [shipped_folder() / _SAFETY]
     for path in beside:
         if path.is_file():
             try:
-                notes = read_safety_notes(_bytes(path), path.name)
+                notes = read_safety_notes(read_file(path), path.name)
             except BankFaulty as faulty:
                 faults += faulty.faults
             break
@@ -51,7 +51,7 @@ def read_shelf(paths: Sequence[Path], arris_rule: str) -> tuple[tuple[Bank, ...]
         if path in beside:
             continue
         try:
-            bank = read_bank(_bytes(path), path.name, arris_rule=arris_rule)
+            bank = read_bank(read_file(path), path.name, arris_rule=arris_rule)
             faults += _strange_notes(bank, notes)
             banks.append(bank)
         except BankFaulty as faulty:
@@ -82,10 +82,11 @@ def _find(name: str) -> Path:
     raise NotFound(f"there is no bank {name}; {hint}shipped topics are {', '.join(shipped)}")
 
 
-def _bytes(path: Path) -> bytes:
+def read_file(path: Path) -> bytes:
+    """A file's bytes, as far as any reader here takes them. Raises `NotFound` where it cannot be read."""
     try:
         with path.open("rb") as file:
-            return file.read(2_000_000)  # one more than is allowed, so that the reader can say so
+            return file.read(20_000_000)  # one more than is allowed, so that the reader can say so
     except OSError as error:
         raise NotFound(f"{path} cannot be read: {error.strerror}") from None
 

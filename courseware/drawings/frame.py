@@ -53,7 +53,7 @@ def datum(left: Point, right: Point, says: str = "") -> Marks:
     """A heavy level line that runs a little past the wall, and to the left as far as its name, if it has one."""
     start = (left[0] - _PAST - len(says) * NAME * _NAMED, left[1])
     line = Stroke(outlines=((start, (right[0] + _PAST, right[1])),), weight=0.5)
-    return (line, name((start[0], start[1] - 1.0), says)) if says else (line,)
+    return (line, name((start[0], start[1] + NAME), says)) if says else (line,)
 
 
 def hatching(foot: Point, head: Point, apart: float = 1.6) -> Stroke:

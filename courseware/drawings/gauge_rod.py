@@ -17,10 +17,10 @@ from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, clear_height, gauge_rod, height
 
-_ROOM = (40.0, 84.0)  # mm of paper for the brickwork
+_ROOM = (50.0, 84.0)  # mm of paper for the brickwork
 _ROD, _APART = 8.0, 1.5  # mm of paper: the rod's width, its distance from the wall
 _NAMES = 36.0  # mm of paper for the datums' names
-_WALL = 26.0  # mm of paper that the wall beside the rod takes, or as near as half bricks go
+_WALL = 34.0  # mm of paper that the wall beside the rod takes, or as near as half bricks go
 _DATUMS = {
     "height": ("brick below", "last brick"),
     "face_height": ("first brick", "last brick"),
@@ -32,7 +32,7 @@ def draw_gauge_rod(call: DrawingCall) -> Picture:
     """The picture of a gauge rod of `courses`; the datums of the heights shown, and of `datum`, are named."""
     brick, courses = call.format, int(Fraction(call.figures["courses"]))
     view = View(one_to=one_to(brick.module, (courses + 2) * brick.course, _ROOM))
-    bricks = max(Fraction(3, 2), Fraction(int(_WALL * view.one_to * 2 / brick.module), 2))
+    bricks = max(Fraction(1), Fraction(int(_WALL * view.one_to * 2 / brick.module), 2))
     laid = tuple(laid for row in range(courses) for laid in stopped(bricks, row, brick))
     right = float(bricks * brick.module - brick.perpend)
     marks: Marks = (
@@ -106,7 +106,7 @@ def _names(call: DrawingCall, view: View, courses: int) -> Marks:
         "brick above": (clear_height(courses, brick), "underside of brick above", True),
     }
     datum = str(call.figures["datum"])
-    shown = {name for name in _DATUMS if name in call.labels} | {datum if datum == "height" else f"{datum}_height"}
+    shown = {asked for asked in _DATUMS if asked in call.labels} | {datum if datum == "height" else f"{datum}_height"}
     used = [level for level in levels if any(level in _DATUMS[dimension] for dimension in shown)]
     marks: Marks = ()
     for level in used:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from courseware.papers.sitting import Sitting
 
 if TYPE_CHECKING:
-    from openpyxl.cell import Cell
+    from openpyxl.cell.cell import Cell, MergedCell
 
 _SPARE = 40  # rows of text cells below the last paper, for a paper that was copied out again
 _TEXT = "@"
@@ -56,10 +56,10 @@ def _part_lines(sitting: Sitting) -> list[tuple[str, ...]]:
     ]
 
 
-def _write(cell: Cell, text: str) -> None:
+def _write(cell: Cell | MergedCell, text: str) -> None:
     """Text as typed: a name that looks like a formula is shown, never reckoned."""
     cell.number_format = _TEXT
-    if text:
+    if text and not hasattr(cell, "merged"):
         cell.value = text
         cell.data_type = "s"
     if text.startswith(_FORMULA_STARTS):

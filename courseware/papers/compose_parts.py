@@ -82,8 +82,8 @@ def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site:
             return (KeyAnswer(label=own[0].label, answer=own[0].answer.replace(",", ", "), notes=notes),)
         case SolvedPlain(part=DrawnPart() as drawn):
             each = drawn.marks // len(drawn.points)
-            notes = tuple(f"{point.render(scope, site)} [{each}]" for point in drawn.points)
-            return (KeyAnswer(label=own[0].label, answer="Marked by eye against the points", notes=notes),)
+            points = tuple(f"{point.render(scope, site)} [{each}]" for point in drawn.points)
+            return (KeyAnswer(label=own[0].label, answer="Marked by eye against the points", notes=points),)
     raise TypeError(solved)
 
 

@@ -36,9 +36,7 @@ def same_name(name: str) -> str:
 
 
 def _hidden(sign: str) -> bool:
-    code = ord(sign)
-    no_character = code & 0xFFFE == 0xFFFE or 0xFDD0 <= code <= 0xFDEF
-    return no_character or unseen(sign) or any(first <= code <= last for first, last in _BLANK)
+    return unseen(sign) or any(first <= ord(sign) <= last for first, last in _BLANK)
 
 
 def _unstacked(text: str) -> str:

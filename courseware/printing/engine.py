@@ -31,7 +31,7 @@ logging.getLogger("weasyprint").setLevel(logging.ERROR)
 logging.getLogger("fontTools").setLevel(logging.ERROR)
 
 
-class OwnAssetsOnly(URLFetcher):
+class OwnAssetsOnly(URLFetcher):  # type: ignore[misc]  # WeasyPrint publishes no types
     """Serves the package's fonts and styles; every other address stops the run."""
 
     def __init__(self) -> None:

@@ -23,7 +23,12 @@ _SCALE_LENGTH, _PRINT_LINE = 240, 100  # mm
 def paper_pdf(paper: Paper) -> bytes:
     """The learner's PDF."""
     drawings = {exercise.number: exercise.drawing for exercise in paper.exercises}
-    pictures = {"qr": qr(paper.heading.code), "scale": gauge_scale(paper.scale), "line": print_line(), **_pictures(drawings)}
+    pictures = {
+        "qr": qr(paper.heading.code),
+        "scale": gauge_scale(paper.scale),
+        "line": print_line(),
+        **_pictures(drawings),
+    }
     return render(_templates().get_template("paper.html").render(paper=paper), pictures)
 
 
@@ -57,7 +62,9 @@ def gauge_scale(brick: Format) -> Picture:
     rules = [((left, 8.0), (left, foot)), ((left - 5, foot), (left, foot))]
     rules += [((left - (5 if n % 3 == 0 else 3), foot - mark), (left, foot - mark)) for n, mark in enumerate(marks, 1)]
     labels = [
-        Label(at=(left - 6, foot - mark + 1), text=str(n), size=3, anchor="end") for n, mark in enumerate(marks, 1) if n % 3 == 0
+        Label(at=(left - 6, foot - mark + 1), text=str(n), size=3, anchor="end")
+        for n, mark in enumerate(marks, 1)
+        if n % 3 == 0
     ]
     labels.append(Label(at=(left - 2.2, (8 + foot) / 2), text=f"gauge, true size: {brick.name}", size=2.6, turn=90))
     return Picture(
@@ -67,7 +74,11 @@ def gauge_scale(brick: Format) -> Picture:
 
 def print_line() -> Picture:
     """The 100 mm line that shows whether the printer kept the size."""
-    rules = (((2.0, 2.0), (2.0 + _PRINT_LINE, 2.0)), ((2.0, 0.5), (2.0, 3.5)), ((2.0 + _PRINT_LINE, 0.5), (2.0 + _PRINT_LINE, 3.5)))
+    rules = (
+        ((2.0, 2.0), (2.0 + _PRINT_LINE, 2.0)),
+        ((2.0, 0.5), (2.0, 3.5)),
+        ((2.0 + _PRINT_LINE, 0.5), (2.0 + _PRINT_LINE, 3.5)),
+    )
     says = Label(at=(52.0, 6.0), text="100 mm: if it does not measure 100, the gauge scale is not true", size=2.6)
     return Picture(width=104, height=9, marks=(Stroke(outlines=rules), says), alt="A line of 100 mm")
 

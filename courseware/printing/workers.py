@@ -23,9 +23,7 @@ class Sheet:
     key: bool
 
 
-def print_sheets(
-    record: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]
-) -> None:
+def print_sheets(record: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]) -> None:
     """Prints `sheets` of the sitting in `record`; `take` is given each with its PDF, in order."""
     if processes < 2 or len(sheets) < _WORTH_A_POOL:
         for sheet in sheets:

@@ -79,7 +79,7 @@ def test_a_regauged_height_is_filled_by_its_courses(size: Fraction) -> None:
 
 
 def test_a_height_between_courses_is_refused_with_both_sides() -> None:
-    with pytest.raises(TradeError, match="the nearest are 975 mm .* and 1050 mm"):
+    with pytest.raises(TradeError, match=r"the nearest are 975 mm .* and 1050 mm"):
         courses_in(1000)
 
 

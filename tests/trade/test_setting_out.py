@@ -129,7 +129,8 @@ def test_a_diagonal_is_right_to_a_millionth(width: int, height: int) -> None:
         ),
         (
             lambda: bricks_in_opening(1000),
-            "an opening of 1000 mm does not work to half bricks: the nearest are 910 mm (4 bricks) and 1022.5 mm (4½ bricks)",
+            "an opening of 1000 mm does not work to half bricks: "
+            "the nearest are 910 mm (4 bricks) and 1022.5 mm (4½ bricks)",
         ),
         (lambda: opening(0), "0 bricks cannot be set out: bricks go in halves, and the least is half a brick"),
     ],
