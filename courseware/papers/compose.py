@@ -76,9 +76,8 @@ def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
     for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True):
         scope = scope_of(_given(exercise, recorded), solved)
         answers = [
-            answer
+            key_answers(part, own, scope, recorded.site)
             for part, own in _with_records(question.number, solved, recorded)
-            for answer in key_answers(part, own, scope, recorded.site)
         ]
         drawing = _drawing(exercise, scope, filled=True)
         exercises.append(KeyExercise(asked=question, answers=tuple(answers), drawing=drawing))

@@ -138,8 +138,13 @@ class KeyExercise:
     """An exercise with its key: the question as asked, the answers, the drawing filled in."""
 
     asked: AskedExercise
-    answers: tuple[KeyAnswer, ...]  # parts in order; rows of a table one by one
+    answers: tuple[tuple[KeyAnswer, ...], ...]  # a part at a time; of a table, one for each row
     drawing: DrawingCall | None = None
+
+    @property
+    def by_part(self) -> tuple[tuple[AskedPart, tuple[KeyAnswer, ...]], ...]:
+        """Each part with its answers."""
+        return tuple(zip(self.asked.parts, self.answers, strict=True))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,9 @@ from functools import lru_cache
 from math import cos, inf, radians, sin
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
+from cssselect2 import ElementWrapper
 from weasyprint import CSS, HTML
 from weasyprint.draw.text import draw_first_line
 from weasyprint.matrix import Matrix
@@ -45,6 +47,23 @@ class OwnAssetsOnly(URLFetcher):  # type: ignore[misc]  # WeasyPrint publishes n
         return URLFetcherResponse(url, path.read_bytes(), {"Content-Type": "font/ttf"})
 
 
+class _Sheet(HTML):  # type: ignore[misc]  # WeasyPrint publishes no types
+    """A sheet's own well-formed markup, read by expat, under no style but the sheet's."""
+
+    def __init__(self, markup: str, fetcher: OwnAssetsOnly) -> None:
+        self.base_url = "courseware:sheet"
+        self.url_fetcher = fetcher
+        self.media_type = "print"
+        self.wrapper_element = ElementWrapper.from_html_root(ElementTree.fromstring(markup), content_language=None)
+        self.etree_element = self.wrapper_element.etree_element
+
+    def _ua_stylesheets(self, forms: bool = False) -> list[CSS]:
+        return []
+
+    def _ph_stylesheets(self) -> list[CSS]:
+        return []
+
+
 class Drawn:
     """A picture as WeasyPrint draws an image: its size, and its operators."""
 
@@ -69,7 +88,7 @@ class Drawn:
 def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
     """The PDF of a sheet's markup; `pictures` by the names its images have after `courseware:`."""
     fonts, style, fetcher = _warm()
-    page = HTML(string=markup, base_url="courseware:sheet", url_fetcher=fetcher)
+    page = _Sheet(markup, fetcher)
     cache = {_OWN + name: Drawn(picture) for name, picture in pictures.items()}
     return page.write_pdf(  # type: ignore[no-any-return]  # bytes where no target is given
         stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=finish

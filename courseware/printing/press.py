@@ -7,6 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from courseware.banks.figures import half_up, write_out
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.papers.sheets import DrawingCall, Key, Paper
@@ -27,6 +28,7 @@ def paper_pdf(paper: Paper) -> bytes:
         "qr": qr(paper.heading.code),
         "scale": gauge_scale(paper.scale),
         "line": print_line(),
+        "grid": squared(),
         **_pictures(drawings),
     }
     return render(_templates().get_template("paper.html").render(paper=paper), pictures)
@@ -57,18 +59,27 @@ def qr(code: str) -> Picture:
 
 def gauge_scale(brick: Format) -> Picture:
     """The margin's true-size gauge scale, a tick a course and numbered every third, and a 100 mm line below it."""
-    marks = [float(mark) for mark in gauge_rod(int(_SCALE_LENGTH / brick.course), brick)]
-    foot, left = marks[-1] + 8, 14.0
-    rules = [((left, 8.0), (left, foot)), ((left - 5, foot), (left, foot))]
-    rules += [((left - (5 if n % 3 == 0 else 3), foot - mark), (left, foot - mark)) for n, mark in enumerate(marks, 1)]
-    labels = [
-        Label(at=(left - 6, foot - mark + 1), text=str(n), size=3, anchor="end")
-        for n, mark in enumerate(marks, 1)
+    tops = [float(mark) for mark in gauge_rod(int(_SCALE_LENGTH / brick.course), brick)]
+    foot, left = tops[-1] + 4, 11.0
+    right = left + 7
+    bricks = tuple(_box(left, foot - top, right, foot - top + float(brick.height)) for top in tops)
+    ticks = tuple(((right, foot - top), (right + 2.5, foot - top)) for top in (0.0, *tops))
+    numbers = tuple(
+        Label(at=((left + right) / 2, foot - top + 5), text=str(n), size=4, bold=True)
+        for n, top in enumerate(tops, 1)
         if n % 3 == 0
-    ]
-    labels.append(Label(at=(left - 2.2, (8 + foot) / 2), text=f"gauge, true size: {brick.name}", size=2.6, turn=90))
+    )
+    says = f"Course gauge at true size, {write_out(half_up(brick.course, 1))} mm: {brick.name}, bed {write_out(half_up(brick.bed, 1))} mm"
     return Picture(
-        width=20, height=263, marks=(Stroke(outlines=tuple(rules), weight=0.25), *labels), alt="A gauge scale"
+        width=20,
+        height=262,
+        marks=(
+            Stroke(outlines=bricks, closed=True, weight=0.25),
+            Stroke(outlines=ticks, weight=0.35),
+            *numbers,
+            Label(at=(left - 1.8, foot - tops[-1] / 2), text=says, size=2.9, turn=90),
+        ),
+        alt="A gauge scale",
     )
 
 
@@ -79,8 +90,16 @@ def print_line() -> Picture:
         ((2.0, 0.5), (2.0, 3.5)),
         ((2.0 + _PRINT_LINE, 0.5), (2.0 + _PRINT_LINE, 3.5)),
     )
-    says = Label(at=(52.0, 6.0), text="100 mm: if it does not measure 100, the gauge scale is not true", size=2.6)
+    says = Label(at=(52.0, 6.2), text="This line is 100 mm long. If yours is not, print again without scaling.", size=2.9)
     return Picture(width=104, height=9, marks=(Stroke(outlines=rules), says), alt="A line of 100 mm")
+
+
+def squared() -> Picture:
+    """Space to draw in, ruled in squares of 5 mm."""
+    width, height = 160, 70
+    rules = [((float(x), 0.0), (float(x), float(height))) for x in range(0, width + 1, 5)]
+    rules += [((0.0, float(y)), (float(width), float(y))) for y in range(0, height + 1, 5)]
+    return Picture(width=width, height=height, marks=(Stroke(outlines=tuple(rules), weight=0.1, grey=0.4),), alt="")
 
 
 def _pictures(drawings: Mapping[int, DrawingCall | None]) -> dict[str, Picture]:
