@@ -9,7 +9,6 @@ from __future__ import annotations
 import contextlib
 import os
 import re
-import shutil
 import unicodedata
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -82,11 +81,6 @@ def finish(unfinished: Unfinished) -> Path:
     unfinished.path.rename(unfinished.final)
     _sync(unfinished.final.parent)
     return unfinished.final
-
-
-def abandon(unfinished: Unfinished) -> None:
-    """Takes an unfinished folder away again, where nothing in it is worth keeping."""
-    shutil.rmtree(unfinished.path, ignore_errors=True)
 
 
 def write_whole(path: Path, data: bytes, mode: int = 0o644) -> None:

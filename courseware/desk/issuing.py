@@ -14,7 +14,7 @@ from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.record import RecordFaulty, read_record, write_record
 from courseware.papers.sitting import Sitting
 from courseware.printing.gather import gather
-from courseware.printing.workers import Sheet, print_sheets
+from courseware.printing.workers import Sheet, print_grid, print_sheets
 
 RECORD = "sitting.json"
 LEARNERS, TUTOR = "for-learners", "for-tutor"
@@ -83,7 +83,9 @@ def _print_all(record: str, folder: Path, processes: int, tell: Tell) -> None:
         ordered = [_file(folder, sitting, sheet) for sheet in sheets if sheet.key is key]
         temporary = (folder / name).with_suffix(".part")
         gather(ordered, temporary)
+        temporary.chmod(0o600 if key else 0o644)
         temporary.replace(folder / name)
+    write_whole(folder / TUTOR / "class-grid.pdf", print_grid(record), 0o600)
     write_whole(folder / TUTOR / "marking-sheet.xlsx", marking_sheet(sitting), 0o600)
 
 

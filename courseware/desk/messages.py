@@ -17,6 +17,12 @@ _ADVICE = {
     errno.EROFS: "this disk may not be written to; choose another folder with --out",
     errno.EFBIG: "a file is larger than this disk allows",
 }
+_LIBRARIES = """Stopped: this computer lacks Pango, the library that lays out text. It is free:
+  Debian, Ubuntu  sudo apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
+  macOS           brew install pango
+  Windows         install MSYS2 from its own site, then in its shell: pacman -S mingw-w64-x86_64-pango,
+                  and set WEASYPRINT_DLL_DIRECTORIES to C:\\msys64\\mingw64\\bin
+Then run the same command again."""
 
 
 def explain(error: Exception) -> tuple[str | None, int | None]:
@@ -28,6 +34,8 @@ def explain(error: Exception) -> tuple[str | None, int | None]:
         return f"{error}. Nothing was made.", _FAULTY
     if isinstance(error, RecordFaulty):
         return f"The record cannot be used: {error}.", _FAULTY
+    if isinstance(error, OSError) and "cannot load library" in str(error):
+        return _LIBRARIES, _STOPPED
     if isinstance(error, OSError) and error.errno in _ADVICE:
         where = f" ({harmless(str(error.filename))})" if error.filename else ""
         return (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sysconfig
 from collections.abc import Sequence
 from difflib import get_close_matches
 from pathlib import Path
@@ -17,10 +18,9 @@ class NotFound(ValueError):
 
 
 def shipped_folder() -> Path:
-    """The folder of the banks that come with the program: beside the package, or in it once installed."""
-    package = Path(__file__).parents[1]
-    beside = package.parent / "question_banks"
-    return beside if beside.is_dir() else package / "question_banks"
+    """The folder of the banks that come with the program: beside the package, or where it was installed."""
+    beside = Path(__file__).parents[2] / "question_banks"
+    return beside if beside.is_dir() else Path(sysconfig.get_path("data"), "share", "courseware", "question_banks")
 
 
 def shipped_banks() -> tuple[Path, ...]:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
+from datetime import datetime
 from io import BytesIO
 from typing import TYPE_CHECKING
+from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from courseware.papers.sitting import Sitting
 
@@ -13,6 +16,7 @@ if TYPE_CHECKING:
 _SPARE = 40  # rows of text cells below the last paper, for a paper that was copied out again
 _TEXT = "@"
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
+_MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*(</dcterms:modified>)")  # openpyxl dates it on saving
 _LEAD = ("code", "name", "reference")
 
 
@@ -43,9 +47,22 @@ def marking_sheet(sitting: Sitting) -> bytes:
             cell.font = Font(bold=True)
         for column, width in enumerate(widths, 1):
             page.column_dimensions[get_column_letter(column)].width = width
+    book.properties.created = datetime.fromisoformat(sitting.date)
     written = BytesIO()
     book.save(written)
-    return written.getvalue()
+    return _dated(written, sitting.date)
+
+
+def _dated(written: BytesIO, day: str) -> bytes:
+    """The workbook with the sitting's date for its own, so that the same sitting gives the same bytes."""
+    plain = BytesIO()
+    with ZipFile(written) as found, ZipFile(plain, "w") as made:
+        for name in found.namelist():
+            content = found.read(name)
+            if name == "docProps/core.xml":
+                content = _MODIFIED.sub(rf"\g<1>{day}T00:00:00Z\g<2>".encode(), content)
+            made.writestr(ZipInfo(name), content, ZIP_DEFLATED)
+    return plain.getvalue()
 
 
 def _part_lines(sitting: Sitting) -> list[tuple[str, ...]]:

@@ -83,7 +83,9 @@ def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site:
         case SolvedPlain(part=DrawnPart() as drawn):
             each = drawn.marks // len(drawn.points)
             points = tuple(f"{point.render(scope, site)} [{each}]" for point in drawn.points)
-            return (KeyAnswer(label=own[0].label, answer="Marked by eye against the points", notes=points),)
+            return (
+                KeyAnswer(label=own[0].label, answer="Marked by eye against the points", notes=points, by_eye=True),
+            )
     raise TypeError(solved)
 
 

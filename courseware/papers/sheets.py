@@ -131,6 +131,7 @@ class KeyAnswer:
     working: tuple[KeyLine, ...] = ()
     slips: tuple[KeySlip, ...] = ()
     notes: tuple[str, ...] = ()  # "A must come before C", points of a drawing, why an option is wrong
+    by_eye: bool = False  # a drawing, marked against its points
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,3 +156,32 @@ class Key:
     exercises: tuple[KeyExercise, ...]
     cautions: tuple[str, ...]
     scale: Format
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridColumn:
+    """A part on the class grid."""
+
+    label: str  # "1a"
+    unit: str
+    marks: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridBlock:
+    """As many parts as stand side by side on one sheet, and each learner's answers to them."""
+
+    columns: tuple[GridColumn, ...]
+    rows: tuple[tuple[str, str, tuple[str, ...]], ...]  # code, name, answers
+    last: bool  # the totals stand on the last
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grid:
+    """The class grid: learners down, parts across, every answer with room for its mark."""
+
+    title: str
+    group: str
+    date: str
+    marks: int
+    blocks: tuple[GridBlock, ...]

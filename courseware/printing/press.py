@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from courseware.banks.figures import half_up, write_out
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Stroke
-from courseware.papers.sheets import DrawingCall, Key, Paper
+from courseware.papers.sheets import DrawingCall, Grid, Key, Paper
 from courseware.printing.engine import render
 from courseware.trade import Format, gauge_rod
 
@@ -39,6 +39,11 @@ def key_pdf(key: Key) -> bytes:
     drawings = {exercise.asked.number: exercise.drawing for exercise in key.exercises}
     pictures = {"scale": gauge_scale(key.scale), "line": print_line(), **_pictures(drawings)}
     return render(_templates().get_template("key.html").render(key=key), pictures)
+
+
+def grid_pdf(grid: Grid) -> bytes:
+    """The tutor's class grid as a PDF, on landscape sheets."""
+    return render(_templates().get_template("grid.html").render(grid=grid), {})
 
 
 def qr(code: str) -> Picture:
@@ -90,7 +95,9 @@ def print_line() -> Picture:
         ((2.0, 0.5), (2.0, 3.5)),
         ((2.0 + _PRINT_LINE, 0.5), (2.0 + _PRINT_LINE, 3.5)),
     )
-    says = Label(at=(52.0, 6.2), text="This line is 100 mm long. If yours is not, print again without scaling.", size=2.9)
+    says = Label(
+        at=(52.0, 6.2), text="This line is 100 mm long. If yours is not, print again without scaling.", size=2.9
+    )
     return Picture(width=104, height=9, marks=(Stroke(outlines=rules), says), alt="A line of 100 mm")
 
 

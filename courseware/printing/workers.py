@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
+from courseware.papers.compose_grid import compose_grid
 from courseware.papers.record import read_record
+from courseware.papers.secret import secrets
 from courseware.papers.sitting import Sitting
 
 _WORTH_A_POOL = 6  # sheets: a second process takes half a second to start
@@ -34,6 +36,13 @@ def print_sheets(record: str, sheets: Sequence[Sheet], processes: int, take: Cal
             take(sheet, pdf)
 
 
+def print_grid(record: str) -> bytes:
+    """The class grid of the sitting in `record`."""
+    from courseware.printing.press import grid_pdf
+
+    return grid_pdf(compose_grid(*_sitting(record)))
+
+
 _RECORD: list[str] = []  # a worker's own, set as it begins
 
 
@@ -47,12 +56,15 @@ def _print_begun(sheet: Sheet) -> bytes:
 
 def _print(work: tuple[str, Sheet]) -> bytes:
     from courseware.printing.press import key_pdf, paper_pdf
+    from courseware.printing.release import release
 
     record, sheet = work
     sitting, sources = _sitting(record)
+    key = compose_key(sitting, sheet.place, sources)
     if sheet.key:
-        return key_pdf(compose_key(sitting, sheet.place, sources))
-    return paper_pdf(compose_paper(sitting, sheet.place, sources))
+        return key_pdf(key)
+    paper = compose_paper(sitting, sheet.place, sources)
+    return release(paper_pdf(paper), secrets(paper, key))
 
 
 @lru_cache(maxsize=1)

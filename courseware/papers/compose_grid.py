@@ -1,0 +1,45 @@
+"""The class grid: every learner's answers side by side, for marking a pile of scripts."""
+
+from __future__ import annotations
+
+from courseware.papers.compose import Sources, compose_key
+from courseware.papers.sheets import Grid, GridBlock, GridColumn, KeyAnswer
+from courseware.papers.sitting import Sitting
+
+_ACROSS = 20  # parts side by side on a landscape sheet
+
+
+def compose_grid(sitting: Sitting, sources: Sources) -> Grid:
+    """The grid of a whole sitting, cut into as many blocks as its parts need."""
+    columns = tuple(
+        GridColumn(label=part.label, unit=part.unit, marks=part.marks)
+        for exercise in sitting.papers[0].exercises
+        for part in exercise.parts
+    )
+    keys = [compose_key(sitting, place, sources) for place in range(len(sitting.papers))]
+    rows = [
+        (key.heading.code, key.heading.learner, [a for e in key.exercises for part in e.answers for a in part])
+        for key in keys
+    ]
+    count = -(-len(columns) // _ACROSS)
+    size = -(-len(columns) // count)
+    blocks = tuple(
+        GridBlock(
+            columns=columns[start : start + size],
+            rows=tuple(
+                (code, name, tuple(map(_short, answers[start : start + size], columns[start : start + size])))
+                for code, name, answers in rows
+            ),
+            last=start + size >= len(columns),
+        )
+        for start in range(0, len(columns), size)
+    )
+    head = keys[0].heading
+    return Grid(title=head.title, group=head.group, date=head.date, marks=head.marks, blocks=blocks)
+
+
+def _short(answer: KeyAnswer, column: GridColumn) -> str:
+    """An answer without the unit, which stands at the head of its column."""
+    if answer.by_eye:
+        return "by eye"
+    return answer.answer.removesuffix(f" {column.unit}").replace(", ", "").replace(" and ", " ")
