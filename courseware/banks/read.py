@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from difflib import get_close_matches
 from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -13,7 +14,7 @@ from courseware.banks.exercise import Bank, SafetyNotes
 from courseware.banks.faults import BankFaulty, Fault, harmless
 from courseware.banks.formulas import near
 from courseware.banks.shapes import SafetyShape, Shape, TopicShape
-from courseware.banks.yaml_text import Node, place, plain_data, read_yaml
+from courseware.banks.yaml_text import Node, key_place, place, plain_data, read_yaml
 
 Path = tuple[str | int, ...]
 _Model = TypeVar("_Model", bound=Shape)
@@ -88,13 +89,23 @@ def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, 
         try:
             return model.model_validate(data), tuple(faults), tuple(repaired)
         except ValidationError as invalid:
-            for error in invalid.errors(include_url=False):
-                path = tuple(step for step in error["loc"] if step != "[key]")
-                if path not in repaired:
+            found = [
+                (error, tuple(step for step in error["loc"] if step != "[key]"))
+                for error in invalid.errors(include_url=False)
+            ]
+            unknown = [path for error, path in found if error["type"] == "extra_forbidden"]
+            for error, path in found:
+                if path not in repaired and not (error["type"] == "missing" and _misspelt(path, unknown)):
                     faults.append(_fault(error, path, model, node, file))
-                    repaired.append(path)
+                repaired.append(path)
                 _repair(data, path, error["type"])
     return None, tuple(faults), tuple(repaired)
+
+
+def _misspelt(missing: Path, unknown: list[Path]) -> bool:
+    """Whether a key that is missing stands beside its place under a name that is nearly its own."""
+    beside = [str(path[-1]) for path in unknown if path[:-1] == missing[:-1]]
+    return bool(get_close_matches(str(missing[-1]), beside, n=1))
 
 
 def _repair(data: Any, path: Path, kind: str) -> None:
@@ -124,7 +135,7 @@ def _caused(path: Path, repaired: tuple[Path, ...]) -> bool:
 
 def _fault(error: ErrorDetails, path: Path, model: type[Shape], node: Node, file: str) -> Fault:
     inside, described = _described(model, path)
-    line, column = place(node, path)
+    line, column = key_place(node, path) if error["type"] == "extra_forbidden" else place(node, path)
     key = next((str(step) for step in reversed(path) if isinstance(step, str)), "the file")
     match error["type"]:
         case "missing":

@@ -140,6 +140,13 @@ def place(node: Node, path: tuple[str | int, ...]) -> tuple[int, int]:
     return 1, 1
 
 
+def key_place(node: Node, path: tuple[str | int, ...]) -> tuple[int, int]:
+    """Line and column of the key that ends `path`."""
+    above = node_at(node, path[:-1])
+    keys = [key for key, _ in above.entries if key.value == path[-1]] if isinstance(above, Keyed) else []
+    return (keys[0].line, keys[0].column) if keys else place(node, path)
+
+
 class _Reader:
     """Builds the tree of one file, event by event and without recursion; faults are kept in `faults`."""
 

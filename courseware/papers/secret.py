@@ -45,11 +45,11 @@ def squeezed(text: str) -> str:
 
 def shows(text: str, hidden: Secrets) -> str | None:
     """The first secret that stands in `text`, or None."""
-    figures = set(_FIGURE.findall(text)) & hidden.figures
+    figures: frozenset[str] = hidden.figures & set(_FIGURE.findall(text))
     if figures:
         return min(figures)
     close = squeezed(text)
-    return min((saying for saying in hidden.sayings if saying in close), default=None)
+    return next((saying for saying in sorted(hidden.sayings) if saying in close), None)
 
 
 def _texts(value: object) -> Iterator[str]:

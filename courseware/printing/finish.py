@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
-_OPEN = re.compile(rb"/\w+ *<< */MCID (\d+) *>> *BDC")
 _POINTS = 0.75  # of a CSS pixel
 
 
@@ -37,10 +35,10 @@ def finish(document: Any, pdf: Any) -> None:
 
 
 def _as_artifacts(stream: Any, loose: set[int]) -> None:
+    """Each marked sequence opens with three entries: its tag, its properties, BDC."""
     for place, operator in enumerate(stream.stream):
-        found = _OPEN.match(operator if isinstance(operator, bytes) else b"")
-        if found and int(found[1]) in loose:
-            stream.stream[place] = b"/Artifact <</Type /Pagination>> BDC"
+        if operator == b"BDC" and stream.stream[place - 1].get("MCID") in loose:
+            stream.stream[place - 2 : place] = [b"/Artifact", b"<</Type /Pagination>>"]
 
 
 def _reached(pdf: Any, root: Any) -> set[int]:

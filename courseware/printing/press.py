@@ -74,7 +74,8 @@ def gauge_scale(brick: Format) -> Picture:
         for n, top in enumerate(tops, 1)
         if n % 3 == 0
     )
-    says = f"Course gauge at true size, {write_out(half_up(brick.course, 1))} mm: {brick.name}, bed {write_out(half_up(brick.bed, 1))} mm"
+    course, bed = (write_out(half_up(size, 1)) for size in (brick.course, brick.bed))
+    says = f"Course gauge at true size, {course} mm: {brick.name}, bed {bed} mm"
     return Picture(
         width=20,
         height=262,

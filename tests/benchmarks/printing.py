@@ -90,7 +90,8 @@ def chromium(sheet: Paper | Key) -> bytes:
     markup, style = plain_markup(sheet)
     with tempfile.TemporaryDirectory() as folder:
         page = Path(folder, "sheet.html")
-        page.write_text(markup.replace("<head>", f'<head><meta charset="utf-8"/><style>{style}</style>'), encoding="utf-8")
+        head = f'<head><meta charset="utf-8"/><style>{style}</style>'
+        page.write_text(markup.replace("<head>", head), encoding="utf-8")
         target = Path(folder, "sheet.pdf")
         subprocess.run(
             [str(CHROMIUM), "--headless", "--no-sandbox", "--disable-gpu", f"--print-to-pdf={target}",

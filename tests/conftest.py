@@ -1,0 +1,68 @@
+"""What more than one room's tests share: sittings dealt from the shipped banks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from courseware.banks import prove
+from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
+from courseware.papers.compose import read_sources
+from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
+from courseware.papers.group import Group, Learner
+from courseware.papers.sitting import Sitting
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
+
+
+LEARNERS = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # invented
+
+
+@pytest.fixture(scope="session")
+def dealt() -> Callable[..., Sitting]:
+    """A sitting for three invented learners: of one shipped topic, of every exercise in it unless told otherwise."""
+    made: dict[tuple[str, int | None, str, str], Sitting] = {}
+
+    def deal(
+        topic: str = "", exercises: int | None = None, seed: str = "a seed for tests", rule: str = "outline"
+    ) -> Sitting:
+        asked = (topic, exercises, seed, rule)
+        if asked not in made:
+            paths = find_banks([topic]) if topic else shipped_banks()
+            banks, notes = read_shelf(paths, rule)
+            everything = sum(len(bank.exercises) for bank in banks)
+            chosen = choose(banks, Choosing(exercises=exercises or everything), seed)
+            group = Group(name="Group T", learners=tuple(Learner(name=name, reference="") for name in LEARNERS))
+            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule=rule, version="0")
+            made[asked] = deal_sitting(heads, banks, notes, chosen, [prove(exercise).space for _, exercise in chosen])
+        return made[asked]
+
+    return deal
+
+
+@pytest.fixture
+def same_text(request) -> Callable[[Path, str], None]:
+    """Compares a text with the one kept in a file; `pytest --refresh` writes the file anew."""
+
+    def compare(file: Path, text: str) -> None:
+        if request.config.getoption("--refresh"):
+            file.parent.mkdir(exist_ok=True)
+            file.write_text(text, encoding="utf-8")
+        assert text == file.read_text(encoding="utf-8")
+
+    return compare
+
+
+@pytest.fixture(scope="session")
+def composed(dealt) -> Callable[..., tuple]:
+    """A sitting with its sources read."""
+
+    def compose(*asked: object, **more: object) -> tuple:
+        sitting = dealt(*asked, **more)
+        return sitting, read_sources(sitting)
+
+    return compose

@@ -1,0 +1,358 @@
+"""The whole job as its users do it: through the command line, in a fresh folder."""
+
+from __future__ import annotations
+
+import json
+import os
+import resource
+import signal
+import stat
+import subprocess
+import sys
+import time
+from fractions import Fraction
+from pathlib import Path
+
+import openpyxl
+import pytest
+from click.testing import CliRunner, Result
+from pikepdf import Pdf
+
+from courseware.cli import main
+from courseware.desk.shelf import shipped_banks
+
+CLASS = "Ref;Name\n0012;Amara Okafor\n0013;Łukasz Wójcik\n0014;Zoë O'Brien-Smythe\n0015;=1+1\n"  # invented
+
+BANK = """\
+topic: Piers
+aim: Work out the length of a pier
+exercises:
+  - name: pier-length
+    level: 1
+    given: {bricks: 2 to 9}
+    pose: A pier is {{ bricks }} bricks long.
+    parts:
+      - name: length
+        ask: How long is it?
+        answer: pier(bricks)
+        unit: mm
+        marks: 2
+        working:
+          - {say: "Bricks and joints", value: bricks * module, earns: method}
+          - {say: "One joint fewer", value: bricks * module - joint, earns: accuracy}
+        slips:
+          - {value: bricks * module, says: "The joint at the end was left on", earns: 1}
+"""
+
+
+@pytest.fixture
+def desk(tmp_path, monkeypatch) -> Path:
+    """A fresh folder with a class list and a bank in it."""
+    monkeypatch.chdir(tmp_path)
+    Path("group-a.csv").write_bytes(CLASS.encode("utf-8-sig"))
+    Path("piers.yaml").write_text(BANK, encoding="utf-8")
+    return tmp_path
+
+
+def run(*words: str) -> Result:
+    done = CliRunner().invoke(main, list(words))
+    assert "Traceback" not in done.output
+    if done.exception and not isinstance(done.exception, SystemExit):
+        raise done.exception
+    return done
+
+
+def only_folder(parent: Path) -> Path:
+    [folder] = [path for path in parent.iterdir() if path.is_dir()]
+    return folder
+
+
+def files(folder: Path) -> dict[str, bytes]:
+    return {str(path.relative_to(folder)): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
+
+
+def test_help_loads_nothing_heavy() -> None:
+    script = (
+        "import sys; sys.argv = ['courseware', '--help']\n"
+        "from courseware.cli import main\n"
+        "try: main()\n"
+        "except SystemExit: print(sorted({'weasyprint', 'pydantic', 'yaml', 'faker', 'openpyxl', 'rich'} & set(sys.modules)))\n"
+    )
+    told = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True).stdout
+    assert told.splitlines()[-1] == "[]"
+
+
+def test_topics_lists_every_shipped_topic_and_note() -> None:
+    told = run("topics").output
+    for path in shipped_banks():
+        assert f"{path.stem}: " in told
+    assert "Safety notes: " in told
+
+
+def test_check_proves_every_shipped_bank() -> None:
+    done = run("check")
+    assert done.exit_code == 0
+    assert "exercises proved" in done.output.splitlines()[-1]
+    assert "FAILED" not in done.output
+
+
+def test_check_takes_a_bank_it_was_not_written_for(desk) -> None:
+    done = run("check", "piers.yaml")
+    assert done.exit_code == 0
+    assert done.output.splitlines() == [
+        "piers.yaml: Piers",
+        "  pier-length (level 1): 5 variants",
+        "    length: 1115 to 2015 mm; 1 slip",  # 5 and 9 bricks: Technical Information Sheet 9, Table 1, "CO - Joint"
+        "    left out: 3 of another difficulty (digits, halves or rounding)",
+        "all 1 exercises proved: 8 variants walked, 5 in the spaces.",
+    ]
+
+
+def test_a_proof_that_fails_names_the_variant_and_its_figures(desk) -> None:
+    Path("wrong.yaml").write_text(
+        BANK.replace("bricks * module - joint", "bricks * module - 2 * joint"), encoding="utf-8"
+    )
+    done = run("check", "wrong.yaml")
+    assert done.exit_code == 1
+    assert "wrong.yaml:4: pier-length, variant 0 (bricks = 2): " in done.output
+    assert "440" in done.output
+    assert "430" in done.output
+    assert run("issue", "wrong.yaml", "--learners", "2").exit_code == 1
+    assert not Path("output").exists()
+
+
+def test_every_fault_of_a_bank_is_told_at_once_with_its_place(desk) -> None:
+    faulty = BANK.replace("level: 1", "levle: 1").replace("pier(bricks)", "peir(bricks)")
+    Path("faulty.yaml").write_text(faulty, encoding="utf-8")
+    done = run("check", "faulty.yaml")
+    assert done.exit_code == 2
+    first, second, count = done.output.splitlines()
+    assert first.startswith("faulty.yaml:5:5: the key `levle` is not known; did you mean `level`?")
+    assert second.startswith("faulty.yaml:11:17: there is no function `peir`; did you mean `pier`?")
+    assert count == "2 faults found; nothing was made."
+
+
+def issue(*more: str) -> Path:
+    done = run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", *more)
+    assert done.exit_code == 0, done.output
+    return only_folder(Path("output"))
+
+
+def test_issue_writes_the_folder_of_a_sitting(desk) -> None:
+    folder = issue("--title", "Piers, week 3")
+    assert folder.name == "2026-01-05-piers-week-3-group-a"
+    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    codes = [paper["code"] for paper in record["papers"]]
+    assert sorted(files(folder)) == sorted(
+        ["sitting.json", "for-learners/all-papers.pdf", "for-tutor/all-keys.pdf", "for-tutor/class-grid.pdf",
+         "for-tutor/marking-sheet.xlsx"]
+        + [f"for-learners/paper-{code}.pdf" for code in codes]
+        + [f"for-tutor/key-{code}.pdf" for code in codes]
+    )  # fmt: skip
+    assert [paper["learner"]["name"] for paper in record["papers"]] == [
+        "Amara Okafor",
+        "Łukasz Wójcik",
+        "Zoë O'Brien-Smythe",
+        "=1+1",
+    ]
+    assert [paper["learner"]["ref"] for paper in record["papers"]] == ["0012", "0013", "0014", "0015"]
+
+
+def test_the_record_holds_what_marking_needs(desk) -> None:
+    record = json.loads((issue() / "sitting.json").read_text(encoding="utf-8"))
+    assert {"code", "title", "date", "group", "seed", "banks", "version"} <= set(record["sitting"])
+    assert len(record["sitting"]["seed"]) == 64  # 256 bits
+    for paper in record["papers"]:
+        [exercise] = paper["exercises"]
+        bricks = int(exercise["given"]["bricks"])
+        [part] = exercise["parts"]
+        assert part["label"] == "1a"
+        assert Fraction(part["answer"]) == 225 * bricks - 10  # Technical Information Sheet 9, Table 1, "CO - Joint"
+        assert [Fraction(slip["value"]) for slip in part["slips"]] == [225 * bricks]
+
+
+def test_no_two_learners_share_a_variant_while_the_space_lasts(desk) -> None:
+    record = json.loads((issue() / "sitting.json").read_text(encoding="utf-8"))
+    given = [paper["exercises"][0]["given"]["bricks"] for paper in record["papers"]]
+    assert len(set(given)) == len(given) == 4
+
+
+def test_repeats_are_told_and_spread(desk) -> None:
+    done = run("issue", "piers.yaml", "--learners", "13")
+    assert "pier-length has" in done.output
+    assert "some are shared" in done.output
+    record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
+    given = [paper["exercises"][0]["given"]["bricks"] for paper in record["papers"]]
+    counts = {given.count(value) for value in given}
+    assert max(counts) - min(counts) <= 1
+
+
+def test_names_stand_in_no_file_name_and_in_no_other_learners_file(desk) -> None:
+    folder = issue()
+    assert not [name for name in files(folder) if any(word in name.lower() for word in ("amara", "okafor", "smythe"))]
+
+
+@pytest.mark.skipif(os.name != "posix", reason="permissions of this kind")
+def test_what_holds_answers_is_for_its_owner_alone(desk) -> None:
+    folder = issue()
+    assert stat.S_IMODE((folder / "for-tutor").stat().st_mode) == 0o700
+    for name in ("sitting.json", *(f"for-tutor/{path.name}" for path in (folder / "for-tutor").iterdir())):
+        assert stat.S_IMODE((folder / name).stat().st_mode) == 0o600, name
+
+
+def test_the_marking_sheet_keeps_what_is_typed_as_text(desk) -> None:
+    sheet = openpyxl.load_workbook(issue() / "for-tutor" / "marking-sheet.xlsx").worksheets[0]
+    assert [cell.value for cell in sheet[1]] == ["code", "name", "reference", "1a"]
+    assert sheet["B5"].value == "=1+1"
+    assert sheet["B5"].data_type == "s"
+    assert sheet["B5"].quotePrefix
+    assert {sheet.cell(row, 4).number_format for row in range(2, 12)} == {"@"}
+
+
+def test_print_all_starts_every_paper_on_a_right_hand_page(desk) -> None:
+    folder = issue()
+    counts = []
+    for path in sorted((folder / "for-learners").glob("paper-*.pdf")):
+        with Pdf.open(path) as opened:
+            counts.append(len(opened.pages))
+    with Pdf.open(folder / "for-learners" / "all-papers.pdf") as opened:
+        assert len(opened.pages) == sum(count + count % 2 for count in counts)
+
+
+def test_a_sitting_made_again_from_its_record_alone_is_the_same_byte_for_byte(desk, tmp_path) -> None:
+    folder = issue()
+    Path("piers.yaml").unlink()
+    Path("group-a.csv").unlink()
+    made = run("again", str(folder / "sitting.json"), "--out", "second", "--jobs", "1")
+    assert made.exit_code == 0, made.output
+    assert files(only_folder(Path("second"))) == files(folder)
+
+
+def test_a_record_changed_by_hand_is_refused(desk) -> None:
+    folder = issue()
+    record = (folder / "sitting.json").read_text(encoding="utf-8")
+    for changed in (
+        "{}", "[]", "nothing", record[:200], record.replace('"form": 1', '"form": 2'),
+        record.replace("topic: Piers", "topic: Peirs"), record.replace('"answer": "', '"answer": "9'),
+    ):  # fmt: skip
+        assert changed != record
+        Path("changed.json").write_text(changed, encoding="utf-8")
+        done = run("again", "changed.json", "--out", "second")
+        assert done.exit_code == 2, (changed[:80], done.output)
+        assert not list(Path("second").glob("[!.]*"))
+
+
+def test_the_same_typed_seed_deals_the_same_and_is_warned_of(desk) -> None:
+    first = run("issue", "piers.yaml", "--learners", "3", "--seed", "wall", "--out", "a")
+    run("issue", "piers.yaml", "--learners", "3", "--seed", "wall", "--out", "b")
+    assert "can be guessed" in first.output
+    assert files(only_folder(Path("a"))) == files(only_folder(Path("b")))
+
+
+def test_without_a_seed_two_sittings_differ(desk) -> None:
+    for out in ("a", "b"):
+        run("issue", "piers.yaml", "--learners", "3", "--out", out)
+    assert not set(files(only_folder(Path("a")))) & set(files(only_folder(Path("b")))) & {"for-learners/paper-*.pdf"}
+    one, two = (json.loads((only_folder(Path(out)) / "sitting.json").read_text(encoding="utf-8")) for out in "ab")
+    assert one["sitting"]["seed"] != two["sitting"]["seed"]
+    assert not {paper["code"] for paper in one["papers"]} & {paper["code"] for paper in two["papers"]}
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "says"),
+    [
+        (["issue", "peirs.yaml", "--learners", "2"], 2, "did you mean piers.yaml?"),
+        (["issue", "opening_size", "--learners", "2"], 2, "did you mean opening_sizes?"),
+        (["issue", "."], 2, "--group"),
+        (["issue", ".", "--learners", "2"], 2, "name the bank files in it"),
+        (["issue", "piers.yaml"], 2, "--group"),
+        (["issue", "piers.yaml", "--group", "group-a.csv", "--learners", "2"], 2, "either --group"),
+        (["issue", "piers.yaml", "--group", "none.csv"], 2, "none.csv cannot be read"),
+        (["issue", "piers.yaml", "--group", "piers.yaml"], 2, "piers.yaml:1"),
+        (["issue", "piers.yaml", "--learners", "2", "--date", "5/1/2026"], 2, "write it as"),
+        (["issue", "piers.yaml", "--learners", "2", "--level", "3"], 2, "no exercise of level 3"),
+        (["issue", "piers.yaml", "--learners", "2", "--exercises", "5"], 2, "these banks hold 1"),
+        (["issue", "piers.yaml", "--learners", "2", "--pick", "none"], 2, "no exercise is named none"),
+        (["check", "none.yaml"], 2, "there is no bank none.yaml"),
+        (["again", "none"], 2, "cannot be read"),
+    ],
+)
+def test_what_was_asked_wrongly_is_told_in_one_plain_message(desk, words, code, says) -> None:
+    done = run(*words)
+    assert done.exit_code == code
+    assert says in done.output
+    assert not Path("output").exists() or not [path for path in Path("output").iterdir() if path.name[0] != "."]
+
+
+def start(*words: str, **more: object) -> subprocess.Popen[str]:
+    return subprocess.Popen(
+        [sys.executable, "-m", "courseware.cli", *words],
+        env={**os.environ, "PYTHONPATH": str(Path(__file__).parents[1])},
+        stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, **more,
+    )  # fmt: skip
+
+
+@pytest.mark.skipif(os.name != "posix", reason="kill -9")
+def test_a_run_that_is_killed_goes_on_where_it_stopped(desk) -> None:
+    words = ("issue", "piers.yaml", "--learners", "12", "--jobs", "1", "--date", "2026-01-05")
+    stopped = start(*words)
+    deadline = time.monotonic() + 60
+    while len(list(Path("output").glob(".*/for-learners/*.pdf"))) < 3 and time.monotonic() < deadline:
+        time.sleep(0.02)
+    stopped.send_signal(signal.SIGKILL)
+    stopped.communicate()
+    assert not list(Path("output").glob("[!.]*"))
+    begun = {path.name for path in Path("output").glob(".*/for-learners/paper*.pdf")}
+    assert begun
+    done = run(*words)
+    assert "Went on from a run that had been stopped" in done.output
+    [folder] = Path("output").glob("[!.]*")
+    assert begun <= {path.name for path in (folder / "for-learners").iterdir()}
+    assert len(list((folder / "for-learners").iterdir())) == 13
+    assert not list(folder.rglob(".*"))
+    assert not list(Path("output").glob(".*unfinished"))
+
+
+@pytest.mark.skipif(os.name != "posix", reason="limits of this kind")
+def test_a_full_disk_is_told_plainly_and_nothing_half_made_is_left_for_whole(desk) -> None:
+    """A limit on the size of files stands in for the disk: the same kind of error, at the same calls."""
+
+    def small() -> None:
+        signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+        resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
+
+    stopped = start("issue", "piers.yaml", "--learners", "2", "--jobs", "1", preexec_fn=small)
+    told, _ = stopped.communicate(timeout=60)
+    assert stopped.returncode == 3, told
+    assert "Stopped: " in told
+    assert "Traceback" not in told
+    assert not list(Path("output").glob("[!.]*"))
+    assert run("issue", "piers.yaml", "--learners", "2").exit_code == 0
+
+
+def test_two_runs_at_once_both_end_whole(desk) -> None:
+    runs = [
+        start("issue", "piers.yaml", "--learners", "3", "--title", title, "--jobs", "1") for title in ("one", "two")
+    ]
+    for each in runs:
+        told, _ = each.communicate(timeout=120)
+        assert each.returncode == 0, told
+    folders = list(Path("output").glob("[!.]*"))
+    assert len(folders) == 2
+    for folder in folders:
+        assert len(list((folder / "for-learners").iterdir())) == 4
+
+
+def test_demo_makes_it_all_for_an_invented_group_and_says_where(desk) -> None:
+    done = run("demo")
+    assert done.exit_code == 0, done.output
+    folder = only_folder(Path("output"))
+    assert str(folder) in done.output
+    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    assert len(record["papers"]) == 8
+    assert {e["topic"] for e in record["papers"][0]["exercises"]} == {
+        line.split(": ", 1)[1]
+        for path in shipped_banks()
+        for line in path.read_text("utf-8").splitlines()
+        if line.startswith("topic: ")
+    }
