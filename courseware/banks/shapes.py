@@ -111,7 +111,7 @@ class PartShape(Shape):
     name: Name = Field(description="a short name: small letters, figures, underscores")
     kind: str = Field("number", description="number, choice, order, table or drawn")
     ask: str = Field(description="the question")
-    marks: Whole | None = Field(None, description="whole marks for the part")
+    marks: Whole | None = Field(None, description="whole marks for the part (not for a table: its rows have theirs)")
     answer: str | None = Field(None, description="a formula: the answer, by the trade functions")
     unit: str | None = Field(None, description="the unit printed beside the answer")
     round: Whole | None = Field(None, description="decimal places asked for, half up (exact unless given)")

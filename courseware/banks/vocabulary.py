@@ -44,6 +44,58 @@ def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
     return Vocabulary(constants=constants, functions={**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule)})
 
 
+SAYS: Mapping[str, str] = {  # what each function gives, for the manual
+    "angle_of_sight": "degrees up from level, from a distance, to a height above the eye",
+    "arris": "`top` or `underside`: the arris to level for a course, by the centre's rule",
+    "bricks_for_area": "bricks for so many m²; rate `exact` by the module or `site` by the usual round figure; "
+    "thickness in bricks, ½ or 1",
+    "bricks_in_opening": "how many bricks an opening of this width takes; impossible where it does not work",
+    "bricks_in_pier": "how many bricks a pier of this length takes; impossible where it does not work",
+    "bricks_in_returned": "how many bricks a returned length takes; impossible where it does not work",
+    "cement_bags": "whole bags of cement for so many m³ of mortar",
+    "cement_kg": "kg of cement for so many m³ of mortar",
+    "cement_m3": "m³ of cement for so many m³ of mortar, mix as `1:5`, dry the dry-volume factor",
+    "clear_height": "from the brick below to the brick above: a bed more than the courses",
+    "courses_in": "how many courses make this height; impossible where it is not whole courses",
+    "courses_in_clear": "how many courses make this clear height",
+    "courses_in_face": "how many courses make this face height",
+    "courses_to_reach": "whole courses needed to reach at least this height",
+    "diagonal": "the diagonal of a rectangle",
+    "down": "the whole number at or below",
+    "face_height": "of the bricks alone: from the underside of the first to the top of the last",
+    "from_eye": "how far the top of a course is above the eye line (below: less than 0)",
+    "height": "from the top of the brick below to the top of the last course",
+    "in_inches": "a length in inches, in words, as `7⅝ in`",
+    "inches": "a length in inches",
+    "is_opening": "whether an opening of this width works in half bricks",
+    "least": "the least of some figures",
+    "mortar": "m³ of mortar for so many m² of wall, from the joints, with frog and waste in percent",
+    "most": "the most of some figures",
+    "nearest": "the nearest multiple of a step, half up",
+    "opening": "width of an opening of so many bricks: a joint more than the bricks",
+    "opening_above": "the smallest opening that works, not below this width",
+    "opening_below": "the largest opening that works, not above this width",
+    "packs": "whole packs to order: waste added, then rounded up once",
+    "pier": "length of a pier of so many bricks: a joint fewer than bricks",
+    "pier_above": "the shortest pier that works, not below this length",
+    "pier_below": "the longest pier that works, not above this length",
+    "projection_per_course": "how far one course may project under a limit by its name",
+    "projection_total": "how far a wall may project in all under a limit by its name",
+    "queen_closer": "width of a queen closer: a brick halved along its length",
+    "regauge_bed": "the bed that makes a height whole courses (the nearest number unless given)",
+    "regauge_courses": "the nearest whole number of courses to a height",
+    "regauge_gauge": "the gauge that makes a height whole courses",
+    "returned": "length from a stopped end to a return: as many joints as bricks",
+    "returned_above": "the shortest returned length that works, not below this length",
+    "returned_below": "the longest returned length that works, not above this length",
+    "sand_kg": "kg of sand for so many m³ of mortar",
+    "sand_m3": "m³ of sand for so many m³ of mortar",
+    "segmental_radius": "radius of a segmental arch",
+    "up": "the whole number at or above",
+    "wall_area": "m² of a wall of this length and height in mm, less an opening",
+}
+
+
 def _plain() -> dict[str, Function]:
     return {
         "up": _function(math.ceil, "x"),

@@ -1,0 +1,134 @@
+"""The manual is right: its reference comes from the code, its bank proves, its commands run.
+
+Refresh the reference with `pytest tests/test_readme.py --refresh`.
+"""
+
+from __future__ import annotations
+
+import re
+import shlex
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from pydantic import BaseModel
+
+from courseware.banks import shapes
+from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.vocabulary import SAYS, vocabulary
+from courseware.cli import main
+from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
+
+README = Path(__file__).parents[1] / "README.md"
+TEXT = README.read_text(encoding="utf-8")
+BEGIN, END = "<!-- reference: written by `pytest tests/test_readme.py --refresh` -->", "<!-- end of reference -->"
+MODELS = (
+    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", shapes.PartShape),
+    ("A line of working", shapes.LineShape), ("A slip, or a route to accept", shapes.FigureShape),
+    ("A choice", shapes.ChoiceShape), ("A step", shapes.StepShape), ("A row", shapes.RowShape),
+    ("A safety note (in `safety_notes.yaml`)", shapes.NoteShape),
+)  # fmt: skip
+
+
+def keys(title: str, model: type[BaseModel]) -> str:
+    lines = [
+        f"| `{field.alias or name}` | {'' if field.is_required() else 'optional: '}{field.description} |"
+        for name, field in model.model_fields.items()
+    ]
+    return "\n".join([f"**{title}**", "", "| key | what it holds |", "|---|---|", *lines])
+
+
+def functions() -> str:
+    words = vocabulary(UK_METRIC)
+    assert set(SAYS) == set(words.functions)
+    lines = []
+    for name, function in sorted(words.functions.items()):
+        told = [parameter for parameter, _ in function.parameters]
+        shown = told[: function.needed] + [f"[{parameter}]" for parameter in told[function.needed :]]
+        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {SAYS[name]} |")
+    return "\n".join(
+        [
+            "**Names in every formula**: " + ", ".join(f"`{name}`" for name in words.constants)
+            + " (`joint` where perpend and bed agree; lengths in mm).",
+            "",
+            "**Functions** (what stands in brackets may be left out; lengths in mm):",
+            "",
+            "| function | gives |",
+            "|---|---|",
+            *lines,
+            "",
+            "**Limits on a projection**: " + ", ".join(f'`"{name}"`' for name in PROJECTION_LIMITS) + ".",
+            "",
+            "**Brick formats**: " + ", ".join(f"`{name}`" for name in FORMATS) + ".",
+        ]
+    )  # fmt: skip
+
+
+def drawings() -> str:
+    def limits(name: str, allowed: object) -> str:
+        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else f"{allowed[0]} to {allowed[1]}"
+        return f"`{name}` {told}"
+
+    lines = [
+        f"| `{name}` | {kind.says} | "
+        + "; ".join(limits(a, b) + (" (optional)" if a in kind.optional else "") for a, b in kind.arguments.items())
+        + f" | {', '.join(f'`{dimension}`' for dimension in kind.dimensions)} |"
+        for name, kind in DRAWING_KINDS.items()
+    ]
+    return "\n".join(["| drawing | shows | arguments | dimensions |", "|---|---|---|---|", *lines])
+
+
+def test_the_reference_is_that_of_the_code(request) -> None:
+    reference = "\n\n".join([*(keys(title, model) for title, model in MODELS), functions(), drawings()])
+    before, _, rest = TEXT.partition(BEGIN)
+    after = rest.partition(END)[2]
+    wanted = f"{before}{BEGIN}\n\n{reference}\n\n{END}{after}"
+    if request.config.getoption("--refresh"):
+        README.write_text(wanted, encoding="utf-8")
+    assert README.read_text(encoding="utf-8") == wanted
+
+
+@pytest.fixture
+def fresh_folder(tmp_path, monkeypatch) -> Path:
+    """A folder with the manual's own bank and class list in it."""
+    monkeypatch.chdir(tmp_path)
+    Path("piers.yaml").write_text(block("yaml"), encoding="utf-8")
+    Path("group-a.csv").write_text(block("csv"), encoding="utf-8")
+    return tmp_path
+
+
+def block(language: str) -> str:
+    [found] = re.findall(rf"^ *```{language}\n(.*?)^ *```", TEXT, re.DOTALL | re.MULTILINE)
+    return "".join(line.removeprefix("   ") if language == "csv" else line for line in found.splitlines(keepends=True))
+
+
+def test_the_worked_bank_proves(fresh_folder) -> None:
+    done = CliRunner().invoke(main, ["check", "piers.yaml"])
+    assert done.exit_code == 0, done.output
+    assert "all 1 exercises proved: 64 variants walked" in done.output
+
+
+def commands() -> list[str]:
+    blocks = re.findall(r"```console\n(.*?)```", TEXT, re.DOTALL)
+    lines = [line.strip() for text in blocks for line in text.splitlines()]
+    return [line for line in lines if line] + re.findall(r"\| `(courseware [^`]+)` \|", TEXT)
+
+
+def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
+    told = commands()
+    assert {line.split()[1] for line in told} == set(main.commands)
+    told.sort(key=lambda line: line.split()[1] == "again")  # what is made again must be there first
+    CliRunner().invoke(main, ["issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05"])
+    for line in told:
+        done = CliRunner().invoke(main, shlex.split(line)[1:])
+        assert done.exit_code == 0, (line, done.output)
+
+
+def test_every_option_of_issue_is_in_the_manual_or_its_help() -> None:
+    issue = main.commands["issue"]
+    assert all(option.help for option in issue.params if getattr(option, "opts", [""])[0].startswith("--"))
+
+
+def test_every_picture_and_file_that_the_manual_shows_is_there() -> None:
+    for target in re.findall(r"\]\(([^):]+)\)", TEXT):
+        assert (README.parent / target).exists(), target
