@@ -62,7 +62,7 @@ class _LeftOut(Exception):
 
 def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> Proof:
     """Walk every variant of `exercise`, stopping at the first that fails. `tell` hears how many more are done."""
-    kept: dict[Difficulty, array[int]] = {}
+    kept: dict[Difficulty, _Band] = {}
     left_out: Counter[str] = Counter()
     written: set[Value] = set()
     wordings = _wordings(exercise)
@@ -79,43 +79,47 @@ def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> P
             failure = Failure(raw=raw, given=_written_givens(given), why=str(why))
             return _proof(exercise, {}, left_out, raw + 1, failure)
         else:
-            kept.setdefault(_difficulty(solved), array("L")).append(raw)
+            kept.setdefault(_difficulty(solved), _Band()).take(raw, solved)
     tell(raw_size(exercise) - done)
     return _proof(exercise, kept, left_out, raw_size(exercise), _nothing_left(kept, left_out))
 
 
+class _Band:
+    """The variants of one difficulty as they are found, with the range of each answer."""
+
+    def __init__(self) -> None:
+        self.indices = array("L")
+        self.ranges: dict[str, tuple[Figure, Figure]] = {}
+
+    def take(self, raw: int, solved: tuple[Solved, ...]) -> None:
+        self.indices.append(raw)
+        for part in solved:
+            for number in numbers_in(part):
+                low, high = self.ranges.get(number.part.name, (number.answer, number.answer))
+                self.ranges[number.part.name] = (min(low, number.answer), max(high, number.answer))
+
+
 def _proof(
     exercise: Exercise,
-    kept: Mapping[Difficulty, array[int]],
+    kept: Mapping[Difficulty, _Band],
     left_out: Counter[str],
     walked: int,
     failure: Failure | None,
 ) -> Proof:
     """The space is the commonest difficulty; on a tie, the one met first."""
-    space = max(kept.values(), key=len, default=array("L"))
-    if other := sum(map(len, kept.values())) - len(space):
+    band = max(kept.values(), key=lambda found: len(found.indices), default=_Band())
+    if other := sum(len(found.indices) for found in kept.values()) - len(band.indices):
         left_out[OTHER_DIFFICULTY] = other
-    found = Space(exercise=exercise, indices=space)
-    ranges = {} if failure else _ranges(found)
-    return Proof(space=found, walked=walked, left_out=dict(left_out), ranges=ranges, failure=failure)
+    space = Space(exercise=exercise, indices=band.indices)
+    return Proof(space=space, walked=walked, left_out=dict(left_out), ranges=band.ranges, failure=failure)
 
 
-def _nothing_left(kept: Mapping[Difficulty, array[int]], left_out: Counter[str]) -> Failure | None:
+def _nothing_left(kept: Mapping[Difficulty, _Band], left_out: Counter[str]) -> Failure | None:
     if kept:
         return None
     reasons = "; ".join(f"{count} left out {reason}" for reason, count in left_out.items())
     merge = " Two that always give one figure are one slip: name them together." if "slip" in reasons else ""
     return Failure(raw=0, given="all variants", why=f"no variant is left to issue: {reasons}.{merge}")
-
-
-def _ranges(space: Space) -> dict[str, tuple[Figure, Figure]]:
-    ranges: dict[str, tuple[Figure, Figure]] = {}
-    for index in range(len(space)):
-        for part in solve(space.exercise, space.variant(index)):
-            for number in numbers_in(part):
-                low, high = ranges.get(number.part.name, (number.answer, number.answer))
-                ranges[number.part.name] = (min(low, number.answer), max(high, number.answer))
-    return ranges
 
 
 def _prove_variant(
