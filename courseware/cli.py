@@ -123,7 +123,8 @@ def issue(banks: tuple[str, ...], learners: int | None, group: str | None, date:
         found = read_class_list(read_file(Path(group)), Path(group).name)
         for note in found.notes:
             click.echo(f"Note: {note}", err=True)
-        made = Group(name=Path(group).stem.replace("-", " ").replace("_", " "), learners=found.learners)
+        words = Path(group).stem.replace("-", " ").replace("_", " ")
+        made = Group(name=words[:1].upper() + words[1:], learners=found.learners)
     _issue(banks, made, _date(date), options)
 
 
@@ -204,6 +205,10 @@ def _issue(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any
         folder, resumed = issuing.issue(
             heads, banks, notes, chosen, spaces, out, jobs, tell, _waiting, typed_seed=options["seed"]
         )
+    from courseware.printing.engine import cuts_fonts_fast
+
+    if not cuts_fonts_fast():
+        click.echo("Note: with the library libharfbuzz-subset0 installed, printing is twice as fast.", err=True)
     if resumed:
         click.echo("Went on from a run that had been stopped.")
     click.echo(f"{len(group.learners)} papers and keys in {folder}")

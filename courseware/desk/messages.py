@@ -8,6 +8,7 @@ from courseware.banks import FileFaulty, harmless
 from courseware.desk.shelf import NotFound
 from courseware.papers.deal import CannotDeal
 from courseware.papers.record import RecordFaulty
+from courseware.printing.release import Leak
 
 _FAULTY, _STOPPED = 2, 3
 _ADVICE = {
@@ -34,6 +35,8 @@ def explain(error: Exception) -> tuple[str | None, int | None]:
         return f"{error}. Nothing was made.", _FAULTY
     if isinstance(error, RecordFaulty):
         return f"The record cannot be used: {error}.", _FAULTY
+    if isinstance(error, Leak):
+        return f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.", _STOPPED
     if isinstance(error, OSError) and "cannot load library" in str(error):
         return _LIBRARIES, _STOPPED
     if isinstance(error, OSError) and error.errno in _ADVICE:
