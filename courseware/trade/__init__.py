@@ -23,13 +23,16 @@ from courseware.trade.formats import (
 )
 from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
 from courseware.trade.impossible import TradeError
+from courseware.trade.mitre import Template, mitre_template
 from courseware.trade.mortar import mortar_per_thousand, mortar_volume
 from courseware.trade.openings import opening, pier, returned
 from courseware.trade.projecting import PROJECTION_LIMITS, ProjectionLimit, check_projection
 from courseware.trade.regauging import Regauge, regauge
 from courseware.trade.sight import angle_of_sight, arris_to_level, from_eye
 from courseware.trade.squaring import diagonal, three_four_five
+from courseware.trade.surround import Piece, Surround, surround
 from courseware.trade.wall import wall_area_m2, wall_thickness
+from courseware.trade.weave import Placed, Weave, basket_weave, weave_closes
 from courseware.trade.workable import (
     bricks_in_opening,
     bricks_in_pier,
@@ -53,11 +56,17 @@ __all__ = [
     "Batch",
     "Exact",
     "Format",
+    "Piece",
+    "Placed",
     "ProjectionLimit",
     "Regauge",
+    "Surround",
+    "Template",
     "TradeError",
+    "Weave",
     "angle_of_sight",
     "arris_to_level",
+    "basket_weave",
     "batch",
     "bricks_for_area",
     "bricks_in_opening",
@@ -74,6 +83,7 @@ __all__ = [
     "gauge_rod",
     "height",
     "is_workable_opening",
+    "mitre_template",
     "mortar_per_thousand",
     "mortar_volume",
     "number",
@@ -85,9 +95,11 @@ __all__ = [
     "regauge",
     "returned",
     "segmental_radius",
+    "surround",
     "three_four_five",
     "wall_area_m2",
     "wall_thickness",
+    "weave_closes",
     "workable_openings",
     "workable_piers",
     "workable_returned",

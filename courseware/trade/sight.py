@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from courseware.trade.angles import ONE, PI, arctan
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import height
@@ -13,7 +14,6 @@ from courseware.trade.squaring import settled
 TOP = "top"
 UNDERSIDE = "underside"
 ARRIS_RULES = ("outline", "near")
-_ONE = 10**30  # fixed point: whole numbers of 10**-30, far finer than the millionth that is kept
 
 
 def from_eye(course: Exact, eye_height: Exact, format: Format = UK_METRIC) -> Fraction:
@@ -71,28 +71,13 @@ def angle_of_sight(height_difference: Exact, distance: Exact) -> Fraction:
 def _degrees(slope: Fraction) -> Fraction:
     if slope in (0, 1):
         return Fraction(45 * slope)
-    return settled(_fine_degrees(slope) * 2 * 10**6 // _ONE)
+    return settled(_fine_degrees(slope) * 2 * 10**6 // ONE)
 
 
 def _fine_degrees(slope: Fraction) -> int:
     """Degrees in fixed point, with the slope brought to at most 1/2, where the series is quick."""
     if slope > 1:
-        return 90 * _ONE - _fine_degrees(1 / slope)
+        return 90 * ONE - _fine_degrees(1 / slope)
     if 2 * slope > 1:
-        return 45 * _ONE - _fine_degrees((1 - slope) / (1 + slope))
-    return _arctan(slope.numerator, slope.denominator) * 180 * _ONE // _PI if slope else 0
-
-
-def _arctan(up: int, along: int) -> int:
-    """Radians in fixed point, by Euler's series: each term is the last times 2n/(2n + 1) times u²/(u² + a²)."""
-    square, whole = up * up, up * up + along * along
-    term = total = up * along * _ONE // whole
-    n = 1
-    while term:
-        term = term * 2 * n * square // ((2 * n + 1) * whole)
-        total += term
-        n += 1
-    return total
-
-
-_PI = 16 * _arctan(1, 5) - 4 * _arctan(1, 239)  # Machin's formula
+        return 45 * ONE - _fine_degrees((1 - slope) / (1 + slope))
+    return arctan(slope.numerator, slope.denominator) * 180 * ONE // PI if slope else 0

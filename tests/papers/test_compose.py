@@ -1,0 +1,149 @@
+"""From record to sheets: what stands on a paper, what on its key, and that the two agree."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import fields, replace
+from fractions import Fraction
+
+import pytest
+
+from courseware.desk.shelf import shipped_banks
+from courseware.papers.compose import compose_key, compose_paper, read_sources
+from courseware.papers.compose_grid import compose_grid
+from courseware.papers.compose_parts import brick_line
+from courseware.papers.record import RecordFaulty, read_record, write_record
+from courseware.trade import FORMATS
+
+TOPICS = [path.stem for path in shipped_banks()]
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_a_key_repeats_its_paper_word_for_word(composed, topic) -> None:
+    sitting, sources = composed(topic)
+    paper, key = compose_paper(sitting, 0, sources), compose_key(sitting, 0, sources)
+    assert [exercise.asked for exercise in key.exercises] == list(paper.exercises)
+    assert key.heading == paper.heading
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_sizes_asked_for_are_blank_on_the_paper_and_filled_on_the_key(composed, topic) -> None:
+    sitting, sources = composed(topic)
+    paper, key = compose_paper(sitting, 0, sources), compose_key(sitting, 0, sources)
+    blanks = 0
+    for asked, keyed in zip(paper.exercises, key.exercises, strict=True):
+        if asked.drawing is None:
+            continue
+        assert keyed.drawing is not None
+        assert asked.drawing.figures == keyed.drawing.figures
+        answers = {answer.answer.split(" ")[0] for part in keyed.answers for answer in part}
+        for dimension, text in asked.drawing.labels.items():
+            if text is None:
+                blanks += 1
+                assert keyed.drawing.labels[dimension] in answers
+            else:
+                assert keyed.drawing.labels[dimension] == text
+    assert blanks
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_the_marks_of_a_paper_add_up(composed, topic) -> None:
+    sitting, sources = composed(topic)
+    paper = compose_paper(sitting, 0, sources)
+    assert paper.heading.marks == sum(exercise.marks for exercise in paper.exercises)
+    for exercise in paper.exercises:
+        assert exercise.marks == sum(part.marks for part in exercise.parts)
+        for part in exercise.parts:
+            assert not part.rows or part.marks == sum(row.marks for row in part.rows)
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_the_grid_holds_the_answers_of_every_key(composed, topic) -> None:
+    sitting, sources = composed(topic)
+    grid = compose_grid(sitting, sources)
+    shown = [[answer for block in grid.blocks for answer in block.rows[place][2]] for place in range(len(sitting.papers))]
+    for place, row in enumerate(shown):
+        answers = [a for e in compose_key(sitting, place, sources).exercises for part in e.answers for a in part]
+        assert len(row) == len(answers)
+        for text, answer in zip(row, answers, strict=True):
+            assert text == "by eye" or answer.answer.replace(", ", "").replace(" and ", " ").startswith(text)
+    assert [block.last for block in grid.blocks] == [False] * (len(grid.blocks) - 1) + [True]
+
+
+def test_safety_notes_stand_at_the_first_exercise_that_needs_them_and_once(composed) -> None:
+    sitting, sources = composed("")
+    titles = [note.title for exercise in compose_paper(sitting, 0, sources).exercises for note in exercise.safety]
+    assert titles
+    assert len(titles) == len(set(titles))
+
+
+def test_the_centres_rule_for_the_arris_changes_question_and_answer_together(composed) -> None:
+    outline, near = (compose_key(*_place(composed("projection_levelling", rule=rule))) for rule in ("outline", "near"))
+    asked = [one.asked.pose != other.asked.pose for one, other in zip(outline.exercises, near.exercises, strict=True)]
+    answered = [one.answers != other.answers for one, other in zip(outline.exercises, near.exercises, strict=True)]
+    assert sum(answered) >= 3
+    assert all(told or not changed for told, changed in zip(asked, answered, strict=True))  # the rule is printed
+
+
+def _place(found: tuple) -> tuple:
+    sitting, sources = found
+    return sitting, 0, sources
+
+
+def test_a_record_that_says_another_answer_is_refused(composed) -> None:
+    """A wrong key is worse than none: what this version finds must be what was issued."""
+    sitting, sources = composed("opening_sizes")
+    data = json.loads(write_record(sitting))
+    part = next(p for e in data["papers"][0]["exercises"] for p in e["parts"] if p["kind"] == "number")
+    part["answer"] = str(Fraction(part["answer"]) + 1)
+    with pytest.raises(RecordFaulty, match=f"part {part['label']}".replace("(", r"\(").replace(")", r"\)")):
+        for place in range(len(sitting.papers)):
+            compose_key(read_record(json.dumps(data)), place, sources)
+
+
+@pytest.mark.parametrize("change", ["given", "exercise", "label"])
+def test_a_record_that_does_not_fit_its_banks_is_refused(composed, change) -> None:
+    sitting, sources = composed("opening_sizes")
+    data = json.loads(write_record(sitting))
+    exercise = data["papers"][0]["exercises"][0]
+    if change == "given":
+        exercise["given"][next(iter(exercise["given"]))] = "123456"
+    elif change == "exercise":
+        exercise["exercise"] = "another"
+    else:
+        exercise["parts"][0]["label"] = "9z"
+    with pytest.raises(RecordFaulty):
+        compose_paper(read_record(json.dumps(data)), 0, sources)
+
+
+def test_a_numbered_paper_has_its_number_in_place_of_a_name(composed) -> None:
+    sitting, sources = composed("opening_sizes")
+    unnamed = replace(sitting, papers=tuple(replace(p, learner=replace(p.learner, name="")) for p in sitting.papers))
+    assert compose_paper(unnamed, 1, sources).heading.number == "Paper 2 of 3"
+    assert compose_paper(sitting, 1, sources).heading.number == ""
+
+
+def test_a_sitting_read_back_composes_the_same_sheets(composed) -> None:
+    sitting, sources = composed("projection_levelling")
+    again = read_record(write_record(sitting))
+    assert again == sitting
+    assert compose_key(again, 2, read_sources(again)) == compose_key(sitting, 2, sources)
+
+
+@pytest.mark.parametrize(
+    ("name", "line"),
+    [
+        ("UK_METRIC", "UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints"),  # sheet-9
+        ("US_MODULAR", "US modular bricks 7⅝ × 3⅝ × 2¼ in, ⅜ in perpends, 5/12 in beds"),  # Technical Notes 10B
+        ("AUSTRALIAN", "Australian bricks 230 × 110 × 76 mm, 10 mm joints"),  # Bricks & Pavers Technical Manual 1.1
+    ],
+)
+def test_a_paper_says_which_brick_is_meant(name, line) -> None:
+    assert brick_line(FORMATS[name]) == line
+
+
+def test_no_field_of_a_paper_is_called_an_answer() -> None:
+    from courseware.papers import sheets
+
+    for model in (sheets.Paper, sheets.AskedExercise, sheets.AskedPart, sheets.AskedRow):
+        assert not {field.name for field in fields(model)} & {"answer", "answers", "slips", "working", "accepts", "right"}
