@@ -132,10 +132,14 @@ def bind_part(
         reading.fault((*path, "kind"), f"no part is of kind `{kind}`", near(kind, list(_KEYS), "expected one of"))
         return _drawn(shape, scope, path)
     for key in sorted(shape.model_fields_set - {"name", "kind", "ask", "marks", *_KEYS[kind]}):
-        reading.fault((*path, key), f"a {kind} part has no `{key}`", f"expected {', '.join(_KEYS[kind])}")
+        reading.fault((*path, key), f"a part of kind {kind} has no `{key}`", f"expected {', '.join(_KEYS[kind])}")
     for key in _NEEDED[kind]:
-        if not getattr(shape, key) and key not in shape.model_fields_set:
-            reading.fault(path, f"the key `{key}` is missing", f"a {kind} part needs {', '.join(_NEEDED[kind])}")
+        if getattr(shape, key) in (None, []):
+            there = key in shape.model_fields_set
+            wrong = f"`{key}` is empty" if there else f"the key `{key}` is missing"
+            reading.fault(
+                (*path, key) if there else path, wrong, f"a part of kind {kind} needs {', '.join(_NEEDED[kind])}"
+            )
     if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
         reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
     if kind == "table" and shape.marks is not None:
@@ -194,7 +198,7 @@ def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -
     earning = sum(1 for line in lines if line.earns)
     if earning and earning != marks:
         scope.reading.fault(path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number")
-    if lines and lines[-1].value is None:
+    if shapes and shapes[-1].value is None:
         scope.reading.fault(
             path, "the last line of the working has no value", "expected the answer, by plain arithmetic"
         )
@@ -212,7 +216,7 @@ def _choice(shape: PartShape, scope: _Scope, path: Path) -> ChoicePart:
             "expected `answer` and a `value` to each choice, or `several: true` with `right` and `check`",
         )
     answer = None if shape.answer is None else scope.formula((*path, "answer"), shape.answer, "number", "word", "truth")
-    if answer is not None and not shape.working:
+    if not shape.several and not shape.working:
         scope.reading.fault(
             path,
             "the key `working` is missing",
@@ -225,28 +229,28 @@ def _choice(shape: PartShape, scope: _Scope, path: Path) -> ChoicePart:
         several=shape.several,
         answer=answer,
         choices=tuple(
-            _one_choice(choice, answer, scope, (*path, "choices", index))
+            _one_choice(choice, shape.several, answer, scope, (*path, "choices", index))
             for index, choice in enumerate(shape.choices[:6])
         ),
         working=_lines(shape.working, scope, (*path, "working"), shape.marks or 1),
     )
 
 
-def _one_choice(shape: ChoiceShape, answer: Formula | None, scope: _Scope, path: Path) -> Choice:
-    needed = ("right", "check") if answer is None else ("value",)
+def _one_choice(shape: ChoiceShape, several: bool, answer: Formula | None, scope: _Scope, path: Path) -> Choice:
+    needed = ("right", "check") if several and answer is None else ("value",)
     for key in ("value", "right", "check"):
         if (getattr(shape, key) is not None) != (key in needed):
             wrong = f"`{key}` is {'missing' if key in needed else 'out of place'}"
             scope.reading.fault(path, wrong, f"expected say, {' and '.join(needed)}")
-    kind: Kind = "number" if answer is None else answer.kind
+    kinds: tuple[Kind, ...] = ("number", "word", "truth") if answer is None else (answer.kind,)
 
-    def compiled(key: str, want: Kind) -> Formula | None:
+    def compiled(key: str, *wants: Kind) -> Formula | None:
         text = getattr(shape, key)
-        return None if text is None else scope.formula((*path, key), text, want)
+        return None if text is None else scope.formula((*path, key), text, *wants)
 
     return Choice(
         say=scope.told((*path, "say"), shape.say),
-        value=compiled("value", kind),
+        value=compiled("value", *kinds),
         right=compiled("right", "truth"),
         check=compiled("check", "truth"),
         says=None if shape.says is None else scope.keyed((*path, "says"), shape.says),

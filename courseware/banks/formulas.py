@@ -23,6 +23,7 @@ Value = Figure | bool | str
 MOST_CHARACTERS = 300
 MOST_NODES = 120
 MOST_DEPTH = 30
+LONGEST_WORD = 60
 _MOST_EXPONENT = 12
 _LARGEST = 10**24
 
@@ -82,6 +83,8 @@ class Formula:
             return eval(self.code, self.fixed, scope)  # type: ignore[arg-type,no-any-return]  # a dict at run time
         except ZeroDivisionError:
             raise FormulaImpossible(f"`{self.text}` divides by nothing") from None
+        except FormulaImpossible as why:
+            raise FormulaImpossible(f"`{self.text}`: {why}") from None
 
     def figure(self, scope: Mapping[str, Value]) -> Figure:
         """The value of a number formula, refused when it is absurdly large."""
@@ -102,7 +105,8 @@ def compile_formula(
     checker = _Checker(text.strip(), kinds, constants, functions)
     body, kind = checker.build(tree.body, 0)
     expression = ast.fix_missing_locations(ast.Expression(body=body))
-    fixed: dict[str, object] = {"__builtins__": {}, "over_": _over, "power_": _power}
+    # Capitals: no given and no part can be named like these and stand in their way.
+    fixed: dict[str, object] = {"__builtins__": {}, "OVER": _over, "POWER": _power}
     fixed |= checker.literals | dict(constants) | {name: function.call for name, function in functions.items()}
     return Formula(
         text=text.strip(),
@@ -188,7 +192,9 @@ class _Checker:
         value = node.value
         if isinstance(value, bool):
             return ast.Constant(value), "truth"
-        if isinstance(value, str) and len(value) <= 60:
+        if isinstance(value, str):
+            if len(value) > LONGEST_WORD:
+                raise FormulaFault(f"a word of {len(value)} characters", f"expected at most {LONGEST_WORD}")
             return ast.Constant(value), "word"
         shown = ast.get_source_segment(self.text, node) or ""
         if not _NUMBER.match(shown):
@@ -199,7 +205,7 @@ class _Checker:
         exact = tidy(Fraction(shown))
         if isinstance(exact, int):
             return ast.Constant(exact), "number"
-        name = f"n{len(self.literals)}_"
+        name = f"N{len(self.literals)}"
         self.literals[name] = exact
         return ast.Name(id=name, ctx=ast.Load()), "number"
 
@@ -272,7 +278,7 @@ def near(name: str, known: list[str], lead: str) -> str:
 
 
 def _binary(op: ast.operator, left: ast.expr, right: ast.expr) -> ast.expr:
-    special = "over_" if isinstance(op, ast.Div) else "power_" if isinstance(op, ast.Pow) else None
+    special = "OVER" if isinstance(op, ast.Div) else "POWER" if isinstance(op, ast.Pow) else None
     if special is None:
         return ast.BinOp(left=left, op=op, right=right)
     return ast.Call(func=ast.Name(id=special, ctx=ast.Load()), args=[left, right], keywords=[])

@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import lru_cache, partial
 
 from courseware import trade
-from courseware.banks.figures import Figure, tidy, write_out
+from courseware.banks.figures import DoesNotWriteOut, Figure, tidy, write_out
 from courseware.banks.formulas import Function, Kind, Value
 from courseware.trade import Format
 
@@ -101,14 +101,21 @@ def _plain() -> dict[str, Function]:
         "up": _function(math.ceil, "x"),
         "down": _function(math.floor, "x"),
         "nearest": _function(_nearest, "x step"),
-        "least": _function(min, "x", repeats=True),
-        "most": _function(max, "x", repeats=True),
+        "least": _function(min, "x", needed=2, repeats=True),
+        "most": _function(max, "x", needed=2, repeats=True),
         "diagonal": _function(trade.diagonal, "width height"),
         "segmental_radius": _function(trade.segmental_radius, "span rise"),
         "angle_of_sight": _function(trade.angle_of_sight, "height distance"),
         "inches": _function(lambda mm: mm / _INCH, "mm"),
-        "in_inches": _function(lambda mm: write_out(tidy(mm / _INCH), fraction=True) + " in", "mm", result="word"),
+        "in_inches": _function(_in_inches, "mm", result="word"),
     }
+
+
+def _in_inches(mm: Figure) -> str:
+    try:
+        return write_out(tidy(mm / _INCH), fraction=True) + " in"
+    except DoesNotWriteOut as fault:
+        raise trade.TradeError(f"in_inches gives no short fraction of an inch: {fault}") from None
 
 
 def _setting_out(brick: Format) -> dict[str, Function]:

@@ -255,6 +255,8 @@ def _unreadable(error: yaml.YAMLError, text: str, file: str) -> Fault:
     lines = text.split("\n")
     shown = lines[line - 1] if line <= len(lines) else ""
     problem = harmless(str(getattr(error, "problem", None) or "the text breaks off"))
+    if "nesting depth" in problem:  # the C reader's own limit, met while it looks ahead
+        return Fault(file, line, column, "nested too deep", f"at most {MOST_DEPTH} levels")
     return Fault(file, line, column, *unreadable(shown, problem))
 
 

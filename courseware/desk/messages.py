@@ -36,7 +36,10 @@ def explain(error: Exception) -> tuple[str | None, int | None]:
     if isinstance(error, RecordFaulty):
         return f"The record cannot be used: {error}.", _FAULTY
     if isinstance(error, Leak):
-        return f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.", _STOPPED
+        return (
+            f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.",
+            _STOPPED,
+        )
     if isinstance(error, OSError) and "cannot load library" in str(error):
         return _LIBRARIES, _STOPPED
     if isinstance(error, OSError) and error.errno in _ADVICE:

@@ -9,6 +9,7 @@ from courseware.trade.arches import segmental_radius
 from courseware.trade.batching import Batch, batch, bulking_percent
 from courseware.trade.bricks import bricks_for_area, order
 from courseware.trade.closers import quarter_lap, queen_closer
+from courseware.trade.decorative import DogTooth, Run, dentils, dog_tooth, on_edge, run_of, soldiers, stack_bond
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import (
     AUSTRALIAN,
@@ -21,7 +22,9 @@ from courseware.trade.formats import (
     US_MODULAR,
     Format,
 )
+from courseware.trade.frame import Frame, projecting_frame, rises_together
 from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
+from courseware.trade.herringbone import Herringbone, herringbone
 from courseware.trade.impossible import TradeError
 from courseware.trade.mitre import Template, mitre_template
 from courseware.trade.mortar import mortar_per_thousand, mortar_volume
@@ -54,12 +57,16 @@ __all__ = [
     "UK_METRIC",
     "US_MODULAR",
     "Batch",
+    "DogTooth",
     "Exact",
     "Format",
+    "Frame",
+    "Herringbone",
     "Piece",
     "Placed",
     "ProjectionLimit",
     "Regauge",
+    "Run",
     "Surround",
     "Template",
     "TradeError",
@@ -77,24 +84,33 @@ __all__ = [
     "clear_height",
     "courses_in",
     "courses_to_reach",
+    "dentils",
     "diagonal",
+    "dog_tooth",
     "face_height",
     "from_eye",
     "gauge_rod",
     "height",
+    "herringbone",
     "is_workable_opening",
     "mitre_template",
     "mortar_per_thousand",
     "mortar_volume",
     "number",
+    "on_edge",
     "opening",
     "order",
     "pier",
+    "projecting_frame",
     "quarter_lap",
     "queen_closer",
     "regauge",
     "returned",
+    "rises_together",
+    "run_of",
     "segmental_radius",
+    "soldiers",
+    "stack_bond",
     "surround",
     "three_four_five",
     "wall_area_m2",

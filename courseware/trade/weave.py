@@ -94,7 +94,7 @@ def check_closes(format: Format) -> None:
     most = format.module / format.course
     instead = f"; {in_courses(int(most))} would" if most.denominator == 1 else ""
     raise TradeError(
-        f"a basket weave does not close in {format.name}: three courses are {size(_BAY * format.course)} mm, "
+        f"three bricks against one do not close in {format.name}: three courses are {size(_BAY * format.course)} mm, "
         f"a brick and its joint {size(format.module)} mm{instead}; it closes in UK metric, where three courses are "
         f"225 mm"
     )

@@ -1,0 +1,173 @@
+"""Herringbone in a rectangular opening: bricks lying three to one against each other, whole where they fit, else cut.
+
+Common practice, no source; all of it is geometry. A brick and its joint must be three times as long as it is high with
+its joint. At 90 degrees the bricks lie level and stand plumb, at 45 degrees the whole pattern is turned by that much.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from courseware.trade.angles import root
+from courseware.trade.exact import Exact, number
+from courseware.trade.formats import UK_METRIC, Format
+from courseware.trade.impossible import TradeError, size
+from courseware.trade.mitre import Point
+from courseware.trade.weave import check_closes
+
+ANGLES = (45, 90)
+_LONG = 3  # pitches to a brick
+_REPEAT = 2 * _LONG  # places after which a row of the pattern comes again
+_ROOT_2 = root(Fraction(2))
+_MILLIONTH = Fraction(1, 10**6)
+Shape = tuple[Fraction, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """A brick, or what is left of one: its outline in mm from the opening's lower left corner, anticlockwise."""
+
+    whole: bool
+    outline: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Herringbone:
+    """The pattern in its opening: every piece placed, whole and cut bricks counted.
+
+    `shapes` counts the cut pieces alike in area and sides. A brick is taken for each piece; `waste_percent` is what is
+    cut away of the bricks taken.
+    """
+
+    pieces: tuple[Laid, ...]
+    whole: int
+    cut: int
+    shapes: tuple[int, ...]
+    waste_percent: Fraction
+
+    @property
+    def bricks(self) -> int:
+        """Bricks taken, one to a piece."""
+        return self.whole + self.cut
+
+
+def herringbone(width: Exact, height: Exact, format: Format = UK_METRIC, angle: int = 45) -> Herringbone:
+    """Herringbone in an opening `width` by `height` mm, with a joint all round.
+
+    The pattern is set out from the middle of the opening. Slivers thinner than a joint are mortar, not pieces. Raises
+    `TradeError` where the format does not lie three to one, and for an opening that no brick fits.
+
+    >>> laid = herringbone(910, 910, angle=90)
+    >>> laid.whole, laid.cut
+    (33, 23)
+    """
+    wide, high = number(width), number(height)
+    if angle not in ANGLES:
+        raise TradeError(f"herringbone at {size(Fraction(angle))} degrees is not known: use 45 or 90")
+    pitch, joint = format.module / _LONG, format.module / _LONG - format.height
+    check_closes(format)
+    inner = (joint, joint, wide - joint, high - joint)
+    if min(inner[2] - inner[0], inner[3] - inner[1]) < format.length:
+        raise TradeError(
+            f"an opening of {size(wide)} by {size(high)} mm takes no herringbone: a brick of {size(format.length)} mm "
+            f"and its joints must fit both ways"
+        )
+    full = format.length * format.height
+    pieces: list[Laid] = []
+    shapes: Counter[Shape] = Counter()
+    kept = Fraction(0)
+    for outline in _bricks(wide, high, pitch, format, angle):
+        piece = _clipped(outline, inner)
+        area = _area(piece)
+        if area <= 0 or _thin(piece, area, joint):
+            continue
+        whole = full - area < _MILLIONTH
+        kept += area
+        pieces.append(Laid(whole=whole, outline=piece))
+        if not whole:
+            shapes[_shape(piece, area)] += 1
+    uncut = sum(1 for piece in pieces if piece.whole)
+    return Herringbone(
+        pieces=tuple(pieces),
+        whole=uncut,
+        cut=len(pieces) - uncut,
+        shapes=tuple(sorted(shapes.values(), reverse=True)),
+        waste_percent=100 * (1 - kept / (full * len(pieces))),
+    )
+
+
+def _bricks(wide: Fraction, high: Fraction, pitch: Fraction, format: Format, angle: int) -> Iterator[tuple[Point, ...]]:
+    """Every brick of the pattern that may reach the opening.
+
+    In sixes, a brick lies with its left end in place (x, y) where x = y, and stands on it where x - y = 5.
+    """
+    reach = math.ceil((wide + high) / pitch) + _REPEAT
+    middle = wide / 2, high / 2
+    for y in range(-reach, reach):
+        for x in range(-reach, reach):
+            if (x - y) % _REPEAT == 0:
+                long, short = format.length, format.height
+            elif (x - y) % _REPEAT == _REPEAT - 1:
+                long, short = format.height, format.length
+            else:
+                continue
+            left, low = x * pitch, y * pitch
+            corners = ((left, low), (left + long, low), (left + long, low + short), (left, low + short))
+            placed = tuple(_turned(corner, angle, middle) for corner in corners)
+            if _near(placed, wide, high):
+                yield placed
+
+
+def _turned(corner: Point, angle: int, middle: Point) -> Point:
+    x, y = corner
+    if angle == 45:
+        x, y = (x - y) / _ROOT_2, (x + y) / _ROOT_2
+    return x + middle[0], y + middle[1]
+
+
+def _near(outline: tuple[Point, ...], wide: Fraction, high: Fraction) -> bool:
+    xs, ys = [x for x, _ in outline], [y for _, y in outline]
+    return max(xs) > 0 and min(xs) < wide and max(ys) > 0 and min(ys) < high
+
+
+def _clipped(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> tuple[Point, ...]:
+    """What of a convex outline lies within the opening, side by side (Sutherland and Hodgman)."""
+    for axis, limit, keep in ((0, inner[0], 1), (1, inner[1], 1), (0, inner[2], -1), (1, inner[3], -1)):
+        kept: list[Point] = []
+        for here, there in zip(outline, outline[1:] + outline[:1], strict=True):
+            inside, next_inside = keep * (here[axis] - limit), keep * (there[axis] - limit)
+            if inside >= 0:
+                kept.append(here)
+            if inside * next_inside < 0:
+                part = inside / (inside - next_inside)
+                kept.append((here[0] + part * (there[0] - here[0]), here[1] + part * (there[1] - here[1])))
+        outline = tuple(kept)
+        if not outline:
+            break
+    return outline
+
+
+def _area(outline: tuple[Point, ...]) -> Fraction:
+    pairs = zip(outline, outline[1:] + outline[:1], strict=True)
+    return sum((x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs), Fraction(0)) / 2
+
+
+def _sides(outline: tuple[Point, ...]) -> list[Fraction]:
+    return [
+        root((x2 - x1) ** 2 + (y2 - y1) ** 2)
+        for (x1, y1), (x2, y2) in zip(outline, outline[1:] + outline[:1], strict=True)
+    ]
+
+
+def _thin(outline: tuple[Point, ...], area: Fraction, joint: Fraction) -> bool:
+    """Whether the piece is a sliver: on average, along its longest side, thinner than a joint."""
+    return area < max(_sides(outline)) * joint
+
+
+def _shape(outline: tuple[Point, ...], area: Fraction) -> Shape:
+    """What two pieces alike have in common: area and sides, to a thousandth of a mm."""
+    return (round(area, 3), *sorted(round(side, 3) for side in _sides(outline)))

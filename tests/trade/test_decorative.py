@@ -1,0 +1,148 @@
+"""Herringbone, soldiers, sills, dentils, dog-tooth and the projecting frame: geometry, with shapely beside it."""
+
+import math
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely.geometry import Polygon, box
+from shapely.ops import unary_union
+
+from courseware.trade import (
+    AUSTRALIAN,
+    UK_METRIC,
+    TradeError,
+    clear_height,
+    dentils,
+    dog_tooth,
+    herringbone,
+    opening,
+    pier,
+    projecting_frame,
+    rises_together,
+    run_of,
+    soldiers,
+    stack_bond,
+)
+
+BRICK = 215 * 65
+
+
+@settings(max_examples=25)
+@given(st.integers(3, 6), st.integers(6, 18), st.sampled_from([45, 90]))
+def test_herringbone_fills_its_opening_with_bricks_a_joint_apart(bricks, courses, angle) -> None:
+    wide, high = opening(bricks), clear_height(courses)
+    laid = herringbone(wide, high, angle=angle)
+    shapes = [Polygon([(float(x), float(y)) for x, y in piece.outline]) for piece in laid.pieces]
+    inner = box(10, 10, float(wide) - 10, float(high) - 10)
+    assert all(shape.is_valid and shape.exterior.is_ccw for shape in shapes)
+    assert all(inner.buffer(1e-6).contains(shape) for shape in shapes)
+    for index, shape in enumerate(shapes):
+        assert all(shape.distance(other) > 10 - 1e-6 for other in shapes[index + 1 :])
+    widened = unary_union([shape.buffer(5.001, join_style="mitre") for shape in shapes])
+    assert inner.difference(widened).area < 0.04 * inner.area  # slivers thinner than a joint, filled with mortar
+
+
+@settings(max_examples=25)
+@given(st.integers(3, 6), st.integers(6, 18), st.sampled_from([45, 90]))
+def test_herringbone_counts_what_it_places(bricks, courses, angle) -> None:
+    laid = herringbone(opening(bricks), clear_height(courses), angle=angle)
+    areas = [Polygon([(float(x), float(y)) for x, y in piece.outline]).area for piece in laid.pieces]
+    assert laid.whole == sum(1 for area in areas if area > BRICK - 1e-3)
+    assert laid.cut == sum(laid.shapes) == len(areas) - laid.whole
+    assert float(laid.waste_percent) == pytest.approx(100 * (1 - sum(areas) / (BRICK * len(areas))), abs=1e-6)
+
+
+def test_every_whole_brick_of_herringbone_lies_square_or_at_45_degrees() -> None:
+    for angle in (45, 90):
+        for piece in herringbone(1135, 1135, angle=angle).pieces:
+            (x1, y1), (x2, y2), *_ = piece.outline
+            if piece.whole:
+                assert round(math.degrees(math.atan2(float(y2 - y1), float(x2 - x1)))) % 90 == angle % 90
+
+
+@pytest.mark.parametrize(
+    ("length", "pieces"),
+    [(890, 12), (1115, 15), (665, 9)],  # piers of 4, 5 and 3 bricks (sheet-9, Table 1): three soldiers to a brick
+)
+def test_three_soldiers_stand_to_a_brick(length, pieces) -> None:
+    run = soldiers(length)
+    assert (run.pieces, run.joint) == (pieces, 10)
+
+
+@given(st.integers(2, 200), st.integers(-2, 2))
+def test_a_run_of_pieces_fills_its_length(pieces, wider) -> None:
+    length = pieces * 65 + (pieces - 1) * (10 + wider)
+    run = run_of(65, length)
+    assert run.pieces * 65 + (run.pieces - 1) * run.joint == length
+    assert 6 <= run.joint <= 14
+
+
+@given(st.integers(2, 40))
+def test_dentils_and_headers_alternate_over_a_pier(halves) -> None:
+    length = pier(Fraction(halves, 2))
+    if halves % 2 == 0 or halves < 3:
+        with pytest.raises(TradeError, match="odd numbers"):
+            dentils(length)
+    else:
+        out, back = dentils(length)
+        assert (out + back, out - back) == (halves, 1)
+
+
+def test_a_dog_tooth_course() -> None:
+    tooth = dog_tooth(2000)
+    assert float(tooth.pitch) == pytest.approx(math.sqrt(2) * 112.5, abs=1e-9)
+    assert tooth.teeth == 12
+    assert tooth.depth * 2 == tooth.pitch
+
+
+def test_stack_bond_is_bricks_by_courses() -> None:
+    assert stack_bond(4, 15) == 60
+
+
+@pytest.mark.parametrize(
+    ("eye", "rule", "bottom", "top"),
+    [
+        # common practice, no source: outline levels the top arris above the eye, the underside below; near the other way
+        (1000, "outline", "underside", "top"),
+        (1000, "near", "top", "underside"),
+        (300, "outline", "top", "top"),
+        (2500, "outline", "underside", "underside"),
+    ],
+)
+def test_the_two_runs_of_a_frame_can_ask_for_different_arrises(eye, rule, bottom, top) -> None:
+    frame = projecting_frame(15, 6, eye, 25, rule=rule)
+    assert (frame.bottom_arris, frame.top_arris) == (bottom, top)
+    assert (frame.bottom_height, frame.top_height) == (450 + 10 + Fraction("102.5"), 450 + 1135 - 10)
+
+
+@pytest.mark.parametrize(
+    ("ask", "message"),
+    [
+        (lambda: herringbone(910, 910, angle=60), "use 45 or 90"),
+        (lambda: herringbone(200, 910), "a brick of 215 mm and its joints must fit both ways"),
+        (lambda: herringbone(910, 910, AUSTRALIAN), "do not close in Australian"),
+        (lambda: stack_bond("3.5", 4), "without a cut in every course"),
+        (lambda: run_of(65, 100), "takes no run"),
+        (lambda: run_of(65, 173), "140 and 215 mm work"),
+        (lambda: dentils(900), "777.5 and 1002.5 mm work"),
+        (lambda: dog_tooth(100), "takes no tooth"),
+        (lambda: projecting_frame(15, 6, 1000, 90), "the UK limit for corbels allows 56 mm"),
+        (lambda: projecting_frame(15, 6, Fraction("562.5"), 25), "the eye line runs along the course itself"),
+        (lambda: projecting_frame(2, 6, 1000, 25), "leaves nothing between the runs"),
+        (lambda: rises_together([3], [3, 3], 3), "for the same lifts"),
+        (lambda: rises_together([3, 2], [0, 0], 3), "does not go down"),
+        (lambda: rises_together([3, 3], [0, 6], 3), "nothing holds it"),
+    ],
+)
+def test_what_cannot_be_built_is_told(ask, message) -> None:
+    with pytest.raises(TradeError) as told:
+        ask()
+    assert message in str(told.value)
+
+
+def test_uprights_stay_a_stated_number_of_courses_ahead_at_most() -> None:
+    assert rises_together([3, 6, 9, 12], [0, 3, 6, 12], ahead=3)
+    assert not rises_together([3, 9], [0, 3], ahead=3)
+    assert UK_METRIC.module == 3 * UK_METRIC.course
