@@ -45,6 +45,8 @@ def unreadable(line: str, problem: str) -> tuple[str, str]:
     if not shown:
         return "the file ends in the middle of something", "check quotes and brackets"
     value = _value(shown)
+    if value[:1] in ("{", "[") and "{{" in value[1:]:
+        return "text with {{ inside [ ] or { } does not read", QUOTES
     if value[:1] in tuple("{[%@`*&!|>"):
         return f"text that starts with {value[0]} does not read", QUOTES
     if value[:1] in ("'", '"') and value[:1] in value[1:]:

@@ -154,15 +154,13 @@ def _working(
     lines: tuple[Line, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
 ) -> tuple[KeyLine, ...]:
     earning = any(line.earns for line in lines)
-    count = {"method": 0, "accuracy": 0}
     found: list[KeyLine] = []
     for line, value in zip(lines, values, strict=True):
         earns = ""
         if line.earns:
-            count[line.earns] += 1
-            earns = f"{line.earns[0].upper()}{count[line.earns]}"
+            earns = f"{line.earns[0].upper()}1"  # a mark a line
         elif not earning and line is lines[-1]:
-            earns = f"A{marks}" if marks > 1 else "A1"
+            earns = f"A{marks}"
         found.append(KeyLine(say=line.say.render(scope, site), figure=_line_figure(value, line, unit), earns=earns))
     return tuple(found)
 

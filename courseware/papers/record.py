@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from pydantic import TypeAdapter, ValidationError
+from pydantic import TypeAdapter
 
 from courseware.papers.sitting import (
     IssuedExercise,
@@ -55,7 +55,9 @@ def read_record(text: str) -> Sitting:
             raise RecordFaulty("it was written by a later version of this program; bring the program up to date")
         papers = [_read_paper(paper) for paper in data["papers"]]
         return TypeAdapter(Sitting).validate_python({**head, "papers": papers})
-    except (KeyError, TypeError, AttributeError, RecursionError, json.JSONDecodeError, ValidationError):
+    except RecordFaulty:
+        raise
+    except (LookupError, TypeError, AttributeError, RecursionError, ValueError):  # as are JSON's and pydantic's
         raise RecordFaulty("it is not the record of a sitting, or it has been changed by hand") from None
 
 

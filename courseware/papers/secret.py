@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 
 from courseware.papers.sheets import Key, Paper
@@ -20,9 +20,9 @@ class Secrets:
     sayings: frozenset[str]
 
 
-def secrets(paper: Paper, key: Key) -> Secrets:
-    """What the key says and the paper does not."""
-    open_words = list(_texts(paper))
+def secrets(paper: Paper, key: Key, furniture: Iterable[str] = ()) -> Secrets:
+    """What the key says and the paper does not; `furniture` is what stands in the margins of every page."""
+    open_words = [*_texts(paper), *furniture]
     told = "\n".join(open_words)
     open_figures = set(_FIGURE.findall(told))
     answers = [answer for exercise in key.exercises for part in exercise.answers for answer in part]

@@ -41,6 +41,12 @@ def key_pdf(key: Key) -> bytes:
     return render(_templates().get_template("key.html").render(key=key), pictures)
 
 
+def furniture(paper: Paper) -> tuple[str, ...]:
+    """The words that the margins of a paper's pages draw."""
+    pictures = (gauge_scale(paper.scale), print_line())
+    return tuple(mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label))
+
+
 def grid_pdf(grid: Grid) -> bytes:
     """The tutor's class grid as a PDF, on landscape sheets."""
     return render(_templates().get_template("grid.html").render(grid=grid), {})

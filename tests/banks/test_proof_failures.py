@@ -1,0 +1,117 @@
+"""What makes a proof fail, told with the variant it fails for."""
+
+from __future__ import annotations
+
+import pytest
+
+from courseware.banks import prove
+
+IMPOSSIBLE = "3.2 bricks cannot be set out: bricks go in halves; the nearest are 3 and 3½ bricks"
+ROUND_IT = "it does not write out exactly: round it, as in nearest(x, 0.01)"
+
+
+def working(*values: str) -> dict[str, object]:
+    return {"working": [{"say": f"Line {n}", "value": value} for n, value in enumerate(values, 1)]}
+
+
+@pytest.mark.parametrize(
+    ("keys", "given", "why"),
+    [
+        (working("bricks * module"), "bricks = 2", "length: the trade core finds 440, the last line of the working 450"),
+        (working("pier(bricks) if bricks < 5 else 0"), "bricks = 5", "length: the trade core finds 1115, the last line of the working 0"),
+        (working("'long'"), "bricks = 2", "length: the trade core finds 440, the last line of the working long"),
+        (working("bricks > 2"), "bricks = 2", "length: the trade core finds 440, the last line of the working false"),
+        (working("bricks / 7", "pier(bricks)"), "bricks = 2", f"`length, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
+        ({"answer": "bricks / 7", **working("bricks / 7")}, "bricks = 2", f"`bricks / 7` gives about 0.2857: {ROUND_IT}"),
+        ({"answer": "bricks - 4", **working("bricks - 4")}, "bricks = 2", "length: the answer is −2, below nothing"),
+        ({"answer": "bricks / 7", "round": 2, **working("1")}, "bricks = 2", "length: the trade core finds 2/7, the last line of the working 1"),
+        ({"within": "bricks - 5"}, "bricks = 2", "length: the band is −3, below nothing"),
+        ({"answer": "1 / (bricks - 4)", **working("1")}, "bricks = 2", "length: the answer is −0.5, below nothing"),
+        ({"answer": "1 / (bricks - 2)"}, "bricks = 2", "`1 / (bricks - 2)` divides by nothing"),
+        ({"answer": "pier(3.2)"}, "bricks = 2", IMPOSSIBLE),
+        ({"slips": [{"value": "pier(3.2)", "says": "So"}]}, "bricks = 2", IMPOSSIBLE),
+        ({"accept": [{"value": "2 ** bricks ** 2", "says": "So"}]}, "bricks = 4", "`2 ** bricks ** 2`: a power must be a whole number from -12 to 12"),
+        ({"ask": "How long are {{ bricks / 7 }} walls?"}, "bricks = 2", f"`bricks / 7` gives about 0.2857: {ROUND_IT}"),
+        ({"slips": [{"value": "1", "says": "Took {{ bricks / 7 }}"}]}, "bricks = 2", f"`bricks / 7` gives about 0.2857: {ROUND_IT}"),
+        ({"slips": [{"value": "1", "says": "Took {{ in_inches(bricks) }}"}]}, "bricks = 2", f"in_inches gives no short fraction of an inch: {ROUND_IT}"),
+    ],
+)  # fmt: skip
+def test_a_number_part_fails(exercise, number, keys: dict[str, object], given: str, why: str) -> None:
+    failure = prove(exercise(parts=[{**number(), **working(keys.get("answer", "pier(bricks)")), **keys}])).failure
+    assert (failure.given, failure.why) == (given, why)
+
+
+def test_the_working_may_reach_the_answer_before_or_after_rounding(exercise, number) -> None:
+    for line in ("bricks / 3", "nearest(bricks / 3, 0.01)"):
+        assert prove(exercise(parts=[number(answer="bricks / 3", round=2, **working(line))])).failure is None
+    failure = prove(
+        exercise(parts=[number(answer="bricks / 3", round=2, **working("nearest(bricks / 3, 0.1)"))])
+    ).failure
+    assert failure.why == "length: the trade core finds ⅔, the last line of the working 0.7"
+
+
+@pytest.mark.parametrize("key", ["pose", "setting"])
+def test_wording_that_does_not_render_fails(exercise, key: str) -> None:
+    failure = prove(exercise(**{key: "A pier of {{ bricks / 7 }} bricks."})).failure
+    assert failure.why == f"`bricks / 7` gives about 0.2857: {ROUND_IT}"
+
+
+def one_right(*values: str, **keys: object) -> dict[str, object]:
+    choices = [{"say": f"Choice {n}", "value": value} for n, value in enumerate(values, 1)]
+    return {"choices": choices, "answer": "pier(bricks)", **working("bricks * module - joint"), **keys}
+
+
+def several(*truths: tuple[str, str]) -> dict[str, object]:
+    choices = [{"say": f"Choice {n}", "right": right, "check": check} for n, (right, check) in enumerate(truths, 1)]
+    return {"several": True, "choices": choices}
+
+
+@pytest.mark.parametrize(
+    ("keys", "why"),
+    [
+        (one_right("1", "2"), "which: 0 choices equal the answer 440; exactly one must"),
+        (one_right("440", "pier(bricks)"), "which: 2 choices equal the answer 440; exactly one must"),
+        (one_right("440", "1", "1"), "which: two choices have the same value"),
+        (one_right("440", "1", answer="pier(bricks) + 1"), "which: the trade core finds 441, the last line of the working 440"),
+        (one_right("440", "1", **working("'long'")), "which: the trade core finds 440, the last line of the working long"),
+        (one_right("440", "1", **working("bricks / 7", "440")), f"`which, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
+        (one_right("'a'", "'b'", answer="'c'", **working("'c'")), "which: 0 choices equal the answer c; exactly one must"),
+        (one_right("440", "pier(3.2)"), IMPOSSIBLE),
+        (several(("bricks > 1", "bricks > 2"), ("False", "False")), "which: `right` and `check` disagree about a choice"),
+        (several(("False", "False"), ("False", "False")), "which: 0 of 2 choices are right; some must be, not all"),
+        (several(("True", "True"), ("True", "True")), "which: 2 of 2 choices are right; some must be, not all"),
+    ],
+)  # fmt: skip
+def test_a_choice_fails(exercise, keys: dict[str, object], why: str) -> None:
+    failure = prove(exercise(parts=[{"name": "which", "kind": "choice", "ask": "Which?", "marks": 1, **keys}])).failure
+    assert (failure.raw, failure.given, failure.why) == (0, "bricks = 2", why)
+
+
+@pytest.mark.parametrize(
+    ("drawing", "given", "why"),
+    [
+        ({"kind": "pier", "courses": "bricks * 5"}, "bricks = 7", "the drawing does not fit its box: courses is 35, and it takes 1 to 30"),
+        ({"kind": "pier", "bricks": "bricks / 4"}, "bricks = 2", "the drawing does not fit its box: bricks is 0.5, and it takes 1 to 12"),
+        ({"kind": "gauge_rod", "courses": "4", "datum": "'face' if bricks < 4 else 'faces'"}, "bricks = 4", "the drawing's datum is faces; it can be clear, face, height"),
+        ({"kind": "opening", "courses": "3", "asks": {"width": "length"}}, "bricks = 2", "the drawing's width is 460 mm, the answer to length 440 mm"),
+        ({"kind": "pier", "courses": "1 / (bricks - 3)"}, "bricks = 2", "the drawing does not fit its box: courses is −1, and it takes 1 to 30"),
+    ],
+)  # fmt: skip
+def test_a_drawing_that_does_not_fit_or_agree_fails(
+    exercise, number, drawing: dict[str, object], given: str, why: str
+) -> None:
+    failure = prove(exercise(drawing=drawing, parts=[number(unit="mm")])).failure
+    assert (failure.given, failure.why) == (given, why)
+
+
+def test_a_drawing_agrees_in_metres_and_rounded(exercise, number) -> None:
+    in_metres = number(answer="pier(bricks) / 1000", unit="m", round=2)
+    assert prove(exercise(drawing={"kind": "pier", "asks": {"width": "length"}}, parts=[in_metres])).failure is None
+
+
+def test_the_first_variant_that_fails_is_told_with_its_words_and_figures(exercise, number) -> None:
+    answer = "1 / (0 if side == 'right' and bricks == 2.5 else 1)"
+    broken = exercise(given={"bricks": "2 to 3 by 0.5", "side": ["left", "right"]}, parts=[number(answer=answer)])
+    proof = prove(broken)
+    assert (proof.failure.raw, proof.failure.given, proof.walked) == (3, "bricks = 2.5, side = right", 4)
+    assert (len(proof.space), proof.ranges) == (0, {})

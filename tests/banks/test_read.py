@@ -1,0 +1,122 @@
+"""A bank as it is handed on, the safety notes, and messages that are harmless to print."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from pathlib import Path
+
+import pytest
+
+from courseware.banks import BankFaulty, harmless, holds_safety_notes, prove, read_bank, read_safety_notes
+from courseware.banks.faults import Fault
+
+GOOD = Path(__file__).parent / "good" / "every_kind_of_part.yaml"
+
+
+def test_a_bank_keeps_its_text_and_the_hash_of_its_bytes() -> None:
+    data = b"\xef\xbb\xbf" + GOOD.read_bytes().replace(b"\n", b"\r\n")
+    bank = read_bank(data, "walls.yaml")
+    assert (bank.file, bank.sha256) == ("walls.yaml", hashlib.sha256(data).hexdigest())
+    assert bank.text.encode("utf-8-sig") == data
+    assert (bank.topic, bank.safety, bank.exercises[0].safety) == ("Every kind of part", ("cutting",), ("dust",))
+
+
+def test_a_bank_reads_the_same_from_its_kept_text() -> None:
+    bank = read_bank(GOOD.read_bytes(), "walls.yaml")
+    again = read_bank(bank.text.encode(), "walls.yaml")
+    assert [list(prove(e).space.indices) for e in again.exercises] == [
+        list(prove(e).space.indices) for e in bank.exercises
+    ]
+
+
+def test_the_centres_rule_reaches_the_formulas() -> None:
+    text = GOOD.read_text(encoding="utf-8").replace(
+        "where: bricks != courses", 'where: arris_rule == "near" and bricks != courses'
+    )
+    assert prove(read_bank(text.encode(), "a.yaml", arris_rule="near").exercises[0]).failure is None
+    assert prove(read_bank(text.encode(), "a.yaml").exercises[0]).failure.why.startswith("no variant is left")
+
+
+NOTES = b"""\
+# Notes for tests
+safety_notes:
+  - {name: dust, title: Silica dust, lines: [Wet the cut.], source: A rule}
+  - {name: noise, title: Noise, lines: [Wear muffs., Stand clear.]}
+"""
+
+
+def test_safety_notes_are_kept_by_name() -> None:
+    notes = read_safety_notes(NOTES, "notes.yaml").notes
+    assert notes == {
+        "dust": ("Silica dust", ("Wet the cut.",), "A rule"),
+        "noise": ("Noise", ("Wear muffs.", "Stand clear."), ""),
+    }
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        (b"name: noise", b"name: dust", "4:12: a note named `dust` stands twice; each name once"),
+        (b"title: Noise, ", b"", "4:5: the key `title` is missing; expected a short title"),
+        (b"title: Noise", b"titel: Noise", "4:19: the key `titel` is not known; did you mean `title`? expected one of name, title, lines, source"),
+        (b"[Wet the cut.]", b"[]", "3:38: `lines` is an empty list; expected a list of short lines"),
+        (b"name: dust", b"name: Dust", "3:12: `Dust` cannot be a name; expected small letters, figures, underscores (hyphens for exercises), a letter first"),
+        (b"safety_notes:", b"safety_note:", "2:1: the key `safety_note` is not known; did you mean `safety_notes`? expected one of safety_notes"),
+        (b"lines: [Wet the cut.]", b"lines: Wet the cut.", "3:45: `lines` is `Wet the cut.`; expected a list of short lines"),
+    ],
+)  # fmt: skip
+def test_a_fault_in_the_safety_notes_is_told(old: bytes, new: bytes, told: str) -> None:
+    with pytest.raises(BankFaulty) as faulty:
+        read_safety_notes(NOTES.replace(old, new), "notes.yaml")
+    assert str(faulty.value) == f"notes.yaml:{told}"
+
+
+@pytest.mark.parametrize(
+    ("data", "notes"),
+    [(NOTES, True), (b"safety_notes: []", True), (b"\xff\xfesafety_notes:", False), (b"topic: Walls\nsafety: [dust]", False), (b"", False)],
+)  # fmt: skip
+def test_safety_notes_are_known_by_their_first_key(data: bytes, notes: bool) -> None:
+    assert holds_safety_notes(data) is notes
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("pier", "pier"),
+        ("a\x1b[2Jb", "a<U+001B>[2Jb"),
+        ("\u202eb", "<U+202E>b"),
+        ("a\nb", "a<U+000A>b"),
+        ("a" * 60, "a" * 60),
+        ("a" * 61, "a" * 60 + "…"),
+        ("Łukasz × ½", "Łukasz × ½"),
+    ],
+)
+def test_text_in_a_message_is_harmless(text: str, shown: str) -> None:
+    assert harmless(text) == shown
+
+
+def test_a_fault_tells_its_place_and_what_was_expected() -> None:
+    fault = Fault("a\x07.yaml", 3, 5, "the key `x` is missing", "expected y")
+    assert str(fault) == "a<U+0007>.yaml:3:5: the key `x` is missing; expected y"
+
+
+def test_a_topic_holds_at_most_sixty_exercises(number) -> None:
+    exercises = [
+        {"name": f"pier-{n}", "level": 1, "given": {}, "pose": "A pier.", "parts": [number(answer="1")]}
+        for n in range(61)
+    ]
+    data = json.dumps({"topic": "Piers", "aim": "Work out", "exercises": exercises}).encode()
+    with pytest.raises(BankFaulty, match="61 exercises; at most 60 to a topic"):
+        read_bank(data, "a.yaml")
+
+
+@pytest.mark.parametrize("name", ["answer", "marks", "working", "ask", "name"])
+def test_a_part_without_one_of_its_keys_is_told_once(name: str, number) -> None:
+    part = {key: value for key, value in number().items() if key != name}
+    exercise = {"name": "pier", "level": 1, "given": {"bricks": "2 to 9"}, "pose": "A pier.", "parts": [part]}
+    data = json.dumps({"topic": "Piers", "aim": "Work out", "exercises": [exercise]}).encode()
+    with pytest.raises(BankFaulty) as faulty:
+        read_bank(data, "a.yaml")
+    [told] = faulty.value.faults
+    assert told.wrong == f"the key `{name}` is missing"

@@ -1,0 +1,114 @@
+"""Class lists that cannot be used: every fault by its line, nothing guessed."""
+
+from __future__ import annotations
+
+import contextlib
+import random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from courseware.banks.faults import unseen
+from courseware.papers.class_list import MOST_LEARNERS, ClassListFaulty, read_class_list
+from courseware.papers.csv_table import MOST_BYTES
+
+WANTED = "expected a heading `name` (or `learner`, `student`, `full name`), or `first name` and `surname`"
+EACH = "expected one cell under each heading"
+SAVE = "save it as `CSV UTF-8`"
+
+
+def faults(data: bytes, file: str = "a.csv") -> list[str]:
+    with pytest.raises(ClassListFaulty) as faulty:
+        read_class_list(data, file)
+    return [str(fault) for fault in faulty.value.faults]
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("", [f"1:1: the list is empty; {WANTED}"]),
+        ("\n \n\n", [f"1:1: the list is empty; {WANTED}"]),
+        ("Amara Okafor,1\n", [f"1:1: no heading tells which column holds the names, only `Amara Okafor`, `1`; {WANTED}"]),
+        ("Surname,Ref\nOkafor,1\n", [f"1:1: no heading tells which column holds the names, only `Surname`, `Ref`; {WANTED}"]),
+        ("\x1b[31mname\x1b[0m\nA\n", [f"1:1: no heading tells which column holds the names, only `<U+001B>[31mname<U+001B>[0m`; {WANTED}"]),
+        ("Name,Ref,NAME\nA,1,B\n", ["1:3: the heading `NAME` stands twice; expected each heading once"]),
+        ("Name,Ref\n", ["1:1: no learner stands below the headings; one learner a row"]),
+        ("Name,Ref\nA\nB,2\nC,3,late\n,4\n", [
+            f"2:1: 1 cell under 2 headings; {EACH}",
+            f"4:3: 3 cells under 2 headings; {EACH}: put quotation marks round a text that holds the separator",
+            "5:1: no name stands in this row; expected a learner's name",
+        ]),
+        ("Name,Ref\n\u200b\u2060,1\n", ["2:1: no name stands in this row; expected a learner's name"]),
+        ("Ref,Name\n1," + "a" * 81 + "\n", [f"2:2: the name `{'a' * 60}…` has 81 characters; expected at most 80"]),
+        ("Ref,Name\n" + "1" * 41 + ",a\n", ["2:1: the reference `" + "1" * 41 + "` has 41 characters; expected at most 40"]),
+        ('Name,Ref\nA,1\n"B,2\nC,3\n', ["3:1: a quotation mark opened in this row is never closed; expected marks in pairs"]),
+        ('Name,Ref\n"A"x,1\n', ["2:1: text stands after a closing quotation mark; expected a separator there, or the mark doubled"]),
+        ("Name,Ref\nA,1\nB\0,2\n", ["3:2: a NUL character, which no text holds; export the list again and save it as `CSV UTF-8`"]),
+        ("Name,Ref\n" + "a" * 200_000 + ",2\n", ["2:1: a cell of this row is far too long; check the quotation marks"]),
+    ],
+    ids=lambda value: str(value)[:20].encode("unicode_escape").decode(),
+)  # fmt: skip
+def test_a_faulty_row_is_told_by_its_line(text: str, told: list[str]) -> None:
+    assert faults(text.encode()) == [f"a.csv:{fault}" for fault in told]
+
+
+@pytest.mark.parametrize(
+    ("data", "file", "told"),
+    [
+        ("Name\nZoë".encode("utf-16-le"), "a.csv", f"the file looks like UTF-16 without its mark; {SAVE}"),
+        ("Name\nZoë".encode("utf-32"), "a.csv", f"the file is UTF-32; {SAVE}"),
+        ("Name\nZoë".encode("utf-16")[:-1], "a.csv", f"the file is UTF-16 but breaks off or is damaged; {SAVE}"),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "a.csv", "this is an old .xls workbook, or one locked with a password; save it without a password as .xlsx or as `CSV UTF-8`"),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "a.xlsx", "this is an old .xls workbook, or one locked with a password; save it without a password as .xlsx or as `CSV UTF-8`"),
+        (b"PK\x03\x04rest", "a.csv", "this is a workbook or a ZIP archive, not a CSV list; give a workbook a name that ends in .xlsx, or save it as `CSV UTF-8`"),
+        (b"Name\n" + b"a" * MOST_BYTES, "a.csv", f"the file has {MOST_BYTES + 5} bytes; expected at most {MOST_BYTES}"),
+    ],
+)  # fmt: skip
+def test_a_file_of_another_kind_is_told(data: bytes, file: str, told: str) -> None:
+    assert faults(data, file) == [f"{file}:1:1: {told}"]
+
+
+def test_a_byte_of_no_encoding_is_told_by_its_line() -> None:
+    assert faults(b"Name\nA\nB\x81\n") == [f"a.csv:3:1: byte 0x81 is neither UTF-8 nor Windows-1252; {SAVE}"]
+
+
+def test_a_list_that_goes_on_is_stopped() -> None:
+    rows = [f"Learner {n}" for n in range(MOST_LEARNERS + 1)]
+    [told] = faults("\n".join(["Name", *rows]).encode())
+    assert told == "a.csv:1002:1: the list goes on after 1000 learners; at most 1000 rows: split the list"
+
+
+def test_very_many_faults_are_counted() -> None:
+    told = faults(("Name,Ref\n" + "A\n" * 60).encode())
+    assert len(told) == 51
+    assert told[-1] == "a.csv:51:1: 10 more faults after this line; mend these first"
+
+
+CELLS = ["Name", "Ref", "A", "1", " ", "", '"', ",", ";", "\t", "\n", "\r\n", "sep=;", "\u200b", "ë", "\x1b", "=1"]
+
+
+@settings(deadline=None, max_examples=500)
+@given(
+    st.lists(st.sampled_from(CELLS), max_size=40).map("".join) | st.text(max_size=80),
+    st.sampled_from(["utf-8", "utf-16", "cp1252"]),
+)
+def test_any_text_gives_learners_or_faults_and_nothing_unseen(text: str, encoding: str) -> None:
+    data = text.encode(encoding, "replace")
+    try:
+        learners = read_class_list(data, "a.csv").learners
+    except ClassListFaulty as faulty:
+        told = [str(fault) for fault in faulty.faults]
+    else:
+        told = [told for learner in learners for told in (learner.name, learner.reference)]
+        assert all(learner.name for learner in learners)
+    assert not any(unseen(sign) for line in told for sign in line)
+
+
+def test_any_bytes_give_learners_or_faults() -> None:
+    chance = random.Random(7)
+    for length in range(300):
+        data = b"Name,Ref\n" * (length % 2) + chance.randbytes(length)
+        for file in ("a.csv", "a.xlsx"):
+            with contextlib.suppress(ClassListFaulty):
+                read_class_list(data, file)
