@@ -29,9 +29,15 @@ def make() -> None:
         [made] = [path for path in Path(folder).iterdir() if path.is_dir()]
         shutil.rmtree(SAMPLE, ignore_errors=True)
         shutil.copytree(made, SAMPLE)
-    for name, pattern in (("paper", "for-learners/paper-*.pdf"), ("key", "for-tutor/key-*.pdf"), ("grid", "for-tutor/class-grid.pdf")):
+    for name, pattern in (
+        ("paper", "for-learners/paper-*.pdf"),
+        ("key", "for-tutor/key-*.pdf"),
+        ("grid", "for-tutor/class-grid.pdf"),
+    ):
         page = pypdfium2.PdfDocument(sorted(SAMPLE.glob(pattern))[0])[0]
-        page.render(scale=WIDTH / page.get_width()).to_pil().convert("L").quantize(16).save(SAMPLE / f"{name}.png", optimize=True)
+        page.render(scale=WIDTH / page.get_width()).to_pil().convert("L").quantize(16).save(
+            SAMPLE / f"{name}.png", optimize=True
+        )
 
 
 if __name__ == "__main__":

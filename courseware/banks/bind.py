@@ -192,7 +192,8 @@ def _drawing(
     kind = DRAWING_KINDS.get(kind_name) if isinstance(kind_name, str) else None
     if kind is None or not isinstance(kind_name, str):
         known = near(str(kind_name), list(DRAWING_KINDS), "expected one of")
-        reading.fault(path, f"no drawing is of kind `{kind_name}`", known)
+        wrong = "the drawing has no `kind`" if kind_name is None else f"no drawing is of kind `{kind_name}`"
+        reading.fault(path, wrong, known)
         return None
     shows, asks = named.pop("shows", []), named.pop("asks", {})
     for key in sorted(set(named) - set(kind.arguments)):
@@ -232,7 +233,8 @@ def _check_dimensions(
     reading: Reading,
     path: tuple[str | int, ...],
 ) -> None:
-    if not isinstance(shows, list) or not isinstance(asks, dict):
+    listed = isinstance(shows, list) and isinstance(asks, dict)
+    if not listed or not all(isinstance(name, str) for name in (*shows, *asks.values())):
         reading.fault(
             path,
             "`shows` or `asks` is not as it should be",

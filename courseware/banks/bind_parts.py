@@ -135,11 +135,8 @@ def bind_part(
         reading.fault((*path, key), f"a part of kind {kind} has no `{key}`", f"expected {', '.join(_KEYS[kind])}")
     for key in _NEEDED[kind]:
         if getattr(shape, key) in (None, []):
-            there = key in shape.model_fields_set
-            wrong = f"`{key}` is empty" if there else f"the key `{key}` is missing"
-            reading.fault(
-                (*path, key) if there else path, wrong, f"a part of kind {kind} needs {', '.join(_NEEDED[kind])}"
-            )
+            wrong = f"`{key}` is empty" if key in shape.model_fields_set else f"the key `{key}` is missing"
+            reading.fault((*path, key), wrong, f"a part of kind {kind} needs {', '.join(_NEEDED[kind])}")
     if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
         reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
     if kind == "table" and shape.marks is not None:
@@ -200,7 +197,9 @@ def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -
         scope.reading.fault(path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number")
     if shapes and shapes[-1].value is None:
         scope.reading.fault(
-            path, "the last line of the working has no value", "expected the answer, by plain arithmetic"
+            (*path, len(shapes) - 1, "value"),
+            "the last line of the working has no value",
+            "expected the answer, by plain arithmetic",
         )
     return tuple(lines)
 

@@ -20,7 +20,7 @@ class Fault:
     expected: str
 
     def __str__(self) -> str:
-        return f"{_named(self.file)}:{self.line}:{self.column}: {self.wrong}; {self.expected}"
+        return _named(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
 
 
 class FileFaulty(ValueError):

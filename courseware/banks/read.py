@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Sequence
 from difflib import get_close_matches
 from typing import Any, TypeVar
 
@@ -42,7 +43,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     if shape is None:
         raise BankFaulty(faults)
     topic, more = bind_topic(shape, node, file, arris_rule)
-    faults += tuple(fault for path, fault in more if not _caused(path, repaired))
+    faults += tuple(fault for path, fault in more if not (_caused(path, repaired) or _misspelt(path, repaired)))
     if faults:
         raise BankFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
     return Bank(
@@ -102,7 +103,7 @@ def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, 
     return None, tuple(faults), tuple(repaired)
 
 
-def _misspelt(missing: Path, unknown: list[Path]) -> bool:
+def _misspelt(missing: Path, unknown: Sequence[Path]) -> bool:
     """Whether a key that is missing stands beside its place under a name that is nearly its own."""
     beside = [str(path[-1]) for path in unknown if path[:-1] == missing[:-1]]
     return bool(get_close_matches(str(missing[-1]), beside, n=1))

@@ -20,9 +20,9 @@ class Secrets:
     sayings: frozenset[str]
 
 
-def secrets(paper: Paper, key: Key, furniture: Iterable[str] = ()) -> Secrets:
-    """What the key says and the paper does not; `furniture` is what stands in the margins of every page."""
-    open_words = [*_texts(paper), *furniture]
+def secrets(paper: Paper, key: Key, margins: Iterable[str] = ()) -> Secrets:
+    """What the key says and the paper does not; `margins` is what stands in the margins of every page."""
+    open_words = [*_texts(paper), *margins]
     told = "\n".join(open_words)
     open_figures = set(_FIGURE.findall(told))
     answers = [answer for exercise in key.exercises for part in exercise.answers for answer in part]

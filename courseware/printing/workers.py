@@ -55,7 +55,7 @@ def _print_begun(sheet: Sheet) -> bytes:
 
 
 def _print(work: tuple[str, Sheet]) -> bytes:
-    from courseware.printing.press import furniture, key_pdf, paper_pdf
+    from courseware.printing.press import key_pdf, margin_words, paper_pdf
     from courseware.printing.release import release
 
     record, sheet = work
@@ -64,7 +64,7 @@ def _print(work: tuple[str, Sheet]) -> bytes:
     if sheet.key:
         return key_pdf(key)
     paper = compose_paper(sitting, sheet.place, sources)
-    return release(paper_pdf(paper), secrets(paper, key, furniture(paper)))
+    return release(paper_pdf(paper), secrets(paper, key, margin_words(paper)))
 
 
 @lru_cache(maxsize=1)

@@ -95,8 +95,8 @@ def dentils(length: Exact, format: Format = UK_METRIC) -> tuple[int, int]:
         low = max(3, math.floor((count - 1) / 2) * 2 + 1)
         sizes = [size(n * format.half - format.perpend) for n in (low, low + 2)]
         raise TradeError(
-            f"a dentil course does not run into {size(whole)} mm with a dentil at both ends: headers go in odd numbers; "
-            f"{sizes[0]} and {sizes[1]} mm work"
+            f"a dentil course does not run into {size(whole)} mm with a dentil at both ends: headers go in odd "
+            f"numbers; {sizes[0]} and {sizes[1]} mm work"
         )
     return (int(count) + 1) // 2, (int(count) - 1) // 2
 

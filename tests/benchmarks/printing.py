@@ -25,7 +25,7 @@ from weasyprint.text.fonts import FontConfiguration
 
 from courseware.banks import prove
 from courseware.desk.shelf import read_shelf, shipped_banks
-from courseware.drawings import draw, to_svg
+from courseware.drawings import to_svg
 from courseware.drawings.picture import Picture, Stroke
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
@@ -50,11 +50,7 @@ def sitting(count: int) -> Sitting:
 def plain_markup(sheet: Paper | Key) -> tuple[str, str]:
     """The sheet's markup with its drawings within it, and the styles it needs."""
     key = isinstance(sheet, Key)
-    drawings = {e.asked.number if key else e.number: e.drawing for e in sheet.exercises}
-    pictures = {"scale": press.gauge_scale(sheet.scale), "line": press.print_line(), "grid": press.squared()}
-    if not key:
-        pictures["qr"] = press.qr(sheet.heading.code)
-    pictures |= {f"drawing-{n}": draw(call) for n, call in drawings.items() if call}
+    pictures = press.key_pictures(sheet) if key else press.paper_pictures(sheet)
     vectors = {name: to_svg(apart(picture)) for name, picture in pictures.items()}
     name, values = ("key.html", {"key": sheet}) if key else ("paper.html", {"paper": sheet})
     markup = "<!DOCTYPE html>" + press._templates().get_template(name).render(**values)

@@ -1,6 +1,6 @@
 """Variants proved a second by one core, exercise by exercise.
 
-    python tests/benchmarks/proofs.py [BANK ...]
+python tests/benchmarks/proofs.py [BANK ...]
 """
 
 from __future__ import annotations
@@ -22,7 +22,9 @@ def main(named: list[str]) -> None:
             prove(exercise)
             spent = time.perf_counter() - begun
             walked, taken = walked + raw_size(exercise), taken + spent
-            print(f"{bank.topic:32} {exercise.name:34} {raw_size(exercise):7} {raw_size(exercise) / spent:9.0f} a second")
+            print(
+                f"{bank.topic:32} {exercise.name:34} {raw_size(exercise):7} {raw_size(exercise) / spent:9.0f} a second"
+            )
     print(f"{walked:.0f} variants in {taken:.2f} s: {walked / taken:.0f} a second")
 
 

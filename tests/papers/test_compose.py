@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import fields, replace
 from fractions import Fraction
 
@@ -64,7 +65,9 @@ def test_the_marks_of_a_paper_add_up(composed, topic) -> None:
 def test_the_grid_holds_the_answers_of_every_key(composed, topic) -> None:
     sitting, sources = composed(topic)
     grid = compose_grid(sitting, sources)
-    shown = [[answer for block in grid.blocks for answer in block.rows[place][2]] for place in range(len(sitting.papers))]
+    shown = [
+        [answer for block in grid.blocks for answer in block.rows[place][2]] for place in range(len(sitting.papers))
+    ]
     for place, row in enumerate(shown):
         answers = [a for e in compose_key(sitting, place, sources).exercises for part in e.answers for a in part]
         assert len(row) == len(answers)
@@ -99,9 +102,8 @@ def test_a_record_that_says_another_answer_is_refused(composed) -> None:
     data = json.loads(write_record(sitting))
     part = next(p for e in data["papers"][0]["exercises"] for p in e["parts"] if p["kind"] == "number")
     part["answer"] = str(Fraction(part["answer"]) + 1)
-    with pytest.raises(RecordFaulty, match=f"part {part['label']}".replace("(", r"\(").replace(")", r"\)")):
-        for place in range(len(sitting.papers)):
-            compose_key(read_record(json.dumps(data)), place, sources)
+    with pytest.raises(RecordFaulty, match=re.escape(f"part {part['label']}")):
+        compose_key(read_record(json.dumps(data)), 0, sources)
 
 
 @pytest.mark.parametrize("change", ["given", "exercise", "label"])
@@ -149,4 +151,11 @@ def test_no_field_of_a_paper_is_called_an_answer() -> None:
     from courseware.papers import sheets
 
     for model in (sheets.Paper, sheets.AskedExercise, sheets.AskedPart, sheets.AskedRow):
-        assert not {field.name for field in fields(model)} & {"answer", "answers", "slips", "working", "accepts", "right"}
+        assert not {field.name for field in fields(model)} & {
+            "answer",
+            "answers",
+            "slips",
+            "working",
+            "accepts",
+            "right",
+        }

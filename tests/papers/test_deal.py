@@ -118,15 +118,17 @@ def test_parts_are_issued_with_their_labels_exact_answers_and_marks() -> None:
 
 
 def test_the_letter_of_a_choice_is_that_of_its_printed_place() -> None:
-    issued = [part(dealt(30), "2b", paper) for paper in range(30)]
+    sitting = dealt(30)
+    issued = [part(sitting, "2b", paper) for paper in range(30)]
     assert all(sorted(p.shown) == [0, 1, 2, 3] for p in issued)
     assert all(p.shown["ABCD".index(p.answer)] == 0 for p in issued)  # the bank's first choice is the right one
     assert {p.answer for p in issued} == set("ABCD")
 
 
 def test_the_answer_to_an_order_keeps_every_pair_and_is_never_as_printed() -> None:
+    sitting = dealt(30)
     for paper in range(30):
-        issued = part(dealt(30), "2c", paper)
+        issued = part(sitting, "2c", paper)
         sequence = issued.answer.split(",")
         assert sorted(sequence) == list("ABCD")
         assert len(issued.before) == 3

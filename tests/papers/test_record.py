@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
+from collections.abc import Iterator
 from fractions import Fraction
+from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from courseware.papers.record import RecordFaulty, read_record, write_record
+from courseware.papers.sitting import Sitting
 
 CHANGED = "it is not the record of a sitting, or it has been changed by hand"
 
@@ -98,6 +104,28 @@ def test_a_record_of_a_later_form_is_refused(dealt) -> None:
 def test_what_is_no_record_is_refused(text: str) -> None:
     with pytest.raises(RecordFaulty):
         read_record(text)
+
+
+ODD = st.sampled_from([None, 5, -1, 1.5, True, "", "x", "1/0", [], ["x"], [[]], {}, {"x": "x"}, 10**400, "\ud800"])
+
+
+def places(inside: Any) -> Iterator[tuple[Any, str | int]]:
+    """Every place in a record, as the list or map and the key in it."""
+    for key in list(inside) if isinstance(inside, dict) else range(len(inside)):
+        yield inside, key
+        if isinstance(inside[key], dict | list):
+            yield from places(inside[key])
+
+
+@settings(deadline=None, max_examples=200)
+@given(st.data())
+def test_whatever_stands_in_a_record_it_is_read_or_refused(dealt, data: st.DataObject) -> None:
+    record = json.loads(write_record(dealt(exercises=1)))
+    found = list(places(record))
+    inside, key = found[data.draw(st.integers(0, len(found) - 1))]
+    inside[key] = data.draw(ODD)
+    with contextlib.suppress(RecordFaulty):
+        assert isinstance(read_record(json.dumps(record)), Sitting)
 
 
 @pytest.mark.parametrize("kept", [0, 1, 100, -2, -3])

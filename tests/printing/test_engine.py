@@ -80,7 +80,7 @@ def test_a_drawing_prints_as_its_svg_does(printed) -> None:
 
 
 def margins() -> dict:
-    from courseware.printing.press import gauge_scale, print_line
+    from courseware.printing.furniture import gauge_scale, print_line
     from courseware.trade import UK_METRIC
 
     return {"scale": gauge_scale(UK_METRIC), "line": print_line()}

@@ -10,7 +10,7 @@ from pypdf import PdfReader
 from courseware.desk.shelf import shipped_banks
 from courseware.papers import sheets
 from courseware.papers.secret import secrets, shows
-from courseware.printing.press import furniture, paper_pdf
+from courseware.printing.press import margin_words, paper_pdf
 from courseware.printing.release import Leak, page_text, release
 
 TOPICS = [path.stem for path in shipped_banks()]
@@ -20,14 +20,14 @@ CANARY = "the wagtail nests in the chimney"
 @pytest.mark.parametrize("topic", TOPICS)
 def test_no_paper_of_any_topic_holds_a_secret(printed, topic) -> None:
     sheet = printed(topic)
-    assert release(sheet.paper_pdf, secrets(sheet.paper, sheet.key, furniture(sheet.paper))) == sheet.paper_pdf
+    assert release(sheet.paper_pdf, secrets(sheet.paper, sheet.key, margin_words(sheet.paper))) == sheet.paper_pdf
 
 
 @pytest.mark.parametrize("topic", TOPICS)
 def test_the_key_itself_would_not_pass(printed, topic) -> None:
     sheet = printed(topic)
     with pytest.raises(Leak):
-        release(sheet.key_pdf, secrets(sheet.paper, sheet.key, furniture(sheet.paper)))
+        release(sheet.key_pdf, secrets(sheet.paper, sheet.key, margin_words(sheet.paper)))
 
 
 def with_canary(key: sheets.Key) -> sheets.Key:
@@ -116,7 +116,7 @@ def test_what_is_read_back_is_what_another_reader_reads(printed, topic) -> None:
 
 def test_figures_are_secret_only_where_the_paper_does_not_give_them(printed) -> None:
     sheet = printed("opening_sizes")
-    hidden = secrets(sheet.paper, sheet.key, furniture(sheet.paper))
+    hidden = secrets(sheet.paper, sheet.key, margin_words(sheet.paper))
     assert hidden.figures
     assert shows("1 of 22, 100 mm", hidden) is None
     assert all(shows(f"It is {figure} mm.", hidden) == figure for figure in hidden.figures)

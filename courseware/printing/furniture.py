@@ -1,0 +1,117 @@
+"""What every page carries beside its words: the code, the gauge scale, the 100 mm line, room to work and to draw in."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from courseware.banks.figures import half_up, write_out
+from courseware.drawings.dimension import box
+from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.trade import Format, gauge_rod
+
+_QR_MODULE = 0.9  # mm
+_SCALE_LENGTH, _PRINT_LINE = 240, 100  # mm
+_WIDE = 168.4  # mm, of the page within its margins
+_NAMES, _ANSWER, _CHECK = 25.0, 87.0, 106.0  # where the names end, the answer ends, the check begins
+_ROW, _TALL_ROW, _ANSWER_ROW = 6.6, 11.2, 8.2
+_SIZE = 3.35  # mm of type
+
+
+def qr(code: str) -> Picture:
+    """A paper's code as a QR code (ISO/IEC 18004), level Q, border 4."""
+    import segno
+
+    rows = list(segno.make_qr(code, error="q").matrix_iter(border=4))
+    side = len(rows) * _QR_MODULE
+    squares = tuple(
+        box(x * _QR_MODULE, y * _QR_MODULE, (x + 1) * _QR_MODULE, (y + 1) * _QR_MODULE)
+        for y, row in enumerate(rows)
+        for x, dark in enumerate(row)
+        if dark
+    )
+    dark = Stroke(outlines=squares, closed=True, weight=0, fill=0.0)
+    return Picture(width=side, height=side, marks=(dark,), alt="")
+
+
+@lru_cache(maxsize=16)
+def gauge_scale(brick: Format) -> Picture:
+    """The margin's true-size gauge scale: bricks and beds, a tick a course, numbered every third."""
+    tops = [float(mark) for mark in gauge_rod(int(_SCALE_LENGTH / brick.course), brick)]
+    foot, left = tops[-1] + 4, 11.0
+    right = left + 7
+    bricks = tuple(box(left, foot - top, right, foot - top + float(brick.height)) for top in tops)
+    ticks = tuple(((right, foot - top), (right + 2.5, foot - top)) for top in (0.0, *tops))
+    numbers = tuple(
+        Label(at=((left + right) / 2, foot - top + 5), text=str(n), size=4, bold=True)
+        for n, top in enumerate(tops, 1)
+        if n % 3 == 0
+    )
+    course, bed = (write_out(half_up(size, 1)) for size in (brick.course, brick.bed))
+    says = f"Course gauge at true size, {course} mm: {brick.name}, bed {bed} mm"
+    return Picture(
+        width=20,
+        height=262,
+        marks=(
+            Stroke(outlines=bricks, closed=True, weight=0.25),
+            Stroke(outlines=ticks, weight=0.35),
+            *numbers,
+            Label(at=(left - 1.8, foot - tops[-1] / 2), text=says, size=2.9, turn=90),
+        ),
+        alt="A gauge scale",
+    )
+
+
+@lru_cache(maxsize=1)
+def print_line() -> Picture:
+    """The 100 mm line that shows whether the printer kept the size."""
+    rules = (
+        ((2.0, 2.0), (2.0 + _PRINT_LINE, 2.0)),
+        ((2.0, 0.5), (2.0, 3.5)),
+        ((2.0 + _PRINT_LINE, 0.5), (2.0 + _PRINT_LINE, 3.5)),
+    )
+    words = "This line is 100 mm long. If yours is not, print again without scaling."
+    says = Label(at=(52.0, 6.2), text=words, size=2.9)
+    return Picture(width=104, height=9, marks=(Stroke(outlines=rules), says), alt="A line of 100 mm")
+
+
+@lru_cache(maxsize=1)
+def squared() -> Picture:
+    """Space to draw in, ruled in squares of 5 mm."""
+    width, height = 160, 70
+    rules = [((float(x), 0.0), (float(x), float(height))) for x in range(0, width + 1, 5)]
+    rules += [((0.0, float(y)), (float(width), float(y))) for y in range(0, height + 1, 5)]
+    return Picture(width=width, height=height, marks=(Stroke(outlines=tuple(rules), weight=0.1, grey=0.4),), alt="")
+
+
+@lru_cache(maxsize=64)
+def working_room(unit: str, *, steps: bool) -> Picture:
+    """Room set out for the working of one part, the unit printed beside the answer.
+
+    With `steps` a row each for what is found, the rule and the numbers, else one row. Drawn, not a table: a reader
+    hears what the room is for and not ten empty cells.
+    """
+    rows = (
+        (("I am finding", _ROW), ("The rule", _ROW), ("Numbers in", _TALL_ROW)) if steps else (("Working", _TALL_ROW),)
+    )
+    edge = 0.3
+    marks: list[Stroke | Label] = []
+    lines = []
+    y = edge
+    for name, high in rows:
+        marks.append(Label(at=(edge + 1.2, y + 4.3), text=name, size=_SIZE, anchor="start"))
+        lines.append(((edge, y), (_WIDE - edge, y)))
+        y += high
+    foot = y + _ANSWER_ROW
+    lines += [((edge, y), (_WIDE - edge, y)), ((edge, foot), (_WIDE - edge, foot))]
+    lines += [((x, edge), (x, foot)) for x in (edge, _NAMES, _WIDE - edge)] + [((_CHECK, y), (_CHECK, foot))]
+    answer = (box(edge, y, _NAMES, foot), box(_NAMES, y, _ANSWER, foot))
+    words = y + _ANSWER_ROW / 2 + 1.2
+    marks += [
+        Stroke(outlines=tuple(lines), weight=0.2, grey=0.4),
+        Stroke(outlines=answer, closed=True, weight=0.6),
+        Label(at=(edge + 1.2, words), text="Answer", size=_SIZE, anchor="start", bold=True),
+        Label(at=(_ANSWER + 1.2, words), text="My check", size=_SIZE, anchor="start"),
+    ]
+    if unit:
+        marks.append(Label(at=(_ANSWER - 1.5, words + 0.3), text=unit, size=4.0, anchor="end", bold=True))
+    return Picture(width=_WIDE, height=foot + edge, marks=tuple(marks), alt="")
