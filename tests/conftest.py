@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from courseware.banks import prove
 from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
@@ -18,6 +19,10 @@ from courseware.papers.sitting import Sitting
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
 
+
+settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
+settings.register_profile("long", parent=settings.get_profile("untimed"), max_examples=1000)
+settings.load_profile("untimed")
 
 LEARNERS = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # invented
 

@@ -93,6 +93,45 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         dimensions={name: _own(name) for name in ("length", "height", "opening_width", "opening_height")},
         says="a wall to scale with one opening (none where its size is 0), for quantities",
     ),
+    "panel": DrawingKind(
+        arguments={"bricks": _span(1, 8), "courses": _span(3, 24), "starts": frozenset({"stretcher", "soldier"})},
+        optional={"starts": "stretcher"},
+        dimensions={
+            "width": lambda figures, brick: trade.basket_weave(figures["bricks"], figures["courses"], brick).width,
+            "height": lambda figures, brick: trade.basket_weave(figures["bricks"], figures["courses"], brick).height,
+        },
+        says="a basket-weave panel, brick by brick",
+    ),
+    "surround": DrawingKind(
+        arguments={
+            "bricks": _span(2, 8),
+            "courses": _span(6, 27),
+            "corner": frozenset({"mitred", "butted"}),
+            "starts": frozenset({"stretcher", "soldier"}),
+        },
+        optional={"corner": "mitred", "starts": "stretcher"},
+        dimensions={
+            "width": _built(trade.opening, "bricks"),
+            "height": _built(trade.clear_height, "courses"),
+            "panel_width": lambda figures, brick: trade.pier(Fraction(figures["bricks"]) - 1, brick),
+        },
+        says="a basket-weave panel in its surround, piece by piece, in its opening",
+    ),
+    "mitre": DrawingKind(
+        arguments={},
+        optional={},
+        dimensions={
+            "leg": lambda _, brick: trade.mitre_template(brick).leg,
+            "cut_length": lambda _, brick: trade.mitre_template(brick).cut_length,
+        },
+        says="the square corner of a surround at true size, to draw the mitred bat in",
+    ),
+    "herringbone": DrawingKind(
+        arguments={"bricks": _span(2, 6), "courses": _span(6, 18), "angle": _span(45, 90)},
+        optional={"angle": Fraction(45)},
+        dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
+        says="herringbone in an opening, whole bricks and cuts",
+    ),
     "diagonals": DrawingKind(
         arguments={"width": _span(300, 12000), "height": _span(300, 12000)},
         optional={},

@@ -14,6 +14,7 @@ from courseware.banks.formulas import Function, Kind, Value
 from courseware.trade import Format
 
 _INCH = Fraction("25.4")
+_SET_OUT, _ANY_LIMIT = 25, "uk_corbel"  # a projection within the limit: where a run stands does not depend on it
 _MEMORY = 4096  # results kept a function: more than any exercise's range of arguments
 
 
@@ -41,7 +42,8 @@ def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
     if brick.perpend == brick.bed:
         constants["joint"] = brick.bed
     constants = {name: tidy(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
-    return Vocabulary(constants=constants, functions={**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule)})
+    functions = {**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule), **_decorative(brick, arris_rule)}
+    return Vocabulary(constants=constants, functions=functions)
 
 
 SAYS: Mapping[str, str] = {  # what each function gives, for the manual
@@ -91,6 +93,36 @@ SAYS: Mapping[str, str] = {  # what each function gives, for the manual
     "sand_kg": "kg of sand for so many m³ of mortar",
     "sand_m3": "m³ of sand for so many m³ of mortar",
     "segmental_radius": "radius of a segmental arch",
+    "bottom_run_arris": "the arris to level on a frame's bottom run, so many courses up, by the centre's rule",
+    "bottom_run_height": "top of a frame's bottom run above the floor",
+    "closes_weave": "whether a basket weave of so many courses closes in this format",
+    "dentils_back": "headers that stand back in a dentil course of this length",
+    "dentils_out": "headers that project in a dentil course of this length, one at both ends",
+    "herringbone_bricks": "bricks taken for herringbone in an opening, one to a piece; degrees 45 or 90",
+    "herringbone_cut": "pieces that are cut",
+    "herringbone_waste_percent": "what is cut away of the bricks taken, in percent",
+    "herringbone_whole": "bricks that stay whole",
+    "mitre_angle": "degrees of the cut for a corner (of 90 degrees unless given): half the corner's",
+    "mitre_cut_length": "length of the cut of a mitred bat",
+    "mitre_leg": "what the cut takes off the bat's inner end",
+    "on_edge_in": "bricks on edge in a length, one at both ends",
+    "soldier_joint": "the joint between soldiers that fill a length",
+    "soldiers_in": "soldiers in a length, one at both ends",
+    "stack_bricks": "bricks in a panel of stack bond",
+    "surround_bats": "mitred bats of a surround in an opening; corner `mitred` or `butted`",
+    "surround_bricks": "whole bricks that a surround takes, two pieces to a brick",
+    "surround_corners": "corner pieces of a surround",
+    "surround_cuts": "cuts of a surround: halvings, mitres and trimmed corner pieces",
+    "surround_halves": "plain half bricks of a surround",
+    "surround_panel_bricks": "width in bricks of the panel inside a surround",
+    "surround_panel_courses": "height in courses of the panel inside a surround",
+    "teeth_in": "whole teeth of a dog-tooth course in a length",
+    "tooth_pitch": "from tooth to tooth of a dog-tooth course, along the wall",
+    "top_run_arris": "the arris to level on a frame's top run",
+    "top_run_height": "top of a frame's top run above the floor",
+    "weave_bays": "bays of a basket-weave panel, bricks by courses",
+    "weave_soldiers": "soldiers of a basket-weave panel",
+    "weave_stretchers": "stretchers of a basket-weave panel",
     "up": "the whole number at or above",
     "wall_area": "m² of a wall of this length and height in mm, less an opening",
 }
@@ -183,6 +215,38 @@ def _amounts(brick: Format, arris_rule: str) -> dict[str, Function]:
     }
 
 
+def _decorative(brick: Format, arris_rule: str) -> dict[str, Function]:
+    words: Mapping[str, Kind] = {"corner": "word"}
+    functions = {
+        f"weave_{what}": _function(partial(_weave, brick, what), "bricks courses")
+        for what in ("bays", "stretchers", "soldiers")
+    }
+    for what in ("panel_bricks", "panel_courses", "halves", "bats", "corners", "bricks", "cuts"):
+        functions[f"surround_{what}"] = _function(
+            partial(_surround, brick, what), "bricks courses corner", needed=2, words=words
+        )
+    for what in ("angle", "leg", "cut_length"):
+        functions[f"mitre_{what}"] = _function(partial(_mitre, brick, what), "degrees", needed=0)
+    for what in ("whole", "cut", "bricks", "waste_percent"):
+        functions[f"herringbone_{what}"] = _function(partial(_herringbone, brick, what), "width height degrees")
+    for end in ("bottom", "top"):
+        functions[f"{end}_run_arris"] = _function(
+            partial(_run_arris, brick, arris_rule, f"{end}_arris"), "courses below eye_height", result="word"
+        )
+        functions[f"{end}_run_height"] = _function(partial(_run_height, brick, f"{end}_height"), "courses below")
+    return functions | {
+        "closes_weave": _function(partial(_closes_weave, brick), "courses", result="truth"),
+        "stack_bricks": _function(lambda bricks, courses: trade.stack_bond(bricks, courses, brick), "bricks courses"),
+        "soldiers_in": _function(lambda length: trade.soldiers(length, brick).pieces, "length"),
+        "soldier_joint": _function(lambda length: trade.soldiers(length, brick).joint, "length"),
+        "on_edge_in": _function(lambda length: trade.on_edge(length, brick).pieces, "length"),
+        "dentils_out": _function(lambda length: trade.dentils(length, brick)[0], "length"),
+        "dentils_back": _function(lambda length: trade.dentils(length, brick)[1], "length"),
+        "teeth_in": _function(lambda length: trade.dog_tooth(length, brick).teeth, "length"),
+        "tooth_pitch": _function(lambda: trade.dog_tooth(10_000, brick).pitch, ""),
+    }
+
+
 def _function(
     call: Callable[..., object],
     parameters: str,
@@ -241,6 +305,36 @@ def _wall_area(length: Figure, height: Figure, opening_width: Figure = 0, openin
 
 def _batch(what: str, volume: Figure, mix: str, dry: Figure = 1, bag: Figure = 25) -> Figure:
     return getattr(trade.batch(volume, mix, dry_factor=dry, bag_kg=bag), what)  # type: ignore[no-any-return]
+
+
+def _weave(brick: Format, what: str, bricks: Figure, courses: Figure) -> Figure:
+    return getattr(trade.basket_weave(bricks, courses, brick), what)  # type: ignore[no-any-return]
+
+
+def _closes_weave(brick: Format, courses: Figure) -> bool:
+    return trade.weave_closes(brick) and Fraction(courses) % 3 == 0 and courses > 0
+
+
+def _surround(brick: Format, what: str, bricks: Figure, courses: Figure, corner: str = "mitred") -> Figure:
+    return getattr(trade.surround(bricks, courses, brick, corner), what)  # type: ignore[no-any-return]
+
+
+def _mitre(brick: Format, what: str, degrees: Figure = 90) -> Figure:
+    return getattr(trade.mitre_template(brick, degrees), what)  # type: ignore[no-any-return]
+
+
+def _herringbone(brick: Format, what: str, width: Figure, height: Figure, degrees: Figure) -> Figure:
+    return getattr(trade.herringbone(width, height, brick, int(degrees)), what)  # type: ignore[no-any-return]
+
+
+def _run_arris(brick: Format, rule: str, what: str, courses: Figure, below: Figure, eye: Figure) -> str:
+    frame = trade.projecting_frame(courses, below, eye, _SET_OUT, brick, rule, limit=_ANY_LIMIT)
+    return str(getattr(frame, what))
+
+
+def _run_height(brick: Format, what: str, courses: Figure, below: Figure) -> Figure:
+    frame = trade.projecting_frame(courses, below, -1, _SET_OUT, brick, limit=_ANY_LIMIT)
+    return getattr(frame, what)  # type: ignore[no-any-return]
 
 
 def _nearest(value: Figure, step: Figure) -> Figure:

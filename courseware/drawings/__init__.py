@@ -6,10 +6,14 @@ put it on paper, `svg` writes it out.
 
 from courseware.drawings.diagonals import draw_diagonals
 from courseware.drawings.gauge_rod import draw_gauge_rod
+from courseware.drawings.herringbone import draw_herringbone
+from courseware.drawings.mitre import draw_mitre
 from courseware.drawings.opening import draw_opening
+from courseware.drawings.panel import draw_panel
 from courseware.drawings.picture import Picture
 from courseware.drawings.pier import draw_pier, draw_returned
 from courseware.drawings.projection import draw_projection
+from courseware.drawings.surround import draw_surround
 from courseware.drawings.svg import to_svg
 from courseware.drawings.wall import draw_wall
 from courseware.papers.sheets import DrawingCall
@@ -21,6 +25,10 @@ _DRAWN = {
     "gauge_rod": draw_gauge_rod,
     "projection": draw_projection,
     "wall": draw_wall,
+    "panel": draw_panel,
+    "surround": draw_surround,
+    "mitre": draw_mitre,
+    "herringbone": draw_herringbone,
     "diagonals": draw_diagonals,
 }
 

@@ -21,6 +21,7 @@ def test_no_letter_is_taken_for_another_or_for_a_figure() -> None:
     assert len(set(LETTERS)) == len(LETTERS) == 22
 
 
+@settings(deadline=None)
 @given(letters)
 def test_the_check_letter_is_that_of_iso_7064(eight: str) -> None:
     """Source: ISO/IEC 7064, hybrid system, as python-stdnum works it out with these letters."""
