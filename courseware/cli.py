@@ -97,6 +97,7 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 @main.command()
 @click.argument("banks", nargs=-1, required=True, metavar="BANK...")
 @click.option("--group", metavar="FILE", default=None, help="The class list: CSV or XLSX with a name on each row.")
+@click.option("--group-name", default=None, help="The name of the group (from the class list's file unless given).")
 @click.option("--learners", type=click.IntRange(1, 1000), default=None, help="Instead: so many numbered papers.")
 @click.option("--title", default=None, help="The title of the papers (the topics unless given).")
 @click.option("--date", default=None, help="The date on the papers, as 2026-11-25 (today unless given).")
@@ -107,7 +108,14 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @_rule_option
 @_jobs_option
-def issue(banks: tuple[str, ...], learners: int | None, group: str | None, date: str | None, **options: Any) -> None:
+def issue(
+    banks: tuple[str, ...],
+    learners: int | None,
+    group: str | None,
+    group_name: str | None,
+    date: str | None,
+    **options: Any,
+) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
     from pathlib import Path
 
@@ -115,6 +123,8 @@ def issue(banks: tuple[str, ...], learners: int | None, group: str | None, date:
     from courseware.papers.class_list import read_class_list
     from courseware.papers.group import Group, numbered
 
+    if options["pick"] and (options["level"] or options["exercises"]):
+        raise click.UsageError("--pick names the exercises: leave --level and --exercises out.")
     if (group is None) == (learners is None):
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
     if group is None:
@@ -124,8 +134,8 @@ def issue(banks: tuple[str, ...], learners: int | None, group: str | None, date:
         for note in found.notes:
             click.echo(f"Note: {note}", err=True)
         words = Path(group).stem.replace("-", " ").replace("_", " ")
-        made = Group(name=words[:1].upper() + words[1:], learners=found.learners)
-    _issue(banks, made, _date(date), options)
+        made = Group(name=group_name or words[:1].upper() + words[1:], learners=found.learners)
+    _issue(banks, made, _date(date), {**options, "group_name": group_name})
 
 
 @main.command()
@@ -139,7 +149,7 @@ def demo(jobs: int | None, out: str) -> None:
     from courseware.papers.invented import invented_group
 
     options: dict[str, Any] = {"title": "Setting out", "out": out, "jobs": jobs, "arris_rule": "outline", "seed": None}
-    options |= {"level": None, "exercises": None, "pick": ()}
+    options |= {"level": None, "exercises": None, "pick": (), "group_name": None}
     banks = tuple(path.stem for path in shipped_banks())
     _issue(banks, invented_group(8, secrets.randbits(64)), _date(None), options)
 
@@ -152,14 +162,15 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     """Make the PDFs of SITTING (its folder or sitting.json) again from the record alone, byte for byte."""
     from pathlib import Path
 
-    from courseware.desk.issuing import RECORD, again
+    from courseware.desk.folder import unusable
+    from courseware.desk.issuing import RECORD, again, record_text
     from courseware.desk.progress import progress
     from courseware.papers.record import read_record
 
+    if why := unusable(Path(out)):
+        raise click.BadParameter(f"{out} cannot be written to: {why}", param_hint="--out")
     record = Path(sitting) / RECORD if Path(sitting).is_dir() else Path(sitting)
-    total = 0
-    if record.is_file():
-        total = 2 * len(read_record(record.read_text(encoding="utf-8", errors="replace")).papers)
+    total = 2 * len(read_record(record_text(record)).papers)
     with progress("Printing", total) as tell:
         folder = again(record, Path(out), jobs or _cores(), tell, _waiting)
     click.echo(f"Made again in {folder}")
@@ -176,6 +187,7 @@ def _issue(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any
     from courseware.desk.shelf import find_banks, read_shelf
     from courseware.papers.deal import Choosing, Heads, choose, shared_variants
 
+    _plain_options(options)
     banks, notes = read_shelf(find_banks(named), options["arris_rule"])
     seed = options["seed"] or secrets.token_hex(32)
     if options["seed"]:
@@ -193,7 +205,7 @@ def _issue(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any
     for name, size in shared_variants(spaces, len(group.learners)):
         click.echo(f"Note: {name} has {size} variants for {len(group.learners)} learners; some are shared.", err=True)
     heads = Heads(
-        title=options["title"] or " and ".join(bank.topic for bank in banks[:2]),
+        title=options["title"] or _in_words([bank.topic for bank, _ in chosen]),
         date=date,
         group=group,
         seed=seed,
@@ -206,14 +218,45 @@ def _issue(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any
             heads, banks, notes, chosen, spaces, out, jobs, tell, _waiting, typed_seed=options["seed"]
         )
     from courseware.printing.engine import cuts_fonts_fast
+    from courseware.printing.letters import unprintable_names
 
     if not cuts_fonts_fast():
         click.echo("Note: with the library libharfbuzz-subset0 installed, printing is twice as fast.", err=True)
     if resumed:
         click.echo("Went on from a run that had been stopped.")
-    click.echo(f"{len(group.learners)} papers and keys in {folder}")
+    for note in unprintable_names(group.learners):
+        click.echo(f"Note: {note}", err=True)
+    count = len(group.learners)
+    click.echo(f"{count} paper{'' if count == 1 else 's'} and key{'' if count == 1 else 's'} in {folder}")
+    if any(bank.topic and "arris_rule" in bank.text for bank in banks):
+        click.echo(f"  The arris rule is `{options['arris_rule']}`; centres differ: see --arris-rule.")
     click.echo(f"  to hand out:  {folder / issuing.LEARNERS / 'all-papers.pdf'}")
     click.echo(f"  for yourself: {folder / issuing.TUTOR / 'all-keys.pdf'} and marking-sheet.xlsx")
+
+
+def _plain_options(options: dict[str, Any]) -> None:
+    """Refuses texts that no page can hold, and a folder that cannot be written to, before any work is done."""
+    from pathlib import Path
+
+    from courseware.desk.folder import unusable
+    from courseware.papers.soundness import LONGEST_TITLE, plain
+
+    for option in ("title", "group_name", "seed"):
+        text = options.get(option)
+        if text is not None and not plain(text, LONGEST_TITLE):
+            advice = f"use at most {LONGEST_TITLE} characters, all of which can be seen"
+            raise click.BadParameter(advice, param_hint=f"--{option.replace('_', '-')}")
+    if why := unusable(Path(options["out"])):
+        raise click.BadParameter(f"{options['out']} cannot be written to: {why}", param_hint="--out")
+    if len(set(options["pick"])) < len(options["pick"]):
+        raise click.BadParameter("each exercise once on a paper", param_hint="--pick")
+
+
+def _in_words(topics: list[str]) -> str:
+    """Each topic once: `Opening sizes, course gauge and resource lists`."""
+    first, *others = dict.fromkeys(topics)
+    *middle, last = [topic[:1].lower() + topic[1:] for topic in others] or [""]
+    return ", ".join([first, *middle]) + (f" and {last}" if last else "")
 
 
 def _date(typed: str | None) -> str:

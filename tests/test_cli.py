@@ -187,6 +187,20 @@ def test_repeats_are_told_and_spread(desk) -> None:
     assert max(counts) - min(counts) <= 1
 
 
+def test_names_that_the_fonts_cannot_print_are_told(desk) -> None:
+    Path("group-b.csv").write_text("Name\nAmara Okafor\n王小明\n", encoding="utf-8")
+    done = run("issue", "piers.yaml", "--group", "group-b.csv")
+    assert "the shipped fonts lack letters of 王小明" in done.output
+    assert "Okafor" not in done.output
+
+
+def test_a_title_is_made_of_the_topics_that_are_asked(desk) -> None:
+    run("issue", "course_gauge", "opening_sizes", "resource_lists", "--learners", "1", "--date", "2026-01-05")
+    record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
+    assert record["sitting"]["title"] == "Course gauge, opening sizes and resource lists"
+    assert only_folder(Path("output")).name == "2026-01-05-course-gauge-opening-sizes"
+
+
 def test_names_stand_in_no_file_name_and_in_no_other_learners_file(desk) -> None:
     folder = issue()
     assert not [name for name in files(folder) if any(word in name.lower() for word in ("amara", "okafor", "smythe"))]
@@ -273,11 +287,21 @@ def test_without_a_seed_two_sittings_differ(desk) -> None:
         (["issue", "piers.yaml", "--learners", "2", "--level", "3"], 2, "no exercise of level 3"),
         (["issue", "piers.yaml", "--learners", "2", "--exercises", "5"], 2, "these banks hold 1"),
         (["issue", "piers.yaml", "--learners", "2", "--pick", "none"], 2, "no exercise is named none"),
+        (["issue", "piers.yaml", "--learners", "2", "--title", "a\x1bb"], 2, "all of which can be seen"),
+        (["issue", "piers.yaml", "--learners", "2", "--title", "word " * 50], 2, "at most 100 characters"),
+        (["issue", "piers.yaml", "--learners", "2", "--out", "piers.yaml"], 2, "is a file, not a folder"),
+        (["issue", "piers.yaml", "--learners", "2", "--out", "piers.yaml/x"], 2, "is a file, not a folder"),
+        (["issue", "piers.yaml", "--learners", "2", "--out", "gone"], 2, "it is a link to nothing"),
+        (["issue", "piers.yaml", "--learners", "2", "--pick", "pier-length", "--pick", "pier-length"], 2, "each exercise once"),
+        (["issue", "piers.yaml", "--learners", "2", "--pick", "pier-length", "--level", "1"], 2, "leave --level and --exercises out"),
+        (["check", "x" * 300], 2, "too long for a file"),
+        (["again", "x" * 300], 2, "too long for a file"),
         (["check", "none.yaml"], 2, "there is no bank none.yaml"),
         (["again", "none"], 2, "cannot be read"),
     ],
 )
 def test_what_was_asked_wrongly_is_told_in_one_plain_message(desk, words, code, says) -> None:
+    Path("gone").symlink_to("nowhere")
     done = run(*words)
     assert done.exit_code == code
     assert says in done.output
@@ -311,6 +335,41 @@ def test_a_run_that_is_killed_goes_on_where_it_stopped(desk) -> None:
     assert len(list((folder / "for-learners").iterdir())) == 13
     assert not list(folder.rglob(".*"))
     assert not list(Path("output").glob(".*unfinished"))
+
+
+@pytest.mark.skipif(os.name != "posix", reason="kill -9")
+def test_another_request_does_not_go_on_from_a_run_that_was_killed(desk) -> None:
+    words = ("issue", "opening_sizes", "--learners", "8", "--jobs", "1", "--title", "T", "--pick")
+    stopped = start(*words, "opening-for-a-panel")
+    deadline = time.monotonic() + 60
+    while not list(Path("output").glob(".*/for-learners/*.pdf")) and time.monotonic() < deadline:
+        time.sleep(0.02)
+    stopped.send_signal(signal.SIGKILL)
+    stopped.communicate()
+    done = run(*words, "half-brick-opening")
+    assert "Went on" not in done.output
+    [folder] = Path("output").glob("[!.]*")
+    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    assert {e["exercise"] for paper in record["papers"] for e in paper["exercises"]} == {"half-brick-opening"}
+
+
+@pytest.mark.skipif(not Path("/proc").is_dir(), reason="processes listed as on Linux")
+def test_workers_end_with_the_run_that_is_killed(desk) -> None:
+    stopped = start("issue", "piers.yaml", "--learners", "40", "--jobs", "2")
+    deadline = time.monotonic() + 60
+    while not list(Path("output").glob(".*/for-learners/*.pdf")) and time.monotonic() < deadline:
+        time.sleep(0.02)
+    workers = children(stopped.pid)
+    assert workers
+    stopped.send_signal(signal.SIGKILL)
+    stopped.communicate()
+    while [pid for pid in workers if Path(f"/proc/{pid}").exists()] and time.monotonic() < deadline:
+        time.sleep(0.1)
+    assert not [pid for pid in workers if Path(f"/proc/{pid}").exists()]
+
+
+def children(parent: int) -> list[int]:
+    return [int(pid) for task in Path(f"/proc/{parent}/task").iterdir() for pid in (task / "children").read_text().split()]
 
 
 @pytest.mark.skipif(os.name != "posix", reason="limits of this kind")

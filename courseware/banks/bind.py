@@ -30,6 +30,7 @@ from courseware.trade import FORMATS, UK_METRIC, Format, TradeError
 MOST_VARIANTS = 200_000
 MOST_EXERCISES = 60
 MOST_PARTS = 8
+_MOST_GIVENS = 20
 _LETTERS = 1000  # characters of a pose or setting
 
 
@@ -150,7 +151,9 @@ def _givens(
         except FormulaFault as fault:
             reading.fault(here, fault.wrong, fault.expected)
             givens.append(Given(name=name, values=(1,)))
-    if (size := prod(len(given.values) for given in givens)) > MOST_VARIANTS:
+    if len(givens) > _MOST_GIVENS:
+        reading.fault((*path, "given"), f"{len(givens)} givens", f"at most {_MOST_GIVENS} to an exercise")
+    elif (size := prod(len(given.values) for given in givens)) > MOST_VARIANTS:
         reading.fault((*path, "given"), f"{size} variants", f"at most {MOST_VARIANTS}: narrow the ranges")
     return tuple(givens)
 

@@ -219,7 +219,7 @@ class _Checker:
         if name in self.functions:
             raise FormulaFault(f"`{name}` is a function", f"expected brackets after it, as {name}(…)")
         known = sorted({*self.kinds, *self.constants})
-        raise FormulaFault(f"`{name}` is not known here", near(name, known, "expected one of"))
+        raise FormulaFault(f"`{name}` is not known here", near(name, known, "a word needs quotes; expected one of"))
 
     def _compare(self, left: ast.expr, ops: list[ast.cmpop], others: list[ast.expr], depth: int) -> ast.expr:
         first, kind = self.build(left, depth + 1)

@@ -66,6 +66,7 @@ def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> P
     left_out: Counter[str] = Counter()
     written: set[Value] = set()
     wordings = _wordings(exercise)
+    told = _told(exercise)
     done = 0
     for raw, given in enumerate(walk(exercise)):
         if raw - done == _TELL_EVERY:
@@ -80,8 +81,9 @@ def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> P
             return _proof(exercise, {}, left_out, raw + 1, failure)
         else:
             kept.setdefault(_difficulty(solved), _Band()).take(raw, solved)
+            told = _still_told(told, given, solved)
     tell(raw_size(exercise) - done)
-    return _proof(exercise, kept, left_out, raw_size(exercise), _nothing_left(kept, left_out))
+    return _proof(exercise, kept, left_out, raw_size(exercise), _nothing_left(kept, left_out) or _given_away(told))
 
 
 class _Band:
@@ -122,6 +124,30 @@ def _nothing_left(kept: Mapping[Difficulty, _Band], left_out: Counter[str]) -> F
     return Failure(raw=0, given="all variants", why=f"no variant is left to issue: {reasons}.{merge}")
 
 
+def _told(exercise: Exercise) -> list[tuple[Formula, str]]:
+    """Each formula that stands on the paper before its answers, with each number that it might give away."""
+    asks = [row.ask for part in exercise.parts if isinstance(part, TablePart) for row in part.rows]
+    wordings = [exercise.pose, *exercise.settings, *(part.ask for part in exercise.parts), *asks]
+    formulas = {formula.text: formula for wording in wordings for formula in wording.formulas}
+    return [(formula, number.name) for formula in formulas.values() for number in exercise.numbers]
+
+
+def _still_told(told: list[tuple[Formula, str]], given: Given, solved: tuple[Solved, ...]) -> list[tuple[Formula, str]]:
+    """Those whose formula has the answer's own figure for this variant too."""
+    if not told:
+        return told
+    scope = scope_of(given, solved)
+    return [(formula, name) for formula, name in told if formula.value(scope) == scope[name]]
+
+
+def _given_away(told: list[tuple[Formula, str]]) -> Failure | None:
+    if not told:
+        return None
+    formula, name = told[0]
+    why = f"the wording prints `{formula.text}`, which is always the answer to {name}: the paper would give it away"
+    return Failure(raw=0, given="all variants", why=why)
+
+
 def _prove_variant(
     exercise: Exercise, given: Given, wordings: tuple[Formula, ...], written: set[Value]
 ) -> tuple[Solved, ...]:
@@ -160,9 +186,7 @@ def _prove_number(number: SolvedNumber, written: set[Value]) -> None:
     _prove_working(part.name, number.working, written)
     last = number.working[-1]
     if isinstance(last, bool | str) or last is None or rounded(part, last) != number.answer:
-        raise _Fails(
-            f"{part.name}: the trade core finds {_shown(number.exact)}, the last line of the working {_shown(last)}"
-        )
+        raise _Fails(f"{part.name}: `answer` gives {_shown(number.exact)}, the last line of the working {_shown(last)}")
     if number.within < 0:
         raise _Fails(f"{part.name}: the band is {_shown(number.within)}, below nothing")
 
@@ -184,8 +208,7 @@ def _prove_choice(choice: SolvedChoice, written: set[Value]) -> None:
         return
     if choice.working[-1] != choice.answer:
         raise _Fails(
-            f"{name}: the trade core finds {_shown(choice.answer)}, the last line of the working "
-            f"{_shown(choice.working[-1])}"
+            f"{name}: `answer` gives {_shown(choice.answer)}, the last line of the working {_shown(choice.working[-1])}"
         )
     if sum(choice.right) != 1:
         raise _Fails(f"{name}: {sum(choice.right)} choices equal the answer {_shown(choice.answer)}; exactly one must")

@@ -20,6 +20,7 @@ from courseware.banks.yaml_text import Node, key_place, place, plain_data, read_
 Path = tuple[str | int, ...]
 _Model = TypeVar("_Model", bound=Shape)
 _ROUNDS = 4  # of repairing: a repaired map can show faults of its own
+_MOST_TOLD = 50  # faults in one round of reading
 
 _LINE = [{"say": "x", "value": "0"}]
 _STAND_IN: dict[str | int, Any] = {
@@ -94,6 +95,11 @@ def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, 
                 (error, tuple(step for step in error["loc"] if step != "[key]"))
                 for error in invalid.errors(include_url=False)
             ]
+            if len(found) > _MOST_TOLD:
+                faults += [_fault(error, path, model, node, file) for error, path in found[:_MOST_TOLD]]
+                line, column = place(node, found[_MOST_TOLD][1])
+                wrong = f"{len(found) - _MOST_TOLD} more faults from here on"
+                return None, (*faults, Fault(file, line, column, wrong, "mend these first")), tuple(repaired)
             unknown = [path for error, path in found if error["type"] == "extra_forbidden"]
             for error, path in found:
                 if path not in repaired and not (error["type"] == "missing" and _misspelt(path, unknown)):

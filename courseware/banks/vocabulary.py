@@ -16,6 +16,8 @@ from courseware.trade import Format
 _INCH = Fraction("25.4")
 _SET_OUT, _ANY_LIMIT = 25, "uk_corbel"  # a projection within the limit: where a run stands does not depend on it
 _MEMORY = 4096  # results kept a function: more than any exercise's range of arguments
+_MOST_BRICKS, _MOST_COURSES = 40, 120  # of a panel that is laid out piece by piece
+_MOST_HERRINGBONE = 3000  # mm either way: its pieces are cut one by one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +40,8 @@ def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
         "brick_width": brick.width,
         "brick_height": brick.height,
         "arris_rule": arris_rule,
+        "true": True,
+        "false": False,
     }
     if brick.perpend == brick.bed:
         constants["joint"] = brick.bed
@@ -307,7 +311,14 @@ def _batch(what: str, volume: Figure, mix: str, dry: Figure = 1, bag: Figure = 2
     return getattr(trade.batch(volume, mix, dry_factor=dry, bag_kg=bag), what)  # type: ignore[no-any-return]
 
 
+def _bound_panel(bricks: Figure, courses: Figure) -> None:
+    """Panels are laid piece by piece, so an absurd one is refused before it is begun."""
+    if bricks > _MOST_BRICKS or courses > _MOST_COURSES:
+        raise trade.TradeError(f"a panel takes at most {_MOST_BRICKS} bricks by {_MOST_COURSES} courses here")
+
+
 def _weave(brick: Format, what: str, bricks: Figure, courses: Figure) -> Figure:
+    _bound_panel(bricks, courses)
     return getattr(trade.basket_weave(bricks, courses, brick), what)  # type: ignore[no-any-return]
 
 
@@ -316,6 +327,7 @@ def _closes_weave(brick: Format, courses: Figure) -> bool:
 
 
 def _surround(brick: Format, what: str, bricks: Figure, courses: Figure, corner: str = "mitred") -> Figure:
+    _bound_panel(bricks, courses)
     return getattr(trade.surround(bricks, courses, brick, corner), what)  # type: ignore[no-any-return]
 
 
@@ -324,6 +336,10 @@ def _mitre(brick: Format, what: str, degrees: Figure = 90) -> Figure:
 
 
 def _herringbone(brick: Format, what: str, width: Figure, height: Figure, degrees: Figure) -> Figure:
+    if max(width, height) > _MOST_HERRINGBONE:
+        raise trade.TradeError(f"herringbone takes an opening of at most {_MOST_HERRINGBONE} mm either way here")
+    if degrees not in (45, 90):
+        raise trade.TradeError("herringbone is laid at 45 or 90 degrees")
     return getattr(trade.herringbone(width, height, brick, int(degrees)), what)  # type: ignore[no-any-return]
 
 

@@ -32,7 +32,22 @@ class Unfinished:
 def slug(text: str) -> str:
     """A plain part of a file name from any text: `Opening sizes` gives `opening-sizes`; '' where nothing is left."""
     plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:_LONGEST].strip("-")
+    words = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
+    if len(words) > _LONGEST and "-" in words[:_LONGEST]:
+        words = words[: words[: _LONGEST + 1].rindex("-")].removesuffix("-and")
+    return words[:_LONGEST]
+
+
+def unusable(folder: Path) -> str:
+    """Why nothing can be written into this folder, which need not be there yet; '' where something can."""
+    there = folder
+    while not there.exists() and there != there.parent:
+        if there.is_symlink():
+            return "it is a link to nothing"
+        there = there.parent
+    if not there.is_dir():
+        return f"{there} is a file, not a folder" if there.exists() else f"{there} is not there"
+    return "" if os.access(there, os.W_OK) else f"{there} may not be written to"
 
 
 @contextmanager

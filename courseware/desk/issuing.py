@@ -10,6 +10,7 @@ from pathlib import Path
 from courseware.banks import Bank, SafetyNotes, Space
 from courseware.desk.folder import Unfinished, begin, finish, one_at_a_time, slug, write_whole
 from courseware.marking.marking_sheet import marking_sheet
+from courseware.papers.compose import compose_key, read_sources
 from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.record import RecordFaulty, read_record, write_record
 from courseware.papers.sitting import Sitting
@@ -17,6 +18,7 @@ from courseware.printing.gather import gather
 from courseware.printing.workers import Sheet, print_grid, print_sheets
 
 RECORD = "sitting.json"
+_LARGEST_RECORD = 200_000_000  # bytes: a thousand learners with every exercise there is
 LEARNERS, TUTOR = "for-learners", "for-tutor"
 Tell = Callable[[int], None]
 
@@ -35,8 +37,8 @@ def issue(
     typed_seed: str | None,
 ) -> tuple[Path, bool]:
     """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run."""
-    name = "-".join(filter(None, (heads.date, slug(heads.title), slug(heads.group.name))))
-    request = _request(heads, chosen, typed_seed)
+    name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
+    request = _request(heads, chosen, safety, typed_seed)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         record_file = unfinished.path / RECORD
@@ -50,20 +52,42 @@ def issue(
 
 def again(record_file: Path, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
     """Re-makes a sitting's folder from its record, under `out`. Raises `RecordFaulty`."""
-    try:
-        record = record_file.read_text(encoding="utf-8")
-    except (OSError, UnicodeDecodeError):
-        raise RecordFaulty(f"{record_file} cannot be read") from None
+    record = record_text(record_file)
     sitting = read_record(record)
-    for source in sitting.banks:
+    for source in (*sitting.banks, *([sitting.safety] if sitting.safety else [])):
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
             raise RecordFaulty(f"the text of {source.file} in it is not the text that was issued")
+    _compose_all(sitting)
     with one_at_a_time(out, waiting):
-        name = f"{sitting.date}-{slug(sitting.title)}-again"
+        name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
         unfinished: Unfinished = begin(out, name, hashlib.sha256(record.encode()).hexdigest())
         write_whole(unfinished.path / RECORD, record.encode(), 0o600)
         _print_all(record, unfinished.path, processes, tell)
         return finish(unfinished)
+
+
+def record_text(record_file: Path) -> str:
+    """The text of a record. Raises `RecordFaulty` where it cannot be read."""
+    try:
+        with record_file.open("rb") as file:
+            data = file.read(_LARGEST_RECORD + 1)
+        if len(data) > _LARGEST_RECORD:
+            raise RecordFaulty(f"{record_file} is larger than any sitting's record")
+        return data.decode("utf-8")
+    except (OSError, UnicodeDecodeError):
+        raise RecordFaulty(f"{record_file} cannot be read") from None
+
+
+def _compose_all(sitting: Sitting) -> None:
+    """Works out every sheet before a folder is begun, so that a record changed by hand is refused whole."""
+    try:
+        sources = read_sources(sitting)
+        for place in range(len(sitting.papers)):
+            compose_key(sitting, place, sources)
+    except RecordFaulty:
+        raise
+    except (LookupError, TypeError, ValueError, ArithmeticError):  # a bank's, a formula's, the trade core's
+        raise RecordFaulty("what it says of its papers does not fit its banks; it has been changed by hand") from None
 
 
 def _print_all(record: str, folder: Path, processes: int, tell: Tell) -> None:
@@ -81,10 +105,7 @@ def _print_all(record: str, folder: Path, processes: int, tell: Tell) -> None:
     print_sheets(record, left, processes, take)
     for key, name in ((False, f"{LEARNERS}/all-papers.pdf"), (True, f"{TUTOR}/all-keys.pdf")):
         ordered = [_file(folder, sitting, sheet) for sheet in sheets if sheet.key is key]
-        temporary = (folder / name).with_suffix(".part")
-        gather(ordered, temporary)
-        temporary.chmod(0o600 if key else 0o644)
-        temporary.replace(folder / name)
+        write_whole(folder / name, gather(ordered), 0o600 if key else 0o644)
     write_whole(folder / TUTOR / "class-grid.pdf", print_grid(record), 0o600)
     write_whole(folder / TUTOR / "marking-sheet.xlsx", marking_sheet(sitting), 0o600)
 
@@ -94,11 +115,11 @@ def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
     return folder / TUTOR / f"key-{code}.pdf" if sheet.key else folder / LEARNERS / f"paper-{code}.pdf"
 
 
-def _request(heads: Heads, chosen: Sequence[Chosen], typed_seed: str | None) -> str:
+def _request(heads: Heads, chosen: Sequence[Chosen], safety: SafetyNotes | None, typed_seed: str | None) -> str:
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
         heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, typed_seed,
         [[learner.name, learner.reference] for learner in heads.group.learners],
-        sorted({bank.sha256 for bank, _ in chosen}),
+        [[bank.sha256, exercise.name] for bank, exercise in chosen], safety.sha256 if safety else "",
     ]  # fmt: skip
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()

@@ -42,6 +42,8 @@ def explain(error: Exception) -> tuple[str | None, int | None]:
         )
     if isinstance(error, OSError) and "cannot load library" in str(error):
         return _LIBRARIES, _STOPPED
+    if isinstance(error, OSError) and error.errno == errno.ENAMETOOLONG:
+        return f"{harmless(str(error.filename))}: this name is too long for a file. Nothing was made.", _FAULTY
     if isinstance(error, OSError) and error.errno in _ADVICE:
         where = f" ({harmless(str(error.filename))})" if error.filename else ""
         return (

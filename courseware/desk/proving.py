@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, Failure, Proof, Space, prove, raw_size, read_bank
 from courseware.banks.figures import Figure
+from courseware.printing.workers import end_with_parent
 
 _WORTH_A_POOL = 20_000  # variants: under this a second process starts no sooner than one is done
 
@@ -43,7 +44,7 @@ def prove_all(
     if processes < 2 or sum(raw_size(exercise) for _, exercise in chosen) < _WORTH_A_POOL:
         return tuple(prove(exercise, tell) for _, exercise in chosen)
     proofs: dict[int, Proof] = {}
-    with ProcessPoolExecutor(processes, mp_context=multiprocessing.get_context("spawn")) as pool:
+    with ProcessPoolExecutor(processes, multiprocessing.get_context("spawn"), end_with_parent) as pool:
         waiting: dict[Future[_Found], int] = {}
         for index in sorted(range(len(chosen)), key=lambda i: -raw_size(chosen[i][1])):
             bank, exercise = chosen[index]

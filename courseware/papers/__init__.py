@@ -1,1 +1,4 @@
-"""."""
+"""A group and a choice of exercises in, a sitting of papers out: class lists, dealing, codes, the record, the sheets.
+
+Everything a sheet says is finished text here; the printing room only places it.
+"""

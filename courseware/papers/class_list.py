@@ -18,6 +18,8 @@ __all__ = ["MOST_LEARNERS", "ClassList", "ClassListFaulty", "read_class_list"]
 
 MOST_LEARNERS = 1000
 _MOST_FAULTS = 50
+_MOST_COLUMNS = 200
+_LONGEST_CELL = 500  # characters: longer ones are no name, and putting their accents in order takes for ever
 _MOST_NAMED = 10  # lines or notes told one by one
 _ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 _EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
@@ -46,6 +48,9 @@ def read_class_list(data: bytes, file: str) -> ClassList:
     headings = next(rows, None)
     if headings is None:
         raise _refusal(file, 1, "the list is empty", WANTED)
+    if len(headings.cells) > _MOST_COLUMNS:
+        wrong = f"the list has {len(headings.cells)} columns"
+        raise _refusal(file, headings.line, wrong, f"at most {_MOST_COLUMNS} are read: keep names and references")
     columns = _columns(headings, file)
     faults: list[Fault] = []
     read = list(_learners(rows, len(headings.cells), columns, file, faults))
@@ -124,6 +129,11 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         yield Fault(file, row.line, width + 1, f"{cells} cells under {width} headings", expected)
         return
     used = [*columns.name, *([] if columns.reference is None else [columns.reference])]
+    for column in used:
+        if len(row.cells[column]) > _LONGEST_CELL:
+            wrong = f"the cell has {len(row.cells[column])} characters"
+            yield Fault(file, row.line, column + 1, wrong, f"at most {_LONGEST_CELL} are read")
+            return
     if unread := [(column, row.unread[column]) for column in used if column in row.unread]:
         for column, why in unread:
             yield Fault(file, row.line, column + 1, f"the cell {why}", "type the text itself into the cell")

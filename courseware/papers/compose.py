@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.figures import write_out
+from courseware.banks.figures import exact_text, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.proof import drawn_figures
 from courseware.banks.solve import Solved, scope_of
@@ -146,10 +146,7 @@ def _given(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Frac
 def _same(value: int | Fraction | str, text: str) -> bool:
     if isinstance(value, str):
         return value == text
-    try:
-        return Fraction(text) == value
-    except (ValueError, ZeroDivisionError):
-        return False
+    return text == exact_text(value)
 
 
 def _heading(sitting: Sitting, place: int) -> Heading:

@@ -42,4 +42,8 @@ def _short(answer: KeyAnswer, column: GridColumn) -> str:
     """An answer without the unit, which stands at the head of its column."""
     if answer.by_eye:
         return "by eye"
+    if answer.open_order:
+        return "see key"
+    if answer.within:
+        return f"{answer.answer} {answer.within}".replace(f" {column.unit}", "")
     return answer.answer.removesuffix(f" {column.unit}").replace(", ", "").replace(" and ", " ")

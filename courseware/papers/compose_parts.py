@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 from courseware.banks.exercise import ChoicePart, DrawnPart, Line, NumberPart, OrderPart, Route, TablePart
 from courseware.banks.figures import DoesNotWriteOut, Figure, half_up, write_out
@@ -63,8 +64,7 @@ def asked_part(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: 
             note = "Write the letters in order, first to last."
             return _replace(asked, kind="order", note=note, options=tuple(zip(LETTERS, says, strict=False)))
         case DrawnPart():
-            points = tuple(point.render(scope, site) for point in part.points)
-            return _replace(asked, kind="drawn", points=points)
+            return _replace(asked, kind="drawn")
 
 
 def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[KeyAnswer, ...]:
@@ -78,8 +78,10 @@ def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site:
             return (_key_choice(solved, own[0], scope, site),)
         case SolvedPlain(part=OrderPart()):
             pairs = tuple(f"{earlier} before {later}" for earlier, later in own[0].before)
-            notes = ("Right in any sequence that keeps: " + "; ".join(pairs) + ".",)
-            return (KeyAnswer(label=own[0].label, answer=own[0].answer.replace(",", ", "), notes=notes),)
+            letters = own[0].answer.split(",")
+            several = any(pair not in own[0].before for pair in pairwise(letters))
+            notes = (("Right in any sequence that keeps: " if several else "Kept by: ") + "; ".join(pairs) + ".",)
+            return (KeyAnswer(label=own[0].label, answer=", ".join(letters), notes=notes, open_order=several),)
         case SolvedPlain(part=DrawnPart() as drawn):
             each = drawn.marks // len(drawn.points)
             points = tuple(f"{point.render(scope, site)} [{each}]" for point in drawn.points)
@@ -171,7 +173,7 @@ def _line_figure(value: Value | None, line: Line, unit: str) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, str):
-        return value
+        return value if any(sign.isdigit() for sign in value) else ""  # a bank's own word for a choice says nothing
     own = unit if line.unit is None else line.unit
     return _with_unit(write_out(value, fraction=own == "in"), own)
 

@@ -11,11 +11,19 @@ if TYPE_CHECKING:
     from faker import Faker
 
 
+_BUILDINGS = ("Hall", "Primary School", "Farm", "Works", "Library", "Mill", "Health Centre", "Cricket Club", "Yard")
+_STREETS = ("Road", "Street", "Lane", "Close", "Avenue", "Terrace", "Row", "Way")
+
+
 def invented_site(number: int) -> dict[str, str]:
     """A place, a street and a client for an exercise, from a number; kept in the record, since Faker changes."""
     fake = _faker()
     fake.seed_instance(number)
-    return {"place": fake.city(), "street": fake.street_name(), "client": f"{fake.prefix()} {fake.last_name()}"}
+    return {
+        "place": f"{fake.last_name()} {fake.random_element(_BUILDINGS)}",
+        "street": f"{fake.last_name()} {fake.random_element(_STREETS)}",
+        "client": f"{fake.prefix()} {fake.last_name()}",
+    }
 
 
 def invented_group(count: int, number: int) -> Group:

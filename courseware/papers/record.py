@@ -14,6 +14,7 @@ from courseware.papers.sitting import (
     Sitting,
     SourceFile,
 )
+from courseware.papers.soundness import check_sitting
 
 FORM = 1  # of the record; a later form is refused rather than misread
 
@@ -54,11 +55,13 @@ def read_record(text: str) -> Sitting:
         if head.pop("form") != FORM:
             raise RecordFaulty("it was written by a later version of this program; bring the program up to date")
         papers = [_read_paper(paper) for paper in data["papers"]]
-        return TypeAdapter(Sitting).validate_python({**head, "papers": papers})
+        sitting = TypeAdapter(Sitting).validate_python({**head, "papers": papers})
+        check_sitting(sitting)
     except RecordFaulty:
         raise
     except (LookupError, TypeError, AttributeError, RecursionError, ValueError):  # as are JSON's and pydantic's
         raise RecordFaulty("it is not the record of a sitting, or it has been changed by hand") from None
+    return sitting
 
 
 def _source(source: SourceFile) -> dict[str, str]:

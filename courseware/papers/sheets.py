@@ -50,7 +50,6 @@ class AskedPart:
     note: str = ""  # how to answer: "to 3 decimal places", "tick two", "write the letters in order"
     options: tuple[tuple[str, str], ...] = ()  # choice and order: letter, wording
     rows: tuple[AskedRow, ...] = ()  # table
-    points: tuple[str, ...] = ()  # drawn: what is looked for, told to the learner
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,6 +131,7 @@ class KeyAnswer:
     slips: tuple[KeySlip, ...] = ()
     notes: tuple[str, ...] = ()  # "A must come before C", points of a drawing, why an option is wrong
     by_eye: bool = False  # a drawing, marked against its points
+    open_order: bool = False  # an order of which more than one sequence is right
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,13 +8,17 @@ from dataclasses import dataclass, field
 from courseware.banks.faults import FileFaulty, harmless
 
 # Headings by their letters and figures alone ("Full Name" is "fullname"), the surest first.
-_NAME = ("fullname", "name", "learnername", "studentname", "apprenticename", "learner", "student", "apprentice")
+_NAME = (
+    "fullname", "name", "learnername", "studentname", "apprenticename", "candidatename", "pupilname",
+    "learner", "student", "apprentice", "candidate", "pupil", "names", "learners", "students",
+)  # fmt: skip
 _FIRST = ("firstname", "firstnames", "forename", "forenames", "givenname", "givennames")
 _LAST = ("surname", "lastname", "familyname")
 _REFERENCE = (
     "reference", "learnerreference", "studentreference", "apprenticereference", "learnerreferencenumber",
     "ref", "learnerref", "studentref", "id", "learnerid", "studentid", "apprenticeid", "idnumber", "uln",
-    "learnernumber", "studentnumber", "number", "no",
+    "learnernumber", "studentnumber", "candidatenumber", "candidateno", "studentno", "learnerno", "idno", "number",
+    "no",
 )  # fmt: skip
 
 WANTED = "expected a heading `name` (or `learner`, `student`, `full name`), or `first name` and `surname`"

@@ -35,16 +35,14 @@ def qr(code: str) -> Picture:
 
 @lru_cache(maxsize=16)
 def gauge_scale(brick: Format) -> Picture:
-    """The margin's true-size gauge scale: bricks and beds, a tick a course, numbered every third."""
+    """The margin's true-size gauge scale: bricks and beds, a tick a course, each numbered."""
     tops = [float(mark) for mark in gauge_rod(int(_SCALE_LENGTH / brick.course), brick)]
     foot, left = tops[-1] + 4, 11.0
     right = left + 7
     bricks = tuple(box(left, foot - top, right, foot - top + float(brick.height)) for top in tops)
     ticks = tuple(((right, foot - top), (right + 2.5, foot - top)) for top in (0.0, *tops))
     numbers = tuple(
-        Label(at=((left + right) / 2, foot - top + 5), text=str(n), size=4, bold=True)
-        for n, top in enumerate(tops, 1)
-        if n % 3 == 0
+        Label(at=((left + right) / 2, foot - top + 5), text=str(n), size=4, bold=True) for n, top in enumerate(tops, 1)
     )
     course, bed = (write_out(half_up(size, 1)) for size in (brick.course, brick.bed))
     says = f"Course gauge at true size, {course} mm: {brick.name}, bed {bed} mm"

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from io import BytesIO
 from pathlib import Path
 
 
-def gather(sheets: Iterable[Path], target: Path) -> None:
-    """Joins the PDFs, with a blank page after an odd count, and asks the print dialog to keep the size.
+def gather(sheets: Iterable[Path]) -> bytes:
+    """The PDFs joined, with a blank page after an odd count, and the print dialog asked to keep the size.
 
     The joined file is for printing alone and carries no tags; the single sheets are the ones to read on a screen.
     """
     from pikepdf import Dictionary, Name, Pdf
 
+    written = BytesIO()  # a library that writes a file itself ends the program on a full disk
     with Pdf.new() as joined:
         for sheet in sheets:
             with Pdf.open(sheet) as one:
@@ -20,4 +22,5 @@ def gather(sheets: Iterable[Path], target: Path) -> None:
             if len(joined.pages) % 2:
                 joined.add_blank_page(page_size=(595.28, 841.89))
         joined.Root.ViewerPreferences = Dictionary(PrintScaling=Name("/None"))
-        joined.save(target, deterministic_id=True)
+        joined.save(written, deterministic_id=True)
+    return written.getvalue()

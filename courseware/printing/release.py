@@ -16,6 +16,8 @@ from courseware.papers.secret import Secrets, shows
 _ACTING = {"/JavaScript", "/JS", "/Launch", "/EmbeddedFile", "/EmbeddedFiles", "/URI", "/SubmitForm", "/GoToR", "/AA"}
 _TOKEN = re.compile(rb"/(\S+) [\d.]+ Tf|\[(.*?)\] ?TJ|<([0-9a-fA-F]+)> ?Tj|(\bET\b)", re.DOTALL)
 _OWN_ID = re.compile(r"\d+-\d+-\d+|/.*")  # of table cells, as WeasyPrint counts them; and names
+_BETWEEN_TAGS = re.compile(r">([^<>]+)<")
+_MAKER = "WeasyPrint 70.0"
 _HEX = re.compile(rb"<([0-9a-fA-F]*)>")
 _PAIR = re.compile(rb"<([0-9a-fA-F]+)> <([0-9a-fA-F]+)>")
 
@@ -81,14 +83,15 @@ def _strings(thing: Any) -> Iterator[str]:
     from pikepdf import Array, Dictionary, Name, Stream, String
 
     if isinstance(thing, String | Name):
-        yield str(thing)
+        yield str(thing).replace(_MAKER, "")
     elif isinstance(thing, Array):
         for inner in thing:
             if not _apart(inner):
                 yield from _strings(inner)
     elif isinstance(thing, Stream):
         if thing.get("/Type") == Name.Metadata:
-            yield thing.read_bytes().decode("utf-8", "replace")
+            told = thing.read_bytes().decode("utf-8", "replace")
+            yield " ".join(_BETWEEN_TAGS.findall(told)).replace(_MAKER, "")  # without the addresses of its own names
         yield from _strings(thing.stream_dict)
     elif isinstance(thing, Dictionary):
         for name, inner in thing.items():

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import multiprocessing
+import os
+import threading
+import time
 from collections.abc import Callable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
@@ -36,6 +39,18 @@ def print_sheets(record: str, sheets: Sequence[Sheet], processes: int, take: Cal
             take(sheet, pdf)
 
 
+def end_with_parent() -> None:
+    """Lets a worker end when the run that started it is killed: it looks once a second."""
+    parent = os.getppid()
+
+    def watch() -> None:
+        while os.getppid() == parent:
+            time.sleep(1)
+        os._exit(1)
+
+    threading.Thread(target=watch, daemon=True).start()
+
+
 def print_grid(record: str) -> bytes:
     """The class grid of the sitting in `record`."""
     from courseware.printing.press import grid_pdf
@@ -47,6 +62,7 @@ _RECORD: list[str] = []  # a worker's own, set as it begins
 
 
 def _begin(record: str) -> None:
+    end_with_parent()
     _RECORD[:] = [record]
 
 

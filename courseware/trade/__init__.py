@@ -31,7 +31,7 @@ from courseware.trade.mortar import mortar_per_thousand, mortar_volume
 from courseware.trade.openings import opening, pier, returned
 from courseware.trade.projecting import PROJECTION_LIMITS, ProjectionLimit, check_projection
 from courseware.trade.regauging import Regauge, regauge
-from courseware.trade.sight import angle_of_sight, arris_to_level, from_eye
+from courseware.trade.sight import ARRIS_RULES, angle_of_sight, arris_to_level, from_eye
 from courseware.trade.squaring import diagonal, three_four_five
 from courseware.trade.surround import Piece, Surround, surround
 from courseware.trade.wall import wall_area_m2, wall_thickness
@@ -47,6 +47,7 @@ from courseware.trade.workable import (
 )
 
 __all__ = [
+    "ARRIS_RULES",
     "AUSTRALIAN",
     "FORMATS",
     "GERMAN_2DF",

@@ -28,7 +28,7 @@ def exercise_with(**keys: Any) -> Exercise:
         "name": "pier-length",
         "level": 1,
         "given": {"bricks": "2 to 9"},
-        "pose": "A pier is {{ bricks }} bricks long.",
+        "pose": "A pier stands beside the gate.",
         "parts": [number_part()],
     }
     bank = {"topic": "Piers", "aim": "Work out a pier", "exercises": [{**sound, **keys}]}

@@ -12,7 +12,10 @@ ALLOWED = "expected numbers, names, + - * / // % **, comparisons, and/or/not, `a
 SIGNS = "only plain letters, figures and + - * / ( ) are allowed"
 FIGURES = "expected figures such as 225 or 0.05, at most 15 digits"
 BRACKETS = "check brackets and signs"
-NAMES = "arris_rule, bed, brick_height, brick_length, brick_width, bricks, course, half, joint, module, perpend, side"
+NAMES = (
+    "arris_rule, bed, brick_height, brick_length, brick_width, bricks, course, false, half, joint, module, perpend, "
+    "side, true"
+)
 
 
 @pytest.mark.parametrize(
@@ -74,9 +77,9 @@ def test_a_construct_outside_the_list(formula, text: str) -> None:
         ("...", "`...` is not a plain number", FIGURES),
         ("b'a'", "`b'a'` is not a plain number", FIGURES),
         ("f'a' 'b'", "`f'a' 'b'` is not allowed in a formula", ALLOWED),
-        ("brick * 2", "`brick` is not known here", f"did you mean `bricks`? expected one of {NAMES}"),
-        ("__builtins__", "`__builtins__` is not known here", f"expected one of {NAMES}"),
-        ("OVER", "`OVER` is not known here", f"expected one of {NAMES}"),
+        ("brick * 2", "`brick` is not known here", f"did you mean `bricks`? a word needs quotes; expected one of {NAMES}"),
+        ("__builtins__", "`__builtins__` is not known here", f"a word needs quotes; expected one of {NAMES}"),
+        ("OVER", "`OVER` is not known here", f"a word needs quotes; expected one of {NAMES}"),
         ("POWER(1, 2)", "there is no function `POWER`", None),
         ("eval('1')", "there is no function `eval`", None),
         ("openning(3)", "there is no function `openning`", None),

@@ -17,14 +17,14 @@ def working(*values: str) -> dict[str, object]:
 @pytest.mark.parametrize(
     ("keys", "given", "why"),
     [
-        (working("bricks * module"), "bricks = 2", "length: the trade core finds 440, the last line of the working 450"),
-        (working("pier(bricks) if bricks < 5 else 0"), "bricks = 5", "length: the trade core finds 1115, the last line of the working 0"),
-        (working("'long'"), "bricks = 2", "length: the trade core finds 440, the last line of the working long"),
-        (working("bricks > 2"), "bricks = 2", "length: the trade core finds 440, the last line of the working false"),
+        (working("bricks * module"), "bricks = 2", "length: `answer` gives 440, the last line of the working 450"),
+        (working("pier(bricks) if bricks < 5 else 0"), "bricks = 5", "length: `answer` gives 1115, the last line of the working 0"),
+        (working("'long'"), "bricks = 2", "length: `answer` gives 440, the last line of the working long"),
+        (working("bricks > 2"), "bricks = 2", "length: `answer` gives 440, the last line of the working false"),
         (working("bricks / 7", "pier(bricks)"), "bricks = 2", f"`length, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
         ({"answer": "bricks / 7", **working("bricks / 7")}, "bricks = 2", f"`bricks / 7` gives about 0.2857: {ROUND_IT}"),
         ({"answer": "bricks - 4", **working("bricks - 4")}, "bricks = 2", "length: the answer is −2, below nothing"),
-        ({"answer": "bricks / 7", "round": 2, **working("1")}, "bricks = 2", "length: the trade core finds 2/7, the last line of the working 1"),
+        ({"answer": "bricks / 7", "round": 2, **working("1")}, "bricks = 2", "length: `answer` gives 2/7, the last line of the working 1"),
         ({"within": "bricks - 5"}, "bricks = 2", "length: the band is −3, below nothing"),
         ({"answer": "1 / (bricks - 4)", **working("1")}, "bricks = 2", "length: the answer is −0.5, below nothing"),
         ({"answer": "1 / (bricks - 2)"}, "bricks = 2", "`1 / (bricks - 2)` divides by nothing"),
@@ -47,7 +47,7 @@ def test_the_working_may_reach_the_answer_before_or_after_rounding(exercise, num
     failure = prove(
         exercise(parts=[number(answer="bricks / 3", round=2, **working("nearest(bricks / 3, 0.1)"))])
     ).failure
-    assert failure.why == "length: the trade core finds ⅔, the last line of the working 0.7"
+    assert failure.why == "length: `answer` gives ⅔, the last line of the working 0.7"
 
 
 @pytest.mark.parametrize("key", ["pose", "setting"])
@@ -72,8 +72,8 @@ def several(*truths: tuple[str, str]) -> dict[str, object]:
         (one_right("1", "2"), "which: 0 choices equal the answer 440; exactly one must"),
         (one_right("440", "pier(bricks)"), "which: 2 choices equal the answer 440; exactly one must"),
         (one_right("440", "1", "1"), "which: two choices have the same value"),
-        (one_right("440", "1", answer="pier(bricks) + 1"), "which: the trade core finds 441, the last line of the working 440"),
-        (one_right("440", "1", **working("'long'")), "which: the trade core finds 440, the last line of the working long"),
+        (one_right("440", "1", answer="pier(bricks) + 1"), "which: `answer` gives 441, the last line of the working 440"),
+        (one_right("440", "1", **working("'long'")), "which: `answer` gives 440, the last line of the working long"),
         (one_right("440", "1", **working("bricks / 7", "440")), f"`which, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
         (one_right("'a'", "'b'", answer="'c'", **working("'c'")), "which: 0 choices equal the answer c; exactly one must"),
         (one_right("440", "pier(3.2)"), IMPOSSIBLE),
@@ -115,3 +115,14 @@ def test_the_first_variant_that_fails_is_told_with_its_words_and_figures(exercis
     proof = prove(broken)
     assert (proof.failure.raw, proof.failure.given, proof.walked) == (3, "bricks = 2.5, side = right", 4)
     assert (len(proof.space), proof.ranges) == (0, {})
+
+
+@pytest.mark.parametrize("key", ["pose", "setting", "ask"])
+def test_a_question_that_always_prints_an_answer_fails(exercise, number, key) -> None:
+    told = "It is {{ bricks * module - joint }} mm long."
+    part = number(ask=told) if key == "ask" else number()
+    failure = prove(exercise(parts=[part], **({} if key == "ask" else {key: told}))).failure
+    assert failure is not None
+    assert failure.why == (
+        "the wording prints `bricks * module - joint`, which is always the answer to length: the paper would give it away"
+    )

@@ -120,3 +120,11 @@ def test_a_part_without_one_of_its_keys_is_told_once(name: str, number) -> None:
         read_bank(data, "a.yaml")
     [told] = faulty.value.faults
     assert told.wrong == f"the key `{name}` is missing"
+
+
+def test_very_many_faults_are_told_fifty_at_a_time() -> None:
+    text = "topic: T\naim: A\nexercises:\n" + "  - {a: 1}\n" * 6000
+    with pytest.raises(BankFaulty) as told:
+        read_bank(text.encode(), "many.yaml")
+    assert len(told.value.faults) == 51
+    assert "more faults from here on" in told.value.faults[-1].wrong

@@ -74,6 +74,29 @@ OWN = "This project's own arithmetic"
         ("mortar(10, waste=10) / mortar(10)", "1.1", "a tenth more"),
         ("mortar(10, thickness=1) > mortar(10)", True, "a thicker wall"),
         ("mortar(10, frog=5) > mortar(10)", True, "frogs take mortar"),
+        ("weave_bays(3, 12) + weave_stretchers(3, 12) + weave_soldiers(3, 12)", "48", "12 bays of 3 bricks, turn about"),
+        ("closes_weave(12) and not closes_weave(13)", True, "bays are three courses high"),
+        ("surround_panel_bricks(4, 15)", "3", "half a brick goes at each side"),
+        ("surround_panel_courses(4, 15)", "12", GEOMETRY),
+        ("surround_halves(4, 15) + surround_bats(4, 15) + surround_corners(4, 15)", "50", "38 halves, 8 bats, 4 corner pieces"),
+        ("surround_bats(4, 15, corner='butted')", "0", "butted corners have no mitre"),
+        ("surround_bricks(4, 15)", "25", "50 pieces, two to a brick"),
+        ("surround_cuts(4, 15)", "37", "25 halvings, 8 mitres, 4 corner pieces trimmed"),
+        ("mitre_angle() + mitre_angle(100)", "95", "half the corner's angle"),
+        ("nearest(mitre_leg(), 0.01)", "34.57", GEOMETRY),
+        ("nearest(mitre_cut_length() / mitre_leg(), 0.0001)", "1.4142", "at 45 degrees: the root of 2"),
+        ("herringbone_whole(910, 910, 90) + herringbone_cut(910, 910, 90)", "56", "33 whole, 23 cut"),
+        ("herringbone_bricks(910, 910, 90)", "56", "one brick to a piece"),
+        ("herringbone_waste_percent(910, 910, 90) > 0", True, "what is cut away"),
+        ("bottom_run_height(15, 6) < top_run_height(15, 6)", True, GEOMETRY),
+        ("bottom_run_arris(15, 6, 1000)", "underside", "the outline rule, below the eye"),
+        ("top_run_arris(15, 6, 1000)", "top", "the outline rule, above the eye"),
+        ("stack_bricks(4, 15)", "60", GEOMETRY),
+        ("soldiers_in(890) + on_edge_in(890)", "24", "12 at 65 mm and 11 joints are 890 mm"),
+        ("soldier_joint(890)", "10", "890 less 12 at 65, over 11 joints"),
+        ("dentils_out(1002.5) - dentils_back(1002.5)", "1", "a dentil at both ends"),
+        ("teeth_in(1350)", "8", GEOMETRY),
+        ("nearest(tooth_pitch() / brick_width, 0.001) > 1", True, "a brick's width on the skew, and more"),
         ("module + course + half", "412.5", SHEET_9),
         ("perpend + bed + joint", "30", SHEET_9),
         ("brick_length + brick_width + brick_height", "382.5", SHEET_9),
@@ -94,6 +117,21 @@ def test_every_function_stands_in_the_table_above() -> None:
 def test_a_limit_on_a_projection_is_called_by_its_name(formula) -> None:
     with pytest.raises(TradeError, match=r"\Ano limit on a projection is named corbel: use uk_corbel, "):
         formula("projection_total('corbel')").value({})
+
+
+ABSURD = [
+    ("weave_bays(3, 10 ** 9 * 3)", "a panel takes at most 40 bricks by 120 courses here"),
+    ("surround_cuts(10 ** 12, 15)", "a panel takes at most 40 bricks by 120 courses here"),
+    ("herringbone_cut(10 ** 9, 910, 45)", "herringbone takes an opening of at most 3000 mm either way here"),
+    ("herringbone_cut(910, 910, 45.5)", "herringbone is laid at 45 or 90 degrees"),
+]
+
+
+@pytest.mark.parametrize(("text", "why"), ABSURD)
+def test_what_is_laid_piece_by_piece_is_bounded(formula, text: str, why: str) -> None:
+    with pytest.raises(TradeError) as impossible:
+        formula(text).value({})
+    assert str(impossible.value) == why
 
 
 def test_joint_stands_only_where_perpend_and_bed_agree() -> None:

@@ -18,6 +18,7 @@ from courseware.desk.folder import begin, finish, one_at_a_time, slug, write_who
         ("CON", "con"),
         ("砖", ""),
         ("a" * 99, "a" * 32),
+        ("Levelling projecting courses and course gauge", "levelling-projecting-courses"),
     ],
 )
 def test_a_title_gives_a_plain_part_of_a_file_name(text, part) -> None:

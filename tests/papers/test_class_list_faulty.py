@@ -112,3 +112,16 @@ def test_any_bytes_give_learners_or_faults() -> None:
         for file in ("a.csv", "a.xlsx"):
             with contextlib.suppress(ClassListFaulty):
                 read_class_list(data, file)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Name\na" + "\u0316\u0301" * 60_000 + "\n", "the cell has 120001 characters; at most 500 are read"),
+        ("Name," + ",".join(f"h{n}" for n in range(250_000)) + "\n", "the list has 250001 columns"),
+    ],
+)
+def test_what_would_take_for_ever_is_refused_at_once(text, says) -> None:
+    with pytest.raises(ClassListFaulty) as told:
+        read_class_list(text.encode(), "list.csv")
+    assert says in str(told.value)

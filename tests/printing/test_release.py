@@ -114,6 +114,14 @@ def test_what_is_read_back_is_what_another_reader_reads(printed, topic) -> None:
     assert ours == theirs
 
 
+@pytest.mark.parametrize("answer", ["1.1", "1.3", "1999", "70.0", "700"])
+def test_figures_of_the_files_own_making_are_no_leak(printed, answer) -> None:
+    """Addresses of metadata and the maker's version hold figures too, which no learner reads as an answer."""
+    sheet = printed("opening_sizes")
+    hidden = secrets(sheet.paper, with_canary(sheet.key), margin_words(sheet.paper))
+    assert release(sheet.paper_pdf, replace(hidden, figures=frozenset({answer}))) == sheet.paper_pdf
+
+
 def test_figures_are_secret_only_where_the_paper_does_not_give_them(printed) -> None:
     sheet = printed("opening_sizes")
     hidden = secrets(sheet.paper, sheet.key, margin_words(sheet.paper))

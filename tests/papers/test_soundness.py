@@ -1,0 +1,55 @@
+"""A record that this program cannot have written is refused before anything is made of it."""
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from courseware.papers.record import RecordFaulty, read_record, write_record
+
+
+def changed(**keys: Any) -> Callable[[dict[str, Any]], None]:
+    """Puts values into the head of a record, its first paper, exercise or part, by the key's own prefix."""
+
+    def change(data: dict[str, Any]) -> None:
+        paper = data["papers"][0]
+        places = {"head": data["sitting"], "paper": paper, "learner": paper["learner"]}
+        numbers = [part for e in paper["exercises"] for part in e["parts"] if part["kind"] == "number"]
+        places |= {"exercise": paper["exercises"][0], "part": numbers[0]}
+        for key, value in keys.items():
+            place, _, name = key.partition("_")
+            places[place][name] = value
+
+    return change
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        changed(head_code="KTRA-WGHM-A"), changed(paper_code="../../escape"), changed(paper_code="x" * 300),
+        changed(head_date="tomorrow"), changed(head_date="2026-W01-1"), changed(head_date="../.."),
+        changed(head_arris_rule="zz"), changed(head_title="a\x1bb"), changed(head_title="word " * 5000),
+        changed(head_group="\u202e"), changed(learner_name="a" * 200_000), changed(learner_name="\x00"),
+        changed(learner_ref="\ud800"), changed(exercise_site={}), changed(exercise_parts=[]),
+        changed(exercise_setting="\t" * 100_000), changed(exercise_given={"bricks": "9" * 1000}),
+        changed(part_answer="1e1000000000"), changed(part_answer="abc"), changed(part_answer=""),
+        changed(part_answer="1/0"), changed(part_within="1e9"), changed(part_marks=-(10**30)),
+        changed(part_kind="another"), changed(part_slips=[{"value": "1e999999", "says": "x"}]),
+        lambda data: data.update(papers=[]),
+        lambda data: data["papers"][0].update(exercises=[]),
+        lambda data: data["papers"].append(data["papers"][0]),
+        lambda data: data.update(papers=data["papers"] * 500),
+        lambda data: data["sitting"].pop("seed"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_printed_is_refused(dealt, change) -> None:
+    data = json.loads(write_record(dealt("opening_sizes", 3)))
+    change(data)
+    with pytest.raises(RecordFaulty, match="changed by hand"):
+        read_record(json.dumps(data))
+
+
+def test_what_this_program_writes_is_taken(dealt) -> None:
+    sitting = dealt("")
+    assert read_record(write_record(sitting)) == sitting
