@@ -292,8 +292,16 @@ def test_without_a_seed_two_sittings_differ(desk) -> None:
         (["issue", "piers.yaml", "--learners", "2", "--out", "piers.yaml"], 2, "is a file, not a folder"),
         (["issue", "piers.yaml", "--learners", "2", "--out", "piers.yaml/x"], 2, "is a file, not a folder"),
         (["issue", "piers.yaml", "--learners", "2", "--out", "gone"], 2, "it is a link to nothing"),
-        (["issue", "piers.yaml", "--learners", "2", "--pick", "pier-length", "--pick", "pier-length"], 2, "each exercise once"),
-        (["issue", "piers.yaml", "--learners", "2", "--pick", "pier-length", "--level", "1"], 2, "leave --level and --exercises out"),
+        (
+            ["issue", "piers.yaml", "--learners", "2", "--pick", "pier-length", "--pick", "pier-length"],
+            2,
+            "each exercise once",
+        ),
+        (
+            ["issue", "piers.yaml", "--learners", "2", "--pick", "pier-length", "--level", "1"],
+            2,
+            "leave --level and --exercises out",
+        ),
         (["check", "x" * 300], 2, "too long for a file"),
         (["again", "x" * 300], 2, "too long for a file"),
         (["check", "none.yaml"], 2, "there is no bank none.yaml"),
@@ -369,7 +377,9 @@ def test_workers_end_with_the_run_that_is_killed(desk) -> None:
 
 
 def children(parent: int) -> list[int]:
-    return [int(pid) for task in Path(f"/proc/{parent}/task").iterdir() for pid in (task / "children").read_text().split()]
+    return [
+        int(pid) for task in Path(f"/proc/{parent}/task").iterdir() for pid in (task / "children").read_text().split()
+    ]
 
 
 @pytest.mark.skipif(os.name != "posix", reason="limits of this kind")
