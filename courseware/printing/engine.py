@@ -6,6 +6,7 @@ of its images, which `cache=` takes as objects.
 
 from __future__ import annotations
 
+import atexit
 import logging
 from collections.abc import Mapping
 from functools import lru_cache
@@ -105,6 +106,7 @@ def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
 def _warm() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
     fonts, fetcher = FontConfiguration(), OwnAssetsOnly()
     text = (_ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
+    atexit.register(_warm.cache_clear)  # a font configuration must go before the libraries that it calls
     return fonts, CSS(string=text, font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles"), fetcher
 
 
