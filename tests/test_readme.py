@@ -15,7 +15,8 @@ from pydantic import BaseModel
 
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.vocabulary import SAYS, vocabulary
+from courseware.banks.function_lines import SAYS
+from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
 

@@ -1,0 +1,92 @@
+"""The formula functions of panels, surrounds, mitres and decorative courses, for one brick format."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from functools import partial
+
+from courseware import trade
+from courseware.banks.figures import Figure
+from courseware.banks.formulas import Function, Kind
+from courseware.banks.kept_function import function
+from courseware.trade import Format
+
+_MOST_BRICKS, _MOST_COURSES = 40, 120  # of a panel that is laid out piece by piece
+_MOST_HERRINGBONE = 3000  # mm either way: its pieces are cut one by one
+_SET_OUT, _ANY_LIMIT = 25, "uk_corbel"  # a projection within the limit: where a run stands does not depend on it
+
+
+def decorative(brick: Format, arris_rule: str) -> dict[str, Function]:
+    """The functions by name; `arris_rule` is the centre's setting."""
+    words: Mapping[str, Kind] = {"corner": "word"}
+    functions = {
+        f"weave_{what}": function(partial(_weave, brick, what), "bricks courses")
+        for what in ("bays", "stretchers", "soldiers")
+    }
+    for what in ("panel_bricks", "panel_courses", "halves", "bats", "corners", "bricks", "cuts"):
+        functions[f"surround_{what}"] = function(
+            partial(_surround, brick, what), "bricks courses corner", needed=2, words=words
+        )
+    for what in ("angle", "leg", "cut_length"):
+        functions[f"mitre_{what}"] = function(partial(_mitre, brick, what), "degrees", needed=0)
+    for what in ("whole", "cut", "bricks", "waste_percent"):
+        functions[f"herringbone_{what}"] = function(partial(_herringbone, brick, what), "width height degrees")
+    for end in ("bottom", "top"):
+        functions[f"{end}_run_arris"] = function(
+            partial(_run_arris, brick, arris_rule, f"{end}_arris"), "courses below eye_height", result="word"
+        )
+        functions[f"{end}_run_height"] = function(partial(_run_height, brick, f"{end}_height"), "courses below")
+    return functions | {
+        "closes_weave": function(partial(_closes_weave, brick), "courses", result="truth"),
+        "stack_bricks": function(lambda bricks, courses: trade.stack_bond(bricks, courses, brick), "bricks courses"),
+        "soldiers_in": function(lambda length: trade.soldiers(length, brick).pieces, "length"),
+        "soldier_joint": function(lambda length: trade.soldiers(length, brick).joint, "length"),
+        "on_edge_in": function(lambda length: trade.on_edge(length, brick).pieces, "length"),
+        "dentils_out": function(lambda length: trade.dentils(length, brick)[0], "length"),
+        "dentils_back": function(lambda length: trade.dentils(length, brick)[1], "length"),
+        "teeth_in": function(lambda length: trade.dog_tooth(length, brick).teeth, "length"),
+        "tooth_pitch": function(lambda: trade.dog_tooth(10_000, brick).pitch, ""),
+    }
+
+
+def _bound_panel(bricks: Figure, courses: Figure) -> None:
+    """Panels are laid piece by piece, so an absurd one is refused before it is begun."""
+    if bricks > _MOST_BRICKS or courses > _MOST_COURSES:
+        raise trade.TradeError(f"a panel takes at most {_MOST_BRICKS} bricks by {_MOST_COURSES} courses here")
+
+
+def _weave(brick: Format, what: str, bricks: Figure, courses: Figure) -> Figure:
+    _bound_panel(bricks, courses)
+    return getattr(trade.basket_weave(bricks, courses, brick), what)  # type: ignore[no-any-return]
+
+
+def _closes_weave(brick: Format, courses: Figure) -> bool:
+    return trade.weave_closes(brick) and Fraction(courses) % 3 == 0 and courses > 0
+
+
+def _surround(brick: Format, what: str, bricks: Figure, courses: Figure, corner: str = "mitred") -> Figure:
+    _bound_panel(bricks, courses)
+    return getattr(trade.surround(bricks, courses, brick, corner), what)  # type: ignore[no-any-return]
+
+
+def _mitre(brick: Format, what: str, degrees: Figure = 90) -> Figure:
+    return getattr(trade.mitre_template(brick, degrees), what)  # type: ignore[no-any-return]
+
+
+def _herringbone(brick: Format, what: str, width: Figure, height: Figure, degrees: Figure) -> Figure:
+    if max(width, height) > _MOST_HERRINGBONE:
+        raise trade.TradeError(f"herringbone takes an opening of at most {_MOST_HERRINGBONE} mm either way here")
+    if degrees not in (45, 90):
+        raise trade.TradeError("herringbone is laid at 45 or 90 degrees")
+    return getattr(trade.herringbone(width, height, brick, int(degrees)), what)  # type: ignore[no-any-return]
+
+
+def _run_arris(brick: Format, rule: str, what: str, courses: Figure, below: Figure, eye: Figure) -> str:
+    frame = trade.projecting_frame(courses, below, eye, _SET_OUT, brick, rule, limit=_ANY_LIMIT)
+    return str(getattr(frame, what))
+
+
+def _run_height(brick: Format, what: str, courses: Figure, below: Figure) -> Figure:
+    frame = trade.projecting_frame(courses, below, -1, _SET_OUT, brick, limit=_ANY_LIMIT)
+    return getattr(frame, what)  # type: ignore[no-any-return]
