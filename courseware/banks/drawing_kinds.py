@@ -104,8 +104,8 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
     ),
     "surround": DrawingKind(
         arguments={
-            "bricks": _span(2, 8),
-            "courses": _span(6, 27),
+            "bricks": _span(2, 12),
+            "courses": _span(6, 36),
             "corner": frozenset({"mitred", "butted"}),
             "starts": frozenset({"stretcher", "soldier"}),
         },
