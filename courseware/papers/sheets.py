@@ -76,6 +76,11 @@ class AskedExercise:
     drawing: DrawingCall | None = None
     safety: tuple[SafetyNote, ...] = ()
 
+    @property
+    def drawn_in_place(self) -> bool:
+        """Whether a drawn part is drawn into the exercise's own drawing, so that no other room is wanted."""
+        return self.drawing is not None and self.drawing.kind == "mitre"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:

@@ -15,7 +15,7 @@ from courseware.trade import ARRIS_RULES
 
 LONGEST_TITLE = 100
 _LONGEST_SETTING = 2000
-_MOST_EXERCISES, _MOST_PARTS, _MOST_MARKS = 60, 200, 200
+_MOST_EXERCISES, _MOST_PARTS, _MOST_MARKS = 500, 200, 200
 _FIGURE = re.compile(r"-?[0-9]{1,30}(\.[0-9]{1,30}|/[0-9]{1,30})?")
 _SITE = {"place", "street", "client"}
 _PARTS = {"number", "table", "choice", "order", "drawn"}
