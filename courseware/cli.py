@@ -145,6 +145,7 @@ def demo(jobs: int | None, out: str) -> None:
     """Make papers and keys for an invented college group of eight, and say where they are."""
     import secrets
 
+    from courseware.desk.jobs import shipped_jobs
     from courseware.desk.shelf import shipped_banks
     from courseware.papers.invented import invented_group
 
@@ -152,6 +153,32 @@ def demo(jobs: int | None, out: str) -> None:
     options |= {"level": None, "exercises": None, "pick": (), "group_name": None}
     banks = tuple(path.stem for path in shipped_banks())
     _issue(banks, invented_group(8, secrets.randbits(64)), _date(None), options)
+    _write_jobs((next(iter(shipped_jobs())),), _date(None), out, "outline")
+
+
+@main.command()
+@click.argument("jobs", nargs=-1, required=True, metavar="JOB...")
+@click.option("--date", default=None, help="The date on the sheets, as 2026-11-25 (today unless given).")
+@click.option("--out", default="output", show_default=True, help="The folder that the job's folder is made in.")
+@_rule_option
+def job(jobs: tuple[str, ...], date: str | None, out: str, arris_rule: str) -> None:
+    """Make the sheets of a practical task: job sheet, templates at true size, order, prompts, observation sheet."""
+    _write_jobs(jobs, _date(date), out, arris_rule)
+
+
+def _write_jobs(jobs: tuple[str, ...], date: str, out: str, arris_rule: str) -> None:
+    from pathlib import Path
+
+    from courseware.desk.folder import unusable
+    from courseware.desk.jobs import find_job, write_job
+    from courseware.desk.shelf import read_shelf, shipped_folder
+
+    if why := unusable(Path(out)):
+        raise click.BadParameter(f"{out} cannot be written to: {why}", param_hint="--out")
+    tasks = [find_job(name, arris_rule) for name in jobs]
+    _, notes = read_shelf((shipped_folder() / "safety_notes.yaml",), arris_rule)
+    for task in tasks:
+        click.echo(f"Job sheets in {write_job(task, notes, date, arris_rule, Path(out), _waiting)}")
 
 
 @main.command()

@@ -415,7 +415,9 @@ def test_two_runs_at_once_both_end_whole(desk) -> None:
 def test_demo_makes_it_all_for_an_invented_group_and_says_where(desk) -> None:
     done = run("demo")
     assert done.exit_code == 0, done.output
-    folder = only_folder(Path("output"))
+    [folder] = [path.parent for path in Path("output").glob("*/sitting.json")]
+    [job] = [path.parent for path in Path("output").glob("*/job-sheet.pdf")]
+    assert str(job) in done.output
     assert str(folder) in done.output
     record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
     assert len(record["papers"]) == 8

@@ -40,7 +40,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     `arris_rule` is the centre's setting for projecting courses, "outline" or "near" (trade-facts section 3).
     """
     node = read_yaml(data, file)
-    shape, faults, repaired = _shaped(TopicShape, node, file)
+    shape, faults, repaired = shaped(TopicShape, node, file)
     if shape is None:
         raise BankFaulty(faults)
     topic, more = bind_topic(shape, node, file, arris_rule)
@@ -61,7 +61,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
 def read_safety_notes(data: bytes, file: str) -> SafetyNotes:
     """The safety notes in `data`. Raises `BankFaulty`."""
     node = read_yaml(data, file)
-    shape, faults, _ = _shaped(SafetyShape, node, file)
+    shape, faults, _ = shaped(SafetyShape, node, file)
     if shape is None or faults:
         raise BankFaulty(faults)
     notes = {note.name: (note.title, tuple(note.lines), note.source or "") for note in shape.safety_notes}
@@ -78,7 +78,7 @@ def holds_safety_notes(data: bytes) -> bool:
     return any(line.startswith(b"safety_notes:") for line in data.splitlines()[:200])
 
 
-def _shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, tuple[Fault, ...], tuple[Path, ...]]:
+def shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, tuple[Fault, ...], tuple[Path, ...]]:
     """The shape, its faults, and the paths where something stands in for what was faulty.
 
     Something harmless is put in the place of each faulty key, so that the rest of the file can be read on and its

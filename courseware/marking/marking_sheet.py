@@ -50,10 +50,10 @@ def marking_sheet(sitting: Sitting) -> bytes:
     book.properties.created = datetime.fromisoformat(sitting.date)
     written = BytesIO()
     book.save(written)
-    return _dated(written, sitting.date)
+    return dated(written, sitting.date)
 
 
-def _dated(written: BytesIO, day: str) -> bytes:
+def dated(written: BytesIO, day: str) -> bytes:
     """The workbook with the sitting's date for its own, so that the same sitting gives the same bytes."""
     plain = BytesIO()
     with ZipFile(written) as found, ZipFile(plain, "w") as made:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture
+from courseware.jobs.sheets import JobSheet
 from courseware.papers.sheets import DrawingCall, Grid, Key, Paper
 from courseware.printing.engine import render
 from courseware.printing.furniture import gauge_scale, print_line, qr, squared, working_room
@@ -30,6 +31,12 @@ def key_pdf(key: Key) -> bytes:
 def grid_pdf(grid: Grid) -> bytes:
     """The tutor's class grid as a PDF, on landscape sheets."""
     return render(_templates().get_template("grid.html").render(grid=grid), {})
+
+
+def job_pdf(sheet: JobSheet) -> bytes:
+    """One sheet of a job as a PDF."""
+    drawn = {f"block-{n}": block.picture for n, block in enumerate(sheet.blocks, 1) if block.picture}
+    return render(_templates().get_template("job.html").render(sheet=sheet), {"line": print_line(), **drawn})
 
 
 def paper_pictures(paper: Paper) -> dict[str, Picture]:

@@ -1,0 +1,167 @@
+"""A task drawn: elevation brick by brick, section through its frame; template and gauge rod at true size."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from courseware.banks.figures import write_out
+from courseware.drawings.bond import Laid, bats, run, stopped, wholes
+from courseware.drawings.dimension import LANE, Marks, across, box, name, upright
+from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, View, framed, hatching
+from courseware.drawings.panel import bays
+from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.drawings.scale import one_to
+from courseware.jobs.plan import Plan
+from courseware.trade import height
+
+_ROOM = (140.0, 120.0)  # mm of paper for the elevation
+_HIGH = 120.0  # and for the section
+_FILLS = {"half brick": BRICK, "mitred bat": PROJECTING, "corner piece": 1.0}
+_STRIP, _STRIPS = 38.0, 4  # mm wide, to a page
+_PER_STRIP = 3  # courses
+_LINE = 100.0  # mm
+
+
+def wall_bricks(plan: Plan) -> tuple[Laid, ...]:
+    """Every brick of the wall around the opening, x from the wall's left end, y from the floor."""
+    shape, brick = plan.task.shape, plan.task.brick
+    long, wide = shape.wall.bricks, Fraction(shape.opening.bricks)
+    left = beside(plan)
+    right = long - wide - left
+    laid: list[Laid] = []
+    for row in range(shape.wall.courses):
+        if shape.wall.below <= row < shape.wall.below + shape.opening.courses:
+            laid += run(left, Fraction(0), row, brick, half_first=row % 2 == 1)
+            start = left + wide
+            laid += run(right, start * brick.module, row, brick, half_first=(row % 2 == 1) != (start.denominator == 2))
+        else:
+            laid += stopped(long, row, brick)
+    return tuple(laid)
+
+
+def beside(plan: Plan) -> Fraction:
+    """Bricks of wall to the left of the opening: half of what is spare, in half bricks."""
+    return Fraction(int(2 * (plan.task.shape.wall.bricks - plan.task.shape.opening.bricks)) // 2, 2)
+
+
+def elevation(plan: Plan) -> Picture:
+    """The elevation with the opening's sizes, the wall's and the heights of both runs."""
+    brick = plan.task.brick
+    laid = wall_bricks(plan)
+    wide, high = max(b.right for b in laid), max(b.top for b in laid)
+    view = View(one_to=one_to(wide, high, _ROOM))
+    left, foot = beside(plan) * brick.module - brick.perpend, plan.foot
+    marks: Marks = (*view.bricks(wholes(laid), joint=brick.bed), *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed))
+    for kind, fill in _FILLS.items():
+        outlines = tuple(
+            tuple(view.at(left + x, foot + y) for x, y in piece.outline)
+            for piece in plan.surround.pieces
+            if piece.kind == kind
+        )
+        if outlines:
+            marks += (Stroke(outlines=outlines, closed=True, weight=0.18, fill=fill),)
+    inner = left + (plan.width - plan.weave.width) / 2, foot + (plan.clear - plan.weave.height) / 2
+    marks += bays(view, plan.weave, inner)
+    marks += (view.rule((-60, 0), (wide + 60, 0), weight=0.5),)
+    base, edge = view.at(0, 0)[1], view.at(wide, 0)[0]
+    marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, write_out(plan.width))
+    marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, write_out(Fraction(wide)))
+    marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, write_out(foot))
+    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + LANE, write_out(plan.clear))
+    return framed(marks, "Elevation of the wall with its panel, brick by brick")
+
+
+def section(plan: Plan) -> Picture:
+    """The wall cut through the frame, with the eye line, both runs' heights and how far they stand out."""
+    shape, brick, frame = plan.task.shape, plan.task.brick, plan.frame
+    top = height(shape.wall.courses, brick)
+    view = View(one_to=one_to(1, max(top, shape.eye_height), (1, _HIGH), least=10))
+    foot, out, deep = plan.foot, frame.projects, brick.width
+    back = [
+        (Fraction(0), row * brick.course + brick.bed, deep, (row + 1) * brick.course)
+        for row in range(shape.wall.courses)
+        if not shape.wall.below <= row < shape.wall.below + shape.opening.courses
+    ]
+    panel_foot = foot + (plan.clear - plan.weave.height) / 2
+    panel = [
+        (Fraction(0), panel_foot + n * brick.course, deep, panel_foot + n * brick.course + brick.height)
+        for n in range(plan.surround.panel_courses)
+    ]
+    runs = [(-out, high - deep, deep - out, high) for high in (frame.bottom_height, frame.top_height)]
+    marks: Marks = tuple(
+        Stroke(outlines=tuple(view.box(*b) for b in boxes), closed=True, weight=0.18, fill=fill)
+        for boxes, fill in ((back, BRICK), (panel, 1.0), (runs, PROJECTING))
+    )
+    marks += tuple(hatching(view.at(b[0], b[1]), view.at(b[2], b[3]), 1.2) for b in runs)
+    eye = Fraction(shape.eye_height)
+    marks += (view.rule((-600, eye), (deep + 60, eye), weight=0.3, dash=(2.5, 1.2)),)
+    marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {write_out(eye)}"),)
+    marks += (view.rule((-700, 0), (deep + 60, 0), weight=0.5),)
+    marks += (name((view.at(-700, 0)[0], view.at(0, 0)[1] + 3.6), "floor"),)
+    edge = view.at(deep, 0)[0]
+    for lane, high in enumerate((frame.bottom_height, frame.top_height), 1):
+        marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, write_out(high))
+    over = view.at(0, frame.top_height)
+    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, write_out(out))
+    return framed(marks, "Section through the frame with the eye line")
+
+
+def bats_at_true_size(plan: Plan) -> Picture:
+    """The mitred bat, both hands, 1:1, with a 100 mm line on both axes."""
+    bat = plan.template
+    marks: Marks = ()
+    for left, outline, hand in ((8.0, bat.outline, "one hand"), (86.0, bat.other_hand, "the other hand")):
+        low = float(min(x for x, _ in outline))
+        points = tuple((left + float(x) - low, 115.0 - float(y)) for x, y in outline)
+        marks += (Stroke(outlines=(points,), closed=True, weight=0.35),)
+        marks += (name((left + float(bat.width) / 2, 122.0), f"mitred bat, {hand}", anchor="middle"),)
+    marks += _lines(10.0, 132.0)
+    return framed(marks, "Outlines of the mitred bat at true size")
+
+
+def rod_strips(plan: Plan) -> tuple[Picture, ...]:
+    """The gauge rod from the floor to the top of the wall, in strips of three courses at true size, four to a page."""
+    brick, courses = plan.task.brick, plan.task.shape.wall.courses
+    strips = range(0, courses, _PER_STRIP)
+    return tuple(
+        _strip_page(brick.course, strips[start : start + _STRIPS], courses, plan)
+        for start in range(0, len(strips), _STRIPS)
+    )
+
+
+def _strip_page(course: Fraction, firsts: range, courses: int, plan: Plan) -> Picture:
+    high = float(course * _PER_STRIP)
+    below, opening = plan.task.shape.wall.below, plan.task.shape.opening.courses
+    marks: Marks = ()
+    for place, first in enumerate(firsts):
+        left = place * (_STRIP + 3)
+        marks += (Stroke(outlines=(box(left, 0, left + _STRIP, high),), closed=True, weight=0.25),)
+        for n in range(_PER_STRIP + 1):
+            number = first + n
+            y = high - n * float(course)
+            if number <= courses:
+                marks += (Stroke(outlines=(((left, y), (left + 16, y)),), weight=0.4),)
+            if 0 < number <= courses and n:
+                says = {below: "opening starts", below + opening: "last beside it"}.get(number, "")
+                marks += (Label(at=(left + 3, y + 5), text=str(number), size=4.5, bold=True, anchor="start"),)
+                if says:
+                    marks += (name((left + 9, y + 5), says),)
+        joins = "floor" if first == 0 else f"join to {first}"
+        marks += (name((left + 2, high - 1.5), joins),)
+    marks += _lines(10.0, high + 10)
+    return framed(marks, "Strips of the gauge rod at true size")
+
+
+def _lines(x: float, y: float) -> Marks:
+    """A 100 mm line on each axis."""
+    level = (((x, y), (x + _LINE, y)), ((x, y - 1.5), (x, y + 1.5)), ((x + _LINE, y - 1.5), (x + _LINE, y + 1.5)))
+    right = 166.0
+    plumb = (
+        ((right, 5.0), (right, 5.0 + _LINE)),
+        ((right - 1.5, 5.0), (right + 1.5, 5.0)),
+        ((right - 1.5, 5.0 + _LINE), (right + 1.5, 5.0 + _LINE)),
+    )
+    return (
+        Stroke(outlines=(*level, *plumb), weight=0.25),
+        name((x + _LINE / 2, y + 4.5), "100 mm both ways: print without scaling", anchor="middle"),
+    )

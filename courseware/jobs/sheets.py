@@ -1,0 +1,212 @@
+"""The sheets of a job as finished text: what each says, block by block, for printing and for the stores' workbook."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from courseware.banks import SafetyNotes
+from courseware.banks.figures import half_up, write_out
+from courseware.drawings.picture import Picture
+from courseware.jobs import pictures
+from courseware.jobs.plan import Plan
+
+DEFERS = (
+    "Local codes, the makers' instructions and the centre's own risk assessment come first; some work is for trained "
+    "or licensed people only."
+)
+_TOOLS = (
+    "trowel", "spirit level and a short one", "line and pins", "tape", "square", "pencil", "gauge rod", "straight-edge",
+    "template board", "hammer and bolster, or a saw with water or extraction", "jointer", "brush", "spot boards",
+    "sheeting",
+)  # fmt: skip
+_PPE = ("eye protection", "hearing protection", "face-fitted mask for cutting", "gloves", "safety boots")
+_SEQUENCE = (
+    "Set out the wall and the opening; square it by both diagonals.",
+    "Raise the wall and both reveals to one line, so that the faces agree when the wall closes above.",
+    "Cut the pieces of the surround; lay surround and panel dry.",
+    "Bed the bottom run with its corners; level it on the arris named above.",
+    "Raise the uprights, never more than {ahead} courses above the panel.",
+    "Lay the panel course by course, each complete across before the next; soldiers when three courses stand.",
+    "Go on with uprights and panel by turns; step back and look from a distance.",
+    "Bed the upper corners and the top run; level it on the arris named above.",
+    "Check the diagonals; finish the joints; clean; protect.",
+)
+_GOOD = (
+    "No brick cut where a whole or a half would do", "All joints alike, full, and in line up and across",
+    "The surround level, plumb and square, its mitres closed evenly", "The face clean, nothing smeared",
+)  # fmt: skip
+_JUDGED = (
+    ("Joints", "alike and full everywhere", "alike but for a few", "uneven or not full"),
+    ("Mitres", "even joint, corner on the diagonal", "joint a little uneven", "open, or off the diagonal"),
+    ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
+    ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
+)
+_PROMPTS = (
+    ("Cutting", "dust", "avoid cuts; water or extraction; face-fitted mask"),
+    ("Cutting", "noise", "cut away from others; hearing protection for the whole of it"),
+    ("Cutting", "flying pieces and blades", "eye protection; guard; trained people only"),
+    ("Mixing and laying", "wet cement on the skin", "gloves; wash at once; look at the skin"),
+    ("Carrying", "back and hands", "small loads; help; stack close by"),
+    ("Working above the ground", "falls, falling bricks", "inspected platform; nothing near the edge"),
+    ("Projecting work", "fresh bricks that tip", "no more than the drawing; no weight on them while green"),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A table: headings, rows of finished text, and the width in mm of each column but the first (0: what is left)."""
+
+    headings: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    widths: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    """A piece of a sheet: a heading, then whichever of text, numbered steps, table and picture there is."""
+
+    heading: str = ""
+    text: tuple[str, ...] = ()
+    steps: tuple[str, ...] = ()
+    table: Table | None = None
+    picture: Picture | None = None
+    new_page: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobSheet:
+    """One sheet of a job: its file's name, its title and its blocks."""
+
+    file: str
+    title: str
+    blocks: tuple[Block, ...]
+
+
+def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobSheet, ...]:
+    """Every sheet of the job."""
+    shape = plan.task.shape
+    about = (
+        f"{date}. Time allowed: {write_out(shape.hours)} hours. {plan.task.brick.name} bricks, "
+        f"{write_out(plan.task.brick.bed)} mm joints.",
+    )
+    return (
+        JobSheet(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
+        JobSheet(file="templates", title=f"{shape.job}: templates at true size", blocks=_templates(plan)),
+        JobSheet(file="stores-order", title=f"{shape.job}: order for the stores", blocks=_order(plan)),
+        JobSheet(file="risk-prompts", title=f"{shape.job}: prompts for the risk assessment", blocks=_risks(notes)),
+        JobSheet(file="observation-sheet", title=f"{shape.job}: observation sheet", blocks=_observation(plan)),
+    )
+
+
+def order_rows(plan: Plan) -> tuple[tuple[str, Fraction | int, Fraction | int | None, str], ...]:
+    """The order line by line: what, for one bay, for the class (None where it is the class's alone), unit."""
+    shape, stores, around = plan.task.shape, plan.stores, plan.surround
+    bays = shape.bays
+    each = stores.wall_bricks + stores.panel_bricks + stores.surround_bricks
+    return (
+        ("Bricks in the wall around the opening", stores.wall_bricks, bays * stores.wall_bricks, "bricks"),
+        ("Bricks in the panel", stores.panel_bricks, bays * stores.panel_bricks, "bricks"),
+        ("Bricks cut for the surround", stores.surround_bricks, bays * stores.surround_bricks, "bricks"),
+        ("  of which plain half bricks", around.halves, bays * around.halves, "pieces"),
+        ("  of which mitred bats", around.bats, bays * around.bats, "pieces"),
+        ("  of which corner pieces", around.corners, bays * around.corners, "pieces"),
+        ("Cuts", around.cuts, bays * around.cuts, "cuts"),
+        (f"Bricks to order, {shape.waste} % waste, rounded up once", each, stores.class_bricks, "bricks"),
+        ("Mortar, wet, in the joints", half_up(stores.mortar_m3, 3), half_up(stores.class_mortar_m3, 3), "m³"),
+        (f"Cement for a mix of {shape.mix}, bags of 25 kg", 0, stores.cement_bags, "bags"),
+        ("Sand, to the next 25 kg", 0, stores.sand_kg, "kg"),
+    )
+
+
+def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
+    steps = tuple(step.format(ahead=plan.task.shape.ahead) for step in _SEQUENCE)
+    figures = Table(headings=("Figure, in the order of use", "Size"), rows=plan.figures, widths=(0, 42))
+    return (
+        Block(text=about, picture=pictures.elevation(plan)),
+        Block(heading="Setting out", table=figures),
+        Block(heading="Section through the frame", picture=pictures.section(plan)),
+        Block(heading="Sequence", steps=steps),
+        Block(heading="What good looks like", text=tuple(f"• {line}" for line in _GOOD)),
+        Block(text=(DEFERS,)),
+    )
+
+
+def _templates(plan: Plan) -> tuple[Block, ...]:
+    bat = plan.template
+    says = (
+        f"The cut takes {write_out(half_up(bat.leg, 1))} mm off the inner end; it is "
+        f"{write_out(half_up(bat.cut_length, 1))} mm long, at {write_out(bat.angle)}°. Print at 100 %, measure both "
+        "lines, then stick the outline on a thin board and cut it out.",
+    )
+    strips = tuple(
+        Block(
+            heading="Gauge rod",
+            text=("Cut out the strips and tape them together, each on the mark that it names.",),
+            picture=picture,
+            new_page=True,
+        )
+        for picture in pictures.rod_strips(plan)
+    )
+    if plan.task.shape.corner != "mitred":
+        return strips
+    return (Block(heading="Mitred bat, both hands", text=says, picture=pictures.bats_at_true_size(plan)), *strips)
+
+
+def _order(plan: Plan) -> tuple[Block, ...]:
+    rows = tuple(
+        (what, write_out(one) if one else "", write_out(all_of_it) if all_of_it is not None else "", unit)
+        for what, one, all_of_it, unit in order_rows(plan)
+    )
+    table = Table(
+        headings=("Item", "One bay", f"{plan.task.shape.bays} bays", "Unit"), rows=rows, widths=(0, 24, 24, 18)
+    )
+    return (
+        Block(table=table),
+        Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
+        Block(heading="Protection", text=(", ".join(_PPE) + ".",)),
+        Block(
+            heading="What can be used again",
+            text=("Bricks laid in practice mortar are cleaned and stacked; halves are kept for the next surround.",),
+        ),
+        Block(text=("Dry materials are taken as 1.33 times the wet volume. " + DEFERS,)),
+    )
+
+
+def _risks(notes: SafetyNotes | None) -> tuple[Block, ...]:
+    rows = tuple((*prompt, "", "") for prompt in _PROMPTS)
+    headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
+    cautions = tuple(
+        Block(heading=title, text=(" ".join(lines) + (f" Source: {source}." if source else ""),))
+        for title, lines, source in (notes.notes.values() if notes else ())
+    )
+    blanks = ("Assessor: ____________________   Date: ______________   Review by: ______________",)
+    return (
+        Block(text=("These are prompts, not an assessment. A named assessor writes down what is done here.", *blanks)),
+        Block(table=Table(headings=headings, rows=rows, widths=(28, 34, 0, 40, 18))),
+        *cautions,
+        Block(text=(DEFERS,)),
+    )
+
+
+def _observation(plan: Plan) -> tuple[Block, ...]:
+    profile = plan.task.profile
+    measured = Table(
+        headings=("Line", "Target", "Allowed", "Measured", "Pass"),
+        rows=tuple((n.what, write_out(n.target), f"± {write_out(n.allowed)}", "", "") for n in plan.lines),
+        widths=(0, 22, 22, 26, 18),
+    )
+    judged = Table(
+        headings=("Line", "Good", "Enough", "Not yet", "Given"),
+        rows=tuple((*line, "") for line in _JUDGED),
+        widths=(22, 0, 38, 38, 16),
+    )
+    ruled = ("_" * 80, "_" * 80)
+    return (
+        Block(text=("Learner: ______________________________   Paper or bay: ____________   Date: ______________",)),
+        Block(heading="Measured, in mm", text=(f"Tolerances: {profile.name} ({profile.source}).",), table=measured),
+        Block(heading="Judged", table=judged),
+        Block(heading="Assessor's comment", text=ruled),
+        Block(heading="Learner's comment", text=ruled),
+        Block(text=("Signed, assessor: ____________________________   learner: ____________________________",)),
+    )

@@ -1,0 +1,138 @@
+"""A practical task as a tutor writes it: YAML read to a frozen task, all faults at once with their places."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field
+from pydantic_core import PydanticCustomError
+
+from courseware.banks import BankFaulty, Fault, harmless
+from courseware.banks.formulas import near
+from courseware.banks.read import shaped
+from courseware.banks.shapes import Shape, Whole, Yes
+from courseware.banks.yaml_text import place, read_yaml
+from courseware.trade import UK_METRIC, Format, TradeError, basket_weave, number, projecting_frame, surround
+
+
+def _figure(value: Any) -> Fraction:
+    try:
+        return number(value if isinstance(value, str) else "")
+    except TradeError:
+        raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is not a figure"}) from None
+
+
+_MOST_BRICKS, _MOST_COURSES = 40, 60
+Figure = Annotated[Fraction, BeforeValidator(_figure)]
+
+
+class OpeningShape(Shape):
+    """The opening."""
+
+    bricks: Whole = Field(description="its width in whole bricks")
+    courses: Whole = Field(description="its clear height in courses")
+
+
+class WallShape(Shape):
+    """The wall around it."""
+
+    bricks: Figure = Field(description="its length in bricks, halves allowed")
+    courses: Whole = Field(description="its height in courses")
+    below: Whole = Field(description="how many courses stand below the opening")
+
+
+class JobShape(Shape):
+    """A practical task."""
+
+    job: str = Field(description="what is built, in a few words")
+    hours: Figure = Field(description="hours allowed")
+    bays: Whole = Field(description="how many are built by the class")
+    opening: OpeningShape = Field(description="{bricks: 4, courses: 15}")
+    wall: WallShape = Field(description="{bricks: 8, courses: 24, below: 4}")
+    corner: str = Field(description="mitred or butted")
+    starts: str = Field(description="stretcher or soldier: the panel's lower left bay")
+    projects: Figure = Field(description="how far the surround stands out, in mm")
+    eye_height: Figure = Field(description="the eye line above the floor, in mm")
+    ahead: Whole = Field(description="how many courses the uprights may stand above the panel")
+    waste: Whole = Field(description="waste on bricks and mortar, in percent")
+    mix: str = Field(description='the mortar, as "1:5"')
+    tolerances: str = Field(description="a tolerance profile by its name")
+
+
+class AllowedShape(Shape):
+    """A deviation that is allowed."""
+
+    mm: Figure = Field(description="mm either way")
+    over: Figure = Field(description="the length in mm that it holds for")
+    pro_rata: Yes = Field(description="true when a shorter length is allowed its share alone")
+
+
+class ProfileShape(Shape):
+    """A tolerance profile."""
+
+    name: str = Field(description="its name")
+    level: AllowedShape = Field(description="for beds that should be level")
+    size: AllowedShape = Field(description="for sizes and diagonals")
+    source: str = Field(description="whose figures they are")
+
+
+class ProfilesShape(Shape):
+    """The file of tolerance profiles."""
+
+    profiles: list[ProfileShape] = Field(description="a list of profiles", min_length=1)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """A task whose parts are known to be buildable together."""
+
+    shape: JobShape
+    profile: ProfileShape
+    brick: Format
+
+
+def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
+    """The profiles in a file's bytes. Raises `BankFaulty`."""
+    shape, faults, _ = shaped(ProfilesShape, read_yaml(data, file), file)
+    if faults or shape is None:
+        raise BankFaulty(faults)
+    return tuple(shape.profiles)
+
+
+def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_rule: str) -> Task:
+    """The task in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
+    node = read_yaml(data, file)
+    shape, faults, _ = shaped(JobShape, node, file)
+    if faults or shape is None:
+        raise BankFaulty(faults)
+
+    def fault(key: str, wrong: str, expected: str) -> Fault:
+        line, column = place(node, (key,))
+        return Fault(file, line, column, wrong, expected)
+
+    found: list[Fault] = []
+    profile = next((p for p in profiles if p.name == shape.tolerances), None)
+    if profile is None:
+        known = near(shape.tolerances, [p.name for p in profiles], "expected one of")
+        found.append(fault("tolerances", f"no tolerance profile is named `{harmless(shape.tolerances)}`", known))
+    opening, wall = shape.opening, shape.wall
+    if wall.bricks < opening.bricks + 1 or wall.bricks > _MOST_BRICKS or (2 * wall.bricks).denominator != 1:
+        expected = f"half a brick or more either side, at most {_MOST_BRICKS} bricks, in halves"
+        found.append(fault("wall", "the wall is not long enough for the opening, or too long", expected))
+    if wall.courses < wall.below + opening.courses + 1 or wall.courses > _MOST_COURSES:
+        expected = f"a course or more above the opening, at most {_MOST_COURSES} courses"
+        found.append(fault("wall", "the wall is not high enough for the opening, or too high", expected))
+    if not (1 <= shape.bays <= 40 and shape.hours > 0 and shape.waste <= 50 and 1 <= shape.ahead <= 12):
+        expected = "1 to 40 bays, hours above 0, waste up to 50, ahead 1 to 12"
+        found.append(fault("bays", "bays, hours, waste or ahead is out of all reason", expected))
+    try:
+        built = surround(opening.bricks, opening.courses, UK_METRIC, shape.corner)
+        basket_weave(built.panel_bricks, built.panel_courses, UK_METRIC, shape.starts)
+        projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, UK_METRIC, arris_rule)
+    except TradeError as impossible:
+        found.append(fault("opening", str(impossible), "change the opening, the panel or the projection"))
+    if found or profile is None:
+        raise BankFaulty(tuple(found))
+    return Task(shape=shape, profile=profile, brick=UK_METRIC)

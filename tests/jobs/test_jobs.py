@@ -1,0 +1,213 @@
+"""Practical tasks: the figures, the drawings brick by brick, the sheets at true size, and what cannot be built."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from fractions import Fraction
+from io import BytesIO
+from pathlib import Path
+
+import openpyxl
+import page
+import pytest
+from click.testing import CliRunner
+from pikepdf import Pdf
+from shapely.geometry import Polygon, box
+from shapely.ops import unary_union
+
+from courseware.banks import BankFaulty
+from courseware.cli import main
+from courseware.desk.jobs import find_job, shipped_jobs
+from courseware.drawings.picture import Stroke
+from courseware.jobs.pictures import bats_at_true_size, beside, elevation, rod_strips, wall_bricks
+from courseware.jobs.plan import allowed, plan_of
+from courseware.jobs.sheets import job_sheets
+from courseware.jobs.task import AllowedShape, read_profiles, read_task
+from courseware.printing.press import job_pdf
+
+JOBS = list(shipped_jobs())
+PROFILES = read_profiles((shipped_jobs()[JOBS[0]].parent / "tolerances.yaml").read_bytes(), "tolerances.yaml")
+JOB = """\
+job: A panel
+hours: 6
+bays: 3
+opening: {bricks: 4, courses: 15}
+wall: {bricks: 8, courses: 24, below: 4}
+corner: mitred
+starts: stretcher
+projects: 25
+eye_height: 1500
+ahead: 3
+waste: 10
+mix: "1:5"
+tolerances: NHBC Standards 2011
+"""
+
+
+@pytest.fixture(params=JOBS)
+def plan(request):
+    return plan_of(find_job(request.param, "outline"), "outline")
+
+
+def test_every_brick_of_the_wall_that_is_drawn_is_a_brick_that_is_ordered(plan) -> None:
+    laid = wall_bricks(plan)
+    assert sum(Fraction(1, 2) if brick.half else 1 for brick in laid) == plan.stores.wall_bricks
+
+
+def test_wall_surround_and_panel_lie_a_joint_apart_and_fill_the_elevation(plan) -> None:
+    left, foot = float(beside(plan)) * 225 - 10, float(plan.foot)
+    wall = [box(b.left, b.bottom, b.right, b.top) for b in wall_bricks(plan)]
+    pieces = [Polygon([(left + float(x), foot + float(y)) for x, y in piece.outline]) for piece in plan.surround.pieces]
+    x, y = left + float(plan.width - plan.weave.width) / 2, foot + float(plan.clear - plan.weave.height) / 2
+    panel = [
+        box(x + float(b.left), y + float(b.bottom), x + float(b.right), y + float(b.top)) for b in plan.weave.bricks
+    ]
+    everything = wall + pieces + panel
+    assert unary_union(everything).area == pytest.approx(sum(shape.area for shape in everything), rel=1e-9)
+    assert unary_union(wall).distance(unary_union(pieces)) == pytest.approx(10, abs=1e-6)
+    assert unary_union(pieces).distance(unary_union(panel)) == pytest.approx(10, abs=1e-6)
+
+
+def test_perpends_break_joint_in_every_course_of_the_wall(plan) -> None:
+    """No upright joint of whole courses stands over another: stretcher bond."""
+    rows: dict[float, set[float]] = {}
+    for brick in wall_bricks(plan):
+        rows.setdefault(brick.bottom, set()).add(round(brick.right, 3))
+    courses = [rows[bottom] for bottom in sorted(rows)]
+    for lower, upper in itertools.pairwise(courses):
+        shared = {x for x in lower & upper if 0 < x < max(lower)}
+        reveals = {round(float(beside(plan)) * 225 - 10, 3)}
+        assert shared <= reveals
+
+
+def test_what_is_drawn_of_the_elevation_is_what_is_counted(plan) -> None:
+    closed = [
+        mark for mark in elevation(plan).marks if isinstance(mark, Stroke) and mark.closed and mark.weight == 0.18
+    ]
+    drawn = sum(len(mark.outlines) for mark in closed)
+    fine = sum(
+        len(m.outlines) for m in elevation(plan).marks if isinstance(m, Stroke) and m.closed and m.weight == 0.12
+    )
+    counted = len(wall_bricks(plan)) + len(plan.surround.pieces) + plan.weave.stretchers + plan.weave.soldiers
+    assert drawn + fine == counted
+
+
+def test_the_order_is_rounded_up_once_for_the_class(plan) -> None:
+    shape, stores = plan.task.shape, plan.stores
+    each = stores.wall_bricks + stores.panel_bricks + stores.surround_bricks
+    assert stores.class_bricks == math.ceil(shape.bays * each * (100 + shape.waste) / 100)
+    assert stores.cement_bags == math.ceil(
+        Fraction(stores.class_mortar_m3) * Fraction("1.33") * 1440 / (1 + int(shape.mix[2:])) / 25
+    )
+
+
+def test_the_bats_are_drawn_at_true_size(plan) -> None:
+    outlines = [m.outlines[0] for m in bats_at_true_size(plan).marks if isinstance(m, Stroke) and m.closed]
+    assert len(outlines) == 2
+    for outline in outlines:
+        xs, ys = [x for x, _ in outline], [y for _, y in outline]
+        assert (max(xs) - min(xs), max(ys) - min(ys)) == pytest.approx((65, 102.5), abs=1e-6)
+
+
+def test_the_strips_of_the_rod_mark_every_course_at_true_size(plan) -> None:
+    marks = 0
+    for picture in rod_strips(plan):
+        for mark in picture.marks:
+            if isinstance(mark, Stroke) and mark.weight == 0.4:
+                marks += 1
+        strips = [m.outlines[0] for m in picture.marks if isinstance(m, Stroke) and m.closed]
+        assert all(max(y for _, y in strip) - min(y for _, y in strip) == pytest.approx(225) for strip in strips)
+    courses = plan.task.shape.wall.courses
+    assert marks == courses + math.ceil(courses / 3)  # each strip marks its own foot as well
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_sheet_conforms_and_prints_the_same_bytes(name) -> None:
+    plan = plan_of(find_job(name, "outline"), "outline")
+    for sheet in job_sheets(plan, None, "2026-01-05"):
+        pdf = job_pdf(sheet)
+        report = page.validate_pdf_bytes(pdf, profile="ua1")
+        assert report.is_compliant, (sheet.file, [failure.message for failure in report.failures])
+        assert job_pdf(sheet) == pdf
+
+
+def test_a_template_page_has_a_100_mm_line_on_both_axes() -> None:
+    plan = plan_of(find_job(JOBS[-1], "outline"), "outline")
+    sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "templates")
+    for block in sheet.blocks:
+        runs = [run for m in block.picture.marks if isinstance(m, Stroke) for run in m.outlines if len(run) == 2]
+        assert any(abs(b[0] - a[0]) == pytest.approx(100) and a[1] == b[1] for a, b in runs)
+        assert any(abs(b[1] - a[1]) == pytest.approx(100) and a[0] == b[0] for a, b in runs)
+    with Pdf.open(BytesIO(job_pdf(sheet))) as opened:
+        assert str(opened.Root.ViewerPreferences.PrintScaling) == "/None"
+        assert len(opened.pages) == len(sheet.blocks)
+
+
+def test_the_two_runs_of_a_tall_frame_are_levelled_on_different_arrises() -> None:
+    """Common practice, no source: the outline rule levels the top arris above the eye line, the underside below it."""
+    frame = plan_of(find_job("gable-panel", "outline"), "outline").frame
+    assert (frame.bottom_arris, frame.top_arris) == ("underside", "top")
+
+
+@pytest.mark.parametrize(
+    ("length", "mm"),
+    [(5000, 8), (10000, 8), (2500, 4), (910, 1), (100, 1)],  # NHBC Standards 2011, 1.2-S1: 8 mm in 5 m, pro rata below
+)
+def test_deviations_are_allowed_pro_rata_where_the_profile_says_so(length, mm) -> None:
+    shape = next(p for p in PROFILES if p.name == "NHBC Standards 2011").level
+    assert allowed(shape, Fraction(length)) == mm
+    assert allowed(AllowedShape(mm="8", over="5000", pro_rata="false"), Fraction(length)) == 8
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "message"),
+    [
+        (
+            "courses: 15",
+            "courses: 14",
+            "4:1: a basket weave of 11 courses does not close: courses go in threes; nearest: 9 and 12 courses",
+        ),
+        ("bricks: 4", "bricks: 1", "4:1: an opening of 1 brick by 15 courses leaves no panel"),
+        ("projects: 25", "projects: 90", "4:1: a projection of 90 mm a course is too much"),
+        ("eye_height: 1500", "eye_height: 412.5", "4:1: the eye line runs along the course itself"),
+        ("bricks: 8", "bricks: 4.5", "5:1: the wall is not long enough for the opening, or too long"),
+        ("courses: 24", "courses: 19", "5:1: the wall is not high enough for the opening, or too high"),
+        (
+            "NHBC Standards 2011",
+            "NHBC 2011",
+            "13:13: no tolerance profile is named `NHBC 2011`; did you mean `NHBC Standards 2011`?",
+        ),
+        ("corner: mitred", "corner: round", "use mitred or butted"),
+        ("hours: 6", "hours: many", "2:8: `hours` is wrong: it is not a figure"),
+        ("bays: 3\n", "", "1:1: the key `bays` is missing"),
+        ("bays: 3", "bays: 300", "3:7: bays, hours, waste or ahead is out of all reason"),
+    ],
+)
+def test_a_job_that_cannot_be_is_told_in_one_line(old, new, message) -> None:
+    assert old in JOB
+    with pytest.raises(BankFaulty) as told:
+        read_task(JOB.replace(old, new, 1).encode(), "job.yaml", PROFILES, "outline")
+    assert any(message in str(fault) for fault in told.value.faults), str(told.value)
+
+
+def test_the_command_writes_every_sheet_and_the_order_as_a_workbook(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("mine.yaml").write_text(JOB, encoding="utf-8")
+    done = CliRunner().invoke(main, ["job", "mine.yaml", "--date", "2026-01-05"])
+    assert done.exit_code == 0, done.output
+    folder = Path("output/2026-01-05-a-panel")
+    assert sorted(path.name for path in folder.iterdir()) == [
+        "job-sheet.pdf", "observation-sheet.pdf", "risk-prompts.pdf", "stores-order.pdf", "stores-order.xlsx", "templates.pdf",
+    ]  # fmt: skip
+    sheet = openpyxl.load_workbook(folder / "stores-order.xlsx").worksheets[0]
+    lines = {row[0].value: row[2].value for row in sheet.iter_rows(min_row=2)}
+    assert lines["Bricks in the wall around the opening"] == 3 * (8 * 24 - 4 * 15)
+    assert lines["Bricks in the panel"] == 3 * 3 * 12
+
+
+def test_an_unknown_job_is_told_with_those_that_there_are(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    done = CliRunner().invoke(main, ["job", "none"])
+    assert done.exit_code == 2
+    assert "shipped jobs are " + ", ".join(JOBS) in done.output
