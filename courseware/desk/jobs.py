@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import replace
 from pathlib import Path
 
-from courseware.banks import SafetyNotes
+from courseware.banks import Bank, Exercise, SafetyNotes, read_bank
 from courseware.desk.folder import begin, finish, one_at_a_time, slug, write_whole
 from courseware.desk.shelf import NotFound, read_file, shipped_folder
 from courseware.jobs.plan import Plan, plan_of
 from courseware.jobs.sheets import job_sheets
-from courseware.jobs.task import Task, read_profiles, read_task
+from courseware.jobs.task import Task, own_givens, read_profiles, read_task
 from courseware.marking.stores_workbook import stores_workbook
+from courseware.trade import UK_METRIC
 
-_TOLERANCES = "tolerances.yaml"
+_TOLERANCES, _WORKSHEET = "tolerances.yaml", "worksheet.yaml"
+
+_NO_JOBS = (_TOLERANCES, _WORKSHEET)
 
 
 def shipped_jobs() -> dict[str, Path]:
     """The jobs that come with the program, by their short names."""
-    return {p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name != _TOLERANCES}
+    return {p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in _NO_JOBS}
 
 
 def find_job(name: str, arris_rule: str) -> Task:
@@ -30,6 +34,22 @@ def find_job(name: str, arris_rule: str) -> Task:
     beside = path.parent / _TOLERANCES
     profiles = beside if beside.is_file() else shipped_folder() / "jobs" / _TOLERANCES
     return read_task(read_file(path), path.name, read_profiles(read_file(profiles), profiles.name), arris_rule)
+
+
+def worksheet(task: Task, arris_rule: str) -> tuple[Bank, tuple[Exercise, ...]]:
+    """The worksheet's bank, and its exercises with their givens set to the job's own, where they can be."""
+    if task.brick != UK_METRIC:
+        raise NotFound("worksheets on a job are made for UK metric bricks; leave --group and --learners out")
+    path = shipped_folder() / "jobs" / _WORKSHEET
+    bank = read_bank(read_file(path), path.name, arris_rule=arris_rule)
+    return bank, tuple(filter(None, (_set_to(exercise, own_givens(task)) for exercise in bank.exercises)))
+
+
+def _set_to(exercise: Exercise, own: Mapping[str, int | str]) -> Exercise | None:
+    if any(own.get(given.name) not in given.values for given in exercise.givens):
+        return None
+    givens = tuple(replace(given, values=(own[given.name],)) for given in exercise.givens)
+    return replace(exercise, givens=givens)
 
 
 def write_job(

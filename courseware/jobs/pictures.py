@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.banks.figures import write_out
 from courseware.drawings.bond import Laid, bats, run, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, box, name, upright
 from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, View, framed, hatching
 from courseware.drawings.panel import bays
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.drawings.scale import one_to
-from courseware.jobs.plan import Plan
+from courseware.jobs.plan import Plan, shown
 from courseware.trade import height
 
 _ROOM = (140.0, 120.0)  # mm of paper for the elevation
@@ -64,10 +63,10 @@ def elevation(plan: Plan) -> Picture:
     marks += bays(view, plan.weave, inner)
     marks += (view.rule((-60, 0), (wide + 60, 0), weight=0.5),)
     base, edge = view.at(0, 0)[1], view.at(wide, 0)[0]
-    marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, write_out(plan.width))
-    marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, write_out(Fraction(wide)))
-    marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, write_out(foot))
-    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + LANE, write_out(plan.clear))
+    marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown(plan.width))
+    marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown(Fraction(wide)))
+    marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown(foot))
+    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + LANE, shown(plan.clear))
     return framed(marks, "Elevation of the wall with its panel, brick by brick")
 
 
@@ -95,14 +94,14 @@ def section(plan: Plan) -> Picture:
     marks += tuple(hatching(view.at(b[0], b[1]), view.at(b[2], b[3]), 1.2) for b in runs)
     eye = Fraction(shape.eye_height)
     marks += (view.rule((-600, eye), (deep + 60, eye), weight=0.3, dash=(2.5, 1.2)),)
-    marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {write_out(eye)}"),)
+    marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {shown(eye)}"),)
     marks += (view.rule((-700, 0), (deep + 60, 0), weight=0.5),)
     marks += (name((view.at(-700, 0)[0], view.at(0, 0)[1] + 3.6), "floor"),)
     edge = view.at(deep, 0)[0]
     for lane, high in enumerate((frame.bottom_height, frame.top_height), 1):
-        marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, write_out(high))
+        marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, shown(high))
     over = view.at(0, frame.top_height)
-    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, write_out(out))
+    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown(out))
     return framed(marks, "Section through the frame with the eye line")
 
 

@@ -163,8 +163,13 @@ def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
     )
 
 
+def shown(size: Fraction | int) -> str:
+    """A size in mm as the sheets print it: to a tenth, which is exact for UK bricks and finer than any tape."""
+    return write_out(half_up(size, 1))
+
+
 def _mm(size: Fraction | int) -> str:
-    return f"{write_out(size)} mm"
+    return f"{shown(size)} mm"
 
 
 def _arris(word: str) -> str:

@@ -9,7 +9,7 @@ from courseware.banks import SafetyNotes
 from courseware.banks.figures import half_up, write_out
 from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
-from courseware.jobs.plan import Plan
+from courseware.jobs.plan import Plan, shown
 
 DEFERS = (
     "Local codes, the makers' instructions and the centre's own risk assessment come first; some work is for trained "
@@ -88,7 +88,7 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
     shape = plan.task.shape
     about = (
         f"{date}. Time allowed: {write_out(shape.hours)} hours. {plan.task.brick.name} bricks, "
-        f"{write_out(plan.task.brick.bed)} mm joints.",
+        f"{shown(plan.task.brick.bed)} mm joints.",
     )
     return (
         JobSheet(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
@@ -193,7 +193,7 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
     profile = plan.task.profile
     measured = Table(
         headings=("Line", "Target", "Allowed", "Measured", "Pass"),
-        rows=tuple((n.what, write_out(n.target), f"± {write_out(n.allowed)}", "", "") for n in plan.lines),
+        rows=tuple((n.what, shown(n.target), f"± {shown(n.allowed)}", "", "") for n in plan.lines),
         widths=(0, 22, 22, 26, 18),
     )
     judged = Table(

@@ -14,7 +14,7 @@ from courseware.banks.formulas import near
 from courseware.banks.read import shaped
 from courseware.banks.shapes import Shape, Whole, Yes
 from courseware.banks.yaml_text import place, read_yaml
-from courseware.trade import UK_METRIC, Format, TradeError, basket_weave, number, projecting_frame, surround
+from courseware.trade import FORMATS, UK_METRIC, Format, TradeError, basket_weave, number, projecting_frame, surround
 
 
 def _figure(value: Any) -> Fraction:
@@ -59,6 +59,7 @@ class JobShape(Shape):
     waste: Whole = Field(description="waste on bricks and mortar, in percent")
     mix: str = Field(description='the mortar, as "1:5"')
     tolerances: str = Field(description="a tolerance profile by its name")
+    format: str = Field("UK_METRIC", description="a brick format by name")
 
 
 class AllowedShape(Shape):
@@ -113,6 +114,10 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         return Fault(file, line, column, wrong, expected)
 
     found: list[Fault] = []
+    brick = FORMATS.get(shape.format, UK_METRIC)
+    if shape.format not in FORMATS:
+        known = near(shape.format, list(FORMATS), "expected one of")
+        found.append(fault("format", f"no brick format is named `{harmless(shape.format)}`", known))
     profile = next((p for p in profiles if p.name == shape.tolerances), None)
     if profile is None:
         known = near(shape.tolerances, [p.name for p in profiles], "expected one of")
@@ -128,11 +133,24 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         expected = "1 to 40 bays, hours above 0, waste up to 50, ahead 1 to 12"
         found.append(fault("bays", "bays, hours, waste or ahead is out of all reason", expected))
     try:
-        built = surround(opening.bricks, opening.courses, UK_METRIC, shape.corner)
-        basket_weave(built.panel_bricks, built.panel_courses, UK_METRIC, shape.starts)
-        projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, UK_METRIC, arris_rule)
+        built = surround(opening.bricks, opening.courses, brick, shape.corner)
+        basket_weave(built.panel_bricks, built.panel_courses, brick, shape.starts)
+        projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, brick, arris_rule)
     except TradeError as impossible:
         found.append(fault("opening", str(impossible), "change the opening, the panel or the projection"))
     if found or profile is None:
         raise BankFaulty(tuple(found))
-    return Task(shape=shape, profile=profile, brick=UK_METRIC)
+    return Task(shape=shape, profile=profile, brick=brick)
+
+
+def own_givens(task: Task) -> dict[str, int | str]:
+    """What a worksheet's givens are set to, by their names."""
+    shape = task.shape
+    return {
+        "bricks": shape.opening.bricks,
+        "courses": shape.opening.courses,
+        "below": shape.wall.below,
+        "corner": shape.corner,
+        "bays": shape.bays,
+        "waste": shape.waste,
+    }

@@ -16,9 +16,12 @@ from pikepdf import Pdf
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
-from courseware.banks import BankFaulty
+from courseware.banks import BankFaulty, solve
+from courseware.banks.solve import scope_of
+from courseware.banks.space import walk
 from courseware.cli import main
-from courseware.desk.jobs import find_job, shipped_jobs
+from courseware.desk.jobs import find_job, shipped_jobs, worksheet
+from courseware.desk.shelf import shipped_folder
 from courseware.drawings.picture import Stroke
 from courseware.jobs.pictures import bats_at_true_size, beside, elevation, rod_strips, wall_bricks
 from courseware.jobs.plan import allowed, plan_of
@@ -178,6 +181,12 @@ def test_deviations_are_allowed_pro_rata_where_the_profile_says_so(length, mm) -
             "NHBC 2011",
             "13:13: no tolerance profile is named `NHBC 2011`; did you mean `NHBC Standards 2011`?",
         ),
+        ("job: A panel\n", "job: A panel\nformat: AUSTRALIAN\n", "does not close in Australian"),
+        (
+            "job: A panel\n",
+            "job: A panel\nformat: GERMAN_FN\n",
+            "2:9: no brick format is named `GERMAN_FN`; did you mean `GERMAN_NF`?",
+        ),
         ("corner: mitred", "corner: round", "use mitred or butted"),
         ("hours: 6", "hours: many", "2:8: `hours` is wrong: it is not a figure"),
         ("bays: 3\n", "", "1:1: the key `bays` is missing"),
@@ -211,3 +220,55 @@ def test_an_unknown_job_is_told_with_those_that_there_are(tmp_path, monkeypatch)
     done = CliRunner().invoke(main, ["job", "none"])
     assert done.exit_code == 2
     assert "shipped jobs are " + ", ".join(JOBS) in done.output
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_the_worksheet_asks_for_the_figures_of_the_job_itself(name) -> None:
+    """The same numbers on paper and in the workshop: the answers are those of the plan."""
+    task = find_job(name, "outline")
+    plan = plan_of(task, "outline")
+    bank, exercises = worksheet(task, "outline")
+    assert len(exercises) == len(bank.exercises)
+    answers = {}
+    for exercise in exercises:
+        [given] = list(walk(exercise))
+        answers |= scope_of(given, solve(exercise, given))
+    assert answers["width"] == plan.width
+    assert answers["clear"] == plan.clear
+    assert answers["panel_bricks"] == plan.stores.panel_bricks
+    assert answers["pieces"] == len(plan.surround.pieces)
+    assert answers["cut_bricks"] == plan.stores.surround_bricks
+    assert (answers["bottom_top"], answers["top_top"]) == (plan.frame.bottom_height, plan.frame.top_height)
+
+
+def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("group-a.csv").write_text("Name\nAmara Okafor\nZoë O'Brien-Smythe\n", encoding="utf-8")
+    done = CliRunner().invoke(
+        main, ["job", "porch-panel", "--group", "group-a.csv", "--date", "2026-01-05", "--jobs", "1"]
+    )
+    assert done.exit_code == 0, done.output
+    [record] = Path("output").glob("*/sitting.json")
+    assert record.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
+    again = CliRunner().invoke(main, ["again", str(record), "--out", "second", "--jobs", "1"])
+    assert again.exit_code == 0, again.output
+    [second] = Path("second").glob("*/sitting.json")
+    for path in record.parent.rglob("*.pdf"):
+        assert (second.parent / path.relative_to(record.parent)).read_bytes() == path.read_bytes(), path.name
+
+
+def test_the_worksheets_bank_proves_over_all_that_a_job_may_have() -> None:
+    done = CliRunner().invoke(main, ["check", str(shipped_folder() / "jobs" / "worksheet.yaml")])
+    assert done.exit_code == 0, done.output
+
+
+@pytest.mark.parametrize("format", ["GERMAN_NF", "US_MODULAR"])
+def test_a_job_in_another_brick_is_worked_out_in_that_brick(format) -> None:
+    """German NF: an opening of 4 bricks is 1010 mm (din-4172). US modular: brick and joint are 8 in (Technical Notes 10B)."""
+    task = read_task(
+        JOB.replace("job: A panel", f"job: A panel\nformat: {format}").encode(), "job.yaml", PROFILES, "outline"
+    )
+    plan = plan_of(task, "outline")
+    assert plan.width == {"GERMAN_NF": 1010, "US_MODULAR": Fraction("25.4") * (32 + Fraction(3, 8))}[format]
+    for sheet in job_sheets(plan, None, "2026-01-05"):
+        assert page.is_pdf_compliant_bytes(job_pdf(sheet), profile="ua1")

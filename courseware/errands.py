@@ -1,0 +1,189 @@
+"""What the commands have in common: a group read, banks proved, a sitting or a job made, all told at the terminal."""
+
+from __future__ import annotations
+
+import os
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from courseware import __version__
+
+if TYPE_CHECKING:
+    from courseware.banks import Proof
+    from courseware.papers.group import Group
+
+FAILED = 1  # exit code: a proof failed
+
+
+def group_of(file: str | None, learners: int | None, name: str | None) -> Group:
+    """The group of a class list, told of its doubts, or one of numbered papers."""
+    from pathlib import Path
+
+    from courseware.desk.shelf import read_file
+    from courseware.papers.class_list import read_class_list
+    from courseware.papers.group import Group, numbered
+
+    if file is None:
+        return numbered(learners or 1)
+    found = read_class_list(read_file(Path(file)), Path(file).name)
+    for note in found.notes:
+        click.echo(f"Note: {note}", err=True)
+    words = Path(file).stem.replace("-", " ").replace("_", " ")
+    return Group(name=name or words[:1].upper() + words[1:], learners=found.learners)
+
+
+def issue_sitting(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any]) -> None:
+    import secrets
+    from pathlib import Path
+
+    from courseware.desk import issuing
+    from courseware.desk.progress import progress
+    from courseware.desk.proving import first_failures
+    from courseware.desk.reports import tell_failure
+    from courseware.desk.shelf import find_banks, read_shelf
+    from courseware.papers.deal import Choosing, Heads, choose, shared_variants
+
+    check_options(options)
+    banks, notes = read_shelf(find_banks(named), options["arris_rule"])
+    seed = options["seed"] or secrets.token_hex(32)
+    if options["seed"]:
+        click.echo("Note: a seed that was typed can be guessed; for a formal assessment leave --seed out.", err=True)
+    choosing = Choosing(level=options["level"], exercises=options["exercises"], picked=options["pick"])
+    chosen = choose(banks, choosing, options["seed"] or "".join(bank.sha256 for bank in banks))
+    proofs = prove_chosen(chosen, options["arris_rule"], options["jobs"])
+    failures = list(first_failures(proofs))
+    for exercise, failure in failures:
+        tell_failure(exercise, failure)
+    if failures:
+        click.echo("A bank that fails its proof is not issued; nothing was made.", err=True)
+        raise click.exceptions.Exit(FAILED)
+    spaces = [proof.space for proof in proofs]
+    for name, size in shared_variants(spaces, len(group.learners)):
+        click.echo(f"Note: {name} has {size} variants for {len(group.learners)} learners; some are shared.", err=True)
+    heads = Heads(
+        title=options["title"] or in_words([bank.topic for bank, _ in chosen]),
+        date=date,
+        group=group,
+        seed=seed,
+        arris_rule=options["arris_rule"],
+        version=__version__,
+    )
+    out, jobs = Path(options["out"]), options["jobs"] or cores()
+    with progress("Printing", 2 * len(group.learners)) as tell:
+        folder, resumed = issuing.issue(
+            heads, banks, notes, chosen, spaces, out, jobs, tell, waiting, typed_seed=options["seed"]
+        )
+    from courseware.printing.engine import cuts_fonts_fast
+    from courseware.printing.letters import unprintable_names
+
+    if not cuts_fonts_fast():
+        click.echo("Note: with the library libharfbuzz-subset0 installed, printing is twice as fast.", err=True)
+    if resumed:
+        click.echo("Went on from a run that had been stopped.")
+    for note in unprintable_names(group.learners):
+        click.echo(f"Note: {note}", err=True)
+    count = len(group.learners)
+    click.echo(f"{count} paper{'' if count == 1 else 's'} and key{'' if count == 1 else 's'} in {folder}")
+    if any(bank.topic and "arris_rule" in bank.text for bank in banks):
+        click.echo(f"  The arris rule is `{options['arris_rule']}`; centres differ: see --arris-rule.")
+    click.echo(f"  to hand out:  {folder / issuing.LEARNERS / 'all-papers.pdf'}")
+    click.echo(f"  for yourself: {folder / issuing.TUTOR / 'all-keys.pdf'} and marking-sheet.xlsx")
+
+
+def issue_worksheet(name: str, group: Any, date: str, out: str, arris_rule: str, jobs: int | None) -> None:
+    import secrets
+    from pathlib import Path
+
+    from courseware.banks import prove
+    from courseware.desk import issuing
+    from courseware.desk.jobs import find_job, worksheet
+    from courseware.desk.progress import progress
+    from courseware.desk.shelf import read_shelf, shipped_folder
+    from courseware.papers.deal import Heads
+    from courseware.papers.soundness import LONGEST_TITLE
+
+    task = find_job(name, arris_rule)
+    bank, exercises = worksheet(task, arris_rule)
+    _, notes = read_shelf((shipped_folder() / "safety_notes.yaml",), arris_rule)
+    spaces = [prove(exercise).space for exercise in exercises]
+    heads = Heads(
+        title=f"Worksheet: {task.shape.job}"[:LONGEST_TITLE],
+        date=date,
+        group=group,
+        seed=secrets.token_hex(32),
+        arris_rule=arris_rule,
+        version=__version__,
+    )
+    chosen = [(bank, exercise) for exercise in exercises]
+    with progress("Printing", 2 * len(group.learners)) as tell:
+        folder, _ = issuing.issue(
+            heads, (bank,), notes, chosen, spaces, Path(out), jobs or cores(), tell, waiting, typed_seed=None
+        )
+    click.echo(f"Worksheets on the job, and their keys, in {folder}")
+
+
+def write_jobs(jobs: tuple[str, ...], date: str, out: str, arris_rule: str) -> None:
+    from pathlib import Path
+
+    from courseware.desk.folder import unusable
+    from courseware.desk.jobs import find_job, write_job
+    from courseware.desk.shelf import read_shelf, shipped_folder
+
+    if why := unusable(Path(out)):
+        raise click.BadParameter(f"{out} cannot be written to: {why}", param_hint="--out")
+    tasks = [find_job(name, arris_rule) for name in jobs]
+    _, notes = read_shelf((shipped_folder() / "safety_notes.yaml",), arris_rule)
+    for task in tasks:
+        click.echo(f"Job sheets in {write_job(task, notes, date, arris_rule, Path(out), waiting)}")
+
+
+def check_options(options: dict[str, Any]) -> None:
+    """Refuses texts that no page can hold, and a folder that cannot be written to, before any work is done."""
+    from pathlib import Path
+
+    from courseware.desk.folder import unusable
+    from courseware.papers.soundness import LONGEST_TITLE, plain
+
+    for option in ("title", "group_name", "seed"):
+        text = options.get(option)
+        if text is not None and not plain(text, LONGEST_TITLE):
+            advice = f"use at most {LONGEST_TITLE} characters, all of which can be seen"
+            raise click.BadParameter(advice, param_hint=f"--{option.replace('_', '-')}")
+    if why := unusable(Path(options["out"])):
+        raise click.BadParameter(f"{options['out']} cannot be written to: {why}", param_hint="--out")
+    if len(set(options["pick"])) < len(options["pick"]):
+        raise click.BadParameter("each exercise once on a paper", param_hint="--pick")
+
+
+def in_words(topics: list[str]) -> str:
+    """Each topic once: `Opening sizes, course gauge and resource lists`."""
+    first, *others = dict.fromkeys(topics)
+    *middle, last = [topic[:1].lower() + topic[1:] for topic in others] or [""]
+    return ", ".join([first, *middle]) + (f" and {last}" if last else "")
+
+
+def day(typed: str | None) -> str:
+    from datetime import date
+
+    try:
+        return (date.fromisoformat(typed) if typed else date.today()).isoformat()
+    except ValueError:
+        raise click.BadParameter(f"{typed} is not a date; write it as 2026-11-25", param_hint="--date") from None
+
+
+def waiting() -> None:
+    click.echo("Another run is writing to this folder; waiting for it to end.", err=True)
+
+
+def prove_chosen(chosen: Any, arris_rule: str, jobs: int | None) -> tuple[Proof, ...]:
+    from courseware.banks import raw_size
+    from courseware.desk.progress import progress
+    from courseware.desk.proving import prove_all
+
+    with progress("Proving variants", sum(raw_size(exercise) for _, exercise in chosen)) as tell:
+        return prove_all(chosen, arris_rule, jobs or cores(), tell)
+
+
+def cores() -> int:
+    return 2 if (os.cpu_count() or 1) > 1 else 1
