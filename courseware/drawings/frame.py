@@ -77,7 +77,7 @@ def framed(marks: Marks, alt: str) -> Picture:
     return Picture(
         width=round(right - left, 3),
         height=round(bottom - top, 3),
-        marks=tuple(_moved(mark, -left, -top) for mark in marks),
+        marks=tuple(moved(mark, -left, -top) for mark in marks),
         alt=alt,
     )
 
@@ -97,7 +97,8 @@ def extent(mark: Stroke | Label) -> tuple[Point, ...]:
     )
 
 
-def _moved(mark: Stroke | Label, x: float, y: float) -> Stroke | Label:
+def moved(mark: Stroke | Label, x: float, y: float) -> Stroke | Label:
+    """The mark, so many mm to the right and down."""
     if isinstance(mark, Label):
         return replace(mark, at=(mark.at[0] + x, mark.at[1] + y))
     return replace(mark, outlines=tuple(tuple((px + x, py + y) for px, py in outline) for outline in mark.outlines))

@@ -43,3 +43,4 @@ class Picture:
     height: float
     marks: tuple[Stroke | Label, ...]
     alt: str
+    clipped: bool = False  # whether what lies outside is cut off, as on one tile of a larger drawing

@@ -10,6 +10,7 @@ from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, View, frame
 from courseware.drawings.panel import bays
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.drawings.scale import one_to
+from courseware.drawings.tiles import tiles
 from courseware.jobs.plan import Plan, shown
 from courseware.trade import height
 
@@ -116,6 +117,35 @@ def bats_at_true_size(plan: Plan) -> Picture:
         marks += (name((left + float(bat.width) / 2, 122.0), f"mitred bat, {hand}", anchor="middle"),)
     marks += _lines(10.0, 132.0)
     return framed(marks, "Outlines of the mitred bat at true size")
+
+
+def corner_at_true_size(plan: Plan) -> tuple[Picture, ...]:
+    """The lower left corner of the surround laid out 1:1, to lay the pieces on; cut into tiles."""
+    reach = plan.task.brick.module * 4 / 3  # four pieces either way
+    outlines = tuple(
+        tuple((float(x), float(reach - y)) for x, y in piece.outline)
+        for piece in plan.surround.pieces
+        if all(x <= reach and y <= reach for x, y in piece.outline)
+    )
+    side = float(reach)
+    marks: Marks = (
+        Stroke(outlines=(((0.0, 0.0), (0.0, side), (side, side)),), weight=0.6),
+        Stroke(outlines=outlines, closed=True, weight=0.35),
+        name((4, side - 2.5), "reveal and top of the brick below: heavy line"),
+        *moved_lines(side),
+    )
+    return tiles(framed(marks, "The surround's lower left corner at true size"))
+
+
+def moved_lines(side: float) -> Marks:
+    """A 100 mm line on both axes, clear of the pieces of a corner."""
+    from_left, from_top = side - _LINE - 8, 12.0
+    level = ((from_left, from_top), (from_left + _LINE, from_top))
+    plumb = ((from_left, from_top), (from_left, from_top + _LINE))
+    return (
+        Stroke(outlines=(level, plumb), weight=0.25),
+        name((from_left + 4, from_top + 5), "100 mm both ways: print without scaling"),
+    )
 
 
 def rod_strips(plan: Plan) -> tuple[Picture, ...]:

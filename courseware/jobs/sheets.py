@@ -10,6 +10,7 @@ from courseware.banks.figures import half_up, write_out
 from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
 from courseware.jobs.plan import Plan, shown
+from courseware.trade import height
 
 DEFERS = (
     "Local codes, the makers' instructions and the centre's own risk assessment come first; some work is for trained "
@@ -42,13 +43,15 @@ _JUDGED = (
     ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
     ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
 )
+_ABOVE_GROUND = "Working above the ground"
+_WITHIN_REACH = 1500  # mm: common practice, no source
 _PROMPTS = (
     ("Cutting", "dust", "avoid cuts; water or extraction; face-fitted mask"),
     ("Cutting", "noise", "cut away from others; hearing protection for the whole of it"),
     ("Cutting", "flying pieces and blades", "eye protection; guard; trained people only"),
     ("Mixing and laying", "wet cement on the skin", "gloves; wash at once; look at the skin"),
     ("Carrying", "back and hands", "small loads; help; stack close by"),
-    ("Working above the ground", "falls, falling bricks", "inspected platform; nothing near the edge"),
+    (_ABOVE_GROUND, "falls, falling bricks", "inspected platform; nothing near the edge"),
     ("Projecting work", "fresh bricks that tip", "no more than the drawing; no weight on them while green"),
 )
 
@@ -94,7 +97,7 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
         JobSheet(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
         JobSheet(file="templates", title=f"{shape.job}: templates at true size", blocks=_templates(plan)),
         JobSheet(file="stores-order", title=f"{shape.job}: order for the stores", blocks=_order(plan)),
-        JobSheet(file="risk-prompts", title=f"{shape.job}: prompts for the risk assessment", blocks=_risks(notes)),
+        JobSheet(file="risk-prompts", title=f"{shape.job}: risk prompts", blocks=_risks(plan, notes)),
         JobSheet(file="observation-sheet", title=f"{shape.job}: observation sheet", blocks=_observation(plan)),
     )
 
@@ -125,10 +128,27 @@ def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
     return (
         Block(text=about, picture=pictures.elevation(plan)),
         Block(heading="Setting out", table=figures),
+        Block(heading="Gauge rod, from the floor", table=_gauge(plan)),
         Block(heading="Section through the frame", picture=pictures.section(plan)),
         Block(heading="Sequence", steps=steps),
         Block(heading="What good looks like", text=tuple(f"• {line}" for line in _GOOD)),
         Block(text=(DEFERS,)),
+    )
+
+
+def _gauge(plan: Plan) -> Table:
+    """Tops of every third course, and of those where the opening starts and ends."""
+    shape, brick = plan.task.shape, plan.task.brick
+    marked = {shape.wall.below, shape.wall.below + shape.opening.courses, shape.wall.courses}
+    wanted = sorted({*range(3, shape.wall.courses + 1, 3), *marked})
+    rows = [(str(n), shown(height(n, brick))) for n in wanted]
+    third = -(-len(rows) // 3)
+    rows += [("", "")] * (3 * third - len(rows))
+    columns = [rows[start : start + third] for start in range(0, len(rows), third)]
+    return Table(
+        headings=("Course", "Top, mm") * 3,
+        rows=tuple(tuple(text for pair in line for text in pair) for line in zip(*columns, strict=True)),
+        widths=(0, 28, 28, 28, 28, 28),
     )
 
 
@@ -148,9 +168,19 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
         )
         for picture in pictures.rod_strips(plan)
     )
+    corner = tuple(
+        Block(
+            heading="Corner of the surround",
+            text=("Join the tiles on their crosses; lay the pieces on them dry.",),
+            picture=tile,
+            new_page=True,
+        )
+        for tile in pictures.corner_at_true_size(plan)
+    )
     if plan.task.shape.corner != "mitred":
-        return strips
-    return (Block(heading="Mitred bat, both hands", text=says, picture=pictures.bats_at_true_size(plan)), *strips)
+        return (*corner, *strips)
+    bats = Block(heading="Mitred bat, both hands", text=says, picture=pictures.bats_at_true_size(plan))
+    return (bats, *corner, *strips)
 
 
 def _order(plan: Plan) -> tuple[Block, ...]:
@@ -173,8 +203,10 @@ def _order(plan: Plan) -> tuple[Block, ...]:
     )
 
 
-def _risks(notes: SafetyNotes | None) -> tuple[Block, ...]:
-    rows = tuple((*prompt, "", "") for prompt in _PROMPTS)
+def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
+    """Prompts from the operations of this job: work above the ground only where the wall is higher than is reached."""
+    high = height(plan.task.shape.wall.courses, plan.task.brick) > _WITHIN_REACH
+    rows = tuple((*prompt, "", "") for prompt in _PROMPTS if high or prompt[0] != _ABOVE_GROUND)
     headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
     cautions = tuple(
         Block(heading=title, text=(" ".join(lines) + (f" Source: {source}." if source else ""),))

@@ -80,6 +80,10 @@ class Drawn:
         """Writes the picture's operators at the size the page gives it."""
         scale = width / self._picture.width
         stream.transform(a=scale, d=scale)
+        if self._picture.clipped:
+            stream.rectangle(0, 0, self._picture.width, self._picture.height)
+            stream.clip()
+            stream.end()
         for mark in self._picture.marks:
             if isinstance(mark, Stroke):
                 _stroke(stream, mark)

@@ -9,7 +9,17 @@ from courseware.trade.arches import segmental_radius
 from courseware.trade.batching import Batch, batch, bulking_percent
 from courseware.trade.bricks import bricks_for_area, order
 from courseware.trade.closers import quarter_lap, queen_closer
-from courseware.trade.decorative import DogTooth, Run, dentils, dog_tooth, on_edge, run_of, soldiers, stack_bond
+from courseware.trade.decorative import (
+    DogTooth,
+    Run,
+    dentils,
+    dog_tooth,
+    on_edge,
+    run_of,
+    soldiers,
+    stack_bond,
+    string_course,
+)
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import (
     AUSTRALIAN,
@@ -22,7 +32,7 @@ from courseware.trade.formats import (
     US_MODULAR,
     Format,
 )
-from courseware.trade.frame import Frame, projecting_frame, rises_together
+from courseware.trade.frame import Frame, bay_arrises, projecting_frame, rises_together
 from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
 from courseware.trade.herringbone import Herringbone, herringbone
 from courseware.trade.impossible import TradeError
@@ -76,6 +86,7 @@ __all__ = [
     "arris_to_level",
     "basket_weave",
     "batch",
+    "bay_arrises",
     "bricks_for_area",
     "bricks_in_opening",
     "bricks_in_pier",
@@ -112,6 +123,7 @@ __all__ = [
     "segmental_radius",
     "soldiers",
     "stack_bond",
+    "string_course",
     "surround",
     "three_four_five",
     "wall_area_m2",

@@ -62,6 +62,21 @@ def projecting_frame(
     )
 
 
+def bay_arrises(
+    bands: Exact, foot: Exact, eye_height: Exact, format: Format = UK_METRIC, rule: str = "outline"
+) -> tuple[str, ...]:
+    """The arris to level on projecting bays, band by band from the lowest of a panel whose foot is so high.
+
+    A band is a module high less its bed; each is judged by its own top. Raises `TradeError` as `arris_to_level` does.
+
+    >>> bay_arrises(3, 900, 1400)
+    ('underside', 'underside', 'top')
+    """
+    low = number(foot)
+    tops = [low + n * format.module - format.bed for n in range(1, whole(bands, what="bands are whole") + 1)]
+    return tuple(arris_to_level(top, eye_height, rule) for top in tops)
+
+
 def rises_together(uprights: Sequence[Exact], infill: Sequence[Exact], ahead: Exact) -> bool:
     """Whether the uprights, lift by lift, never stand more than `ahead` courses above the infill.
 

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import openpyxl
 import page
+import pypdfium2
 import pytest
 from click.testing import CliRunner
 from pikepdf import Pdf
@@ -23,7 +24,8 @@ from courseware.cli import main
 from courseware.desk.jobs import find_job, shipped_jobs, worksheet
 from courseware.desk.shelf import shipped_folder
 from courseware.drawings.picture import Stroke
-from courseware.jobs.pictures import bats_at_true_size, beside, elevation, rod_strips, wall_bricks
+from courseware.drawings.tiles import TILE
+from courseware.jobs.pictures import bats_at_true_size, beside, corner_at_true_size, elevation, rod_strips, wall_bricks
 from courseware.jobs.plan import allowed, plan_of
 from courseware.jobs.sheets import job_sheets
 from courseware.jobs.task import AllowedShape, read_profiles, read_task
@@ -145,6 +147,48 @@ def test_a_template_page_has_a_100_mm_line_on_both_axes() -> None:
     with Pdf.open(BytesIO(job_pdf(sheet))) as opened:
         assert str(opened.Root.ViewerPreferences.PrintScaling) == "/None"
         assert len(opened.pages) == len(sheet.blocks)
+
+
+def test_the_bat_measures_right_on_a_picture_of_the_page_at_300_dpi() -> None:
+    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "templates")
+    picture = pypdfium2.PdfDocument(job_pdf(sheet))[0].render(scale=300 / 72).to_pil().convert("L")
+    longest: list[int] = []
+    for y in range(picture.height):
+        run = 0
+        for dark in (pixel < 128 for pixel in picture.crop((0, y, picture.width, y + 1)).get_flattened_data()):
+            run = run + 1 if dark else 0
+            longest.append(run)
+    lengths = {length for length in longest if length > 700}
+    assert any(abs(length * 25.4 / 300 - 65) < 0.6 for length in lengths)  # the bat's outer end, with its pen
+    assert any(abs(length * 25.4 / 300 - 100) < 0.35 for length in lengths)  # the line to check the print by
+
+
+def test_tiles_join_on_crosses_that_both_of_them_show() -> None:
+    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    sheets = corner_at_true_size(plan)
+    assert len(sheets) == 4  # 300 mm either way, on tiles of 160 by 225 that share 10
+    wide, high = TILE[0] - 10, TILE[1] - 10
+    crosses = [
+        next(m for m in tile.marks if isinstance(m, Stroke) and m.weight == 0.2 and not m.closed) for tile in sheets
+    ]
+    first, beside_it = crosses[0].outlines, crosses[1].outlines
+    assert {(round(x - wide, 6), round(y, 6)) for run in first for x, y in run} == {
+        (round(x, 6), round(y, 6)) for run in beside_it for x, y in run
+    }
+    assert high == 215
+    assert all(tile.clipped and (tile.width, tile.height) == TILE for tile in sheets)
+
+
+def test_every_piece_of_the_corner_is_at_true_size_on_its_tiles() -> None:
+    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    pieces = next(
+        m for m in corner_at_true_size(plan)[0].marks if isinstance(m, Stroke) and m.closed and m.weight == 0.35
+    )
+    sizes = {
+        tuple(sorted(round(max(p) - min(p), 3) for p in zip(*outline, strict=True))) for outline in pieces.outlines
+    }
+    assert sizes == {(65.0, 65.0), (65.0, 102.5)}
 
 
 def test_the_two_runs_of_a_tall_frame_are_levelled_on_different_arrises() -> None:

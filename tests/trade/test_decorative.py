@@ -13,6 +13,7 @@ from courseware.trade import (
     AUSTRALIAN,
     UK_METRIC,
     TradeError,
+    bay_arrises,
     clear_height,
     dentils,
     dog_tooth,
@@ -24,6 +25,7 @@ from courseware.trade import (
     run_of,
     soldiers,
     stack_bond,
+    string_course,
 )
 
 BRICK = 215 * 65
@@ -140,6 +142,22 @@ def test_what_cannot_be_built_is_told(ask, message) -> None:
     with pytest.raises(TradeError) as told:
         ask()
     assert message in str(told.value)
+
+
+@pytest.mark.parametrize(
+    ("length", "bricks"), [(890, 4), ("1002.5", "4.5"), (1115, 5)]
+)  # sheet-9, Table 1, "CO - Joint"
+def test_a_string_course_takes_as_many_stretchers_as_a_pier(length, bricks) -> None:
+    assert string_course(length) == Fraction(bricks)
+
+
+@given(st.integers(1, 8), st.integers(0, 1500), st.integers(800, 1800))
+def test_projecting_bays_change_their_arris_once_at_the_eye_line(bands, foot, eye) -> None:
+    tops = [foot + 225 * n - 10 for n in range(1, bands + 1)]
+    if eye in tops:
+        return
+    for rule, below, above in (("outline", "underside", "top"), ("near", "top", "underside")):
+        assert bay_arrises(bands, foot, eye, rule=rule) == tuple(below if top < eye else above for top in tops)
 
 
 def test_uprights_stay_a_stated_number_of_courses_ahead_at_most() -> None:
