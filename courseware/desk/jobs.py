@@ -13,7 +13,7 @@ from courseware.desk.shelf import NotFound, read_file, shipped_folder
 from courseware.jobs.plan import Plan, plan_of
 from courseware.jobs.sheets import job_sheets
 from courseware.jobs.task import Task, own_givens, read_profiles, read_task
-from courseware.marking.stores_workbook import stores_workbook
+from courseware.marking.job_workbooks import observation_workbook, stores_workbook
 from courseware.trade import UK_METRIC
 
 _TOLERANCES, _WORKSHEET = "tolerances.yaml", "worksheet.yaml"
@@ -66,4 +66,5 @@ def write_job(
         for sheet in job_sheets(plan, notes, date):
             write_whole(making.path / f"{sheet.file}.pdf", job_pdf(sheet))
         write_whole(making.path / "stores-order.xlsx", stores_workbook(plan, date))
+        write_whole(making.path / "observation-sheet.xlsx", observation_workbook(plan, date))
         return finish(making)

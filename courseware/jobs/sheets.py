@@ -90,7 +90,8 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
     """Every sheet of the job."""
     shape = plan.task.shape
     about = (
-        f"{date}. Time allowed: {write_out(shape.hours)} hours. {plan.task.brick.name} bricks, "
+        f"{date}. Time allowed: {write_out(shape.hours)} hours. Learners: {shape.learners}. "
+        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, "
         f"{shown(plan.task.brick.bed)} mm joints.",
     )
     return (
@@ -194,7 +195,8 @@ def _order(plan: Plan) -> tuple[Block, ...]:
     return (
         Block(table=table),
         Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
-        Block(heading="Protection", text=(", ".join(_PPE) + ".",)),
+        Block(heading="Sundries", text=("Plasticiser or lime as the maker says; chalk; marking tape; clean water.",)),
+        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
         Block(
             heading="What can be used again",
             text=("Bricks laid in practice mortar are cleaned and stacked; halves are kept for the next surround.",),

@@ -49,6 +49,7 @@ class JobShape(Shape):
     job: str = Field(description="what is built, in a few words")
     hours: Figure = Field(description="hours allowed")
     bays: Whole = Field(description="how many are built by the class")
+    learners: Whole = Field(1, description="how many learners build them")
     opening: OpeningShape = Field(description="{bricks: 4, courses: 15}")
     wall: WallShape = Field(description="{bricks: 8, courses: 24, below: 4}")
     corner: str = Field(description="mitred or butted")
@@ -129,9 +130,15 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
     if wall.courses < wall.below + opening.courses + 1 or wall.courses > _MOST_COURSES:
         expected = f"a course or more above the opening, at most {_MOST_COURSES} courses"
         found.append(fault("wall", "the wall is not high enough for the opening, or too high", expected))
-    if not (1 <= shape.bays <= 40 and shape.hours > 0 and shape.waste <= 50 and 1 <= shape.ahead <= 12):
+    if not (
+        1 <= shape.bays <= 40
+        and 1 <= shape.learners <= 1000
+        and shape.hours > 0
+        and shape.waste <= 50
+        and 1 <= shape.ahead <= 12
+    ):
         expected = "1 to 40 bays, hours above 0, waste up to 50, ahead 1 to 12"
-        found.append(fault("bays", "bays, hours, waste or ahead is out of all reason", expected))
+        found.append(fault("bays", "bays, learners, hours, waste or ahead is out of all reason", expected))
     try:
         built = surround(opening.bricks, opening.courses, brick, shape.corner)
         basket_weave(built.panel_bricks, built.panel_courses, brick, shape.starts)

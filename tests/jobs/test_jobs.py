@@ -29,6 +29,7 @@ from courseware.jobs.pictures import bats_at_true_size, beside, corner_at_true_s
 from courseware.jobs.plan import allowed, plan_of
 from courseware.jobs.sheets import job_sheets
 from courseware.jobs.task import AllowedShape, read_profiles, read_task
+from courseware.marking.job_workbooks import observation_workbook
 from courseware.printing.press import job_pdf
 
 JOBS = list(shipped_jobs())
@@ -234,7 +235,7 @@ def test_deviations_are_allowed_pro_rata_where_the_profile_says_so(length, mm) -
         ("corner: mitred", "corner: round", "use mitred or butted"),
         ("hours: 6", "hours: many", "2:8: `hours` is wrong: it is not a figure"),
         ("bays: 3\n", "", "1:1: the key `bays` is missing"),
-        ("bays: 3", "bays: 300", "3:7: bays, hours, waste or ahead is out of all reason"),
+        ("bays: 3", "bays: 300", "3:7: bays, learners, hours, waste or ahead is out of all reason"),
     ],
 )
 def test_a_job_that_cannot_be_is_told_in_one_line(old, new, message) -> None:
@@ -251,12 +252,22 @@ def test_the_command_writes_every_sheet_and_the_order_as_a_workbook(tmp_path, mo
     assert done.exit_code == 0, done.output
     folder = Path("output/2026-01-05-a-panel")
     assert sorted(path.name for path in folder.iterdir()) == [
-        "job-sheet.pdf", "observation-sheet.pdf", "risk-prompts.pdf", "stores-order.pdf", "stores-order.xlsx", "templates.pdf",
+        "job-sheet.pdf", "observation-sheet.pdf", "observation-sheet.xlsx", "risk-prompts.pdf", "stores-order.pdf", "stores-order.xlsx", "templates.pdf",
     ]  # fmt: skip
     sheet = openpyxl.load_workbook(folder / "stores-order.xlsx").worksheets[0]
     lines = {row[0].value: row[2].value for row in sheet.iter_rows(min_row=2)}
     assert lines["Bricks in the wall around the opening"] == 3 * (8 * 24 - 4 * 15)
     assert lines["Bricks in the panel"] == 3 * 3 * 12
+
+
+def test_the_observation_workbook_says_pass_or_fail_once_a_figure_is_typed() -> None:
+    """The formula is read back: nothing typed says nothing, within the deviation passes, beyond it fails."""
+    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    sheet = openpyxl.load_workbook(BytesIO(observation_workbook(plan, "2026-01-05"))).worksheets[0]
+    for row, line in enumerate(plan.lines, 2):
+        assert (sheet.cell(row, 2).value, sheet.cell(row, 3).value) == (line.target, line.allowed)
+        assert sheet.cell(row, 4).value is None
+        assert sheet.cell(row, 5).value == f'=IF(ISNUMBER(D{row}),IF(ABS(D{row}-B{row})<=C{row},"pass","fail"),"")'
 
 
 def test_an_unknown_job_is_told_with_those_that_there_are(tmp_path, monkeypatch) -> None:
@@ -272,7 +283,7 @@ def test_the_worksheet_asks_for_the_figures_of_the_job_itself(name) -> None:
     task = find_job(name, "outline")
     plan = plan_of(task, "outline")
     bank, exercises = worksheet(task, "outline")
-    assert len(exercises) == len(bank.exercises)
+    assert len(exercises) == len(bank.exercises) - (task.shape.corner == "butted")  # which has no bats
     answers = {}
     for exercise in exercises:
         [given] = list(walk(exercise))
