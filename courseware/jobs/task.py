@@ -137,7 +137,7 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         and shape.waste <= 50
         and 1 <= shape.ahead <= 12
     ):
-        expected = "1 to 40 bays, hours above 0, waste up to 50, ahead 1 to 12"
+        expected = "1 to 40 bays, 1 to 1000 learners, hours above 0, waste up to 50, ahead 1 to 12"
         found.append(fault("bays", "bays, learners, hours, waste or ahead is out of all reason", expected))
     try:
         built = surround(opening.bricks, opening.courses, brick, shape.corner)

@@ -13,8 +13,10 @@ from courseware.printing.press import key_pdf, paper_pdf
 GOLDEN = Path(__file__).parent / "golden"
 
 
-@pytest.mark.parametrize("seed", ["plumb", "level", "gauge"])
-def test_the_words_of_a_paper_and_its_key(composed, read_aloud, same_text, seed) -> None:
-    sitting, sources = composed("", 4, seed)
+@pytest.mark.parametrize(
+    ("seed", "topic"), [("plumb", "opening_sizes"), ("level", "projection_levelling"), ("gauge", "course_gauge")]
+)
+def test_the_words_of_a_paper_and_its_key(composed, read_aloud, same_text, seed, topic) -> None:
+    sitting, sources = composed(topic, 4, seed)
     same_text(GOLDEN / f"{seed}-paper.txt", read_aloud(paper_pdf(compose_paper(sitting, 0, sources))))
     same_text(GOLDEN / f"{seed}-key.txt", read_aloud(key_pdf(compose_key(sitting, 0, sources))))
