@@ -35,15 +35,15 @@ _SEQUENCE = (
 )
 _GOOD = (
     "No brick cut where a whole or a half would do", "All joints alike, full, and in line up and across",
-    "The surround level, plumb and square, its mitres closed evenly", "The face clean, nothing smeared",
+    "The surround level, plumb and square, its corners closed evenly", "The face clean, nothing smeared",
 )  # fmt: skip
 _JUDGED = (
     ("Joints", "alike and full everywhere", "alike but for a few", "uneven or not full"),
-    ("Mitres", "even joint, corner on the diagonal", "joint a little uneven", "open, or off the diagonal"),
+    ("Corners", "square, their joints even", "a joint a little uneven", "open, or out of square"),
     ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
     ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
 )
-_ABOVE_GROUND = "Working above the ground"
+_ABOVE_GROUND, _HEIGHT_NOTE = "Working above the ground", "height"
 _WITHIN_REACH = 1500  # mm: common practice, no source
 _PROMPTS = (
     ("Cutting", "dust", "avoid cuts; water or extraction; face-fitted mask"),
@@ -103,12 +103,12 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
     )
 
 
-def order_rows(plan: Plan) -> tuple[tuple[str, Fraction | int, Fraction | int | None, str], ...]:
-    """The order line by line: what, for one bay, for the class (None where it is the class's alone), unit."""
+def order_rows(plan: Plan) -> tuple[tuple[str, Fraction | int, Fraction | int, str], ...]:
+    """The order line by line: what, for one bay (0 where it is ordered for the class alone), for the class, unit."""
     shape, stores, around = plan.task.shape, plan.stores, plan.surround
     bays = shape.bays
     each = stores.wall_bricks + stores.panel_bricks + stores.surround_bricks
-    return (
+    rows = (
         ("Bricks in the wall around the opening", stores.wall_bricks, bays * stores.wall_bricks, "bricks"),
         ("Bricks in the panel", stores.panel_bricks, bays * stores.panel_bricks, "bricks"),
         ("Bricks cut for the surround", stores.surround_bricks, bays * stores.surround_bricks, "bricks"),
@@ -121,6 +121,7 @@ def order_rows(plan: Plan) -> tuple[tuple[str, Fraction | int, Fraction | int | 
         (f"Cement for a mix of {shape.mix}, bags of 25 kg", 0, stores.cement_bags, "bags"),
         ("Sand, to the next 25 kg", 0, stores.sand_kg, "kg"),
     )
+    return tuple(row for row in rows if row[2])
 
 
 def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
@@ -186,8 +187,8 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
 
 def _order(plan: Plan) -> tuple[Block, ...]:
     rows = tuple(
-        (what, write_out(one) if one else "", write_out(all_of_it) if all_of_it is not None else "", unit)
-        for what, one, all_of_it, unit in order_rows(plan)
+        (what, write_out(one) if one else "", write_out(for_class), unit)
+        for what, one, for_class, unit in order_rows(plan)
     )
     table = Table(
         headings=("Item", "One bay", f"{plan.task.shape.bays} bays", "Unit"), rows=rows, widths=(0, 24, 24, 18)
@@ -212,7 +213,8 @@ def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
     headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
     cautions = tuple(
         Block(heading=title, text=(" ".join(lines) + (f" Source: {source}." if source else ""),))
-        for title, lines, source in (notes.notes.values() if notes else ())
+        for name, (title, lines, source) in (notes.notes.items() if notes else ())
+        if high or name != _HEIGHT_NOTE
     )
     blanks = ("Assessor: ____________________   Date: ______________   Review by: ______________",)
     return (

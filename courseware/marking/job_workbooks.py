@@ -23,8 +23,8 @@ def stores_workbook(plan: Plan, date: str) -> bytes:
     sheet = book.worksheets[0]
     sheet.title = "Order"
     sheet.append(["item", "one bay", f"{plan.task.shape.bays} bays", "unit"])
-    for what, one, all_of_it, unit in order_rows(plan):
-        sheet.append([what.strip(), float(one) if one else None, None if all_of_it is None else float(all_of_it), unit])
+    for what, one, for_class, unit in order_rows(plan):
+        sheet.append([what.strip(), float(one) if one else None, float(for_class), unit])
     for cell in sheet[1]:
         cell.font = Font(bold=True)
     for column, width in (("A", 52), ("B", 12), ("C", 12), ("D", 10)):
