@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import sys
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import click
 
 from courseware import __version__
 from courseware.errands import (
     FAILED,
+    check_out,
     cores,
     day,
     group_of,
@@ -19,10 +20,6 @@ from courseware.errands import (
     waiting,
     write_jobs,
 )
-
-if TYPE_CHECKING:
-    pass
-
 
 _RULE = click.Choice(["outline", "near"])
 _rule_option = click.option(
@@ -174,11 +171,11 @@ def job(
     """Make the sheets of a practical task: job sheet, templates at true size, order, prompts, observation sheet."""
     if group is not None and learners is not None:
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
-    write_jobs(task_files, day(date), out, arris_rule)
+    tasks = write_jobs(task_files, day(date), out, arris_rule)
     if group is not None or learners is not None:
         made = group_of(group, learners, None)
-        for name in task_files:
-            issue_worksheet(name, made, day(date), out, arris_rule, jobs)
+        for task in tasks:
+            issue_worksheet(task, made, day(date), out, arris_rule, jobs)
 
 
 @main.command()
@@ -189,17 +186,15 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     """Make the PDFs of SITTING (its folder or sitting.json) again from the record alone, byte for byte."""
     from pathlib import Path
 
-    from courseware.desk.folder import unusable
     from courseware.desk.issuing import RECORD, again, record_text
     from courseware.desk.progress import progress
     from courseware.papers.record import read_record
 
-    if why := unusable(Path(out)):
-        raise click.BadParameter(f"{out} cannot be written to: {why}", param_hint="--out")
-    record = Path(sitting) / RECORD if Path(sitting).is_dir() else Path(sitting)
-    total = 2 * len(read_record(record_text(record)).papers)
-    with progress("Printing", total) as tell:
-        folder = again(record, Path(out), jobs or cores(), tell, waiting)
+    check_out(out)
+    record = record_text(Path(sitting) / RECORD if Path(sitting).is_dir() else Path(sitting))
+    issued = read_record(record)
+    with progress("Printing", 2 * len(issued.papers)) as tell:
+        folder = again(record, issued, Path(out), jobs or cores(), tell, waiting)
     click.echo(f"Made again in {folder}")
 
 

@@ -10,7 +10,11 @@ import click
 from courseware import __version__
 
 if TYPE_CHECKING:
-    from courseware.banks import Proof
+    from pathlib import Path
+
+    from courseware.banks import Bank, Proof, SafetyNotes
+    from courseware.jobs.task import Task
+    from courseware.papers.deal import Chosen, Heads
     from courseware.papers.group import Group
 
 FAILED = 1  # exit code: a proof failed
@@ -33,80 +37,49 @@ def group_of(file: str | None, learners: int | None, name: str | None) -> Group:
     return Group(name=name or words[:1].upper() + words[1:], learners=found.learners)
 
 
-def issue_sitting(named: tuple[str, ...], group: Any, date: str, options: dict[str, Any]) -> None:
+def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict[str, Any]) -> None:
+    """Chooses from the banks named, then proves, deals and prints; tells where all of it is."""
     import secrets
-    from pathlib import Path
 
     from courseware.desk import issuing
-    from courseware.desk.progress import progress
-    from courseware.desk.proving import first_failures
-    from courseware.desk.reports import tell_failure
     from courseware.desk.shelf import find_banks, read_shelf
-    from courseware.papers.deal import Choosing, Heads, choose, shared_variants
+    from courseware.papers.deal import Choosing, Heads, choose
 
     check_options(options)
     banks, notes = read_shelf(find_banks(named), options["arris_rule"])
-    seed = options["seed"] or secrets.token_hex(32)
     if options["seed"]:
         click.echo("Note: a seed that was typed can be guessed; for a formal assessment leave --seed out.", err=True)
     choosing = Choosing(level=options["level"], exercises=options["exercises"], picked=options["pick"])
     chosen = choose(banks, choosing, options["seed"] or "".join(bank.sha256 for bank in banks))
-    proofs = prove_chosen(chosen, options["arris_rule"], options["jobs"])
-    failures = list(first_failures(proofs))
-    for exercise, failure in failures:
-        tell_failure(exercise, failure)
-    if failures:
-        click.echo("A bank that fails its proof is not issued; nothing was made.", err=True)
-        raise click.exceptions.Exit(FAILED)
-    spaces = [proof.space for proof in proofs]
-    for name, size in shared_variants(spaces, len(group.learners)):
-        click.echo(f"Note: {name} has {size} variants for {len(group.learners)} learners; some are shared.", err=True)
     heads = Heads(
         title=options["title"] or in_words([bank.topic for bank, _ in chosen]),
         date=date,
         group=group,
-        seed=seed,
+        seed=options["seed"] or secrets.token_hex(32),
         arris_rule=options["arris_rule"],
         version=__version__,
     )
-    out, jobs = Path(options["out"]), options["jobs"] or cores()
-    with progress("Printing", 2 * len(group.learners)) as tell:
-        folder, resumed = issuing.issue(
-            heads, banks, notes, chosen, spaces, out, jobs, tell, waiting, typed_seed=options["seed"]
-        )
-    from courseware.printing.engine import cuts_fonts_fast
-    from courseware.printing.letters import unprintable_names
-
-    if not cuts_fonts_fast():
-        click.echo("Note: with the library libharfbuzz-subset0 installed, printing is twice as fast.", err=True)
-    if resumed:
-        click.echo("Went on from a run that had been stopped.")
-    for note in unprintable_names(group.learners):
-        click.echo(f"Note: {note}", err=True)
+    folder = _prove_and_print(
+        heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True
+    )
     count = len(group.learners)
     click.echo(f"{count} paper{'' if count == 1 else 's'} and key{'' if count == 1 else 's'} in {folder}")
-    if any(bank.topic and "arris_rule" in bank.text for bank in banks):
+    if any("arris_rule" in bank.text for bank in banks):
         click.echo(f"  The arris rule is `{options['arris_rule']}`; centres differ: see --arris-rule.")
     click.echo(f"  to hand out:  {folder / issuing.LEARNERS / 'all-papers.pdf'}")
     click.echo(f"  for yourself: {folder / issuing.TUTOR / 'all-keys.pdf'} and marking-sheet.xlsx")
 
 
-def issue_worksheet(name: str, group: Any, date: str, out: str, arris_rule: str, jobs: int | None) -> None:
+def issue_worksheet(task: Task, group: Group, date: str, out: str, arris_rule: str, jobs: int | None) -> None:
+    """A sitting whose givens are those of the job, the same for every learner."""
     import secrets
-    from pathlib import Path
 
-    from courseware.banks import prove
-    from courseware.desk import issuing
-    from courseware.desk.jobs import find_job, worksheet
-    from courseware.desk.progress import progress
-    from courseware.desk.shelf import read_shelf, shipped_folder
+    from courseware.desk.jobs import worksheet
+    from courseware.desk.shelf import shipped_notes
     from courseware.papers.deal import Heads
     from courseware.papers.soundness import LONGEST_TITLE
 
-    task = find_job(name, arris_rule)
     bank, exercises = worksheet(task, arris_rule)
-    _, notes = read_shelf((shipped_folder() / "safety_notes.yaml",), arris_rule)
-    spaces = [prove(exercise).space for exercise in exercises]
     heads = Heads(
         title=f"Worksheet: {task.shape.job}"[:LONGEST_TITLE],
         date=date,
@@ -115,34 +88,87 @@ def issue_worksheet(name: str, group: Any, date: str, out: str, arris_rule: str,
         arris_rule=arris_rule,
         version=__version__,
     )
-    chosen = [(bank, exercise) for exercise in exercises]
-    with progress("Printing", 2 * len(group.learners)) as tell:
-        folder, _ = issuing.issue(
-            heads, (bank,), notes, chosen, spaces, Path(out), jobs or cores(), tell, waiting, typed_seed=None
-        )
+    chosen = tuple((bank, exercise) for exercise in exercises)
+    folder = _prove_and_print(heads, (bank,), shipped_notes(), chosen, out, jobs, typed_seed=None, one_for_each=False)
     click.echo(f"Worksheets on the job, and their keys, in {folder}")
 
 
-def write_jobs(jobs: tuple[str, ...], date: str, out: str, arris_rule: str) -> None:
+def _prove_and_print(
+    heads: Heads,
+    banks: tuple[Bank, ...],
+    notes: SafetyNotes | None,
+    chosen: tuple[Chosen, ...],
+    out: str,
+    jobs: int | None,
+    *,
+    typed_seed: str | None,
+    one_for_each: bool,
+) -> Path:
+    """What every sitting goes through: nothing is issued that fails its proof, and every doubt is told.
+
+    `one_for_each`: whether variants that must be shared are worth telling.
+    """
+    from pathlib import Path
+
+    from courseware.desk import issuing
+    from courseware.desk.progress import progress
+    from courseware.desk.proving import first_failures
+    from courseware.desk.reports import tell_failure
+    from courseware.papers.deal import shared_variants
+
+    proofs = prove_chosen(chosen, heads.arris_rule, jobs)
+    failures = list(first_failures(proofs))
+    for exercise, failure in failures:
+        tell_failure(exercise, failure)
+    if failures:
+        click.echo("A bank that fails its proof is not issued; nothing was made.", err=True)
+        raise click.exceptions.Exit(FAILED)
+    spaces, learners = [proof.space for proof in proofs], heads.group.learners
+    for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
+        click.echo(f"Note: {name} has {size} variants for {len(learners)} learners; some are shared.", err=True)
+    with progress("Printing", 2 * len(learners)) as tell:
+        folder, resumed = issuing.issue(
+            heads, banks, notes, chosen, spaces, Path(out), jobs or cores(), tell, waiting, typed_seed=typed_seed
+        )
+    from courseware.printing.engine import cuts_fonts_fast
+    from courseware.printing.letters import unprintable_names
+
+    if not cuts_fonts_fast():
+        click.echo("Note: with the library libharfbuzz-subset0 installed, printing is twice as fast.", err=True)
+    if resumed:
+        click.echo("Went on from a run that had been stopped.")
+    for note in unprintable_names(learners):
+        click.echo(f"Note: {note}", err=True)
+    return folder
+
+
+def write_jobs(jobs: tuple[str, ...], date: str, out: str, arris_rule: str) -> tuple[Task, ...]:
+    """Writes the sheets of each job, all of them read first. Returns the tasks."""
+    from pathlib import Path
+
+    from courseware.desk.jobs import find_job, write_job
+    from courseware.desk.shelf import shipped_notes
+
+    check_out(out)
+    tasks = tuple(find_job(name, arris_rule) for name in jobs)
+    for task in tasks:
+        folder = write_job(task, shipped_notes(), date, arris_rule, Path(out), waiting)
+        click.echo(f"Job sheets in {folder}")
+    return tasks
+
+
+def check_out(out: str) -> None:
+    """Refuses a folder that cannot be written to, before any work is done."""
     from pathlib import Path
 
     from courseware.desk.folder import unusable
-    from courseware.desk.jobs import find_job, write_job
-    from courseware.desk.shelf import read_shelf, shipped_folder
 
     if why := unusable(Path(out)):
         raise click.BadParameter(f"{out} cannot be written to: {why}", param_hint="--out")
-    tasks = [find_job(name, arris_rule) for name in jobs]
-    _, notes = read_shelf((shipped_folder() / "safety_notes.yaml",), arris_rule)
-    for task in tasks:
-        click.echo(f"Job sheets in {write_job(task, notes, date, arris_rule, Path(out), waiting)}")
 
 
 def check_options(options: dict[str, Any]) -> None:
     """Refuses texts that no page can hold, and a folder that cannot be written to, before any work is done."""
-    from pathlib import Path
-
-    from courseware.desk.folder import unusable
     from courseware.papers.soundness import LONGEST_TITLE, plain
 
     for option in ("title", "group_name", "seed"):
@@ -150,8 +176,7 @@ def check_options(options: dict[str, Any]) -> None:
         if text is not None and not plain(text, LONGEST_TITLE):
             advice = f"use at most {LONGEST_TITLE} characters, all of which can be seen"
             raise click.BadParameter(advice, param_hint=f"--{option.replace('_', '-')}")
-    if why := unusable(Path(options["out"])):
-        raise click.BadParameter(f"{options['out']} cannot be written to: {why}", param_hint="--out")
+    check_out(options["out"])
     if len(set(options["pick"])) < len(options["pick"]):
         raise click.BadParameter("each exercise once on a paper", param_hint="--pick")
 

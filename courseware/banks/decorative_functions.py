@@ -56,9 +56,14 @@ def _bound_panel(bricks: Figure, courses: Figure) -> None:
         raise trade.TradeError(f"a panel takes at most {_MOST_BRICKS} bricks by {_MOST_COURSES} courses here")
 
 
+def _field(result: object, what: str) -> Figure:
+    """One figure of what the trade core worked out; the names are those of the tables above."""
+    return getattr(result, what)  # type: ignore[no-any-return]  # every field named above is a figure
+
+
 def _weave(brick: Format, what: str, bricks: Figure, courses: Figure) -> Figure:
     _bound_panel(bricks, courses)
-    return getattr(trade.basket_weave(bricks, courses, brick), what)  # type: ignore[no-any-return]
+    return _field(trade.basket_weave(bricks, courses, brick), what)
 
 
 def _closes_weave(brick: Format, courses: Figure) -> bool:
@@ -67,11 +72,11 @@ def _closes_weave(brick: Format, courses: Figure) -> bool:
 
 def _surround(brick: Format, what: str, bricks: Figure, courses: Figure, corner: str = "mitred") -> Figure:
     _bound_panel(bricks, courses)
-    return getattr(trade.surround(bricks, courses, brick, corner), what)  # type: ignore[no-any-return]
+    return _field(trade.surround(bricks, courses, brick, corner), what)
 
 
 def _mitre(brick: Format, what: str, degrees: Figure = 90) -> Figure:
-    return getattr(trade.mitre_template(brick, degrees), what)  # type: ignore[no-any-return]
+    return _field(trade.mitre_template(brick, degrees), what)
 
 
 def _herringbone(brick: Format, what: str, width: Figure, height: Figure, degrees: Figure) -> Figure:
@@ -79,7 +84,7 @@ def _herringbone(brick: Format, what: str, width: Figure, height: Figure, degree
         raise trade.TradeError(f"herringbone takes an opening of at most {_MOST_HERRINGBONE} mm either way here")
     if degrees not in (45, 90):
         raise trade.TradeError("herringbone is laid at 45 or 90 degrees")
-    return getattr(trade.herringbone(width, height, brick, int(degrees)), what)  # type: ignore[no-any-return]
+    return _field(trade.herringbone(width, height, brick, int(degrees)), what)
 
 
 def _run_arris(brick: Format, rule: str, what: str, courses: Figure, below: Figure, eye: Figure) -> str:
@@ -89,4 +94,4 @@ def _run_arris(brick: Format, rule: str, what: str, courses: Figure, below: Figu
 
 def _run_height(brick: Format, what: str, courses: Figure, below: Figure) -> Figure:
     frame = trade.projecting_frame(courses, below, -1, _SET_OUT, brick, limit=_ANY_LIMIT)
-    return getattr(frame, what)  # type: ignore[no-any-return]
+    return _field(frame, what)

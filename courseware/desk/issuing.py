@@ -46,14 +46,12 @@ def issue(
             sitting = deal_sitting(heads, banks, safety, chosen, spaces)
             write_whole(record_file, write_record(sitting).encode(), 0o600)
         record = record_file.read_text(encoding="utf-8")
-        _print_all(record, unfinished.path, processes, tell)
+        _print_all(record, read_record(record), unfinished.path, processes, tell)
         return finish(unfinished), unfinished.resumed
 
 
-def again(record_file: Path, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
-    """Re-makes a sitting's folder from its record, under `out`. Raises `RecordFaulty`."""
-    record = record_text(record_file)
-    sitting = read_record(record)
+def again(record: str, sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
+    """Re-makes a sitting's folder from its record's text, under `out`. Raises `RecordFaulty`."""
     for source in (*sitting.banks, *([sitting.safety] if sitting.safety else [])):
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
             raise RecordFaulty(f"the text of {source.file} in it is not the text that was issued")
@@ -62,7 +60,7 @@ def again(record_file: Path, out: Path, processes: int, tell: Tell, waiting: Cal
         name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
         unfinished: Unfinished = begin(out, name, hashlib.sha256(record.encode()).hexdigest())
         write_whole(unfinished.path / RECORD, record.encode(), 0o600)
-        _print_all(record, unfinished.path, processes, tell)
+        _print_all(record, sitting, unfinished.path, processes, tell)
         return finish(unfinished)
 
 
@@ -90,8 +88,7 @@ def _compose_all(sitting: Sitting) -> None:
         raise RecordFaulty("what it says of its papers does not fit its banks; it has been changed by hand") from None
 
 
-def _print_all(record: str, folder: Path, processes: int, tell: Tell) -> None:
-    sitting = read_record(record)
+def _print_all(record: str, sitting: Sitting, folder: Path, processes: int, tell: Tell) -> None:
     (folder / LEARNERS).mkdir(exist_ok=True)
     (folder / TUTOR).mkdir(mode=0o700, exist_ok=True)
     sheets = [Sheet(place=place, key=key) for place in range(len(sitting.papers)) for key in (False, True)]

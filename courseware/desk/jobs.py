@@ -18,12 +18,12 @@ from courseware.trade import UK_METRIC
 
 _TOLERANCES, _WORKSHEET = "tolerances.yaml", "worksheet.yaml"
 
-_NO_JOBS = (_TOLERANCES, _WORKSHEET)
-
 
 def shipped_jobs() -> dict[str, Path]:
     """The jobs that come with the program, by their short names."""
-    return {p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in _NO_JOBS}
+    return {
+        p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in (_TOLERANCES, _WORKSHEET)
+    }
 
 
 def find_job(name: str, arris_rule: str) -> Task:

@@ -28,6 +28,12 @@ def shipped_banks() -> tuple[Path, ...]:
     return tuple(path for path in sorted(shipped_folder().glob("*.yaml")) if path.name != _SAFETY)
 
 
+def shipped_notes() -> SafetyNotes:
+    """The safety notes that come with the program."""
+    path = shipped_folder() / _SAFETY
+    return read_safety_notes(read_file(path), path.name)
+
+
 def find_banks(named: Sequence[str]) -> tuple[Path, ...]:
     """The files meant by `named`: paths, or short names of shipped topics. Raises `NotFound`."""
     return tuple(dict.fromkeys(_find(name) for name in named))

@@ -8,8 +8,9 @@ from fractions import Fraction
 from math import ceil, cos, radians, sin
 
 from courseware.drawings.bond import Laid
-from courseware.drawings.dimension import NAME, Marks, box, name
+from courseware.drawings.dimension import LANE, NAME, Marks, across, box, name, upright
 from courseware.drawings.picture import Label, Picture, Point, Stroke
+from courseware.papers.sheets import DrawingCall
 
 BRICK, HALF_BRICK, PROJECTING = 0.92, 0.8, 0.66  # greys that stay apart on a photocopy, with an outline to each brick
 _MARGIN = 1.0  # mm of paper round the outermost mark
@@ -47,6 +48,21 @@ class View:
     def rule(self, *places: Place, weight: float = 0.25, dash: tuple[float, ...] = ()) -> Stroke:
         """A line through places on the wall."""
         return Stroke(outlines=(tuple(self.at(*place) for place in places),), weight=weight, dash=dash)
+
+
+def sizes(
+    call: DrawingCall, view: View, wide: Fraction, high: Fraction, names: tuple[str, str] = ("width", "height")
+) -> Marks:
+    """The two sizes of what stands at the view's own corner, as the call asks: one below it, one to its right."""
+    across_name, up_name = names
+    marks: Marks = ()
+    if across_name in call.labels:
+        line = view.at(0, 0)[1] + LANE
+        marks += across(view.at(0, 0), view.at(wide, 0), line, call.labels[across_name])
+    if up_name in call.labels:
+        line = view.at(wide, 0)[0] + LANE
+        marks += upright(view.at(wide, 0), view.at(wide, high), line, call.labels[up_name])
+    return marks
 
 
 def datum(left: Point, right: Point, says: str = "") -> Marks:

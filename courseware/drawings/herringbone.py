@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import LANE, Marks, across, upright
-from courseware.drawings.frame import BRICK, PROJECTING, View, framed
+from courseware.drawings.dimension import Marks
+from courseware.drawings.frame import BRICK, PROJECTING, View, framed, sizes
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -25,9 +25,4 @@ def draw_herringbone(call: DrawingCall) -> Picture:
         outlines = tuple(tuple(view.at(x, y) for x, y in p.outline) for p in laid.pieces if p.whole is whole)
         if outlines:
             marks += (Stroke(outlines=outlines, closed=True, weight=0.18, fill=fill),)
-    if "width" in call.labels:
-        marks += across(view.at(0, 0), view.at(wide, 0), view.at(0, 0)[1] + LANE, call.labels["width"])
-    if "height" in call.labels:
-        line = view.at(wide, 0)[0] + LANE
-        marks += upright(view.at(wide, 0), view.at(wide, high), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed((*marks, *sizes(call, view, wide, high)), call.alt)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import LANE, Marks, across, upright
-from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed
+from courseware.drawings.dimension import Marks
+from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed, sizes
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -19,14 +19,7 @@ def draw_panel(call: DrawingCall) -> Picture:
     figures = call.figures
     weave = basket_weave(Fraction(figures["bricks"]), Fraction(figures["courses"]), call.format, str(figures["starts"]))
     view = View(one_to=one_to(weave.width, weave.height, _ROOM))
-    marks = bays(view, weave)
-    if "width" in call.labels:
-        line = view.at(0, 0)[1] + LANE
-        marks += across(view.at(0, 0), view.at(weave.width, 0), line, call.labels["width"])
-    if "height" in call.labels:
-        line = view.at(weave.width, 0)[0] + LANE
-        marks += upright(view.at(weave.width, 0), view.at(weave.width, weave.height), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed((*bays(view, weave), *sizes(call, view, weave.width, weave.height)), call.alt)
 
 
 def bays(view: View, weave: Weave, at: tuple[Fraction, Fraction] = (Fraction(0), Fraction(0))) -> Marks:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import LANE, Marks, across, box, upright
-from courseware.drawings.frame import View, framed
+from courseware.drawings.frame import View, framed, sizes
 from courseware.drawings.picture import Picture, Point, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -36,12 +36,7 @@ def draw_wall(call: DrawingCall) -> Picture:
     )
     if width and rise:
         marks += _opening(call, view, ((long - width) / 2, _sill(high, rise)), (width, rise))
-    if "length" in call.labels:
-        marks += across(view.at(0, 0), view.at(long, 0), view.at(0, 0)[1] + LANE, call.labels["length"])
-    if "height" in call.labels:
-        line = view.at(long, 0)[0] + LANE
-        marks += upright(view.at(long, 0), view.at(long, high), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed((*marks, *sizes(call, view, long, high, ("length", "height"))), call.alt)
 
 
 def _sill(high: Fraction, rise: Fraction) -> Fraction:

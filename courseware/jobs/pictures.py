@@ -10,13 +10,13 @@ from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, View, frame
 from courseware.drawings.panel import bays
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.drawings.scale import one_to
+from courseware.drawings.surround import pieces
 from courseware.drawings.tiles import tiles
 from courseware.jobs.plan import Plan, shown
 from courseware.trade import height
 
 _ROOM = (140.0, 120.0)  # mm of paper for the elevation
 _HIGH = 120.0  # and for the section
-_FILLS = {"half brick": BRICK, "mitred bat": PROJECTING, "corner piece": 1.0}
 _STRIP, _STRIPS = 38.0, 4  # mm wide, to a page
 _PER_STRIP = 3  # courses
 _LINE = 100.0  # mm
@@ -52,14 +52,7 @@ def elevation(plan: Plan) -> Picture:
     view = View(one_to=one_to(wide, high, _ROOM))
     left, foot = beside(plan) * brick.module - brick.perpend, plan.foot
     marks: Marks = (*view.bricks(wholes(laid), joint=brick.bed), *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed))
-    for kind, fill in _FILLS.items():
-        outlines = tuple(
-            tuple(view.at(left + x, foot + y) for x, y in piece.outline)
-            for piece in plan.surround.pieces
-            if piece.kind == kind
-        )
-        if outlines:
-            marks += (Stroke(outlines=outlines, closed=True, weight=0.18, fill=fill),)
+    marks += pieces(view, plan.surround, (left, foot))
     inner = left + (plan.width - plan.weave.width) / 2, foot + (plan.clear - plan.weave.height) / 2
     marks += bays(view, plan.weave, inner)
     marks += (view.rule((-60, 0), (wide + 60, 0), weight=0.5),)
@@ -132,12 +125,12 @@ def corner_at_true_size(plan: Plan) -> tuple[Picture, ...]:
         Stroke(outlines=(((0.0, 0.0), (0.0, side), (side, side)),), weight=0.6),
         Stroke(outlines=outlines, closed=True, weight=0.35),
         name((4, side - 2.5), "reveal and top of the brick below: heavy line"),
-        *moved_lines(side),
+        *_lines_within(side),
     )
     return tiles(framed(marks, "The surround's lower left corner at true size"))
 
 
-def moved_lines(side: float) -> Marks:
+def _lines_within(side: float) -> Marks:
     """A 100 mm line on both axes, clear of the pieces of a corner."""
     from_left, from_top = side - _LINE - 8, 12.0
     level = ((from_left, from_top), (from_left + _LINE, from_top))

@@ -75,7 +75,7 @@ class Plan:
             ("Top of the wall below the opening, above the floor", _mm(self.foot)),
             ("Width of the opening, brick to brick", _mm(self.width)),
             ("Clear height, brick below to brick above", _mm(self.clear)),
-            ("Both diagonals of the opening", _mm(half_up(self.corner_to_corner, 1))),
+            ("Both diagonals of the opening", _mm(self.corner_to_corner)),
             (f"Top of course {courses} beside the opening, above the floor", _mm(self.foot + self.clear - brick.bed)),
             ("Joint from reveal to surround, and from surround to panel", _mm(brick.perpend)),
             ("Top of the bottom run, above the floor", _mm(self.frame.bottom_height)),

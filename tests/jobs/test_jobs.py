@@ -17,7 +17,7 @@ from pikepdf import Pdf
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
-from courseware.banks import BankFaulty, solve
+from courseware.banks import BankFaulty, read_bank, solve
 from courseware.banks.solve import scope_of
 from courseware.banks.space import walk
 from courseware.cli import main
@@ -327,3 +327,17 @@ def test_a_job_in_another_brick_is_worked_out_in_that_brick(format) -> None:
     assert plan.width == {"GERMAN_NF": 1010, "US_MODULAR": Fraction("25.4") * (32 + Fraction(3, 8))}[format]
     for sheet in job_sheets(plan, None, "2026-01-05"):
         assert page.is_pdf_compliant_bytes(job_pdf(sheet), profile="ua1")
+
+
+def test_a_worksheet_that_fails_its_proof_is_not_issued(tmp_path, monkeypatch) -> None:
+    """Worksheets go the way of every sitting: proved first, and nothing made where the proof fails."""
+    monkeypatch.chdir(tmp_path)
+    sheet = (shipped_folder() / "jobs" / "worksheet.yaml").read_text(encoding="utf-8")
+    wrong = sheet.replace("value: courses * course + joint, earns", "value: courses * course + 2 * joint, earns", 1)
+    assert wrong != sheet
+    bank = read_bank(wrong.encode(), "worksheet.yaml")
+    monkeypatch.setattr("courseware.desk.jobs.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
+    done = CliRunner().invoke(main, ["job", "porch-panel", "--learners", "2"])
+    assert done.exit_code == 1
+    assert "nothing was made" in done.output
+    assert not list(Path("output").glob("*/sitting.json"))
