@@ -8,6 +8,7 @@ from typing import Any
 import click
 
 from courseware import __version__
+from courseware.commands.mark import mark
 from courseware.errands import (
     FAILED,
     check_out,
@@ -17,6 +18,7 @@ from courseware.errands import (
     issue_sitting,
     issue_worksheet,
     prove_chosen,
+    retake,
     waiting,
     write_jobs,
 )
@@ -101,7 +103,7 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 
 
 @main.command()
-@click.argument("banks", nargs=-1, required=True, metavar="BANK...")
+@click.argument("banks", nargs=-1, metavar="[BANK]...")
 @click.option("--group", metavar="FILE", default=None, help="The class list: CSV or XLSX with a name on each row.")
 @click.option("--group-name", default=None, help="The name of the group (from the class list's file unless given).")
 @click.option("--learners", type=click.IntRange(1, 1000), default=None, help="Instead: so many numbered papers.")
@@ -110,6 +112,16 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 @click.option("--level", type=click.IntRange(1, 3), default=None, help="Only exercises of this level.")
 @click.option("--exercises", type=click.IntRange(1, 40), default=None, help="How many exercises a paper has.")
 @click.option("--pick", multiple=True, metavar="NAME", help="Take this exercise; repeat it for more.")
+@click.option(
+    "--retake",
+    "again_of",
+    metavar="SITTING",
+    default=None,
+    help="Instead of BANKs: the exercises of SITTING again, never a variant that the learner has had.",
+)
+@click.option(
+    "--for", "learners_named", multiple=True, metavar="WHO", help="Of a retake: only this learner (code or name)."
+)
 @click.option("--out", default="output", show_default=True, help="The folder that the sitting's folder is made in.")
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @_rule_option
@@ -120,9 +132,20 @@ def issue(
     group: str | None,
     group_name: str | None,
     date: str | None,
+    again_of: str | None,
+    learners_named: tuple[str, ...],
     **options: Any,
 ) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
+    if again_of is not None:
+        if banks or group or learners or options["level"] or options["exercises"] or options["pick"]:
+            raise click.UsageError("--retake takes exercises and learners from SITTING: name neither banks nor group.")
+        retake(again_of, learners_named, day(date), options)
+        return
+    if learners_named:
+        raise click.UsageError("--for names learners of a retake: give --retake too.")
+    if not banks:
+        raise click.UsageError("Name a bank: a file, or a shipped topic (`courseware topics` lists them).")
     if options["pick"] and (options["level"] or options["exercises"]):
         raise click.UsageError("--pick names the exercises: leave --level and --exercises out.")
     if (group is None) == (learners is None):
@@ -196,6 +219,9 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     with progress("Printing", 2 * len(issued.papers)) as tell:
         folder = again(record, issued, Path(out), jobs or cores(), tell, waiting)
     click.echo(f"Made again in {folder}")
+
+
+main.add_command(mark)
 
 
 if __name__ == "__main__":

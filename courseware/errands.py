@@ -10,11 +10,13 @@ import click
 from courseware import __version__
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from courseware.banks import Bank, Proof, SafetyNotes
     from courseware.jobs.task import Task
     from courseware.papers.deal import Chosen, Heads
+    from courseware.papers.fresh import Had
     from courseware.papers.group import Group
 
 FAILED = 1  # exit code: a proof failed
@@ -41,7 +43,6 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
     """Chooses from the banks named, then proves, deals and prints; tells where all of it is."""
     import secrets
 
-    from courseware.desk import issuing
     from courseware.desk.shelf import find_banks, read_shelf
     from courseware.papers.deal import Choosing, Heads, choose
 
@@ -62,10 +63,48 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
     folder = _prove_and_print(
         heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True
     )
+    _tell_issued(folder, group, banks, options["arris_rule"])
+
+
+def retake(named: str, learners: tuple[str, ...], date: str, options: dict[str, Any]) -> None:
+    """Issues the exercises of a sitting again to its learners, or some of them: variants that they have not had."""
+    import secrets
+
+    from courseware.desk.marking import place_of
+    from courseware.desk.retaking import banks_of, had_before, learners_of
+    from courseware.papers.deal import Heads
+    from courseware.papers.group import Group
+    from courseware.papers.soundness import LONGEST_TITLE
+
+    check_out(options["out"])
+    place = place_of(named)
+    banks, notes, chosen = banks_of(place.sitting)
+    papers = learners_of(place.sitting, learners)
+    group = Group(name=place.sitting.group, learners=tuple(paper.learner for paper in papers))
+    heads = Heads(
+        title=options["title"] or f"Retake: {place.sitting.title}"[:LONGEST_TITLE],
+        date=date,
+        group=group,
+        seed=options["seed"] or secrets.token_hex(32),
+        arris_rule=place.sitting.arris_rule,
+        version=__version__,
+        retake_of=place.sitting.code,
+    )
+    had = had_before(papers, place, options["out"])
+    folder = _prove_and_print(
+        heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True,
+        had=had,
+    )  # fmt: skip
+    _tell_issued(folder, group, banks, place.sitting.arris_rule)
+
+
+def _tell_issued(folder: Path, group: Group, banks: tuple[Bank, ...], arris_rule: str) -> None:
+    from courseware.desk import issuing
+
     count = len(group.learners)
     click.echo(f"{count} paper{'' if count == 1 else 's'} and key{'' if count == 1 else 's'} in {folder}")
     if any("arris_rule" in bank.text for bank in banks):
-        click.echo(f"  The arris rule is `{options['arris_rule']}`; centres differ: see --arris-rule.")
+        click.echo(f"  The arris rule is `{arris_rule}`; centres differ: see --arris-rule.")
     click.echo(f"  to hand out:  {folder / issuing.LEARNERS / 'all-papers.pdf'}")
     click.echo(f"  for yourself: {folder / issuing.TUTOR / 'all-keys.pdf'} and marking-sheet.xlsx")
 
@@ -103,6 +142,7 @@ def _prove_and_print(
     *,
     typed_seed: str | None,
     one_for_each: bool,
+    had: Sequence[Had] = (),
 ) -> Path:
     """What every sitting goes through: nothing is issued that fails its proof, and every doubt is told.
 
@@ -115,6 +155,7 @@ def _prove_and_print(
     from courseware.desk.proving import first_failures
     from courseware.desk.reports import tell_failure
     from courseware.papers.deal import shared_variants
+    from courseware.papers.shares import for_papers
 
     proofs = prove_chosen(chosen, heads.arris_rule, jobs)
     failures = list(first_failures(proofs))
@@ -123,13 +164,14 @@ def _prove_and_print(
     if failures:
         click.echo("A bank that fails its proof is not issued; nothing was made.", err=True)
         raise click.exceptions.Exit(FAILED)
-    spaces, learners = [proof.space for proof in proofs], heads.group.learners
+    spaces, learners = [for_papers(proof.space) for proof in proofs], heads.group.learners
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         click.echo(f"Note: {name} has {size} variants for {len(learners)} learners; some are shared.", err=True)
     with progress("Printing", 2 * len(learners)) as tell:
         folder, resumed = issuing.issue(
-            heads, banks, notes, chosen, spaces, Path(out), jobs or cores(), tell, waiting, typed_seed=typed_seed
-        )
+            heads, banks, notes, chosen, spaces, Path(out), jobs or cores(), tell, waiting,
+            typed_seed=typed_seed, had=had,
+        )  # fmt: skip
     from courseware.printing.engine import cuts_fonts_fast
     from courseware.printing.letters import unprintable_names
 

@@ -216,11 +216,11 @@ def test_what_holds_answers_is_for_its_owner_alone(desk) -> None:
 
 def test_the_marking_sheet_keeps_what_is_typed_as_text(desk) -> None:
     sheet = openpyxl.load_workbook(issue() / "for-tutor" / "marking-sheet.xlsx").worksheets[0]
-    assert [cell.value for cell in sheet[1]] == ["code", "name", "reference", "1a"]
+    assert [cell.value for cell in sheet[1]] == ["code", "name", "reference", "status", "1a"]
     assert sheet["B5"].value == "=1+1"
     assert sheet["B5"].data_type == "s"
     assert sheet["B5"].quotePrefix
-    assert {sheet.cell(row, 4).number_format for row in range(2, 12)} == {"@"}
+    assert {sheet.cell(row, 5).number_format for row in range(2, 12)} == {"@"}
 
 
 def test_print_all_starts_every_paper_on_a_right_hand_page(desk) -> None:

@@ -107,9 +107,13 @@ def _solve_part(part: Part, scope: dict[str, Value], carried: Mapping[str, Value
     return SolvedPlain(part)
 
 
-def _solve_number(part: NumberPart, scope: dict[str, Value], carried: Mapping[str, Value]) -> SolvedNumber:
+def solve_number(part: NumberPart, scope: Mapping[str, Value]) -> SolvedNumber:
+    """One number part or row, from whatever stands for the givens and the earlier parts in `scope`.
+
+    Raises `FormulaImpossible` or `TradeError` where these give no figure.
+    """
     exact = part.answer.figure(scope)
-    solved = SolvedNumber(
+    return SolvedNumber(
         part,
         exact,
         rounded(part, exact),
@@ -118,6 +122,10 @@ def _solve_number(part: NumberPart, scope: dict[str, Value], carried: Mapping[st
         _working(part.working, scope),
         _figures(part, part.slips, scope),
     )
+
+
+def _solve_number(part: NumberPart, scope: dict[str, Value], carried: Mapping[str, Value]) -> SolvedNumber:
+    solved = solve_number(part, scope)
     scope[part.name] = carried.get(part.name, solved.answer)
     return solved
 

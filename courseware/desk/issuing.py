@@ -12,6 +12,7 @@ from courseware.desk.folder import Unfinished, begin, finish, one_at_a_time, slu
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.compose import compose_key, read_sources
 from courseware.papers.deal import Chosen, Heads, deal_sitting
+from courseware.papers.fresh import Had
 from courseware.papers.record import RecordFaulty, read_record, write_record
 from courseware.papers.sitting import Sitting
 from courseware.printing.gather import gather
@@ -35,15 +36,19 @@ def issue(
     waiting: Callable[[], None],
     *,
     typed_seed: str | None,
+    had: Sequence[Had] = (),
 ) -> tuple[Path, bool]:
-    """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run."""
+    """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run.
+
+    `had` is what each learner of a retake has had before.
+    """
     name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
     request = _request(heads, chosen, safety, typed_seed)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         record_file = unfinished.path / RECORD
         if not record_file.exists():
-            sitting = deal_sitting(heads, banks, safety, chosen, spaces)
+            sitting = deal_sitting(heads, banks, safety, chosen, spaces, had)
             write_whole(record_file, write_record(sitting).encode(), 0o600)
         record = record_file.read_text(encoding="utf-8")
         _print_all(record, read_record(record), unfinished.path, processes, tell)
@@ -115,7 +120,7 @@ def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
 def _request(heads: Heads, chosen: Sequence[Chosen], safety: SafetyNotes | None, typed_seed: str | None) -> str:
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
-        heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, typed_seed,
+        heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, heads.retake_of, typed_seed,
         [[learner.name, learner.reference] for learner in heads.group.learners],
         [[bank.sha256, exercise.name] for bank, exercise in chosen], safety.sha256 if safety else "",
     ]  # fmt: skip

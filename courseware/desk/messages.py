@@ -6,7 +6,7 @@ import errno
 
 from courseware.banks import FileFaulty, harmless
 from courseware.desk.shelf import NotFound
-from courseware.papers.deal import CannotDeal
+from courseware.papers.fresh import CannotDeal
 from courseware.papers.record import RecordFaulty
 from courseware.printing.release import Leak
 

@@ -17,36 +17,52 @@ _SPARE = 40  # rows of text cells below the last paper, for a paper that was cop
 _TEXT = "@"
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 _MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*(</dcterms:modified>)")  # openpyxl dates it on saving
-_LEAD = ("code", "name", "reference")
+_LEAD = ("code", "name", "reference", "status")
+_DECIDED = ("code", "part", "marks", "reason", "comment")
+_HOW = {
+    "number": "as written: 910, 910 mm, 0.91 m, 2½; nr where not reached",
+    "table": "as written, a cell for each row",
+    "choice": "the letters ticked: B, or A C",
+    "order": "the letters in the learner's order: C A D B",
+    "drawn": "y or n for each point of the key: yyn; or all, or none",
+}
+
+
+_STATUS = (
+    ("", "handed in on the day; a row without any answer is a paper that is not in yet"),
+    ("absent", "the learner was not there; the paper stays out of the figures"),
+    ("late", "handed in late; it is marked as any other, and says so"),
+    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked anew"),
+)
 
 
 def marking_sheet(sitting: Sitting) -> bytes:
-    """The workbook: a sheet to fill in, and one that lists the parts. Names are text, never formulas."""
+    """The workbook: answers, the assessor's decisions, and what the parts are. Names are text, never formulas."""
     from openpyxl import Workbook
     from openpyxl.styles import Font
     from openpyxl.utils import get_column_letter
 
-    parts = [part for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    labels = [part.label for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    papers = [(paper.code, paper.learner.name, paper.learner.reference) for paper in sitting.papers]
+    pages: tuple[tuple[str, list[tuple[str, ...]], int, tuple[int, ...]], ...] = (
+        ("Answers", [(*_LEAD, *labels), *papers], _SPARE, (14, 28, 14, 12)),
+        ("Decisions", [_DECIDED], _SPARE + len(papers), (14, 10, 8, 50, 50)),
+        ("Parts", [("part", "exercise", "kind", "unit", "marks", "how to write it"), *_part_lines(sitting)], 0,
+         (10, 36, 12, 12, 8, 60)),
+        ("Status", [("status", "what it says"), *_STATUS], 0, (14, 70)),
+    )  # fmt: skip
     book = Workbook()
-    sheet = book.worksheets[0]
-    sheet.title = "Answers"
-    rows = [[paper.code, paper.learner.name, paper.learner.reference] for paper in sitting.papers]
-    for row, texts in enumerate([[*_LEAD, *(part.label for part in parts)], *rows], 1):
-        for column in range(1, len(_LEAD) + len(parts) + 1):
-            _write(sheet.cell(row, column), texts[column - 1] if column <= len(texts) else "")
-    for row in range(len(rows) + 2, len(rows) + 2 + _SPARE):
-        for column in range(1, len(_LEAD) + len(parts) + 1):
-            _write(sheet.cell(row, column), "")
-    sheet.freeze_panes = "D2"
-    about = book.create_sheet("Parts")
-    for row, line in enumerate([("part", "exercise", "kind", "unit", "marks"), *_part_lines(sitting)], 1):
-        for column, text in enumerate(line, 1):
-            _write(about.cell(row, column), text)
-    for page, widths in ((sheet, (14, 28, 14)), (about, (10, 36, 12, 12, 8))):
-        for cell in page[1]:
+    for place, (title, rows, spare, widths) in enumerate(pages):
+        sheet = book.create_sheet(title) if place else book.worksheets[0]
+        sheet.title = title
+        for row, texts in enumerate([*rows, *[()] * spare], 1):
+            for column in range(1, len(rows[0]) + 1):
+                _write(sheet.cell(row, column), texts[column - 1] if column <= len(texts) else "")
+        for cell in sheet[1]:
             cell.font = Font(bold=True)
         for column, width in enumerate(widths, 1):
-            page.column_dimensions[get_column_letter(column)].width = width
+            sheet.column_dimensions[get_column_letter(column)].width = width
+    book.worksheets[0].freeze_panes = "E2"
     book.properties.created = datetime.fromisoformat(sitting.date)
     written = BytesIO()
     book.save(written)
@@ -67,7 +83,7 @@ def dated(written: BytesIO, day: str) -> bytes:
 
 def _part_lines(sitting: Sitting) -> list[tuple[str, ...]]:
     return [
-        (part.label, exercise.exercise, part.kind, part.unit, str(part.marks))
+        (part.label, exercise.exercise, part.kind, part.unit, str(part.marks), _HOW[part.kind])
         for exercise in sitting.papers[0].exercises
         for part in exercise.parts
     ]

@@ -12,7 +12,7 @@ from courseware.papers.csv_table import read_csv
 from courseware.papers.group import Learner
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
 from courseware.papers.table import WANTED, ClassListFaulty, Columns, Row, find_columns, repeated_heading, shown
-from courseware.papers.workbook import read_workbook
+from courseware.papers.workbook import Wanted, read_workbook
 
 __all__ = ["MOST_LEARNERS", "ClassList", "ClassListFaulty", "read_class_list"]
 
@@ -44,7 +44,7 @@ class _Read:
 
 def read_class_list(data: bytes, file: str) -> ClassList:
     """The learners in a CSV or XLSX list. Raises `ClassListFaulty` with every fault found; `file` names it."""
-    rows, notes = _table(data, file)
+    rows, notes = read_table(data, file)
     headings = next(rows, None)
     if headings is None:
         raise _refusal(file, 1, "the list is empty", WANTED)
@@ -64,16 +64,17 @@ def read_class_list(data: bytes, file: str) -> ClassList:
     )
 
 
-def _table(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
+def read_table(data: bytes, file: str, wanted: Wanted = find_columns) -> tuple[Iterator[Row], tuple[str, ...]]:
+    """The rows of a CSV or XLSX file, headings first, and notes for the tutor. Raises `ClassListFaulty`."""
     if data.startswith(_OLE):
         wrong = "this is an old .xls workbook, or one locked with a password"
         raise _refusal(file, 1, wrong, "save it without a password as .xlsx or as `CSV UTF-8`")
     if file.lower().endswith((".xlsx", ".xlsm")):
-        return read_workbook(data, file)
+        return read_workbook(data, file, wanted)
     if data.startswith(_ZIP):
         wrong = "this is a workbook or a ZIP archive, not a CSV list"
         raise _refusal(file, 1, wrong, "give a workbook a name that ends in .xlsx, or save it as `CSV UTF-8`")
-    return read_csv(data, file)
+    return read_csv(data, file, wanted)
 
 
 def _columns(headings: Row, file: str) -> Columns:

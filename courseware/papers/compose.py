@@ -72,15 +72,10 @@ def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
     """The key to the paper of learner `place`. Raises `RecordFaulty` where an answer is not the recorded one."""
     issued = sitting.papers[place]
     asked = _asked(sitting, issued, sources)
-    exercises: list[KeyExercise] = []
-    for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True):
-        scope = scope_of(_given(exercise, recorded), solved)
-        answers = [
-            key_answers(part, own, scope, recorded.site)
-            for part, own in _with_records(question.number, solved, recorded)
-        ]
-        drawing = _drawing(exercise, scope, filled=True)
-        exercises.append(KeyExercise(asked=question, answers=tuple(answers), drawing=drawing))
+    exercises = [
+        _keyed(question, exercise, solved, recorded)
+        for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True)
+    ]
     return Key(heading=_heading(sitting, place), exercises=tuple(exercises), cautions=CAUTIONS, scale=_scale(asked))
 
 
@@ -90,34 +85,64 @@ def _asked(
     told: set[str] = set()  # safety notes already printed on this paper
     found: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]] = []
     for number, recorded in enumerate(issued.exercises, 1):
-        try:
-            bank, exercise = sources.exercises[recorded.topic, recorded.exercise]
-        except KeyError:
-            raise RecordFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
-        given = _given(exercise, recorded)
-        solved = solve(exercise, given)
-        scope = scope_of(given, solved)
+        bank, exercise = issued_from(recorded, sources)
         names = [name for name in (*bank.safety, *exercise.safety) if name not in told]
         told |= set(names)
-        asked = AskedExercise(
-            number=number,
-            topic=bank.topic,
-            level=exercise.level,
-            setting=recorded.setting,
-            pose=exercise.pose.render(scope, recorded.site),
-            brick=brick_line(exercise.format),
-            parts=tuple(
-                asked_part(part, own, scope, recorded.site) for part, own in _with_records(number, solved, recorded)
-            ),
-            marks=exercise.marks,
-            drawing=_drawing(exercise, scope, filled=False),
-            safety=_notes(dict.fromkeys(names), sources.safety),
-        )
+        asked, solved = _ask(number, bank, exercise, recorded, _notes(dict.fromkeys(names), sources.safety))
         found.append((asked, exercise, solved))
     return found
 
 
-def _with_records(
+def issued_from(recorded: IssuedExercise, sources: Sources) -> tuple[Bank, Exercise]:
+    """The bank and exercise that an issued one came from. Raises `RecordFaulty` where there is none."""
+    try:
+        return sources.exercises[recorded.topic, recorded.exercise]
+    except KeyError:
+        raise RecordFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
+
+
+def compose_exercise(number: int, recorded: IssuedExercise, sources: Sources) -> KeyExercise:
+    """One issued exercise with its key, apart from any paper; its `asked` is what a learner may see."""
+    bank, exercise = issued_from(recorded, sources)
+    notes = _notes(dict.fromkeys((*bank.safety, *exercise.safety)), sources.safety)
+    asked, solved = _ask(number, bank, exercise, recorded, notes)
+    return _keyed(asked, exercise, solved, recorded)
+
+
+def _ask(
+    number: int, bank: Bank, exercise: Exercise, recorded: IssuedExercise, notes: tuple[SafetyNote, ...]
+) -> tuple[AskedExercise, tuple[Solved, ...]]:
+    given = given_of(exercise, recorded)
+    solved = solve(exercise, given)
+    scope = scope_of(given, solved)
+    asked = AskedExercise(
+        number=number,
+        topic=bank.topic,
+        level=exercise.level,
+        setting=recorded.setting,
+        pose=exercise.pose.render(scope, recorded.site),
+        brick=brick_line(exercise.format),
+        parts=tuple(
+            asked_part(part, own, scope, recorded.site) for part, own in with_records(number, solved, recorded)
+        ),
+        marks=exercise.marks,
+        drawing=_drawing(exercise, scope, filled=False),
+        safety=notes,
+    )
+    return asked, solved
+
+
+def _keyed(
+    asked: AskedExercise, exercise: Exercise, solved: tuple[Solved, ...], recorded: IssuedExercise
+) -> KeyExercise:
+    scope = scope_of(given_of(exercise, recorded), solved)
+    answers = tuple(
+        key_answers(part, own, scope, recorded.site) for part, own in with_records(asked.number, solved, recorded)
+    )
+    return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
+
+
+def with_records(
     number: int, solved: tuple[Solved, ...], recorded: IssuedExercise
 ) -> list[tuple[Solved, tuple[IssuedPart, ...]]]:
     """Each part with its entries in the record. Raises `RecordFaulty` where the two do not go together."""
@@ -132,7 +157,8 @@ def _with_records(
     return pairs
 
 
-def _given(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fraction | str]:
+def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fraction | str]:
+    """The variant that was issued. Raises `RecordFaulty` where it is none of the bank's."""
     found: dict[str, int | Fraction | str] = {}
     for given in exercise.givens:
         text = recorded.given.get(given.name, "")

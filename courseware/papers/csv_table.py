@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from courseware.banks.faults import Fault
@@ -20,8 +20,10 @@ _RE_SAVE = "save it as `CSV UTF-8`"
 _SEP_LINE = re.compile(r'"?sep=([,;|:\t])"?[ ,;\t]*(\r\n|\r|\n|$)', re.IGNORECASE)
 
 
-def read_csv(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
-    """The rows that are not blank, headings first, and notes for the tutor.
+def read_csv(
+    data: bytes, file: str, wanted: Callable[[Sequence[str]], object] = find_columns
+) -> tuple[Iterator[Row], tuple[str, ...]]:
+    """The rows that are not blank, headings first, and notes for the tutor. `wanted` tells the headings looked for.
 
     Raises `ClassListFaulty`, here or while the rows are drawn.
     """
@@ -30,7 +32,7 @@ def read_csv(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
     stated = _SEP_LINE.match(text)
     if stated:
         return _rows(text[stated.end() :], stated[1], 1, file), notes
-    return _rows(text, _separator(text), 0, file), notes
+    return _rows(text, _separator(text, wanted), 0, file), notes
 
 
 def _decoded(data: bytes, file: str) -> tuple[str, tuple[str, ...]]:
@@ -73,10 +75,10 @@ def _refuse_nul(text: str, file: str) -> None:
         raise ClassListFaulty((Fault(file, line, column, wrong, expected),))
 
 
-def _separator(text: str) -> str:
+def _separator(text: str, wanted: Callable[[Sequence[str]], object]) -> str:
     """The separator that makes the wanted headings appear, else the one that splits the first row most."""
     headings = {separator: _first_row(text, separator) for separator in _SEPARATORS}
-    known = [separator for separator in _SEPARATORS if find_columns(headings[separator])]
+    known = [separator for separator in _SEPARATORS if wanted(headings[separator])]
     return max(known or _SEPARATORS, key=lambda separator: len(headings[separator]))
 
 

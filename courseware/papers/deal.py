@@ -10,17 +10,14 @@ from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
 from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Part, TablePart
 from courseware.banks.figures import Figure, exact_text
 from courseware.banks.solve import Given, Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, scope_of
-from courseware.papers.codes import code, deal, keyed, shuffled
+from courseware.papers.codes import code, keyed, shuffled
+from courseware.papers.fresh import CannotDeal, Had, fresh, given_texts
 from courseware.papers.group import Group
 from courseware.papers.invented import invented_site
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
 
 LETTERS = "ABCDEFGHIJ"
 _NUMERALS = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
-
-
-class CannotDeal(ValueError):
-    """The banks hold nothing that was asked for; the message says what to do."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +39,7 @@ class Heads:
     seed: str
     arris_rule: str
     version: str
+    retake_of: str = ""
 
 
 Chosen = tuple[Bank, Exercise]
@@ -76,20 +74,29 @@ def _picked(banks: Sequence[Bank], names: tuple[str, ...]) -> tuple[Chosen, ...]
 
 
 def deal_sitting(
-    heads: Heads, banks: Sequence[Bank], safety: SafetyNotes | None, chosen: Sequence[Chosen], spaces: Sequence[Space]
+    heads: Heads,
+    banks: Sequence[Bank],
+    safety: SafetyNotes | None,
+    chosen: Sequence[Chosen],
+    spaces: Sequence[Space],
+    had: Sequence[Had] = (),
 ) -> Sitting:
-    """The sitting: one paper a learner. `spaces` are the proved spaces of `chosen`, in order."""
+    """The sitting: one paper a learner. `spaces` are the proved spaces of `chosen`, in order.
+
+    `had` is what each learner has had of these exercises before and does not get again. Raises `CannotDeal` where
+    a learner has had every variant of an exercise.
+    """
     learners = heads.group.learners
     mark = "".join(bank.sha256 for bank in banks)
     variants = [
-        list(deal(len(space), len(learners), heads.seed, mark, bank.sha256, exercise.name))
+        fresh(space, len(learners), had, heads.seed, mark, bank.sha256, exercise.name)
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
     ]
     sites = [invented_site(keyed(heads.seed, "site", exercise.name)) for _, exercise in chosen]
     papers: list[IssuedPaper] = []
     for index, (learner, paper_code) in enumerate(zip(learners, _codes(heads.seed, mark, len(learners)), strict=True)):
         exercises = tuple(
-            _issue(number, bank, exercise, space.variant(dealt[index]), site, heads.seed, paper_code)
+            issue_exercise(number, bank, exercise, space.variant(dealt[index]), site, heads.seed, paper_code)
             for number, ((bank, exercise), space, dealt, site) in enumerate(
                 zip(chosen, spaces, variants, sites, strict=True), 1
             )
@@ -106,6 +113,7 @@ def deal_sitting(
         banks=tuple(SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text) for bank in banks),
         safety=SourceFile(file=safety.file, sha256=safety.sha256, text=safety.text) if safety else None,
         papers=tuple(papers),
+        retake_of=heads.retake_of,
     )
 
 
@@ -130,9 +138,10 @@ def _codes(seed: str, mark: str, count: int) -> list[str]:
     return list(codes)
 
 
-def _issue(
+def issue_exercise(
     number: int, bank: Bank, exercise: Exercise, given: Given, site: Mapping[str, str], seed: str, paper: str
 ) -> IssuedExercise:
+    """Exercise `number` of a paper for one variant; setting and order of choices are drawn from seed and paper."""
     solved = solve(exercise, given)
     scope = scope_of(given, solved)
     setting = ""
@@ -146,7 +155,7 @@ def _issue(
     return IssuedExercise(
         topic=bank.topic,
         exercise=exercise.name,
-        given={name: value if isinstance(value, str) else exact_text(value) for name, value in given.items()},
+        given=given_texts(given),
         site=site,
         setting=setting,
         parts=tuple(parts),

@@ -36,6 +36,7 @@ def write_record(sitting: Sitting) -> str:
         "safety": _source(sitting.safety) if sitting.safety else None,
         "version": sitting.version,
         "form": FORM,
+        **({"retake_of": sitting.retake_of} if sitting.retake_of else {}),
     }
     return (
         json.dumps(

@@ -72,3 +72,4 @@ class Sitting:
     banks: tuple[SourceFile, ...]
     safety: SourceFile | None
     papers: tuple[IssuedPaper, ...]
+    retake_of: str = ""  # the code of the sitting that this one takes again

@@ -32,6 +32,7 @@ def check_sitting(sitting: Sitting) -> None:
         1 <= len(sitting.papers) <= MOST_LEARNERS,
         len({paper.code for paper in sitting.papers}) == len(sitting.papers),
         all(read_code(code) == code for code in codes),
+        not sitting.retake_of or read_code(sitting.retake_of) == sitting.retake_of,
         date.fromisoformat(sitting.date).isoformat() == sitting.date,
         sitting.arris_rule in ARRIS_RULES,
         plain(sitting.title, LONGEST_TITLE),

@@ -7,7 +7,7 @@ import io
 import re
 import warnings
 import zipfile
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from typing import Any
 
@@ -20,18 +20,22 @@ MOST_UNPACKED = 6_000_000
 MOST_RATIO = 100  # how far an entry may swell; sheets of repeated cells reach about 30
 MOST_ROWS = 20_000  # counted to the last row with anything in it
 HEADINGS_WITHIN = 100  # rows, on each sheet
-MOST_COLUMNS = 100
+MOST_COLUMNS = 500  # a marking sheet has one for each part
 Rows = list[Row]
+Wanted = Callable[[Sequence[str]], object]  # whether a row of headings is the one looked for
 _RE_SAVE = "save the list as a new .xlsx or as `CSV UTF-8`"
 
 
-def read_workbook(data: bytes, file: str) -> tuple[Iterator[Row], tuple[str, ...]]:
-    """The rows that are not blank, headings first, and notes for the tutor. Raises `ClassListFaulty`."""
+def read_workbook(data: bytes, file: str, wanted: Wanted = find_columns) -> tuple[Iterator[Row], tuple[str, ...]]:
+    """The rows that are not blank, headings first, and notes for the tutor. Raises `ClassListFaulty`.
+
+    The sheet read is the first whose headings are `wanted`; where there is none, the first one's headings alone.
+    """
     has_formulas = _weigh(data, file)
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # of styles and extensions, which say nothing of the cells
-            name, rows, others = _shown_rows(data, file)
+            name, rows, others = _shown_rows(data, file, wanted)
             if has_formulas and rows:
                 rows = _without_unstored(rows, _formulas(data, name))
     except ClassListFaulty:
@@ -102,13 +106,13 @@ def _visible_sheets(data: bytes, *, formulas: bool) -> Iterator[list[Any]]:
         book.close()
 
 
-def _shown_rows(data: bytes, file: str) -> tuple[str, Rows, int]:
+def _shown_rows(data: bytes, file: str, wanted: Wanted) -> tuple[str, Rows, int]:
     """Name and rows of the first sheet whose first row has the wanted headings; how many other sheets there are."""
     with _visible_sheets(data, formulas=False) as sheets:
         first: tuple[str, Rows] | None = None
         for sheet in sheets:
             headings = next(_rows(sheet, HEADINGS_WITHIN), None)
-            if headings and find_columns(headings.cells):
+            if headings and wanted(headings.cells):
                 return sheet.title, _all_rows(sheet, file), len(sheets) - 1
             if headings and not first:
                 first = (sheet.title, [headings])

@@ -1,4 +1,4 @@
-"""Many sheets at once: each composed, printed and written whole by one of a few processes."""
+"""Many sheets at once: each composed and printed by one of a few processes."""
 
 from __future__ import annotations
 
@@ -6,10 +6,11 @@ import multiprocessing
 import os
 import threading
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any
 
 from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
 from courseware.papers.compose_grid import compose_grid
@@ -28,15 +29,20 @@ class Sheet:
     key: bool
 
 
+def each(work: Callable[[Any, Any], bytes], shared: Any, items: Sequence[Any], processes: int) -> Iterator[bytes]:
+    """`work(shared, item)` for each item, in order, by as many processes as pay; `shared` travels to each once."""
+    if processes < 2 or len(items) < _WORTH_A_POOL:
+        for item in items:
+            yield work(shared, item)
+        return
+    with ProcessPoolExecutor(processes, multiprocessing.get_context("spawn"), _begin, (work, shared)) as pool:
+        yield from pool.map(_work, items, chunksize=2)
+
+
 def print_sheets(record: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]) -> None:
     """Prints `sheets` of the sitting in `record`; `take` is given each with its PDF, in order."""
-    if processes < 2 or len(sheets) < _WORTH_A_POOL:
-        for sheet in sheets:
-            take(sheet, _print((record, sheet)))
-        return
-    with ProcessPoolExecutor(processes, multiprocessing.get_context("spawn"), _begin, (record,)) as pool:
-        for sheet, pdf in zip(sheets, pool.map(_print_begun, sheets, chunksize=2), strict=True):
-            take(sheet, pdf)
+    for sheet, pdf in zip(sheets, each(_print, record, sheets, processes), strict=True):
+        take(sheet, pdf)
 
 
 def end_with_parent() -> None:
@@ -55,27 +61,27 @@ def print_grid(record: str) -> bytes:
     """The class grid of the sitting in `record`."""
     from courseware.printing.press import grid_pdf
 
-    return grid_pdf(compose_grid(*_sitting(record)))
+    return grid_pdf(compose_grid(*sitting_in(record)))
 
 
-_RECORD: list[str] = []  # a worker's own, set as it begins
+_BEGUN: list[Any] = []  # a worker's own, set as it begins: its work, and what all of it shares
 
 
-def _begin(record: str) -> None:
+def _begin(work: Callable[[Any, Any], bytes], shared: Any) -> None:
     end_with_parent()
-    _RECORD[:] = [record]
+    _BEGUN[:] = [work, shared]
 
 
-def _print_begun(sheet: Sheet) -> bytes:
-    return _print((_RECORD[0], sheet))
+def _work(item: Any) -> bytes:
+    work, shared = _BEGUN
+    return work(shared, item)  # type: ignore[no-any-return]  # as it was given to `each`
 
 
-def _print(work: tuple[str, Sheet]) -> bytes:
+def _print(record: str, sheet: Sheet) -> bytes:
     from courseware.printing.press import key_pdf, margin_words, paper_pdf
     from courseware.printing.release import release
 
-    record, sheet = work
-    sitting, sources = _sitting(record)
+    sitting, sources = sitting_in(record)
     key = compose_key(sitting, sheet.place, sources)
     if sheet.key:
         return key_pdf(key)
@@ -84,6 +90,7 @@ def _print(work: tuple[str, Sheet]) -> bytes:
 
 
 @lru_cache(maxsize=1)
-def _sitting(record: str) -> tuple[Sitting, Sources]:
+def sitting_in(record: str) -> tuple[Sitting, Sources]:
+    """The sitting in a record's text and its banks, read once a process."""
     sitting = read_record(record)
     return sitting, read_sources(sitting)

@@ -1,0 +1,156 @@
+"""`courseware mark`: what learners wrote in; marks, feedback and the class picture out."""
+
+from __future__ import annotations
+
+import getpass
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from courseware.desk.marking import Place
+    from courseware.evidence.scripts import Entered
+    from courseware.marking.mark import Marked
+    from courseware.marking.marks import Decision, Question
+
+_MOST_TOLD = 20
+
+
+@click.command()
+@click.argument("sitting", metavar="SITTING")
+@click.argument("sheet", required=False, metavar="[SHEET]")
+@click.option("--assessor", default=None, help="Who marks (the name you are logged in by unless given).")
+@click.option("--second", is_flag=True, help="Blind second marking: SHEET is the second marker's own copy.")
+@click.option(
+    "--decide",
+    multiple=True,
+    nargs=4,
+    metavar="CODE PART MARKS REASON",
+    help="Your own mark for a part, with its reason; repeat it for more.",
+)
+@click.option("--names", is_flag=True, help="Show names beside codes in the class picture.")
+@click.option(
+    "--record", "url", default=None, metavar="URL", help="The record (record.sqlite beside the sitting unless given)."
+)
+@click.option("--jobs", type=click.IntRange(1, 64), default=None, help="Processes at work at once.")
+def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
+    """Mark SITTING (its folder) from its marking sheet, or from SHEET (XLSX or CSV)."""
+    from datetime import UTC, datetime
+    from pathlib import Path
+
+    from courseware.desk.marking import enter_and_mark, place_of, read_sheet
+    from courseware.desk.record_place import record_url
+    from courseware.evidence.opening import open_record
+
+    place = place_of(sitting)
+    if second and sheet is None:
+        _blind_sheet(place)
+        return
+    read = read_sheet(place, sheet)
+    for note in read.notes:
+        click.echo(f"Note: {note}", err=True)
+    decisions = _decisions(place, options["decide"])
+    if not read.scripts and not read.decisions and not decisions:
+        click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
+        raise click.exceptions.Exit(2)
+    engine = open_record(record_url(options["url"], place.folder.resolve().parent))
+    entered, marked = enter_and_mark(
+        engine,
+        place,
+        read,
+        decisions,
+        assessor=options["assessor"] or getpass.getuser(),
+        role="second" if second else "first",
+        source=Path(sheet).name if sheet else "marking-sheet.xlsx",
+        at=datetime.now(UTC),
+    )
+    _tell_entered(entered)
+    _tell_marked(place, marked)
+    if second:
+        _tell_second(engine, place, options["names"])
+    else:
+        _hand_back(engine, place, marked, options["names"], options["jobs"])
+    _tell_questions(marked.questions)
+
+
+def _decisions(place: Place, typed: tuple[tuple[str, str, str, str], ...]) -> list[Decision]:
+    from courseware.marking.script_sheet import decision
+
+    found: list[Decision] = []
+    for code, part, marks, reason in typed:
+        read = decision(code, part, marks, reason, sitting=place.sitting)
+        if isinstance(read, str):
+            raise click.BadParameter(read, param_hint="--decide")
+        found.append(read)
+    return found
+
+
+def _blind_sheet(place: Place) -> None:
+    """A fresh copy of the marking sheet for the second marker, with nothing of the first's in it."""
+    from courseware.desk.folder import write_whole
+    from courseware.desk.issuing import TUTOR
+    from courseware.marking.marking_sheet import marking_sheet
+
+    path = place.folder / TUTOR / "second-marking-sheet.xlsx"
+    if path.exists():
+        click.echo(f"The second marker's sheet is there already: {path}")
+    else:
+        write_whole(path, marking_sheet(place.sitting), 0o600)
+        click.echo(f"A blank sheet for the second marker: {path}")
+    click.echo(f"When it is filled in: courseware mark {place.folder} {path} --second --assessor NAME")
+
+
+def _tell_entered(entered: Entered) -> None:
+    for change in entered.changed[:_MOST_TOLD]:
+        what = f"{change.code} {change.label or 'status'}"
+        click.echo(f"Changed: {what} was `{change.before}` ({change.by}), is now `{change.after}`.", err=True)
+    for left in entered.left[:_MOST_TOLD]:
+        what = f"{left.code} {left.label or 'status'}"
+        click.echo(
+            f"Left as it is: {what} is `{left.before}` in this sheet; {left.by} typed `{left.after}` since.", err=True
+        )
+
+
+def _tell_marked(place: Place, marked: Marked) -> None:
+    absent = sum(paper.status == "absent" for paper in marked.papers)
+    missing = len(place.sitting.papers) - len(marked.papers)
+    count = len(marked.papers) - absent
+    more = [f"{absent} absent"] if absent else []
+    more += [f"{missing} not in yet"] if missing else []
+    told = f" ({', '.join(more)})" if more else ""
+    click.echo(f"{count} script{'' if count == 1 else 's'} marked{told}.")
+
+
+def _tell_questions(questions: tuple[Question, ...]) -> None:
+    if not questions:
+        return
+    from courseware.banks.faults import harmless
+
+    click.echo(f"{len(questions)} to settle; until then they earn nothing:", err=True)
+    for one in questions[:_MOST_TOLD]:
+        written = f" `{harmless(one.written)}`" if one.written else ""
+        click.echo(f"  row {one.line}, {one.code} {one.label}{written}: {harmless(one.why)}", err=True)
+    if len(questions) > _MOST_TOLD:
+        click.echo(f"  and {len(questions) - _MOST_TOLD} more, in to-settle.xlsx", err=True)
+    click.echo(
+        "Put the cell right and run this again, or give the mark yourself on the sheet `Decisions`, with its reason.",
+        err=True,
+    )
+
+
+def _hand_back(engine: Any, place: Place, marked: Marked, names: bool, jobs: int | None) -> None:
+    from courseware.desk.handing_back import ALL_FEEDBACK, PICTURE, hand_back
+    from courseware.desk.progress import progress
+    from courseware.errands import cores, waiting
+
+    with progress("Feedback sheets", len(marked.papers)) as tell:
+        folder = hand_back(engine, place, marked, names=names, processes=jobs or cores(), tell=tell, waiting=waiting)
+    click.echo(f"  to hand back: {folder / ALL_FEEDBACK}")
+    click.echo(f"  for yourself: {folder / PICTURE}.pdf and .xlsx")
+
+
+def _tell_second(engine: Any, place: Place, names: bool) -> None:
+    from courseware.desk.assuring import write_second
+
+    for line in write_second(engine, place, names=names):
+        click.echo(line)

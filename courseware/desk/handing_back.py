@@ -1,0 +1,165 @@
+"""What comes of marking, written beside the papers: feedback sheets, the class picture, what is to be settled."""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from courseware.banks import Space
+from courseware.desk.folder import one_at_a_time, write_whole
+from courseware.desk.issuing import Tell
+from courseware.desk.marking import Place
+from courseware.desk.proving import prove_all
+from courseware.evidence.kept_marks import marks_of
+from courseware.evidence.sittings import sitting_of, sittings
+from courseware.marking.class_picture import class_picture
+from courseware.marking.class_workbook import class_workbook
+from courseware.marking.feedback_text import Had
+from courseware.marking.fresh_question import variant_had
+from courseware.marking.mark import Marked
+from courseware.marking.marks import MarkedPaper, NamedSlip, Question
+from courseware.marking.safe_workbook import Page, safe_workbook
+from courseware.marking.teach_again import Starter
+from courseware.papers.codes import keyed
+from courseware.papers.compose import Sources, compose_exercise, read_sources
+from courseware.papers.deal import issue_exercise
+from courseware.papers.invented import invented_site
+from courseware.papers.shares import for_papers, for_practice
+from courseware.papers.sitting import IssuedPaper, Sitting
+from courseware.printing.feedback import Handback, print_feedback
+from courseware.printing.gather import gather
+from courseware.printing.press import job_pdf
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+MARKED = "marked"  # the folder of what comes of marking, within the sitting's own
+ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"
+_STARTER = "a starter for the class"
+Name = tuple[str, str]  # topic and exercise
+Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
+
+
+def hand_back(
+    engine: Engine,
+    place: Place,
+    marked: Marked,
+    *,
+    names: bool,
+    processes: int,
+    tell: Tell,
+    waiting: Callable[[], None],
+) -> Path:
+    """Writes everything that comes of marking into the sitting's folder. Returns where."""
+    sitting, sources = place.sitting, read_sources(place.sitting)
+    spaces = _fresh_spaces(sources, sitting, processes)
+    others = tuple(_others(engine, sitting))
+    sheets = _sheets(sitting, marked, others)
+    who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
+    picture = (sitting, marked.papers, _starters(sitting, sources, spaces), who, others)
+    folder = place.folder / MARKED
+    with one_at_a_time(place.folder.resolve().parent, waiting):
+        folder.mkdir(mode=0o700, exist_ok=True)
+        indices = {name: array("L", space.indices) for name, space in spaces.items()}
+        codes = [sitting.papers[sheet.place].code for sheet in sheets]
+        for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):
+            write_whole(_feedback(folder, code), pdf, 0o600)
+            tell(1)
+        _tidy(folder, codes)
+        if codes:
+            write_whole(folder / ALL_FEEDBACK, gather([_feedback(folder, code) for code in codes]), 0o600)
+        write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), 0o600)
+        write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), 0o600)
+        if marked.questions:
+            write_whole(folder / SETTLE, _to_settle(marked.questions), 0o600)
+    return folder
+
+
+def _feedback(folder: Path, code: str) -> Path:
+    return folder / f"feedback-{code}.pdf"
+
+
+def _tidy(folder: Path, codes: Sequence[str]) -> None:
+    """Takes away what an earlier marking left and this one does not have."""
+    keep = {_feedback(folder, code) for code in codes}
+    for old in (*folder.glob("feedback-*.pdf"), folder / SETTLE, folder / ALL_FEEDBACK):
+        if old not in keep:
+            old.unlink(missing_ok=True)
+
+
+def _sheets(sitting: Sitting, marked: Marked, others: Sequence[Sat]) -> list[Handback]:
+    """Who gets a sheet: every learner with a script, with what they had and slipped on before."""
+    places = {paper.code: place for place, paper in enumerate(sitting.papers)}
+    found: list[Handback] = []
+    for paper in marked.papers:
+        if paper.status != "absent":
+            place = places[paper.code]
+            had, earlier = _before(sitting.papers[place], others)
+            found.append(Handback(place=place, marked=paper, had=had, earlier=earlier))
+    return found
+
+
+def _before(paper: IssuedPaper, others: Sequence[Sat]) -> tuple[frozenset[Had], tuple[NamedSlip, ...]]:
+    """The variants that this paper's learner had in other sittings, and the slips named there."""
+    had: set[Had] = set()
+    slips: list[NamedSlip] = []
+    for other, marked in others if any(_person(paper)) else ():
+        for theirs in other.papers:
+            if _person(theirs) == _person(paper):
+                had |= {variant_had(issued) for issued in theirs.exercises}
+                slips += [s for one in marked if one.code == theirs.code for mark in one.marks for s in mark.slips]
+    return frozenset(had), tuple(slips)
+
+
+def _person(paper: IssuedPaper) -> tuple[str, str]:
+    return paper.learner.name, paper.learner.reference
+
+
+def _others(engine: Engine, sitting: Sitting) -> list[Sat]:
+    """The record's other sittings, each with the marks of its papers as they stand now."""
+    found: list[Sat] = []
+    for summary in sittings(engine):
+        if summary.code != sitting.code:
+            newest = {paper.code: paper for paper in marks_of(engine, summary.code, "first")}
+            found.append((sitting_of(engine, summary.code), tuple(newest.values())))
+    return found
+
+
+def _fresh_spaces(sources: Sources, sitting: Sitting, processes: int) -> dict[Name, Space]:
+    """The proved variants for fresh questions: those for practice, so that a retake has none of them."""
+    topics = {issued.topic for issued in sitting.papers[0].exercises}
+    chosen = {name: own for name, own in sources.exercises.items() if name[0] in topics}
+    proofs = prove_all(list(chosen.values()), sitting.arris_rule, processes, lambda _: None)
+    spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if proof.failure is None}
+    return {
+        name: for_practice(space) if len(for_practice(space)) else for_papers(space) for name, space in spaces.items()
+    }
+
+
+def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) -> dict[str, Starter]:
+    """A fresh question with its answer for each part of the sitting's exercises, by `exercise/part`."""
+    found: dict[str, Starter] = {}
+    for number, issued in enumerate(sitting.papers[0].exercises, 1):
+        bank, exercise = sources.exercises[issued.topic, issued.exercise]
+        space = spaces[issued.topic, issued.exercise]
+        given = space.variant(keyed(sitting.seed, _STARTER, issued.exercise) % len(space))
+        site = invented_site(keyed(sitting.seed, _STARTER, "site", issued.exercise))
+        fresh = issue_exercise(number, bank, exercise, given, site, sitting.seed, _STARTER)
+        key = compose_exercise(number, fresh, sources)
+        pose = f"{key.asked.setting} {key.asked.pose}".strip()
+        answers = [answer for own in key.answers for answer in own]
+        asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
+        for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
+            options = " ".join(f"{letter}: {say}." for letter, say in part.options)
+            ask = " ".join(filter(None, (part.ask, row, part.note, options)))
+            found[f"{exercise.name}/{entry.name}"] = (pose, ask, answer.answer)
+    return found
+
+
+def _to_settle(questions: Sequence[Question]) -> bytes:
+    columns = {"row": 8, "code": 16, "part": 10, "written": 30, "what is unclear": 70}
+    rows = [(one.line, one.code, one.label, one.written, one.why) for one in questions]
+    return safe_workbook((Page(title="To settle", columns=columns, rows=rows),), date.today().isoformat())

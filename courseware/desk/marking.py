@@ -1,0 +1,75 @@
+"""A sitting marked: its sheet read and entered into the record, and all of it marked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from courseware.desk.issuing import RECORD, TUTOR, record_text
+from courseware.desk.shelf import NotFound, read_file
+from courseware.evidence.entering import Role
+from courseware.evidence.kept_marks import keep_marks
+from courseware.evidence.scripts import Entered, decisions_of, enter_scripts, scripts_of
+from courseware.evidence.sittings import take
+from courseware.marking.mark import Marked, mark_scripts
+from courseware.marking.marks import Decision
+from courseware.marking.script_sheet import Scripts, read_scripts
+from courseware.papers.record import read_record
+from courseware.papers.sitting import Sitting
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+SHEET = "marking-sheet.xlsx"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A sitting's folder, its record's text and the sitting."""
+
+    folder: Path
+    text: str
+    sitting: Sitting
+
+
+def place_of(named: str) -> Place:
+    """The sitting in a folder, or by its sitting.json. Raises `NotFound` or `RecordFaulty`."""
+    path = Path(named)
+    if not path.exists():
+        raise NotFound(f"there is no sitting {named}; name its folder, such as output/2026-11-25-opening-sizes")
+    folder = path if path.is_dir() else path.parent
+    text = record_text(folder / RECORD if path.is_dir() else path)
+    return Place(folder=folder, text=text, sitting=read_record(text))
+
+
+def read_sheet(place: Place, named: str | None) -> Scripts:
+    """The marking sheet named, else the sitting's own. Raises `NotFound`, `SheetFaulty` or `ClassListFaulty`."""
+    path = Path(named) if named else place.folder / TUTOR / SHEET
+    return read_scripts(read_file(path), path.name, place.sitting)
+
+
+def enter_and_mark(
+    engine: Engine,
+    place: Place,
+    sheet: Scripts,
+    decisions: Sequence[Decision],
+    *,
+    assessor: str,
+    role: Role,
+    source: str,
+    at: datetime,
+) -> tuple[Entered, Marked]:
+    """Enters a sheet into the record, then marks every script that the record has of this sitting.
+
+    So two assessors, each with a part of the class, end with the whole of it.
+    """
+    code = place.sitting.code
+    take(engine, place.sitting, place.text, at=at)
+    own = (*sheet.decisions, *decisions)
+    entered = enter_scripts(engine, code, sheet.scripts, own, assessor=assessor, role=role, source=source, at=at)
+    marked = mark_scripts(place.sitting, scripts_of(engine, code, role), decisions_of(engine, code, role))
+    keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
+    return entered, marked

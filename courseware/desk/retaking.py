@@ -1,0 +1,60 @@
+"""A retake: the banks and learners of an earlier sitting, and every variant that each of them has had."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from courseware.banks import Bank, SafetyNotes, read_bank, read_safety_notes
+from courseware.desk.issuing import RECORD, record_text
+from courseware.desk.marking import Place
+from courseware.desk.shelf import NotFound
+from courseware.papers.codes import read_code
+from courseware.papers.deal import Chosen
+from courseware.papers.fresh import Had, had_by
+from courseware.papers.record import RecordFaulty, read_record
+from courseware.papers.sitting import IssuedPaper, Sitting
+
+
+def banks_of(sitting: Sitting) -> tuple[tuple[Bank, ...], SafetyNotes | None, tuple[Chosen, ...]]:
+    """The banks and safety notes kept in a sitting's record, and its exercises in their order."""
+    banks = tuple(
+        read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule) for source in sitting.banks
+    )
+    notes = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
+    known = {(bank.topic, exercise.name): (bank, exercise) for bank in banks for exercise in bank.exercises}
+    return banks, notes, tuple(known[issued.topic, issued.exercise] for issued in sitting.papers[0].exercises)
+
+
+def learners_of(sitting: Sitting, named: Sequence[str]) -> tuple[IssuedPaper, ...]:
+    """The papers of those named, by code, reference or name; all where none is. Raises `NotFound`."""
+    if not named:
+        return sitting.papers
+    found: dict[str, IssuedPaper] = {}
+    for who in named:
+        own = [p for p in sitting.papers if who in {p.learner.name, p.learner.reference} or p.code == read_code(who)]
+        if len(own) != 1:
+            many = "more than one learner is" if own else "no learner of the sitting is"
+            raise NotFound(f"{many} called {who}; give the code of the paper")
+        found[own[0].code] = own[0]
+    return tuple(found.values())
+
+
+def had_before(papers: Sequence[IssuedPaper], place: Place, out: str) -> tuple[Had, ...]:
+    """What each learner has had: in the sitting, and in every other whose folder stands beside it or in `out`."""
+    folders = {folder for parent in (place.folder.resolve().parent, Path(out).resolve()) for folder in parent.glob("*")}
+    records = {path.resolve() for folder in folders if (path := folder / RECORD).is_file()}
+    sittings = {place.sitting.code: place.sitting}
+    for record in sorted(records):
+        try:
+            other = read_record(record_text(record))
+        except RecordFaulty:
+            continue  # another sitting's trouble does not stop this one
+        sittings.setdefault(other.code, other)
+
+    return tuple(had_by(paper, sittings.values() if _known(paper) else (place.sitting,)) for paper in papers)
+
+
+def _known(paper: IssuedPaper) -> bool:
+    """Whether its learner can be told from others; a numbered paper's cannot."""
+    return bool(paper.learner.name or paper.learner.reference)

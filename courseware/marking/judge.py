@@ -1,0 +1,191 @@
+"""What a figure earns: right, by another route, carried from an earlier slip, a slip by name, or none of these."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from courseware.banks.exercise import NumberPart, Route
+from courseware.banks.figures import Figure, exact_text, half_up
+from courseware.banks.solve import SolvedNumber
+from courseware.marking.marks import How, NamedSlip
+from courseware.marking.written import Written
+
+_LEAST_PLACES = 2  # a figure without end may be written to so many decimals
+_TOO_FAR = Fraction(1, 20)  # rounded further than asked, but still the same figure
+_TENS = [Fraction(10) ** power for power in (1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6)]
+_SEE = "See the working."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """A number part of one paper: solved with its own figures; solved with the learner's own, or why it cannot be.
+
+    `carried` is None where nothing was carried; `says` gives a route's words; `elsewhere` another paper's answer.
+    """
+
+    own: SolvedNumber
+    carried: SolvedNumber | None
+    withheld: str
+    says: Callable[[Route], str]
+    key: str  # "exercise/part"
+    elsewhere: Callable[[Figure], bool]
+
+    @property
+    def both(self) -> tuple[SolvedNumber, ...]:
+        """Its own figures first, then the carried ones."""
+        return (self.own, self.carried) if self.carried else (self.own,)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """How a figure was judged, the marks it earns, and why."""
+
+    how: How
+    marks: int
+    why: str
+    slips: tuple[NamedSlip, ...] = ()
+
+
+def within_band(value: Figure, answer: Figure, band: Figure) -> bool:
+    """Whether a figure is the answer, give or take the band."""
+    return value == answer if not band else answer - band <= value <= answer + band
+
+
+def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
+    """The first of the marking rules that fits. `value` is the figure meant, in the part's unit."""
+    of, unit = asked.own.part.marks, asked.own.part.unit
+    for verdict in _earning(value, written, asked):
+        return verdict
+    if any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare) and value not in {
+        asked.own.answer,
+        *([] if written.reading == "wrong unit" else written.bare),
+    }:
+        return Verdict(how="unit", marks=max(of - 1, 0), why=f"The right figure with another unit: {unit} was asked.")
+    if written.reading == "wrong unit":
+        return Verdict(how="unknown", marks=0, why=f"Another unit than {unit}, and another figure. {_SEE}")
+    for verdict in _nearly(value, written.places, asked):
+        return verdict
+    if asked.withheld:
+        return Verdict(how="withheld", marks=0, why=f"{asked.withheld} {_SEE}")
+    return Verdict(how="unknown", marks=0, why=f"Not recognised. {_SEE}")
+
+
+def _earning(value: Fraction, written: Written, asked: Asked) -> Iterator[Verdict]:
+    """What is right, and what is a slip of the bank's own."""
+    if written.reading == "wrong unit":
+        return
+    own, of = asked.own, asked.own.part.marks
+    if _is_answer(value, written.places, own):
+        yield Verdict(how="right", marks=of, why="Right.")
+    for solved in asked.both:
+        for route, figure in zip(solved.part.accept, solved.accept, strict=True):
+            if value == figure:
+                yield Verdict(how="route", marks=route.earns, why=f"Accepted: {asked.says(route)}.")
+        if solved is not own and _is_answer(value, written.places, solved):
+            yield Verdict(how="carried", marks=of, why="Right from the learner's own earlier answer.")
+    if slips := _slips(value, written.places, asked):
+        yield _named(slips, asked)
+
+
+def _is_answer(value: Fraction, places: int, solved: SolvedNumber) -> bool:
+    """The answer within its band, or the exact value written with more decimals than were asked for."""
+    asked_places = solved.part.places
+    if within_band(value, solved.answer, solved.within):
+        return True
+    if asked_places is None:
+        return places >= _LEAST_PLACES and not _ends(solved.exact) and _written_to(value, places, solved.exact)
+    return places > asked_places and _written_to(value, places, solved.exact)
+
+
+def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:
+    """The places, from 0, of the slips that give this figure on this paper or from carried figures."""
+    found: list[int] = []
+    for solved in asked.both:
+        for place, figure in enumerate(solved.slips):
+            longer = (
+                half_up(value, solved.part.places) == figure and places > solved.part.places
+                if solved.part.places is not None
+                else places >= _LEAST_PLACES and not _ends(figure) and _written_to(value, places, figure)
+            )
+            if place not in found and (value == figure or longer):
+                found.append(place)
+    return tuple(sorted(found))
+
+
+def _named(places: Sequence[int], asked: Asked) -> Verdict:
+    routes = [asked.own.part.slips[place] for place in places]
+    slips = tuple(
+        NamedSlip(key=f"{asked.key}/{place + 1}", says=asked.says(route))
+        for place, route in zip(places, routes, strict=True)
+    )
+    if len(slips) == 1:
+        return Verdict(how="slip", marks=routes[0].earns, why=f"{slips[0].says}.", slips=slips)
+    told = "; or: ".join(slip.says for slip in slips)
+    return Verdict(how="family", marks=min(route.earns for route in routes), why=f"One of: {told}.", slips=slips)
+
+
+def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
+    """What has a fault of writing: rounding, a power of ten, two digits, another paper's answer."""
+    part, method = asked.own.part, _method_marks(asked.own.part)
+    for solved in asked.both:
+        if why := _rounding(value, places, solved):
+            yield Verdict(how="rounding", marks=max(part.marks - 1, 0), why=why)
+    for solved in asked.both:
+        if solved.answer and value / solved.answer in _TENS:
+            yield Verdict(how="tens", marks=method, why=f"The digits are right, the power of ten is not. {_SEE}")
+        if _swapped(value, solved.answer):
+            yield Verdict(how="swapped", marks=method, why=f"Two digits have changed places. {_SEE}")
+    if asked.elsewhere(value):
+        yield Verdict(how="elsewhere", marks=0, why="This is the answer on another paper: check the paper code.")
+
+
+def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
+    wanted = solved.part.places
+    if wanted is None or value == solved.answer or not solved.exact:
+        return ""
+    if value == _cut(solved.exact, wanted):
+        return f"Cut off, not rounded, at {_decimals(wanted)}."
+    near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
+    if places < wanted and near and value == half_up(solved.exact, places):
+        return f"Rounded further than asked: {_decimals(wanted)} wanted."
+    return ""
+
+
+def _decimals(count: int) -> str:
+    return f"{count} decimal place{'' if count == 1 else 's'}" if count else "the whole number"
+
+
+def _method_marks(part: NumberPart) -> int:
+    """Marks of the working's method lines; never all of a part's, whose answer is not right."""
+    return max(min(sum(line.earns == "method" for line in part.working), part.marks - 1), 0)
+
+
+def _swapped(value: Figure, answer: Figure) -> bool:
+    """Two neighbouring digits changed places: 901 for 910."""
+    one, other = exact_text(value), exact_text(answer)
+    if len(one) != len(other) or one == other or one.find(".") != other.find("."):
+        return False
+    one, other = one.replace(".", ""), other.replace(".", "")
+    first = next(place for place, (a, b) in enumerate(zip(one, other, strict=True)) if a != b)
+    return one[:first] + one[first : first + 2][::-1] + one[first + 2 :] == other
+
+
+def _written_to(value: Fraction, places: int, exact: Figure) -> bool:
+    """Whether a figure is the exact one rounded or cut off to the decimals typed."""
+    return value in {half_up(exact, places), _cut(exact, places)}
+
+
+def _cut(value: Figure, places: int) -> Fraction:
+    """Cut off to so many decimals, towards nothing."""
+    return Fraction(int(Fraction(value) * 10**places), 10**places)
+
+
+def _ends(value: Figure) -> bool:
+    """Whether a figure has a decimal that ends."""
+    left = Fraction(value).denominator
+    for prime in (2, 5):
+        while left % prime == 0:
+            left //= prime
+    return left == 1

@@ -1,0 +1,171 @@
+"""Scripts marked: part by part, each later part from the learner's own earlier answers, so a slip is charged once."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import groupby
+
+from courseware.banks.exercise import Part
+from courseware.marking.judge import Verdict
+from courseware.marking.lettered import NotRead
+from courseware.marking.mark_part import Others, Work, mark_part, rows_of, with_entries
+from courseware.marking.marks import Decision, Mark, MarkedPaper, Question, Script
+from courseware.marking.written import read_figure
+from courseware.papers.compose import Sources, issued_from, read_sources
+from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+
+_FEWEST_ELSEWHERE = 2  # answers of other papers before a whole script is asked about
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marked:
+    """Scripts marked, in the order of the sitting's papers; what a person must settle. Papers not in are left out.
+
+    `papers` has each paper as it stands now, `attempts` also what stood before it was resubmitted.
+    """
+
+    papers: tuple[MarkedPaper, ...]
+    attempts: tuple[MarkedPaper, ...]
+    questions: tuple[Question, ...]
+
+
+def mark_scripts(
+    sitting: Sitting, scripts: Sequence[Script], decisions: Sequence[Decision] = (), sources: Sources | None = None
+) -> Marked:
+    """Every script of a sitting marked. A script that stands again, resubmitted, opens the parts not yet right.
+
+    Raises `RecordFaulty` where the record's answers are not those that this program finds.
+    """
+    sources = sources or read_sources(sitting)
+    attempts: dict[str, list[Script]] = {}
+    for script in scripts:
+        attempts.setdefault(script.code, []).append(script)
+    decided: dict[tuple[str, int], dict[str, Decision]] = {}
+    for decision in decisions:
+        decided.setdefault((decision.code, decision.attempt), {})[decision.label] = decision
+    others = _others(sitting)
+    papers: list[MarkedPaper] = []
+    tried: list[MarkedPaper] = []
+    questions: list[Question] = []
+    for paper in sitting.papers:
+        marked: MarkedPaper | None = None
+        cells: dict[str, str] = {}
+        asked: list[Question] = []
+        for attempt, script in enumerate(attempts.get(paper.code, ()), 1):
+            asked = []
+            own = decided.get((paper.code, attempt), {})
+            cells = _opened(marked, cells, script)
+            marked = _mark_paper(paper, replace(script, cells=cells), sources, others, own, marked, asked)
+            tried.append(marked)
+        questions += asked
+        if marked is not None:
+            papers.append(marked)
+    return Marked(papers=tuple(papers), attempts=tuple(tried), questions=tuple(questions))
+
+
+def _opened(marked: MarkedPaper | None, earlier: Mapping[str, str], script: Script) -> dict[str, str]:
+    """The cells that count: all of a first script; of a resubmitted one those of parts that were not fully right."""
+    if marked is None:
+        return dict(script.cells)
+    open_now = {mark.label for mark in marked.marks if mark.marks < mark.of}
+    again = {label: text for label, text in script.cells.items() if label in open_now and text.strip()}
+    return {**earlier, **again}
+
+
+def _mark_paper(
+    paper: IssuedPaper,
+    script: Script,
+    sources: Sources,
+    others: Others,
+    decided: Mapping[str, Decision],
+    before: MarkedPaper | None,
+    asked: list[Question],
+) -> MarkedPaper:
+    if script.status == "absent":
+        if any(text.strip() for text in script.cells.values()):
+            asked.append(_question(script, "", "", "the learner is marked absent, yet answers stand in the row"))
+        return MarkedPaper(code=paper.code, status="absent", marks=())
+    marks: list[Mark] = []
+    for issued in paper.exercises:
+        _, exercise = issued_from(issued, sources)
+        work = Work(issued, exercise)
+        for part, entries in with_entries(exercise, issued):
+            marks += _mark_cells(part, entries, work, script, others, asked)
+    closed = {mark.label: mark for mark in before.marks if mark.marks == mark.of} if before else {}
+    marks = [closed.get(mark.label) or _decide(mark, decided.get(mark.label)) for mark in marks]
+    settled_by_hand = {mark.label for mark in marks if mark.how == "decided" or mark.label in closed}
+    asked[:] = [question for question in asked if question.label not in settled_by_hand]
+    _ask_about_code(paper, script, marks, others, asked)
+    return MarkedPaper(code=paper.code, status=script.status, marks=tuple(marks))
+
+
+def _mark_cells(
+    part: Part, entries: tuple[IssuedPart, ...], work: Work, script: Script, others: Others, asked: list[Question]
+) -> Iterator[Mark]:
+    for row, entry in zip(rows_of(part), entries, strict=True):
+        typed = script.cells.get(entry.label, "")
+        try:
+            if entry.label in script.unread:
+                raise NotRead(script.unread[entry.label])
+            verdict = mark_part(row, entry, work, typed, others)
+        except NotRead as why:
+            asked.append(_question(script, entry.label, typed, str(why)))
+            verdict = Verdict(how="asked", marks=0, why=f"Not read: {why}.")
+        yield Mark(
+            label=entry.label,
+            marks=verdict.marks,
+            of=entry.marks,
+            how=verdict.how,
+            why=verdict.why,
+            written=typed,
+            slips=verdict.slips,
+        )
+
+
+def _decide(mark: Mark, decision: Decision | None) -> Mark:
+    """The assessor's own mark in place of the one worked out, which stays in its reason."""
+    if decision is None:
+        return mark
+    if decision.marks is None:
+        return replace(mark, comment=decision.comment)
+    why = f"{decision.reason.rstrip('.')}. (Worked out: {mark.marks}. {mark.why})"
+    marks = max(0, min(decision.marks, mark.of))
+    return replace(mark, marks=marks, how="decided", why=why, comment=decision.comment)
+
+
+def _others(sitting: Sitting) -> dict[str, dict[Fraction, str]]:
+    """By part, the answers that stand on the sitting's papers, each with the code of one paper."""
+    found: dict[str, dict[Fraction, str]] = {}
+    for paper in sitting.papers:
+        for exercise in paper.exercises:
+            for part in exercise.parts:
+                if part.kind in {"number", "table"}:
+                    found.setdefault(part.label, {}).setdefault(Fraction(part.answer), paper.code)
+    return found
+
+
+def _ask_about_code(
+    paper: IssuedPaper, script: Script, marks: Sequence[Mark], others: Others, asked: list[Question]
+) -> None:
+    """A row whose answers are mostly those of other papers may stand under the wrong code."""
+    units = {part.label: part.unit for exercise in paper.exercises for part in exercise.parts}
+    elsewhere = [mark for mark in marks if mark.how == "elsewhere"]
+    if len(elsewhere) < max(_FEWEST_ELSEWHERE, sum(mark.how == "right" for mark in marks if mark.label in others)):
+        return
+    figures = [(mark.label, read_figure(mark.written, units[mark.label]).figures) for mark in elsewhere]
+    codes = Counter(others[label][figure] for label, read in figures for figure in read if figure in others[label])
+    why = f"{len(elsewhere)} answers are those of other papers, such as {codes.most_common(1)[0][0]}"
+    asked.append(_question(script, "", "", f"{why}: check the paper code"))
+
+
+def _question(script: Script, label: str, written: str, why: str) -> Question:
+    return Question(code=script.code, label=label, line=script.line, written=written, why=why)
+
+
+def by_exercise(paper: IssuedPaper, marked: MarkedPaper) -> list[tuple[IssuedExercise, tuple[Mark, ...]]]:
+    """Each exercise of a paper with its marks, in order."""
+    of = {part.label: number for number, exercise in enumerate(paper.exercises) for part in exercise.parts}
+    return [(paper.exercises[number], tuple(marks)) for number, marks in groupby(marked.marks, lambda m: of[m.label])]

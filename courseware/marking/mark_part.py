@@ -1,0 +1,181 @@
+"""One part marked: a figure, letters, an order or ticks, each figure from the learner's own earlier answers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, Part, Route, TablePart
+from courseware.banks.figures import tidy
+from courseware.banks.formulas import FormulaImpossible, Value
+from courseware.banks.solve import SolvedChoice, SolvedNumber, numbers_in, scope_of, solve, solve_number
+from courseware.marking.judge import Asked, Verdict, judge, within_band
+from courseware.marking.lettered import (
+    NotRead,
+    choice_slip,
+    mark_one,
+    mark_order,
+    mark_several,
+    mark_ticks,
+    read_letters,
+    read_ticks,
+)
+from courseware.marking.written import UNREACHED, read_figure, settled
+from courseware.papers.compose import given_of
+from courseware.papers.deal import LETTERS
+from courseware.papers.record import RecordFaulty
+from courseware.papers.sitting import IssuedExercise, IssuedPart
+from courseware.trade import TradeError
+
+Others = Mapping[str, Mapping[Fraction, str]]  # by label, the answers on a sitting's papers, each with one paper's code
+_BLANK = Verdict(how="blank", marks=0, why="Nothing was written.")
+_NOT_REACHED = Verdict(how="unreached", marks=0, why="Not reached.")
+
+
+@dataclass(slots=True)
+class Work:
+    """An exercise of one paper while it is marked: what it solves to, and the learner's own answers so far."""
+
+    issued: IssuedExercise
+    exercise: Exercise
+    _right: dict[str, Value] | None = None
+    _solved: dict[str, SolvedNumber | SolvedChoice] = field(default_factory=dict)
+    learner: dict[str, Value] = field(default_factory=dict)  # answers that differ from the right ones
+
+    def right(self) -> dict[str, Value]:
+        """The givens and the right answers; worked out when first asked for."""
+        if self._right is None:
+            given = given_of(self.exercise, self.issued)
+            solved = solve(self.exercise, given)
+            self._right = scope_of(given, solved)
+            for part in solved:
+                self._solved |= {number.part.name: number for number in numbers_in(part)}
+                if isinstance(part, SolvedChoice):
+                    self._solved[part.part.name] = part
+        return self._right
+
+    def solved(self, name: str) -> SolvedNumber | SolvedChoice:
+        self.right()
+        return self._solved[name]
+
+    def says(self, route: Route) -> str:
+        return route.says.render(self.right(), self.issued.site).rstrip(".")
+
+
+def with_entries(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[Part, tuple[IssuedPart, ...]]]:
+    """Each part with its entries in the record: one, or one for each row of a table."""
+    left = 0
+    for part in exercise.parts:
+        count = len(part.rows) if isinstance(part, TablePart) else 1
+        entries = issued.parts[left : left + count]
+        if len(entries) < count:
+            raise RecordFaulty(f"{exercise.name} does not have the parts it was issued with")
+        yield part, entries
+        left += count
+
+
+def mark_part(part: Part, entry: IssuedPart, work: Work, typed: str, others: Others) -> Verdict:
+    """One part, or one row of a table. Raises `NotRead` for a cell that a person must settle."""
+    if isinstance(part, NumberPart):
+        return _mark_number(part, entry, work, typed, others.get(entry.label, {}))
+    return _mark_lettered(part, entry, work, typed)
+
+
+def rows_of(part: Part) -> tuple[Part, ...]:
+    """The rows of a table, else the part itself."""
+    return part.rows if isinstance(part, TablePart) else (part,)
+
+
+def _mark_number(
+    part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[Fraction, str]
+) -> Verdict:
+    written = read_figure(typed, entry.unit)
+    if written.reading == "blank":
+        return _BLANK
+    if written.reading == "not reached":
+        return _NOT_REACHED
+    if written.reading == "person":
+        raise NotRead(written.why)
+    answer = Fraction(entry.answer)
+    value = settled(written, answer)
+    if value is None:
+        both = " or ".join(str(tidy(figure)) for figure in written.figures[:1])
+        raise NotRead(f"the comma may mean thousands or a decimal: {both}, or a thousandth of it")
+    if written.reading == "figure" and within_band(value, answer, Fraction(entry.within or 0)):
+        if value != answer:
+            work.learner[part.name] = tidy(value)
+        return Verdict(how="right", marks=part.marks, why="Right.")
+    own = work.solved(part.name)
+    if not isinstance(own, SolvedNumber) or own.answer != answer:
+        raise RecordFaulty(f"part {entry.label}: the record's answer is not the one this program finds")
+    carried, withheld = _carry(part, own, work)
+    verdict = judge(
+        value,
+        written,
+        Asked(
+            own=own,
+            carried=carried,
+            withheld=withheld,
+            says=work.says,
+            key=f"{work.exercise.name}/{part.name}",
+            elsewhere=lambda figure: Fraction(figure) in others,
+        ),
+    )
+    work.learner[part.name] = tidy(written.bare[0] if verdict.how == "unit" else value)
+    return verdict
+
+
+def _carry(part: NumberPart, own: SolvedNumber, work: Work) -> tuple[SolvedNumber | None, str]:
+    """The part from the learner's own earlier answers, where any stands in it; else None. And why it cannot be so."""
+    used = part.answer.names.union(*(route.value.names for route in (*part.accept, *part.slips)))
+    if not any(name in used for name in work.learner):
+        return None, ""
+    try:
+        carried = solve_number(part, {**work.right(), **work.learner})
+    except (TradeError, FormulaImpossible) as why:
+        return None, f"The earlier answer cannot be carried on: {str(why).rstrip('.')}."
+    if _below_nothing(carried, own):
+        return None, "The earlier answer cannot be carried on: it gives less than nothing."
+    return carried, ""
+
+
+def _below_nothing(carried: SolvedNumber, own: SolvedNumber) -> bool:
+    figures = zip((carried.answer, *carried.working), (own.answer, *own.working), strict=True)
+    return any(_negative(figure) and not _negative(right) for figure, right in figures)
+
+
+def _negative(value: Value | None) -> bool:
+    return value is not None and not isinstance(value, str | bool) and value < 0
+
+
+def _mark_lettered(part: Part, entry: IssuedPart, work: Work, typed: str) -> Verdict:
+    text = typed.strip()
+    if not text:
+        return _BLANK
+    if text.casefold() in UNREACHED and not isinstance(part, DrawnPart):
+        return _NOT_REACHED
+    if isinstance(part, DrawnPart):
+        return mark_ticks(read_ticks(text, len(part.points)), part.marks)
+    letters = read_letters(text, len(entry.shown))
+    if isinstance(part, ChoicePart):
+        return _mark_choice(part, entry, work, letters)
+    return mark_order(letters, entry.before, len(entry.shown), entry.marks)
+
+
+def _mark_choice(part: ChoicePart, entry: IssuedPart, work: Work, letters: tuple[str, ...]) -> Verdict:
+    right = entry.answer.split(",")
+    places = {letter: entry.shown[LETTERS.index(letter)] for letter in letters}
+    wrong = [places[letter] for letter in letters if letter not in right]
+    slips = tuple(
+        choice_slip(part, work.exercise.name, index, says.render(work.right(), work.issued.site).rstrip("."))
+        for index in wrong
+        if (says := part.choices[index].says)
+    )
+    if part.several:
+        return mark_several(letters, right, LETTERS[: len(entry.shown)], part.marks, slips)
+    if wrong and len(letters) == 1:
+        solved = work.solved(part.name)
+        if isinstance(solved, SolvedChoice) and part.answer is not None:
+            work.learner[part.name] = solved.values[wrong[0]]
+    return mark_one(letters, right[0], part.marks, slips[0] if slips else None)

@@ -1,0 +1,185 @@
+"""The marking sheet as it comes back: one row a paper, one cell a part, and the assessor's decisions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from courseware.banks.faults import Fault, harmless, unseen
+from courseware.banks.formulas import near
+from courseware.marking.marks import Decision, Script, Status
+from courseware.papers.class_list import read_table
+from courseware.papers.codes import read_code
+from courseware.papers.sitting import Sitting
+from courseware.papers.table import ClassListFaulty, Row, heading_key, repeated_heading, shown
+
+_LONGEST_CELL = 200
+_LONGEST_REASON = 300
+_STATUS: Mapping[str, Status] = {
+    "": "", "p": "", "present": "", "a": "absent", "absent": "absent", "l": "late", "late": "late",
+    "r": "resubmitted", "resubmitted": "resubmitted",
+}  # fmt: skip
+_DECISION = ("code", "part", "marks", "reason")
+_MOST_FAULTS = 50
+
+
+class SheetFaulty(ClassListFaulty):
+    """A marking sheet that cannot be used, with every fault found in it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scripts:
+    """What a marking sheet holds: scripts in the order of its rows, decisions, and notes that should be read."""
+
+    scripts: tuple[Script, ...]
+    decisions: tuple[Decision, ...]
+    notes: tuple[str, ...]
+
+
+def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:
+    """The scripts in a CSV or XLSX marking sheet of a sitting. Raises `SheetFaulty` or `ClassListFaulty`.
+
+    A row without any answer and without a status is a paper that has not come in yet.
+    """
+    rows, notes = read_table(data, file, _is_sheet)
+    headings = next(rows, None)
+    if headings is None:
+        raise SheetFaulty((Fault(file, 1, 1, "the sheet is empty", "expected a row of headings with `code`"),))
+    columns = _columns(headings, sitting, file)
+    faults: list[Fault] = []
+    scripts = tuple(_scripts(rows, len(headings.cells), columns, sitting, file, faults))
+    decisions = tuple(_decisions(data, file, sitting, faults))
+    if faults:
+        raise SheetFaulty(tuple(faults[:_MOST_FAULTS]))
+    told = tuple(note for note in notes if not note.startswith("Only the sheet"))
+    return Scripts(scripts=scripts, decisions=decisions, notes=(*told, *_unused(headings, columns)))
+
+
+def decision(code: str, label: str, marks: str, reason: str, comment: str = "", *, sitting: Sitting) -> Decision | str:
+    """An assessor's decision as typed, or what is wrong with it."""
+    own = read_code(code)
+    paper = next((paper for paper in sitting.papers if paper.code == own), None)
+    if own is None or paper is None:
+        return f"`{harmless(code)}` is not the code of a paper of this sitting"
+    parts = {heading_key(part.label): part for exercise in paper.exercises for part in exercise.parts}
+    part = parts.get(heading_key(label))
+    if part is None:
+        return f"`{harmless(label)}` is no part of the paper; parts are {', '.join(p.label for p in parts.values())}"
+    if not marks.strip():
+        return _plain(Decision(code=own, label=part.label, marks=None, reason=reason.strip(), comment=comment.strip()))
+    if not (marks.strip().isascii() and marks.strip().isdigit() and int(marks) <= part.marks):
+        return f"`{harmless(marks)}` is not a mark from 0 to {part.marks}, which {part.label} is worth"
+    if not reason.strip():
+        return "a mark that an assessor decides needs its reason"
+    return _plain(
+        Decision(code=own, label=part.label, marks=int(marks), reason=reason.strip(), comment=comment.strip())
+    )
+
+
+def _plain(decided: Decision) -> Decision | str:
+    for text in (decided.reason, decided.comment):
+        if len(text) > _LONGEST_REASON:
+            return f"the text `{harmless(text)}` has {len(text)} characters; at most {_LONGEST_REASON} are kept"
+        if any(unseen(sign) for sign in text):
+            return "the text holds characters that do not show"
+    return decided
+
+
+def _is_sheet(headings: Sequence[str]) -> bool:
+    keys = [heading_key(heading) for heading in headings]
+    return "code" in keys and "part" not in keys
+
+
+def _is_decisions(headings: Sequence[str]) -> bool:
+    keys = [heading_key(heading) for heading in headings]
+    return all(key in keys for key in _DECISION)
+
+
+def _columns(headings: Row, sitting: Sitting, file: str) -> dict[str, int]:
+    """Where each part stands, by its label, and `code` and `status`. Raises `SheetFaulty` where one is missing."""
+    if (again := repeated_heading(headings.cells)) is not None:
+        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
+        raise SheetFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
+    keys = {heading_key(heading): column for column, heading in enumerate(headings.cells)}
+    labels = [part.label for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    faults = [
+        Fault(file, headings.line, 1, f"there is no column `{name}`", "expected one column for each part, and `code`")
+        for name in ("code", *labels)
+        if heading_key(name) not in keys
+    ]
+    if faults:
+        raise SheetFaulty(tuple(faults[:_MOST_FAULTS]))
+    return {name: keys[heading_key(name)] for name in ("code", "status", *labels) if heading_key(name) in keys}
+
+
+def _scripts(
+    rows: Iterator[Row], width: int, columns: Mapping[str, int], sitting: Sitting, file: str, faults: list[Fault]
+) -> Iterator[Script]:
+    codes = {paper.code for paper in sitting.papers}
+    lines: dict[str, int] = {}
+    try:
+        for row in rows:
+            script = _script(row, width, columns, codes, file)
+            if isinstance(script, Fault):
+                faults.append(script)
+            elif script is not None:
+                if script.code in lines and script.status != "resubmitted":
+                    wrong = f"the paper {script.code} stands on line {lines[script.code]} too"
+                    expected = "one row a paper; write `resubmitted` under status where it came in again"
+                    faults.append(Fault(file, row.line, columns["code"] + 1, wrong, expected))
+                lines.setdefault(script.code, row.line)
+                yield script
+    except ClassListFaulty as broken:
+        faults += broken.faults
+
+
+def _script(row: Row, width: int, columns: Mapping[str, int], codes: set[str], file: str) -> Script | Fault | None:
+    cells = row.cells
+    if len(cells) < width or any(cell.strip() for cell in cells[width:]):
+        expected = "expected one cell under each heading: put quotation marks round an answer that holds the separator"
+        return Fault(file, row.line, min(len(cells), width) + 1, f"{len(cells)} cells under {width} headings", expected)
+    answers = {label: cells[place] for label, place in columns.items() if label not in {"code", "status"}}
+    unread = {label: f"it {row.unread[place]}" for label, place in columns.items() if place in row.unread}
+    typed, said = cells[columns["code"]].strip(), cells[columns["status"]].strip() if "status" in columns else ""
+    if not any(text.strip() for text in answers.values()) and not said and not unread:
+        return None
+    code = read_code(typed)
+    if code is None or code not in codes:
+        wrong = f"`{harmless(typed)}` is not the code of a paper of this sitting" if typed else "no code stands here"
+        hint = near(typed.upper(), sorted(codes), "").split("?")[0] if typed else ""
+        expected = f"{hint}?" if hint.startswith("did") else "copy it from the head of the paper"
+        return Fault(file, row.line, columns["code"] + 1, wrong, expected)
+    status = _STATUS.get(said.casefold())
+    if status is None:
+        wrong = f"the status `{harmless(said)}` is not known"
+        return Fault(file, row.line, columns["status"] + 1, wrong, "expected absent, late, resubmitted or nothing")
+    long = next((label for label, text in answers.items() if len(text) > _LONGEST_CELL), None)
+    if long is not None:
+        wrong = f"the answer to {long} has {len(answers[long])} characters"
+        return Fault(file, row.line, columns[long] + 1, wrong, f"at most {_LONGEST_CELL} are kept")
+    return Script(code=code, cells=answers, status=status, line=row.line, unread=unread)
+
+
+def _decisions(data: bytes, file: str, sitting: Sitting, faults: list[Fault]) -> Iterator[Decision]:
+    """What stands on a workbook's sheet of decisions, where it has one."""
+    if not file.lower().endswith((".xlsx", ".xlsm")):
+        return
+    rows, _ = read_table(data, file, _is_decisions)
+    headings = next(rows, None)
+    if headings is None or not _is_decisions(headings.cells):
+        return
+    keys = [heading_key(heading) for heading in headings.cells]
+    for row in rows:
+        texts = dict(zip(keys, row.cells, strict=False))
+        found = decision(*(texts.get(name, "") for name in (*_DECISION, "comment")), sitting=sitting)
+        if isinstance(found, Decision):
+            yield found
+        else:
+            faults.append(Fault(f"{file}, sheet of decisions", row.line, 1, found, "mend this row"))
+
+
+def _unused(headings: Row, columns: Mapping[str, int]) -> Iterator[str]:
+    used = {*columns.values()}
+    left = [text for place, text in enumerate(headings.cells) if place not in used]
+    if named := shown([text for text in left if heading_key(text) not in {"name", "reference"}]):
+        yield f"Not used: the column{'s' if named.count('`') > 2 else ''} {named}."

@@ -1,0 +1,1 @@
+"""Exercises in, practice at home out: one self-contained page, and a booklet for a learner without a phone."""
