@@ -158,9 +158,10 @@ def issue(
 @_jobs_option
 @click.option("--out", default="output", show_default=True, help="The folder that the sitting's folder is made in.")
 def demo(jobs: int | None, out: str) -> None:
-    """Make papers and keys for an invented college group of eight, and say where they are."""
+    """Make papers for an invented college group of eight, mark invented answers to them, and make a job's sheets."""
     import secrets
 
+    from courseware.commands.mark import mark_demo
     from courseware.desk.jobs import shipped_jobs
     from courseware.desk.shelf import shipped_banks
     from courseware.papers.invented import invented_group
@@ -168,7 +169,8 @@ def demo(jobs: int | None, out: str) -> None:
     options: dict[str, Any] = {"title": "Setting out", "out": out, "jobs": jobs, "arris_rule": "outline", "seed": None}
     options |= {"level": None, "exercises": None, "pick": (), "group_name": None}
     banks = tuple(path.stem for path in shipped_banks())
-    issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options)
+    folder = issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options)
+    mark_demo(folder, jobs)
     write_jobs((next(iter(shipped_jobs())),), day(None), out, "outline")
 
 

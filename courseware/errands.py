@@ -39,8 +39,8 @@ def group_of(file: str | None, learners: int | None, name: str | None) -> Group:
     return Group(name=name or words[:1].upper() + words[1:], learners=found.learners)
 
 
-def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict[str, Any]) -> None:
-    """Chooses from the banks named, then proves, deals and prints; tells where all of it is."""
+def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict[str, Any]) -> Path:
+    """Chooses from the banks named, then proves, deals and prints; tells where all of it is. Returns the folder."""
     import secrets
 
     from courseware.desk.shelf import find_banks, read_shelf
@@ -64,6 +64,7 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
         heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True
     )
     _tell_issued(folder, group, banks, options["arris_rule"])
+    return folder
 
 
 def retake(named: str, learners: tuple[str, ...], date: str, options: dict[str, Any]) -> None:

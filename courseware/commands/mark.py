@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any
 import click
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from courseware.desk.marking import Place
     from courseware.evidence.scripts import Entered
     from courseware.marking.mark import Marked
@@ -35,17 +37,43 @@ _MOST_TOLD = 20
 @click.option("--jobs", type=click.IntRange(1, 64), default=None, help="Processes at work at once.")
 def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
     """Mark SITTING (its folder) from its marking sheet, or from SHEET (XLSX or CSV)."""
-    from datetime import UTC, datetime
-    from pathlib import Path
-
-    from courseware.desk.marking import enter_and_mark, place_of, read_sheet
-    from courseware.desk.record_place import record_url
-    from courseware.evidence.opening import open_record
+    from courseware.desk.marking import place_of
 
     place = place_of(sitting)
     if second and sheet is None:
         _blind_sheet(place)
-        return
+    else:
+        _mark(place, sheet, second, options)
+
+
+def mark_demo(folder: Path, jobs: int | None) -> None:
+    """Fills the marking sheet of a demonstration with invented answers, and marks them."""
+    from courseware.desk.folder import write_whole
+    from courseware.desk.issuing import TUTOR
+    from courseware.desk.marking import SHEET, place_of
+    from courseware.marking.invented_scripts import invented_scripts
+    from courseware.marking.marking_sheet import marking_sheet
+
+    place = place_of(str(folder))
+    filled = marking_sheet(place.sitting, invented_scripts(place.sitting))
+    write_whole(folder / TUTOR / SHEET, filled, 0o600)
+    click.echo("Invented answers, with slips planted in them, stand in the marking sheet.")
+    _mark(
+        place,
+        None,
+        False,
+        {"assessor": "an invented assessor", "decide": (), "names": False, "url": None, "jobs": jobs},
+    )
+
+
+def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]) -> None:
+    from datetime import UTC, datetime
+    from pathlib import Path
+
+    from courseware.desk.marking import SHEET, enter_and_mark, read_sheet
+    from courseware.desk.record_place import record_url
+    from courseware.evidence.opening import open_record
+
     read = read_sheet(place, sheet)
     for note in read.notes:
         click.echo(f"Note: {note}", err=True)
@@ -61,7 +89,7 @@ def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
         decisions,
         assessor=options["assessor"] or getpass.getuser(),
         role="second" if second else "first",
-        source=Path(sheet).name if sheet else "marking-sheet.xlsx",
+        source=Path(sheet).name if sheet else SHEET,
         at=datetime.now(UTC),
     )
     _tell_entered(entered)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import datetime
 from io import BytesIO
 from typing import TYPE_CHECKING
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
-from courseware.papers.sitting import Sitting
+from courseware.marking.marks import Script
+from courseware.papers.sitting import IssuedPaper, Sitting
 
 if TYPE_CHECKING:
     from openpyxl.cell.cell import Cell, MergedCell
@@ -36,14 +38,18 @@ _STATUS = (
 )
 
 
-def marking_sheet(sitting: Sitting) -> bytes:
-    """The workbook: answers, the assessor's decisions, and what the parts are. Names are text, never formulas."""
+def marking_sheet(sitting: Sitting, scripts: Sequence[Script] = ()) -> bytes:
+    """The workbook: answers, the assessor's decisions, and what the parts are. Names are text, never formulas.
+
+    `scripts` are filled in, as the demonstration's are.
+    """
     from openpyxl import Workbook
     from openpyxl.styles import Font
     from openpyxl.utils import get_column_letter
 
     labels = [part.label for exercise in sitting.papers[0].exercises for part in exercise.parts]
-    papers = [(paper.code, paper.learner.name, paper.learner.reference) for paper in sitting.papers]
+    own = {script.code: script for script in scripts}
+    papers = [_row(paper, own.get(paper.code), labels) for paper in sitting.papers]
     pages: tuple[tuple[str, list[tuple[str, ...]], int, tuple[int, ...]], ...] = (
         ("Answers", [(*_LEAD, *labels), *papers], _SPARE, (14, 28, 14, 12)),
         ("Decisions", [_DECIDED], _SPARE + len(papers), (14, 10, 8, 50, 50)),
@@ -67,6 +73,13 @@ def marking_sheet(sitting: Sitting) -> bytes:
     written = BytesIO()
     book.save(written)
     return dated(written, sitting.date)
+
+
+def _row(paper: IssuedPaper, script: Script | None, labels: Sequence[str]) -> tuple[str, ...]:
+    lead = (paper.code, paper.learner.name, paper.learner.reference)
+    if script is None:
+        return lead
+    return (*lead, script.status, *(script.cells.get(label, "") for label in labels))
 
 
 def dated(written: BytesIO, day: str) -> bytes:

@@ -1,0 +1,67 @@
+"""Scripts of a class that does not exist, with slips planted in them, to show what marking makes of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from courseware.banks.figures import half_up, write_out
+from courseware.marking.marks import Script, Status
+from courseware.papers.codes import keyed
+from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
+
+_ABSENT, _LATE = 2, 5  # places in the class
+_COMMON = 2  # of three learners make the same slip in the first part that has one
+_SPOILT = "about 12"
+
+
+def invented_scripts(sitting: Sitting) -> tuple[Script, ...]:
+    """One script a paper: a slip that most make, others here and there, blanks, one absent, one late, one unreadable.
+
+    Drawn from the sitting's seed: the same sitting gives the same scripts.
+    """
+    return tuple(_script(sitting, place, paper) for place, paper in enumerate(sitting.papers))
+
+
+def _script(sitting: Sitting, place: int, paper: IssuedPaper) -> Script:
+    status: Status = "absent" if place == _ABSENT else "late" if place == _LATE else ""
+    if status == "absent":
+        return Script(code=paper.code, cells={}, status=status)
+    parts = [part for exercise in paper.exercises for part in exercise.parts]
+    common = next((part.label for part in parts if part.slips), "")
+    cells = dict(_cells(sitting.seed, place, parts, common))
+    if place == 0:
+        spoilt = next((part.label for part in reversed(parts) if part.kind == "number"), parts[-1].label)
+        cells[spoilt] = _SPOILT
+    return Script(code=paper.code, cells=cells, status=status)
+
+
+def _cells(seed: str, place: int, parts: list[IssuedPart], common: str) -> Iterator[tuple[str, str]]:
+    for part in parts:
+        draw = keyed(seed, "invented script", str(place), part.label) % 100
+        if part.label == common and place % 3 < _COMMON:
+            yield part.label, _figure(part.slips[0][0])
+        elif part.kind in {"number", "table"}:
+            yield part.label, _number(part, draw)
+        else:
+            yield part.label, _lettered(part, draw)
+
+
+def _number(part: IssuedPart, draw: int) -> str:
+    if draw < 62:
+        return _figure(part.answer) + (f" {part.unit}" if part.unit and draw % 3 == 0 else "")
+    if draw < 88 and part.slips:
+        return _figure(part.slips[draw % len(part.slips)][0])
+    return "nr" if draw > 95 else "" if draw > 92 else str(draw)
+
+
+def _lettered(part: IssuedPart, draw: int) -> str:
+    if part.kind == "drawn":
+        return "all" if draw < 70 else "none"
+    if draw < 70:
+        return part.answer
+    return part.answer[::-1] if part.kind == "order" else "ABC"[draw % 3]
+
+
+def _figure(text: str) -> str:
+    return write_out(half_up(Fraction(text), 3))

@@ -1,0 +1,252 @@
+"""An assessor's day through the command line: type answers in, mark, decide, mark again, let a second marker look."""
+
+from __future__ import annotations
+
+import csv
+import json
+import os
+from pathlib import Path
+
+import openpyxl
+import pytest
+from click.testing import CliRunner, Result
+
+from courseware.cli import main
+from courseware.evidence.kept_marks import marks_of
+from courseware.evidence.opening import open_record
+
+GROUP = "reference,name\nA1,Amara Okafor\nA2,Łukasz Wójcik\nA3,Zoë O'Brien-Smythe\nA4,=1+1\n"  # invented
+
+BANK = """\
+topic: Piers
+aim: Work out the length of a pier and the bricks in it
+exercises:
+  - name: pier-length
+    level: 1
+    given: {bricks: 5 to 44}
+    pose: A pier is {{ bricks }} bricks long and 10 courses high.
+    parts:
+      - name: length
+        ask: How long is it?
+        answer: pier(bricks)
+        unit: mm
+        marks: 2
+        working:
+          - {say: "Bricks and joints", value: bricks * module, earns: method}
+          - {say: "One joint fewer", value: bricks * module - joint, earns: accuracy}
+        slips:
+          - {value: bricks * module, says: "The joint at the end was left on", earns: 1}
+      - name: twice
+        ask: How long are two of them, end to end, with a joint between?
+        answer: 2 * length + joint
+        unit: mm
+        marks: 1
+        working:
+          - {say: "Twice the length and a joint", value: length + joint + length}
+"""
+
+
+@pytest.fixture
+def sitting(tmp_path, monkeypatch) -> Path:
+    """A sitting just issued, in a fresh folder."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    Path("group-a.csv").write_text(GROUP, encoding="utf-8")
+    Path("piers.yaml").write_text(BANK, encoding="utf-8")
+    assert run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", "--jobs", "1").exit_code == 0
+    [folder] = Path("output").glob("2026*")
+    return folder
+
+
+def run(*words: str) -> Result:
+    done = CliRunner().invoke(main, list(words))
+    assert "Traceback" not in done.output
+    if done.exception and not isinstance(done.exception, SystemExit):
+        raise done.exception
+    return done
+
+
+def papers(folder: Path) -> list[dict]:
+    return json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["papers"]
+
+
+def answer(paper: dict, label: str) -> str:
+    return next(p["answer"] for e in paper["exercises"] for p in e["parts"] if p["label"] == label)
+
+
+def fill(folder: Path, name: str, *rows: dict[str, str]) -> str:
+    """A CSV sheet beside the sitting: a row a paper in order, unless it has its own code."""
+    with Path(name).open("w", newline="", encoding="utf-8") as file:
+        writer = csv.DictWriter(file, ["code", "status", "1a", "1b"])
+        writer.writeheader()
+        for paper, row in zip(papers(folder), rows, strict=False):
+            writer.writerow({"code": paper["code"], **row})
+    return name
+
+
+def kept(role: str = "first") -> dict[str, list[tuple[str, int, str]]]:
+    """The marks that the record holds now: by paper, label, marks and how."""
+    engine = open_record("sqlite:///output/record.sqlite")
+    codes = [code["code"] for path in Path("output").glob("2026*") for code in papers(path)]
+    [folder] = [path for path in Path("output").glob("2026-01-05*")]
+    code = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
+    found = {p.code: [(m.label, m.marks, m.how) for m in p.marks] for p in marks_of(engine, code, role)}
+    assert set(found) <= set(codes)
+    engine.dispose()
+    return found
+
+
+def test_a_sheet_is_marked_and_everything_a_class_needs_is_written(sitting) -> None:
+    first, second, *_ = papers(sitting)
+    slip = str(int(answer(second, "1a")) + 10)
+    sheet = fill(
+        sitting,
+        "answers.csv",
+        {"1a": f"{answer(first, '1a')} mm", "1b": answer(first, "1b")},
+        {"1a": slip, "1b": str(2 * int(slip) + 10)},
+        {"status": "absent"},
+    )
+    done = run("mark", str(sitting), sheet, "--assessor", "J. Marsh", "--jobs", "1")
+    assert done.exit_code == 0
+    assert "2 scripts marked (1 absent, 1 not in yet)." in done.output
+    assert kept()[first["code"]] == [("1a", 2, "right"), ("1b", 1, "right")]
+    assert kept()[second["code"]] == [("1a", 1, "slip"), ("1b", 1, "carried")]
+    assert sorted(path.name for path in (sitting / "marked").iterdir()) == sorted([
+        "all-feedback.pdf", "class-picture.pdf", "class-picture.xlsx",
+        *(f"feedback-{paper['code']}.pdf" for paper in (first, second)),
+    ])  # fmt: skip
+
+
+def test_what_cannot_be_read_is_listed_by_cell_and_the_rest_is_marked(sitting) -> None:
+    first = papers(sitting)[0]
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "about 12", "1b": answer(first, "1b")}), "--jobs", "1")
+    assert done.exit_code == 0
+    assert f"row 2, {first['code']} 1a `about 12`: it does not read as one figure" in done.output
+    assert kept()[first["code"]] == [("1a", 0, "asked"), ("1b", 1, "right")]
+    [row] = list(openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx").active.iter_rows(min_row=2, values_only=True))
+    assert row[1:4] == (first["code"], "1a", "about 12")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": answer(first, "1b")}), "--jobs", "1")
+    assert kept()[first["code"]] == [("1a", 2, "right"), ("1b", 1, "right")]
+    assert not (sitting / "marked" / "to-settle.xlsx").exists()
+
+
+def test_the_assessors_own_mark_stands_with_its_reason(sitting) -> None:
+    first = papers(sitting)[0]
+    sheet = fill(sitting, "a.csv", {"1a": "7", "1b": answer(first, "1b")})
+    done = run(
+        "mark", str(sitting), sheet, "--decide", first["code"], "1a", "1", "the method is shown", "--jobs", "1"
+    )
+    assert done.exit_code == 0
+    assert kept()[first["code"]] == [("1a", 1, "decided"), ("1b", 1, "right")]
+    wrong = run("mark", str(sitting), sheet, "--decide", first["code"], "1a", "9", "too kind", "--jobs", "1")
+    assert wrong.exit_code == 2
+    assert "`9` is not a mark from 0 to 2" in wrong.output
+
+
+def test_two_assessors_with_half_a_class_each_end_with_the_whole(sitting) -> None:
+    first, second, *_ = papers(sitting)
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a")}), "--assessor", "A", "--jobs", "1")
+    done = run("mark", str(sitting), fill(sitting, "b.csv", {}, {"1a": answer(second, "1a")}), "--assessor", "B", "--jobs", "1")
+    assert "2 scripts marked" in done.output
+    assert set(kept()) == {first["code"], second["code"]}
+
+
+def test_a_paper_handed_in_again_opens_only_what_was_not_right(sitting) -> None:
+    first = papers(sitting)[0]
+    row = {"1a": answer(first, "1a"), "1b": "7"}
+    run("mark", str(sitting), fill(sitting, "a.csv", row), "--jobs", "1")
+    run("mark", str(sitting), fill(sitting, "b.csv", {"status": "resubmitted", "1a": "999", "1b": answer(first, "1b")}), "--jobs", "1")
+    assert kept()[first["code"]] == [("1a", 2, "right"), ("1b", 1, "right")]
+
+
+def test_an_empty_sheet_says_what_to_do(sitting) -> None:
+    done = run("mark", str(sitting))
+    assert done.exit_code == 2
+    assert "type them in, one row a paper" in done.output
+    assert not (sitting / "marked").exists()
+
+
+def test_a_faulty_sheet_is_refused_with_its_lines_and_nothing_is_kept(sitting) -> None:
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"code": "ZZZZ-ZZZZ-Z", "1a": "5"}))
+    assert done.exit_code == 2
+    assert "a.csv:2:1: `ZZZZ-ZZZZ-Z` is not the code of a paper of this sitting" in done.output
+    assert not Path("output/record.sqlite").exists()
+
+
+def test_a_sitting_that_is_not_there_is_said_so(sitting) -> None:
+    done = run("mark", "output/nothing")
+    assert done.exit_code == 2
+    assert "there is no sitting output/nothing" in done.output
+
+
+def test_names_stand_only_where_they_are_asked_for(sitting) -> None:
+    first = papers(sitting)[0]
+    sheet = fill(sitting, "a.csv", {"1a": answer(first, "1a")})
+
+    def shown() -> str:
+        book = openpyxl.load_workbook(sitting / "marked" / "class-picture.xlsx")
+        return " ".join(str(cell.value) for page in book for row in page.iter_rows() for cell in row)
+
+    run("mark", str(sitting), sheet, "--jobs", "1")
+    assert "Amara" not in shown()
+    run("mark", str(sitting), sheet, "--names", "--jobs", "1")
+    assert "Amara Okafor" in shown()
+
+
+def test_the_second_marker_gets_a_blank_sheet_and_the_two_are_compared(sitting) -> None:
+    first = papers(sitting)[0]
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"}), "--assessor", "A", "--jobs", "1")
+    done = run("mark", str(sitting), "--second")
+    assert done.exit_code == 0
+    blank = openpyxl.load_workbook(sitting / "for-tutor" / "second-marking-sheet.xlsx")["Answers"]
+    assert {cell.value for cell in blank[2][4:]} == {None}
+    sheet = fill(sitting, "b.csv", {"1a": answer(first, "1a"), "1b": answer(first, "1b")})
+    done = run("mark", str(sitting), sheet, "--second", "--assessor", "B", "--jobs", "1")
+    assert done.exit_code == 0, done.output
+    assert kept("first")[first["code"]][1] == ("1b", 0, "unknown")
+    assert kept("second")[first["code"]][1] == ("1b", 1, "right")
+    assert list((sitting / "marked").glob("*two-markers*"))
+
+
+def test_a_retake_gives_the_same_exercises_in_variants_never_had(sitting) -> None:
+    again = run("issue", "--retake", str(sitting), "--for", "Amara Okafor", "--for", "A2", "--date", "2026-02-01", "--jobs", "1")
+    assert again.exit_code == 0, again.output
+    [folder] = Path("output").glob("2026-02-01*")
+    third = run("issue", "--retake", str(folder), "--date", "2026-03-01", "--jobs", "1")
+    assert third.exit_code == 0, third.output
+    [last] = Path("output").glob("2026-03-01*")
+    for place in (0, 1):
+        had = [papers(path)[place]["exercises"][0]["given"] for path in (sitting, folder, last)]
+        assert len({json.dumps(given) for given in had}) == 3
+        assert papers(sitting)[place]["learner"] == papers(last)[place]["learner"]
+    head = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]
+    assert head["retake_of"] == json.loads((sitting / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
+    assert head["title"] == "Retake: Piers"
+
+
+def test_a_retake_names_neither_banks_nor_a_group(sitting) -> None:
+    done = run("issue", "piers.yaml", "--retake", str(sitting))
+    assert done.exit_code == 2
+    assert "name neither banks nor group" in done.output
+    nobody = run("issue", "--retake", str(sitting), "--for", "Nobody")
+    assert nobody.exit_code == 2
+    assert "no learner of the sitting is called Nobody" in nobody.output
+
+
+def test_the_record_can_be_another_database(sitting, monkeypatch) -> None:
+    first = papers(sitting)[0]
+    sheet = fill(sitting, "a.csv", {"1a": answer(first, "1a")})
+    assert run("mark", str(sitting), sheet, "--record", "sqlite:///elsewhere.sqlite", "--jobs", "1").exit_code == 0
+    assert Path("elsewhere.sqlite").exists()
+    monkeypatch.setenv("COURSEWARE_RECORD", "sqlite:///from-the-environment.sqlite")
+    assert run("mark", str(sitting), sheet, "--jobs", "1").exit_code == 0
+    assert Path("from-the-environment.sqlite").exists()
+    assert not Path("output/record.sqlite").exists()
+
+
+@pytest.mark.skipif(os.name != "posix", reason="modes are POSIX")
+def test_what_comes_of_marking_is_for_its_owner_alone(sitting) -> None:
+    first = papers(sitting)[0]
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a")}), "--jobs", "1")
+    for path in (*(sitting / "marked").iterdir(), Path("output/record.sqlite")):
+        assert path.stat().st_mode & 0o077 == 0, path
