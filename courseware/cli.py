@@ -8,7 +8,9 @@ from typing import Any
 import click
 
 from courseware import __version__
+from courseware.commands.assure import audit, criteria, sample
 from courseware.commands.mark import mark
+from courseware.commands.record import record
 from courseware.errands import (
     FAILED,
     check_out,
@@ -223,7 +225,8 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     click.echo(f"Made again in {folder}")
 
 
-main.add_command(mark)
+for command in (mark, sample, audit, criteria, record):
+    main.add_command(command)
 
 
 if __name__ == "__main__":

@@ -13,6 +13,7 @@ from courseware.desk.folder import one_at_a_time, write_whole
 from courseware.desk.issuing import Tell
 from courseware.desk.marking import Place
 from courseware.desk.proving import prove_all
+from courseware.drawings import draw
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.sittings import sitting_of, sittings
 from courseware.marking.class_picture import class_picture
@@ -150,12 +151,13 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) 
         fresh = issue_exercise(number, bank, exercise, given, site, sitting.seed, _STARTER)
         key = compose_exercise(number, fresh, sources)
         pose = f"{key.asked.setting} {key.asked.pose}".strip()
+        picture = draw(key.asked.drawing) if key.asked.drawing else None
         answers = [answer for own in key.answers for answer in own]
         asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
         for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
             options = " ".join(f"{letter}: {say}." for letter, say in part.options)
             ask = " ".join(filter(None, (part.ask, row, part.note, options)))
-            found[f"{exercise.name}/{entry.name}"] = (pose, ask, answer.answer)
+            found[f"{exercise.name}/{entry.name}"] = Starter(pose, ask, answer.answer, picture)
     return found
 
 

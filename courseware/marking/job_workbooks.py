@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from courseware.jobs.plan import Plan
 from courseware.jobs.sheets import order_rows
-from courseware.marking.marking_sheet import dated
+from courseware.marking.safe_workbook import dated
 
 Cell: TypeAlias = str | float | None
 

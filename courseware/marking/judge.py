@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from courseware.banks.exercise import NumberPart, Route
 from courseware.banks.figures import Figure, exact_text, half_up
-from courseware.banks.solve import SolvedNumber
+from courseware.banks.solve import SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
 from courseware.marking.written import Written
 
@@ -58,10 +58,8 @@ def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
     of, unit = asked.own.part.marks, asked.own.part.unit
     for verdict in _earning(value, written, asked):
         return verdict
-    if any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare) and value not in {
-        asked.own.answer,
-        *([] if written.reading == "wrong unit" else written.bare),
-    }:
+    other_unit = written.reading == "wrong unit" or value not in written.bare
+    if other_unit and any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare):
         return Verdict(how="unit", marks=max(of - 1, 0), why=f"The right figure with another unit: {unit} was asked.")
     if written.reading == "wrong unit":
         return Verdict(how="unknown", marks=0, why=f"Another unit than {unit}, and another figure. {_SEE}")
@@ -80,11 +78,11 @@ def _earning(value: Fraction, written: Written, asked: Asked) -> Iterator[Verdic
     if _is_answer(value, written.places, own):
         yield Verdict(how="right", marks=of, why="Right.")
     for solved in asked.both:
+        if solved is not own and (_is_answer(value, written.places, solved) or _ends_working(value, solved)):
+            yield Verdict(how="carried", marks=of, why="Right from the learner's own earlier answer.")
         for route, figure in zip(solved.part.accept, solved.accept, strict=True):
             if value == figure:
                 yield Verdict(how="route", marks=route.earns, why=f"Accepted: {asked.says(route)}.")
-        if solved is not own and _is_answer(value, written.places, solved):
-            yield Verdict(how="carried", marks=of, why="Right from the learner's own earlier answer.")
     if slips := _slips(value, written.places, asked):
         yield _named(slips, asked)
 
@@ -97,6 +95,14 @@ def _is_answer(value: Fraction, places: int, solved: SolvedNumber) -> bool:
     if asked_places is None:
         return places >= _LEAST_PLACES and not _ends(solved.exact) and _written_to(value, places, solved.exact)
     return places > asked_places and _written_to(value, places, solved.exact)
+
+
+def _ends_working(value: Fraction, solved: SolvedNumber) -> bool:
+    """Whether a figure is what the working comes to, which may go by an earlier part where the answer does not."""
+    last = solved.working[-1]
+    if last is None or isinstance(last, str | bool):
+        return False
+    return within_band(value, rounded(solved.part, last), solved.within)
 
 
 def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 
-from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, Part, Route, TablePart
+from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, Part, TablePart
 from courseware.banks.figures import tidy
 from courseware.banks.formulas import FormulaImpossible, Value
-from courseware.banks.solve import SolvedChoice, SolvedNumber, numbers_in, scope_of, solve, solve_number
+from courseware.banks.solve import SolvedNumber, solve_number
+from courseware.banks.wording import Wording
 from courseware.marking.judge import Asked, Verdict, judge, within_band
 from courseware.marking.lettered import (
     NotRead,
@@ -35,32 +37,36 @@ _NOT_REACHED = Verdict(how="unreached", marks=0, why="Not reached.")
 
 @dataclass(slots=True)
 class Work:
-    """An exercise of one paper while it is marked: what it solves to, and the learner's own answers so far."""
+    """An exercise of one paper while it is marked: what is right, and the learner's own answers so far."""
 
     issued: IssuedExercise
     exercise: Exercise
     _right: dict[str, Value] | None = None
-    _solved: dict[str, SolvedNumber | SolvedChoice] = field(default_factory=dict)
     learner: dict[str, Value] = field(default_factory=dict)  # answers that differ from the right ones
 
     def right(self) -> dict[str, Value]:
-        """The givens and the right answers; worked out when first asked for."""
+        """The givens and the right answers, as the record has them; put together when first asked for."""
         if self._right is None:
-            given = given_of(self.exercise, self.issued)
-            solved = solve(self.exercise, given)
-            self._right = scope_of(given, solved)
-            for part in solved:
-                self._solved |= {number.part.name: number for number in numbers_in(part)}
-                if isinstance(part, SolvedChoice):
-                    self._solved[part.part.name] = part
+            scope: dict[str, Value] = dict(given_of(self.exercise, self.issued))
+            for part, entries in with_entries(self.exercise, self.issued):
+                for row, entry in zip(rows_of(part), entries, strict=True):
+                    if isinstance(row, NumberPart):
+                        scope[row.name] = tidy(_figure(entry.answer))
+                    elif isinstance(row, ChoicePart) and row.answer is not None:
+                        scope[row.name] = row.answer.value(scope)
+            self._right = scope
         return self._right
 
-    def solved(self, name: str) -> SolvedNumber | SolvedChoice:
-        self.right()
-        return self._solved[name]
+    def solved(self, part: NumberPart, entry: IssuedPart) -> SolvedNumber:
+        """A part with its right figures. Raises `RecordFaulty` where the record's answer is another."""
+        own = solve_number(part, self.right())
+        if own.answer != _figure(entry.answer):
+            raise RecordFaulty(f"part {entry.label}: its answer in the record is not the one this program finds")
+        return own
 
-    def says(self, route: Route) -> str:
-        return route.says.render(self.right(), self.issued.site).rstrip(".")
+    def says(self, words: Wording) -> str:
+        """A bank's words on this paper, without the stop at their end."""
+        return words.render(self.right(), self.issued.site).rstrip(".")
 
 
 def with_entries(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[Part, tuple[IssuedPart, ...]]]:
@@ -91,24 +97,24 @@ def _mark_number(
     part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[Fraction, str]
 ) -> Verdict:
     written = read_figure(typed, entry.unit)
+    answer = _figure(entry.answer)
+    value = settled(written, answer) if written.figures else None
+    if value is None:
+        _pass_on(part, entry, work)
     if written.reading == "blank":
         return _BLANK
     if written.reading == "not reached":
         return _NOT_REACHED
     if written.reading == "person":
         raise NotRead(written.why)
-    answer = Fraction(entry.answer)
-    value = settled(written, answer)
     if value is None:
         both = " or ".join(str(tidy(figure)) for figure in written.figures[:1])
         raise NotRead(f"the comma may mean thousands or a decimal: {both}, or a thousandth of it")
-    if written.reading == "figure" and within_band(value, answer, Fraction(entry.within or 0)):
+    if written.reading == "figure" and within_band(value, answer, _figure(entry.within or "0")):
         if value != answer:
             work.learner[part.name] = tidy(value)
         return Verdict(how="right", marks=part.marks, why="Right.")
-    own = work.solved(part.name)
-    if not isinstance(own, SolvedNumber) or own.answer != answer:
-        raise RecordFaulty(f"part {entry.label}: the record's answer is not the one this program finds")
+    own = work.solved(part, entry)
     carried, withheld = _carry(part, own, work)
     verdict = judge(
         value,
@@ -117,18 +123,33 @@ def _mark_number(
             own=own,
             carried=carried,
             withheld=withheld,
-            says=work.says,
+            says=lambda route: work.says(route.says),
             key=f"{work.exercise.name}/{part.name}",
             elsewhere=lambda figure: Fraction(figure) in others,
         ),
     )
-    work.learner[part.name] = tidy(written.bare[0] if verdict.how == "unit" else value)
+    work.learner[part.name] = tidy(value)
     return verdict
+
+
+def _pass_on(part: NumberPart, entry: IssuedPart, work: Work) -> None:
+    """A part without a figure stands, for those after it, as the learner's own earlier answers make it."""
+    if work.learner:
+        own = work.solved(part, entry)
+        carried, _ = _carry(part, own, work)
+        if carried is not None and carried.answer != own.answer:
+            work.learner[part.name] = carried.answer
+
+
+@lru_cache(maxsize=50_000)
+def _figure(text: str) -> Fraction:
+    return Fraction(text)
 
 
 def _carry(part: NumberPart, own: SolvedNumber, work: Work) -> tuple[SolvedNumber | None, str]:
     """The part from the learner's own earlier answers, where any stands in it; else None. And why it cannot be so."""
-    used = part.answer.names.union(*(route.value.names for route in (*part.accept, *part.slips)))
+    formulas = (*(route.value for route in (*part.accept, *part.slips)), part.working[-1].value)
+    used = part.answer.names.union(*(formula.names for formula in formulas if formula))
     if not any(name in used for name in work.learner):
         return None, ""
     try:
@@ -153,7 +174,7 @@ def _mark_lettered(part: Part, entry: IssuedPart, work: Work, typed: str) -> Ver
     text = typed.strip()
     if not text:
         return _BLANK
-    if text.casefold() in UNREACHED and not isinstance(part, DrawnPart):
+    if text.casefold() in UNREACHED:
         return _NOT_REACHED
     if isinstance(part, DrawnPart):
         return mark_ticks(read_ticks(text, len(part.points)), part.marks)
@@ -168,14 +189,12 @@ def _mark_choice(part: ChoicePart, entry: IssuedPart, work: Work, letters: tuple
     places = {letter: entry.shown[LETTERS.index(letter)] for letter in letters}
     wrong = [places[letter] for letter in letters if letter not in right]
     slips = tuple(
-        choice_slip(part, work.exercise.name, index, says.render(work.right(), work.issued.site).rstrip("."))
+        choice_slip(part, work.exercise.name, index, work.says(says))
         for index in wrong
         if (says := part.choices[index].says)
     )
     if part.several:
         return mark_several(letters, right, LETTERS[: len(entry.shown)], part.marks, slips)
-    if wrong and len(letters) == 1:
-        solved = work.solved(part.name)
-        if isinstance(solved, SolvedChoice) and part.answer is not None:
-            work.learner[part.name] = solved.values[wrong[0]]
+    if wrong and len(letters) == 1 and (ticked := part.choices[wrong[0]].value):
+        work.learner[part.name] = ticked.value(work.right())
     return mark_one(letters, right[0], part.marks, slips[0] if slips else None)

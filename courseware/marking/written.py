@@ -13,7 +13,6 @@ from courseware.marking.units import own_unit, unit_named
 Reading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
 
 LONGEST = 60  # characters: a longer cell is no figure
-_MOST_DIGITS = 15
 _SPACES = str.maketrans(dict.fromkeys("\u00a0\u2007\u2009\u202f", " "))
 UNREACHED = frozenset({"nr", "n.r.", "n.r", "not reached"})
 _VULGAR = {
@@ -100,8 +99,6 @@ def _in_unit(values: tuple[Fraction, ...], decimals: int, named: str, own: str) 
 
 def _values(found: re.Match[str]) -> tuple[tuple[Fraction, ...], int]:
     """The figure, or both where a comma could be either, and how many decimals were typed."""
-    if any(len(found[group] or "") > _MOST_DIGITS for group in ("whole", "mixed", "over", "under")):
-        return (), 0
     if found["vulgar"]:
         return (int(found["whole"] or 0) + Fraction(*_VULGAR[found["vulgar"]]),), 0
     if found["under"]:
@@ -112,8 +109,6 @@ def _values(found: re.Match[str]) -> tuple[tuple[Fraction, ...], int]:
 
 
 def _plain(text: str) -> tuple[tuple[Fraction, ...], int]:
-    if sum(sign.isdigit() for sign in text) > _MOST_DIGITS:
-        return (), 0
     if _EITHER.fullmatch(text):
         return (Fraction(text.replace(",", "")), Fraction(text.replace(",", "."))), 3
     if _BY_SPACES.fullmatch(text):

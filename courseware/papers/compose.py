@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.figures import exact_text, write_out
+from courseware.banks.figures import exact_text, tidy, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.proof import drawn_figures
 from courseware.banks.solve import Solved, scope_of
@@ -162,17 +163,21 @@ def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fr
     found: dict[str, int | Fraction | str] = {}
     for given in exercise.givens:
         text = recorded.given.get(given.name, "")
-        value = next((value for value in given.values if _same(value, text)), None)
-        if value is None:
+        value = text if text in given.values else _figure(text)
+        if value is None or value not in given.values:
             raise RecordFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
         found[given.name] = value
     return found
 
 
-def _same(value: int | Fraction | str, text: str) -> bool:
-    if isinstance(value, str):
-        return value == text
-    return text == exact_text(value)
+@lru_cache(maxsize=10_000)
+def _figure(text: str) -> int | Fraction | None:
+    """The figure that a record's exact text stands for; None for any other text."""
+    try:
+        value = tidy(Fraction(text))
+    except (ValueError, ZeroDivisionError):
+        return None
+    return value if exact_text(value) == text else None
 
 
 def _heading(sitting: Sitting, place: int) -> Heading:
