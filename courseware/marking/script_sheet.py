@@ -66,7 +66,8 @@ def decision(code: str, label: str, marks: str, reason: str, comment: str = "", 
     if part is None:
         return f"`{harmless(label)}` is no part of the paper; parts are {', '.join(p.label for p in parts.values())}"
     if not marks.strip():
-        return _plain(Decision(code=own, label=part.label, marks=None, reason=reason.strip(), comment=comment.strip()))
+        said = comment.strip() or reason.strip()
+        return _plain(Decision(code=own, label=part.label, marks=None, reason="", comment=said))
     if not (marks.strip().isascii() and marks.strip().isdigit() and int(marks) <= part.marks):
         return f"`{harmless(marks)}` is not a mark from 0 to {part.marks}, which {part.label} is worth"
     if not reason.strip():
@@ -171,6 +172,8 @@ def _decisions(data: bytes, file: str, sitting: Sitting, faults: list[Fault]) ->
     keys = [heading_key(heading) for heading in headings.cells]
     for row in rows:
         texts = dict(zip(keys, row.cells, strict=False))
+        if not any(texts.get(name, "").strip() for name in ("marks", "reason", "comment")):
+            continue  # a row laid out but not filled in
         found = decision(*(texts.get(name, "") for name in (*_DECISION, "comment")), sitting=sitting)
         if isinstance(found, Decision):
             yield found
