@@ -10,6 +10,7 @@ import click
 from courseware import __version__
 from courseware.commands.assure import audit, criteria, sample
 from courseware.commands.mark import mark
+from courseware.commands.practise import practise
 from courseware.commands.record import record
 from courseware.errands import (
     FAILED,
@@ -159,8 +160,9 @@ def issue(
 @main.command()
 @_jobs_option
 @click.option("--out", default="output", show_default=True, help="The folder that the sitting's folder is made in.")
-def demo(jobs: int | None, out: str) -> None:
-    """Make papers for an invented college group of eight, mark invented answers to them, and make a job's sheets."""
+@click.pass_context
+def demo(ctx: click.Context, jobs: int | None, out: str) -> None:
+    """Everything for an invented group of eight: papers, invented answers marked, the practice page, a job."""
     import secrets
 
     from courseware.commands.mark import mark_demo
@@ -173,6 +175,7 @@ def demo(jobs: int | None, out: str) -> None:
     banks = tuple(path.stem for path in shipped_banks())
     folder = issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options)
     mark_demo(folder, jobs)
+    ctx.invoke(practise, banks=banks, out=str(folder.parent / "practice.html"), jobs=jobs)
     write_jobs((next(iter(shipped_jobs())),), day(None), out, "outline")
 
 
@@ -225,7 +228,7 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     click.echo(f"Made again in {folder}")
 
 
-for command in (mark, sample, audit, criteria, record):
+for command in (mark, sample, audit, criteria, record, practise):
     main.add_command(command)
 
 

@@ -18,6 +18,9 @@ from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.function_lines import SAYS
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
+from courseware.marking.invented_scripts import invented_scripts
+from courseware.marking.marking_sheet import marking_sheet
+from courseware.papers.record import read_record
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
 
 README = Path(__file__).parents[1] / "README.md"
@@ -91,8 +94,10 @@ def test_the_reference_is_that_of_the_code(request) -> None:
 
 @pytest.fixture
 def fresh_folder(tmp_path, monkeypatch) -> Path:
-    """A folder with the manual's own bank and class list in it."""
+    """A folder with the manual's own bank, class list and criteria in it."""
     monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    Path("centre.yaml").write_text(block("yml"), encoding="utf-8")
     Path("piers.yaml").write_text(block("yaml"), encoding="utf-8")
     Path("group-a.csv").write_text(block("csv"), encoding="utf-8")
     return tmp_path
@@ -120,8 +125,20 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
     assert {line.split()[1] for line in told} == set(main.commands)
     told.sort(key=lambda line: line.split()[1] == "again")  # what is made again must be there first
     for line in told:
-        done = CliRunner().invoke(main, shlex.split(line)[1:])
+        words = shlex.split(line)[1:]
+        if words[0] == "mark":
+            fill_in(Path(words[1]))
+        if "CODE" in words:
+            [folder] = Path("output").glob("2026-01-12*")
+            words[words.index("CODE")] = read_record((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
+        done = CliRunner().invoke(main, words)
         assert done.exit_code == 0, (line, done.output)
+
+
+def fill_in(folder: Path) -> None:
+    """Invented answers in a sitting's marking sheet, as an assessor would have typed them."""
+    sitting = read_record((folder / "sitting.json").read_text(encoding="utf-8"))
+    (folder / "for-tutor" / "marking-sheet.xlsx").write_bytes(marking_sheet(sitting, invented_scripts(sitting)))
 
 
 def test_every_option_of_issue_is_in_the_manual_or_its_help() -> None:

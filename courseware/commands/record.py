@@ -188,16 +188,14 @@ def _say_what_went(gone: Gone) -> None:
             click.echo(f"  {gone.record.blotted} remarks on other papers named the learner; the name is blotted there.")
         for place in gone.record.still:
             click.echo(f"  The name still stands in {place}.")
-    for name in gone.beside:
-        click.echo(f"Deleted beside the sittings: {name}")
-    for folder in gone.folders:
+    for folder in (*(one for one in gone.beside if one.removed or one.remade or one.look), *gone.folders):
         _say_what_went_from(folder)
-    click.echo("Class lists, print-outs and copies that lie elsewhere are for you to delete.")
+    click.echo("Class lists, print-outs, back-ups and copies that lie elsewhere are for you to delete.")
 
 
 def _say_what_went_from(folder: Forgotten) -> None:
-    click.echo(f"Deleted in {folder.folder}" + (", which held nobody else and went." if folder.whole else ":"))
-    if not folder.whole:
+    click.echo(f"In {folder.folder}" + (", which held nobody else and is gone." if folder.whole else ":"))
+    if folder.removed and not folder.whole:
         click.echo(f"  removed: {', '.join(folder.removed)}")
     if folder.remade:
         click.echo(f"  without the learner: {', '.join(folder.remade)}")

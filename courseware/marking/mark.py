@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import groupby
 
 from courseware.banks.exercise import Part
+from courseware.banks.figures import exact_text
 from courseware.marking.judge import Verdict
 from courseware.marking.lettered import NotRead
 from courseware.marking.mark_part import Others, Work, mark_part, rows_of, with_entries
@@ -136,14 +136,14 @@ def _decide(mark: Mark, decision: Decision | None) -> Mark:
     return replace(mark, marks=marks, how="decided", why=why, comment=decision.comment)
 
 
-def _others(sitting: Sitting) -> dict[str, dict[Fraction, str]]:
+def _others(sitting: Sitting) -> dict[str, dict[str, str]]:
     """By part, the answers that stand on the sitting's papers, each with the code of one paper."""
-    found: dict[str, dict[Fraction, str]] = {}
+    found: dict[str, dict[str, str]] = {}
     for paper in sitting.papers:
         for exercise in paper.exercises:
             for part in exercise.parts:
                 if part.kind in {"number", "table"}:
-                    found.setdefault(part.label, {}).setdefault(Fraction(part.answer), paper.code)
+                    found.setdefault(part.label, {}).setdefault(part.answer, paper.code)
     return found
 
 
@@ -156,7 +156,8 @@ def _ask_about_code(
     if len(elsewhere) < max(_FEWEST_ELSEWHERE, sum(mark.how == "right" for mark in marks if mark.label in others)):
         return
     figures = [(mark.label, read_figure(mark.written, units[mark.label]).figures) for mark in elsewhere]
-    codes = Counter(others[label][figure] for label, read in figures for figure in read if figure in others[label])
+    texts = [(label, exact_text(figure)) for label, read in figures for figure in read]
+    codes = Counter(others[label][text] for label, text in texts if text in others[label])
     why = f"{len(elsewhere)} answers are those of other papers, such as {codes.most_common(1)[0][0]}"
     asked.append(_question(script, "", "", f"{why}: check the paper code"))
 

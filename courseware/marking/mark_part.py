@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, Part, TablePart
-from courseware.banks.figures import tidy
+from courseware.banks.figures import exact_text, tidy
 from courseware.banks.formulas import FormulaImpossible, Value
 from courseware.banks.solve import SolvedNumber, solve_number
 from courseware.banks.wording import Wording
@@ -30,7 +30,8 @@ from courseware.papers.record import RecordFaulty
 from courseware.papers.sitting import IssuedExercise, IssuedPart
 from courseware.trade import TradeError
 
-Others = Mapping[str, Mapping[Fraction, str]]  # by label, the answers on a sitting's papers, each with one paper's code
+# By label, the answers on a sitting's papers as texts, each with the code of a paper that has it.
+Others = Mapping[str, Mapping[str, str]]
 _BLANK = Verdict(how="blank", marks=0, why="Nothing was written.")
 _NOT_REACHED = Verdict(how="unreached", marks=0, why="Not reached.")
 
@@ -93,9 +94,7 @@ def rows_of(part: Part) -> tuple[Part, ...]:
     return part.rows if isinstance(part, TablePart) else (part,)
 
 
-def _mark_number(
-    part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[Fraction, str]
-) -> Verdict:
+def _mark_number(part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[str, str]) -> Verdict:
     written = read_figure(typed, entry.unit)
     answer = _figure(entry.answer)
     value = settled(written, answer) if written.figures else None
@@ -125,7 +124,7 @@ def _mark_number(
             withheld=withheld,
             says=lambda route: work.says(route.says),
             key=f"{work.exercise.name}/{part.name}",
-            elsewhere=lambda figure: Fraction(figure) in others,
+            elsewhere=lambda figure: exact_text(figure) in others,
         ),
     )
     work.learner[part.name] = tidy(value)
@@ -139,6 +138,25 @@ def _pass_on(part: NumberPart, entry: IssuedPart, work: Work) -> None:
         carried, _ = _carry(part, own, work)
         if carried is not None and carried.answer != own.answer:
             work.learner[part.name] = carried.answer
+
+
+def _follows(part: ChoicePart, ticked: int, work: Work) -> bool:
+    """Whether the choice ticked is the right one by the learner's own earlier answers.
+
+    A choice whose words show an earlier figure stands for that figure as printed.
+    """
+    if part.answer is None or not any(name in part.answer.names for name in work.learner):
+        return False
+    own = {**work.right(), **work.learner}
+    scopes = [work.right() if any(name in f.names for f in choice.say.formulas for name in work.learner) else own
+              for choice in part.choices]  # fmt: skip
+    try:
+        answer = part.answer.value(own)
+        fits = [choice.value and choice.value.value(scope) == answer
+                for choice, scope in zip(part.choices, scopes, strict=True)]  # fmt: skip
+    except (TradeError, FormulaImpossible):
+        return False
+    return fits.count(True) == 1 and fits[ticked] is True
 
 
 @lru_cache(maxsize=50_000)
@@ -195,6 +213,9 @@ def _mark_choice(part: ChoicePart, entry: IssuedPart, work: Work, letters: tuple
     )
     if part.several:
         return mark_several(letters, right, LETTERS[: len(entry.shown)], part.marks, slips)
-    if wrong and len(letters) == 1 and (ticked := part.choices[wrong[0]].value):
-        work.learner[part.name] = ticked.value(work.right())
+    if wrong and len(letters) == 1:
+        if _follows(part, wrong[0], work):
+            return Verdict(how="carried", marks=part.marks, why="Right from the learner's own earlier answer.")
+        if ticked := part.choices[wrong[0]].value:
+            work.learner[part.name] = ticked.value(work.right())
     return mark_one(letters, right[0], part.marks, slips[0] if slips else None)

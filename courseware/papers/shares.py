@@ -1,8 +1,8 @@
 """Which variants are for papers and which for practice at home: two shares that never have one in common.
 
-The share of a variant hangs on its exercise's name and its own givens alone, by a public hash: not on a seed, on the rest of
-the bank or on the day. So a page made last month, or from an older edition of a bank, still keeps apart from a paper
-issued today. About one variant in three is for practice.
+The share of a variant hangs on its exercise's name and its own givens alone, by a public hash: not on a seed, on the
+rest of the bank or on the day. So a page made last month, or from an older edition of a bank, still keeps apart from a
+paper issued today. About one variant in three is for practice.
 
 An exercise with fewer than `ENOUGH` variants has too few to share: all of them are for papers, and it is not practised.
 """
@@ -12,9 +12,9 @@ from __future__ import annotations
 from array import array
 
 from courseware.banks import Space
-from courseware.banks.figures import exact_text
 from courseware.banks.space import given_at
 from courseware.papers.codes import keyed
+from courseware.papers.fresh import given_texts
 
 ENOUGH = 12
 _ONE_IN = 3
@@ -34,10 +34,7 @@ def for_practice(space: Space) -> Space:
 
 
 def _is_practised(space: Space, raw: int) -> bool:
-    given = given_at(space.exercise, raw)
-    figures = [
-        f"{name}={value if isinstance(value, str) else exact_text(value)}" for name, value in sorted(given.items())
-    ]
+    figures = [f"{name}={text}" for name, text in sorted(given_texts(given_at(space.exercise, raw)).items())]
     return keyed(_PUBLIC, space.exercise.name, *figures) % _ONE_IN == 0
 
 

@@ -1,0 +1,57 @@
+"""What may go wrong with a record, in plain words: a request it refuses, and what its database reports."""
+
+from __future__ import annotations
+
+import errno
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import TYPE_CHECKING
+
+from courseware.papers.record import RecordFaulty
+
+if TYPE_CHECKING:
+    from sqlalchemy import URL
+    from sqlalchemy.exc import SQLAlchemyError
+
+_LATER = "nothing that was acknowledged is lost"
+_WORDS = (  # what SQLite says, and what it means here
+    ("locked", "another program has been writing to it for half a minute; close it, or wait, and run this again"),
+    ("busy", "another program has been writing to it for half a minute; close it, or wait, and run this again"),
+    ("readonly", "it may not be written to; look at the rights of the file and of its folder"),
+    ("unable to open", "it cannot be opened; look at the rights of the file and of its folder"),
+    ("not a database", "it is no record of this program; name another with --record"),
+    ("malformed", "it is damaged; put a copy in its place, or make it anew with `courseware record take`"),
+    ("disk I/O", f"its disk reports errors or has no room left; {_LATER}"),
+)
+
+
+class RecordRefuses(ValueError):
+    """What the record does not do as asked, and why; the message says what to do."""
+
+
+@contextmanager
+def told_plainly(url: URL) -> Iterator[None]:
+    """Turns what a database reports into `RecordFaulty`, or into an `OSError` where its disk is full."""
+    from sqlalchemy.exc import SQLAlchemyError
+
+    try:
+        yield
+    except SQLAlchemyError as error:
+        raise _plain(error, url) from error
+
+
+def place(url: URL) -> str:
+    """Where a record is, as a message shows it: a file's path, or the address without its password."""
+    if url.get_backend_name() == "sqlite" and url.database:
+        return url.database
+    return url.render_as_string(hide_password=True)
+
+
+def _plain(error: SQLAlchemyError, url: URL) -> Exception:
+    said = str(getattr(error, "orig", None) or error).strip() or type(error).__name__
+    if "disk is full" in said:
+        return OSError(errno.ENOSPC, "No space left on device", place(url))
+    for word, meaning in _WORDS:
+        if word in said and url.get_backend_name() == "sqlite":
+            return RecordFaulty(f"{place(url)}: {meaning}")
+    return RecordFaulty(f"{place(url)}: its database says: {said.splitlines()[0]}")

@@ -1,0 +1,218 @@
+"""Scripts as written and assessors' decisions: entered once each, changed by a new row, given back as they stand."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, cast
+
+from sqlalchemy import Connection, Engine, RowMapping, insert, select
+
+from courseware.evidence.connection import reading, stamp, writing
+from courseware.evidence.entering import STATUS, Cell, CellChange, Merged, Role, Row, cells_of, merge
+from courseware.evidence.refusals import RecordRefuses
+from courseware.evidence.sittings import known
+from courseware.evidence.tables import DECISION, PAPER, SCRIPT
+from courseware.marking.marks import Decision, Script, Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entered:
+    """What entering a sheet did. `left` is what this sheet has otherwise than another assessor, whose cell stands."""
+
+    new: tuple[str, ...]  # codes of papers of which a script was entered for the first time, or once more
+    changed: tuple[CellChange, ...]
+    left: tuple[CellChange, ...]
+    same: tuple[str, ...]  # codes of scripts that added nothing
+    decided: tuple[Decision, ...]
+
+
+def enter_scripts(
+    engine: Engine,
+    sitting_code: str,
+    scripts: Sequence[Script],
+    decisions: Sequence[Decision],
+    *,
+    assessor: str,
+    role: Role,
+    source: str,
+    at: datetime,
+) -> Entered:
+    """Enters what a sheet says, all of it or nothing; entering the same sheet again adds nothing.
+
+    A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
+    rows. A decision that is no longer in the sheet stands until another takes its place.
+    Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
+    """
+    numbered = _numbered(scripts)
+    common = {"role": role, "at": stamp(at)}
+    codes = [*(script.code for script in scripts), *(decision.code for decision in decisions)]
+    with writing(engine) as connection:
+        _all_known(connection, known(connection, sitting_code), codes)
+        had = _rows(connection, sitting_code, role)
+        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in numbered]
+        own = {**common, "source": source, "assessor": assessor}
+        if rows := [{**own, **one.columns} for one in typed if one.adds]:
+            connection.execute(insert(SCRIPT), rows)
+        decided = _enter_decisions(connection, sitting_code, decisions, assessor, common)
+    return Entered(
+        new=tuple(one.script.code for one in typed if not one.before),
+        changed=tuple(change for one in typed if one.before for change in one.merged.changed),
+        left=tuple(cell for one in typed for cell in one.merged.left),
+        same=tuple(one.script.code for one in typed if not one.adds),
+        decided=decided,
+    )
+
+
+def scripts_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Script, ...]:
+    """The scripts as they stand: in the order of the papers, of each its attempts in order."""
+    with reading(engine) as connection:
+        rows = _rows(connection, known(connection, sitting_code), role)
+    return tuple(_script(versions[-1]) for versions in rows.values())
+
+
+def decisions_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Decision, ...]:
+    """The decisions as they stand, the newest for each part, in the order of the papers."""
+    with reading(engine) as connection:
+        rows = _decision_rows(connection, known(connection, sitting_code), role)
+    newest: dict[tuple[str, str], Decision] = {}
+    for row in rows:
+        newest[row["paper"], row["label"]] = _decision(row)
+    return tuple(newest.values())
+
+
+def newest_scripts(connection: Connection, sitting_code: str, role: Role) -> dict[tuple[str, int], RowMapping]:
+    """The newest row of each script by paper and attempt, in the order of the papers."""
+    return {key: versions[-1] for key, versions in _rows(connection, sitting_code, role).items()}
+
+
+def cells_in(row: Mapping[Any, Any]) -> dict[str, Cell]:
+    """The cells of a row of the record, the status among them."""
+    return cells_of(_script(row))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Typed:
+    """A script as one sheet has it, the rows that the record has of it, and what comes of both."""
+
+    attempt: int
+    script: Script
+    before: Sequence[RowMapping]
+    merged: Merged
+
+    @property
+    def adds(self) -> bool:
+        return not self.before or bool(self.merged.changed)
+
+    @property
+    def columns(self) -> dict[str, Any]:
+        place = {"paper": self.script.code, "attempt": self.attempt, "line": self.script.line}
+        return {**place, **_columns(self.merged.cells)}
+
+
+def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor: str) -> _Typed:
+    merged = merge([_entry(row) for row in before], script, assessor)
+    return _Typed(attempt=attempt, script=script, before=before, merged=merged)
+
+
+def _numbered(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
+    """Each script with its attempt: 1, and 2, 3, … for what was resubmitted."""
+    again: Counter[str] = Counter()
+    found: dict[tuple[str, int], Script] = {}
+    for script in scripts:
+        again[script.code] += script.status == "resubmitted"
+        key = (script.code, again[script.code] + 1 if script.status == "resubmitted" else 1)
+        if key in found:
+            raise RecordRefuses(
+                f"the paper {script.code} stands in two rows; write `resubmitted` in the status of the later one, "
+                "or take one of them out"
+            )
+        found[key] = script
+    return [(attempt, script) for (_, attempt), script in found.items()]
+
+
+def _all_known(connection: Connection, sitting: str, codes: Iterable[str]) -> None:
+    papers = set(connection.scalars(select(PAPER.c.code).where(PAPER.c.sitting == sitting)))
+    for code in codes:
+        if code not in papers:
+            raise RecordRefuses(f"the sitting {sitting} has no paper {code} in the record; look at the paper's code")
+
+
+def _rows(connection: Connection, sitting: str, role: Role) -> dict[tuple[str, int], list[RowMapping]]:
+    """All rows of each script, oldest first, in the order of the papers and their attempts."""
+    asked = select(SCRIPT).join_from(SCRIPT, PAPER).where(PAPER.c.sitting == sitting, SCRIPT.c.role == role)
+    found: defaultdict[tuple[str, int], list[RowMapping]] = defaultdict(list)
+    for row in connection.execute(asked.order_by(PAPER.c.place, SCRIPT.c.attempt, SCRIPT.c.id)).mappings():
+        found[row["paper"], row["attempt"]].append(row)
+    return dict(found)
+
+
+def _columns(cells: Mapping[str, Cell]) -> dict[str, str]:
+    written = {label: text for label, (text, _) in cells.items() if label != STATUS}
+    unread = {label: why for label, (_, why) in cells.items() if why}
+    columns = {"cells": json.dumps(written, ensure_ascii=False), "unread": json.dumps(unread, ensure_ascii=False)}
+    return {"status": cells[STATUS][0], **columns}
+
+
+def _entry(row: RowMapping) -> Row:
+    return Row(assessor=row["assessor"], cells=cells_in(row))
+
+
+def _script(row: Mapping[Any, Any]) -> Script:
+    cells, unread = json.loads(row["cells"]), json.loads(row["unread"])
+    status = cast("Status", row["status"])
+    return Script(code=row["paper"], cells=cells, status=status, line=row["line"], unread=unread)
+
+
+def _decision_rows(connection: Connection, sitting: str, role: Role) -> Sequence[RowMapping]:
+    asked = select(DECISION).join_from(DECISION, PAPER).where(PAPER.c.sitting == sitting, DECISION.c.role == role)
+    return connection.execute(asked.order_by(PAPER.c.place, DECISION.c.id)).mappings().all()
+
+
+def _enter_decisions(
+    connection: Connection, sitting: str, decisions: Sequence[Decision], by: str, common: Mapping[str, str]
+) -> tuple[Decision, ...]:
+    """Adds the decisions that neither stand nor are what `by` decided before. Returns them."""
+    stands: dict[tuple[str, str], Decision] = {}
+    own: dict[tuple[str, str], Decision] = {}
+    for row in _decision_rows(connection, sitting, cast("Role", common["role"])):
+        stands[row["paper"], row["label"]] = _decision(row)
+        if row["by"] == by:
+            own[row["paper"], row["label"]] = _decision(row)
+    new = [
+        decision for key, decision in _one_a_part(decisions).items() if decision not in (stands.get(key), own.get(key))
+    ]
+    rows = [
+        {"paper": d.code, "label": d.label, "marks": d.marks, "reason": d.reason, "comment": d.comment, "by": by}
+        for d in new
+    ]
+    if rows:
+        connection.execute(insert(DECISION), [{**common, **row} for row in rows])
+    return tuple(new)
+
+
+def _one_a_part(decisions: Sequence[Decision]) -> dict[tuple[str, str], Decision]:
+    """One decision for each part: a comment given apart from the mark joins it."""
+    found: dict[tuple[str, str], Decision] = {}
+    for decision in decisions:
+        key = (decision.code, decision.label)
+        other = found.get(key, decision)
+        settled = decision if decision.marks is not None else other
+        comments = dict.fromkeys(filter(None, (other.comment, decision.comment)))
+        found[key] = Decision(
+            code=decision.code,
+            label=decision.label,
+            marks=settled.marks,
+            reason=settled.reason or decision.reason,
+            comment=" ".join(comments),
+        )
+    return found
+
+
+def _decision(row: Mapping[Any, Any]) -> Decision:
+    return Decision(
+        code=row["paper"], label=row["label"], marks=row["marks"], reason=row["reason"], comment=row["comment"]
+    )

@@ -1,0 +1,74 @@
+"""The kinds of question a learner practises: exercises with variants of the practice share, composed as papers are."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
+from courseware.banks.figures import Figure
+from courseware.banks.solve import Solved
+from courseware.papers.codes import deal, keyed
+from courseware.papers.compose import Sources, compose_exercise
+from courseware.papers.deal import Chosen, issue_exercise
+from courseware.papers.invented import invented_site
+from courseware.papers.sheets import KeyExercise
+from courseware.papers.sitting import IssuedExercise
+
+MOST = 24  # variants of a kind on one page: a month of practice meets none twice, and the page stays small to send
+_SITES = 6  # places, streets and clients of a kind
+_PUBLIC = "practice"  # no secret: the page of the same banks is the same page
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """One variant: how it would be issued, worked out exactly, and as finished text with its key."""
+
+    issued: IssuedExercise
+    solved: tuple[Solved, ...]
+    key: KeyExercise
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PracticeKind:
+    """An exercise to be practised, and its questions."""
+
+    bank: Bank
+    exercise: Exercise
+    questions: tuple[Question, ...]
+
+
+def practice_kinds(
+    chosen: Sequence[Chosen], spaces: Sequence[Space], safety: SafetyNotes | None, most: int = MOST
+) -> tuple[PracticeKind, ...]:
+    """Each exercise with up to `most` variants of its space. `spaces` are the practice shares of `chosen`, in order.
+
+    An exercise without a variant is left out. The same exercises and spaces give the same questions.
+    """
+    sources = Sources(exercises={(bank.topic, e.name): (bank, e) for bank, e in chosen}, safety=safety)
+    return tuple(
+        PracticeKind(bank=bank, exercise=exercise, questions=_questions(bank, exercise, space, sources, most))
+        for (bank, exercise), space in zip(chosen, spaces, strict=True)
+        if len(space)
+    )
+
+
+def _questions(bank: Bank, exercise: Exercise, space: Space, sources: Sources, most: int) -> tuple[Question, ...]:
+    dealt = deal(len(space), min(most, len(space)), _PUBLIC, bank.topic, exercise.name)
+    sites = [invented_site(keyed(_PUBLIC, "site", exercise.name, str(number))) for number in range(_SITES)]
+    return tuple(
+        _question(bank, exercise, space.variant(index), sites[turn % _SITES], sources, str(turn))
+        for turn, index in enumerate(dealt)
+    )
+
+
+def _question(
+    bank: Bank,
+    exercise: Exercise,
+    given: Mapping[str, Figure | str],
+    site: Mapping[str, str],
+    sources: Sources,
+    turn: str,
+) -> Question:
+    issued = issue_exercise(1, bank, exercise, given, site, _PUBLIC, turn)
+    return Question(issued=issued, solved=solve(exercise, given), key=compose_exercise(1, issued, sources))

@@ -1,0 +1,107 @@
+"""The practice page as one file: its modules put together, the questions packed, nothing fetched from anywhere."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import html
+import json
+import re
+import zlib
+from collections.abc import Sequence
+from importlib.resources import files
+
+from courseware.papers.compose import CAUTIONS
+from courseware.practice.kinds import PracticeKind
+from courseware.practice.payload import Data, kind_data, kind_heading
+
+LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
+MODULES = (
+    "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "words", "working", "drawing",
+    "order", "answers", "rule", "step", "parts", "question", "screens", "storage", "main",
+)  # fmt: skip  # each after those it takes from
+_IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
+_EXPORT = re.compile(r"^export ", re.MULTILINE)
+_PLACE = re.compile(r"\{\{(\w+)\}\}")
+
+
+def practice_page(kinds: Sequence[PracticeKind], title: str, most_bytes: int = LARGEST) -> str:
+    """The page with these kinds. Where it would pass `most_bytes`, each kind has fewer variants."""
+    data = [kind_data(kind) for kind in kinds]
+    page = _page(kinds, data, title)
+    while len(page.encode()) > most_bytes and any(len(_variants(kind)) > 1 for kind in data):
+        data = [_halved(kind) for kind in data]
+        page = _page(kinds, data, title)
+    return page
+
+
+def page_script(modules: Sequence[str] = MODULES) -> str:
+    """Modules in one script: imports and exports are for whoever reads or checks them one by one."""
+    return "\n".join(_EXPORT.sub("", _IMPORT.sub("", _asset(f"{name}.js"))) for name in modules)
+
+
+def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> str:
+    style, script = _asset("page.css"), page_script()
+    index = _index(kinds, data, title)
+    packed = [_block(f"kind-{place}", "text/plain", _packed(kind)) for place, kind in enumerate(data)]
+    places = {
+        "policy": _policy(script, style),
+        "title": html.escape(f"Practise: {title}"),
+        "style": style,
+        "script": script,
+        "index": _block("index", "application/json", _json(index)),
+        "data": "\n".join(packed),  # after the script, which need not wait for all of it
+    }
+    return _PLACE.sub(lambda place: places[place[1]], _asset("index.html"))
+
+
+def _block(name: str, form: str, data: str) -> str:
+    """Data that stands in the page and is never run."""
+    return f'<script type="{form}" id="{name}">{data}</script>'
+
+
+def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> Data:
+    topics: dict[str, list[int]] = {}
+    for place, kind in enumerate(kinds):
+        topics.setdefault(kind.bank.topic, []).append(place)
+    aims = {kind.bank.topic: kind.bank.aim for kind in kinds}
+    headings = [kind_heading(kind) | {"variants": len(_variants(own))} for kind, own in zip(kinds, data, strict=True)]
+    return {
+        "title": title,
+        "caution": CAUTIONS[0],
+        "topics": [{"topic": topic, "aim": aims[topic], "kinds": own} for topic, own in topics.items()],
+        "kinds": headings,
+    }
+
+
+def _policy(script: str, style: str) -> str:
+    """Nothing but this script and this style, and nothing is sent or fetched."""
+    script_hash, style_hash = (
+        base64.b64encode(hashlib.sha256(text.encode()).digest()).decode() for text in (script, style)
+    )
+    return (
+        f"default-src 'none'; script-src 'sha256-{script_hash}'; style-src 'sha256-{style_hash}'; img-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
+
+
+def _packed(kind: Data) -> str:
+    """Raw deflate (RFC 1951) in base64: the browser unpacks a kind when it is first asked."""
+    packer = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
+    return base64.b64encode(packer.compress(_json(kind).encode()) + packer.flush()).decode()
+
+
+def _json(data: Data) -> str:
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+
+
+def _variants(kind: Data) -> list[object]:
+    return kind["variants"]  # type: ignore[return-value]  # made by `kind_data`
+
+
+def _halved(kind: Data) -> Data:
+    return kind | {"variants": _variants(kind)[: max(1, len(_variants(kind)) // 2)]}
+
+
+def _asset(name: str) -> str:
+    return files("courseware.practice").joinpath("page", name).read_text(encoding="utf-8")

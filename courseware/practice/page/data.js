@@ -1,0 +1,66 @@
+// The questions in this file: a short index, and each kind's questions packed until they are wanted.
+
+/**
+ * A line of working. @typedef {{say: string, figure?: string, right?: string, unit?: string}} WorkingLine
+ * A part of a question, of any kind, as the page was made with it.
+ * @typedef {{name: string, label: string, kind: "number"|"choice"|"order"|"table"|"drawn", ask: string, marks: number,
+ *   note?: string, unit?: string, answer?: string, band?: string, right: string, exact?: string, within?: string,
+ *   places?: number, working?: WorkingLine[], slips?: {right: string, says: string}[],
+ *   accepts?: {right: string, says: string}[], rule?: string[], rows?: Part[], options?: [string, string][],
+ *   several?: boolean, wrong?: Record<string, string>, before?: [string, string][], open?: boolean,
+ *   points?: string[]}} Part
+ * @typedef {{setting?: string, pose: string, brick: string, drawing?: number[], filled?: number[], parts: Part[]}} Question
+ * @typedef {{title: string, lines: string[], source?: string}} Note
+ * @typedef {{notes?: Note[], lines?: string[], variants: Question[]}} KindData
+ */
+
+/** @type {Map<number, Promise<KindData>>} */
+const unpacked = new Map();
+
+/**
+ * What the page holds: its title, its topics, its kinds in order.
+ * @returns {{title: string, caution: string, topics: {topic: string, aim: string, kinds: number[]}[],
+ *   kinds: import("./choose.js").Kind[]}}
+ */
+export function readIndex() {
+  const index = JSON.parse(document.getElementById("index")?.textContent ?? "");
+  for (const [place, kind] of index.kinds.entries()) {
+    kind.place = place;
+    kind.key = `${kind.topic}/${kind.exercise}`;
+  }
+  return index;
+}
+
+/** Whether this browser can unpack the questions. */
+export const canUnpack = () => typeof DecompressionStream === "function" && typeof BigInt === "function";
+
+/**
+ * The questions of a kind.
+ * @param {number} place its place in the index @returns {Promise<KindData>}
+ */
+export function kindData(place) {
+  const found = unpacked.get(place) ?? packedText(place).then(unpack);
+  unpacked.set(place, found);
+  return found;
+}
+
+/**
+ * The text of a kind's block: the page starts before the browser has read all blocks, so it may have to wait for it.
+ * @param {number} place
+ */
+async function packedText(place) {
+  for (;;) {
+    const block = document.getElementById(`kind-${place}`);
+    if (block?.nextSibling || document.readyState !== "loading") return block?.textContent ?? "";
+    await new Promise((resolve) => {
+      window.setTimeout(resolve, 5);
+    });
+  }
+}
+
+/** @param {string} packed base64 of a raw deflate stream of JSON @returns {Promise<KindData>} */
+async function unpack(packed) {
+  const bytes = Uint8Array.from(atob(packed.trim()), (sign) => sign.charCodeAt(0));
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
+  return JSON.parse(await new Response(stream).text());
+}

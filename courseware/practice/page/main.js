@@ -1,0 +1,90 @@
+// The page: which screen is shown, and what a question changes in the memory.
+
+import { chooseNext, finishQuestion } from "./choose.js";
+import { canUnpack, kindData, readIndex } from "./data.js";
+import { byId, focusOn, make } from "./elements.js";
+import { dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
+import { askQuestion } from "./question.js";
+import { markCurrent, showProgress, showSave, showTopics } from "./screens.js";
+import { keepMemory, keptMemory, whenKeptElsewhere } from "./storage.js";
+
+const main = byId("main");
+const first = keptMemory();
+/** @type {import("./screens.js").Practice} */
+const practice = {
+  index: readIndex(),
+  memory: first.memory,
+  today: () => dayOf(new Date()),
+  keep: () => tellKept(keepMemory(practice.memory)),
+  replace: (memory) => {
+    const wiped = !Object.keys(memory.kinds).length;
+    practice.memory = wiped ? memory : joined(practice.memory, memory);
+    practice.keep();
+  },
+};
+
+/** @param {boolean} kept */
+function tellKept(kept) {
+  byId("unkept").hidden = kept;
+}
+
+/** @param {boolean} moved whether the learner came here by a link, so that the focus follows */
+async function show(moved) {
+  const screen = window.location.hash.slice(1);
+  const screens = { progress: showProgress, save: showSave };
+  main.dataset.screen = screen === "practise" ? "question" : screen in screens ? screen : "topics";
+  for (const name of ["stage", "kind", "variant", "open"]) delete main.dataset[name];
+  markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);
+  if (screen === "practise") await showQuestion(moved);
+  else (screens[/** @type {keyof typeof screens} */ (screen)] ?? showTopics)(main, practice);
+  if (moved && screen !== "practise") arrive();
+}
+
+function arrive() {
+  window.scrollTo(0, 0);
+  focusOn(main.querySelector("h1"));
+}
+
+/** @param {boolean} moved */
+async function showQuestion(moved) {
+  const { index, memory, today } = practice;
+  const chosen = index.kinds.filter((kind) => !memory.topics || memory.topics.includes(kind.topic));
+  const asked = chosen.find((kind) => kind.key === memory.now?.kind);
+  const now = (asked && memory.now) || chooseNext(memory, chosen.length ? chosen : index.kinds, today());
+  const kind = index.kinds.find((one) => one.key === now?.kind);
+  if (!now || !kind) return;
+  practice.keep();
+  const own = () => (practice.memory.kinds[kind.key] ??= freshKind());
+  const data = await kindData(kind.place);
+  if (main.dataset.screen !== "question") return; // the learner has gone to another screen meanwhile
+  void askQuestion(main, kind, data, now, own(), {
+    slipped: (part, { says, line }) => {
+      takeSlip(own(), part, says, line, today());
+      now.helped = true;
+      if (practice.memory.now?.kind === now.kind) practice.memory.now = now;
+      practice.keep();
+    },
+    right: (part) => putRight(own(), part, today()),
+    done: (clean) => {
+      if (clean && now.stage === "alone") takeRight(own(), today());
+      finishQuestion(practice.memory, now, clean);
+      practice.keep();
+    },
+    next: () => void showQuestion(true),
+  });
+  if (moved) arrive();
+}
+
+if (canUnpack()) {
+  tellKept(first.kept);
+  whenKeptElsewhere((memory) => {
+    practice.memory = memory;
+  });
+  window.addEventListener("hashchange", () => void show(true));
+  void show(false);
+} else {
+  main.replaceChildren(
+    make("h1", {}, "This browser is too old for this page"),
+    make("p", {}, "Bring it up to date, or ask your tutor for the printed practice booklet."),
+  );
+}

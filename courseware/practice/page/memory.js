@@ -1,0 +1,140 @@
+// What the page remembers of a learner, and when a slip comes back. All of it is plain data; the day is handed in.
+
+/**
+ * A slip that waits: how far along the returns it is, the day it is due, what it was, the line to look at.
+ * @typedef {{step: number, due: number, says: string, line: number}} Slip
+ * How far a kind of question is: `stage` of the next one, how often it came, the days it was right without help (since
+ * the last slip), slips by part, the part last slipped on, the turn it last came in.
+ * @typedef {{stage: "worked"|"part"|"alone", seen: number, rights: number[], slips: Record<string, Slip>,
+ *   open: string, failed: number, turn: number}} KindMemory
+ * The question being asked; `helped` once a step of it went wrong or was shown, so that opening the page anew is no way round.
+ * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean}} Now
+ * `alone` counts questions alone since a rule was asked, `round` those of the turn.
+ * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
+ *   now: Now | null, kinds: Record<string, KindMemory>}} Memory
+ */
+
+export const RETURNS = [1, 3, 7, 14, 28]; // days until a slip comes back, each time it was put right
+const LONGEST_WAIT = RETURNS[RETURNS.length - 1];
+const RIGHTS_NEEDED = 3;
+const DAYS_NEEDED = 2;
+const ENOUGH_TODAY = 2; // right so often on one day, a kind rests until another
+
+/** @param {number} start where this learner begins among the variants @returns {Memory} */
+export function freshMemory(start) {
+  return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, now: null, kinds: {} };
+}
+
+/** @returns {KindMemory} */
+export function freshKind() {
+  return { stage: "worked", seen: 0, rights: [], slips: {}, open: "", failed: 0, turn: 0 };
+}
+
+/**
+ * The day a clock shows, as a number, in the learner's own time zone; 0 for a clock that shows no time at all.
+ * @param {Date} now
+ */
+export function dayOf(now) {
+  const day = Math.floor((now.getTime() - now.getTimezoneOffset() * 60_000) / 86_400_000);
+  return Number.isFinite(day) ? day : 0;
+}
+
+/**
+ * Whether a slip comes back today. A day further off than any wait was set by a clock that was wrong: it comes now.
+ * @param {Slip} slip @param {number} today
+ */
+export function isDue(slip, today) {
+  return slip.due <= today || slip.due - today > LONGEST_WAIT;
+}
+
+/** Whether any slip of a kind comes back today. @param {KindMemory} kind @param {number} today */
+export function hasDue(kind, today) {
+  return Object.values(kind.slips).some((slip) => isDue(slip, today));
+}
+
+/** @param {KindMemory} kind @param {string} part @param {string} says @param {number} line @param {number} today */
+export function takeSlip(kind, part, says, line, today) {
+  kind.slips[part] = { step: 0, due: today + RETURNS[0], says, line };
+  kind.open = part;
+  kind.rights = [];
+}
+
+/** A part right at the first try, without help: a slip of it that was due waits longer, or is gone. */
+export function putRight(/** @type {KindMemory} */ kind, /** @type {string} */ part, /** @type {number} */ today) {
+  const slip = kind.slips[part];
+  if (!slip || !isDue(slip, today)) return;
+  slip.step += 1;
+  if (slip.step >= RETURNS.length) delete kind.slips[part];
+  else slip.due = today + RETURNS[slip.step];
+}
+
+/** A whole question right without help. @param {KindMemory} kind @param {number} today */
+export function takeRight(kind, today) {
+  kind.rights = [...kind.rights, today].slice(-12);
+}
+
+/** Right three times without help, on two days or more, since the last slip. @param {KindMemory} kind */
+export function isSecure(kind) {
+  return kind.rights.length >= RIGHTS_NEEDED && new Set(kind.rights).size >= DAYS_NEEDED;
+}
+
+/** Whether a kind has been right often enough for one day. @param {KindMemory} kind @param {number} today */
+export function rests(kind, today) {
+  return kind.rights.filter((day) => day === today).length >= ENOUGH_TODAY;
+}
+
+/**
+ * A memory as kept or saved, each piece checked; null where it is none. Pieces that cannot be so are left out.
+ * @param {unknown} found @returns {Memory | null}
+ */
+export function checkedMemory(found) {
+  if (!isRecord(found) || found.form !== 1 || !isRecord(found.kinds)) return null;
+  const memory = freshMemory(count(found.start));
+  for (const name of /** @type {const} */ (["turn", "alone", "round"])) memory[name] = count(found[name]);
+  memory.last = text(found.last);
+  if (Array.isArray(found.topics)) memory.topics = found.topics.filter((topic) => typeof topic === "string");
+  const kinds = Object.entries(found.kinds);
+  memory.kinds = Object.fromEntries(kinds.map(([name, kind]) => [name, checkedKind(isRecord(kind) ? kind : {})]));
+  if (isRecord(found.now) && isStage(found.now.stage)) {
+    const { kind, stage, variant, rule, helped } = found.now;
+    memory.now = { kind: text(kind), stage, variant: count(variant), rule: rule === true, helped: helped === true };
+  }
+  return memory;
+}
+
+/** @param {Record<string, unknown>} found @returns {KindMemory} */
+function checkedKind(found) {
+  const kind = freshKind();
+  if (isStage(found.stage)) kind.stage = found.stage;
+  for (const name of /** @type {const} */ (["seen", "failed", "turn"])) kind[name] = count(found[name]);
+  kind.open = text(found.open);
+  if (Array.isArray(found.rights)) kind.rights = found.rights.filter(Number.isSafeInteger).slice(-12);
+  for (const [part, slip] of Object.entries(isRecord(found.slips) ? found.slips : {})) {
+    if (!isRecord(slip) || !Number.isSafeInteger(slip.due)) continue;
+    const step = Math.min(count(slip.step), RETURNS.length - 1);
+    kind.slips[part] = { step, due: Number(slip.due), says: text(slip.says), line: count(slip.line) };
+  }
+  return kind;
+}
+
+/**
+ * Two memories put together: of each kind the one that came oftener, so that loading a file loses nothing newer.
+ * @param {Memory} one @param {Memory} other @returns {Memory}
+ */
+export function joined(one, other) {
+  const kinds = { ...one.kinds };
+  for (const [name, kind] of Object.entries(other.kinds)) {
+    if (!kinds[name] || kind.seen > kinds[name].seen) kinds[name] = kind;
+  }
+  const [turn, alone] = [Math.max(one.turn, other.turn), Math.max(one.alone, other.alone)];
+  return { ...one, turn, alone, kinds, now: null };
+}
+
+/** @param {unknown} found @returns {found is Record<string, unknown>} */
+const isRecord = (found) => typeof found === "object" && found !== null && !Array.isArray(found);
+/** @param {unknown} found @returns {found is KindMemory["stage"]} */
+const isStage = (found) => found === "worked" || found === "part" || found === "alone";
+/** @param {unknown} found */
+const count = (found) => (Number.isSafeInteger(found) && Number(found) >= 0 ? Number(found) : 0);
+/** @param {unknown} found */
+const text = (found) => (typeof found === "string" ? found.slice(0, 400) : "");

@@ -1,0 +1,177 @@
+// A question on the page: what is asked, its drawing and cautions, then its parts: worked, with one step open, or alone.
+
+import { figurePlace } from "./answers.js";
+import { drawingFigure } from "./drawing.js";
+import { button, focusOn, make } from "./elements.js";
+import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
+import { askRule } from "./rule.js";
+import { askStep, wholePart } from "./step.js";
+import { howToAnswer } from "./words.js";
+import { workedPart, workingLines } from "./working.js";
+
+/**
+ * What a question tells as it goes: a slip at once, a part right without help, and at the end whether all was.
+ * @typedef {{slipped: (part: string, outcome: import("./step.js").Outcome) => void, right: (part: string) => void,
+ *   done: (clean: boolean) => void, next: () => void}} Told
+ * @typedef {import("./data.js").Part} Part @typedef {import("./memory.js").Now} Now
+ */
+
+const [GO_ON, NEXT] = ["Go on", "Next question"];
+const STAGES = { worked: "Worked example", part: "One step left to you", alone: "On your own" };
+
+/**
+ * Puts a question into `main`, and asks it. @param {HTMLElement} main @param {import("./choose.js").Kind} kind
+ * @param {import("./data.js").KindData} data @param {Now} now @param {import("./memory.js").KindMemory} own
+ * @param {Told} told
+ */
+export async function askQuestion(main, kind, data, now, own, told) {
+  const question = data.variants[now.variant] ?? data.variants[0];
+  Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
+  delete main.dataset.line;
+  const drawing = (/** @type {number[] | undefined} */ places) => places && drawingFigure(data.lines ?? [], places);
+  main.replaceChildren(
+    make("p", { "data-role": "stage" }, make("b", {}, STAGES[now.stage]), ` ${kind.topic}, level ${kind.level}`),
+    make("h1", { tabindex: "-1" }, kind.title),
+    ...[["setting", question.setting], ["pose", question.pose], ["brick", question.brick]].map(
+      ([role, words]) => (words ? make("p", { "data-role": role ?? "" }, words) : ""),
+    ),
+    ...(data.notes ?? []).map(caution),
+    drawing(now.stage === "worked" ? question.filled : question.drawing) ?? "",
+  );
+  const asking = { main, question, now, own, told, filled: () => drawing(question.filled) ?? null };
+  if (now.stage === "part") await askOpen(asking);
+  else if (now.stage === "alone") await askAlone(asking);
+  else giveAll(asking);
+}
+
+/** A worked example: all of it given. @param {Asking} asking */
+function giveAll({ main, question, told }) {
+  const next = () => {
+    told.done(true);
+    told.next();
+  };
+  main.append(...question.parts.map(givenPart), button(NEXT, next, { class: "next" }));
+}
+
+/** @typedef {{main: HTMLElement, question: import("./data.js").Question, now: Now,
+ *   own: import("./memory.js").KindMemory, told: Told, filled: () => Node | null}} Asking */
+
+/** All parts alone, one after another. @param {Asking} asking */
+async function askAlone(asking) {
+  const { main, question, now, told } = asking;
+  let ruleLeft = now.rule;
+  for (const part of question.parts) {
+    const section = partSection(part);
+    main.append(section);
+    if (part !== question.parts[0]) focusOn(section.querySelector("h2"));
+    for (const row of part.rows ?? [part]) {
+      if (ruleLeft && row.rule) {
+        await askRule(section, row, now.variant);
+        ruleLeft = false;
+      }
+      await askOne(asking, section, part, row);
+    }
+  }
+  told.next();
+}
+
+/** One part, or one row of a table. @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row */
+async function askOne({ main, question, now, told, filled }, section, part, row) {
+  const last = row === question.parts.flatMap((one) => one.rows ?? [one]).at(-1);
+  main.dataset.open = row.name;
+  const own = part.rows ? rowSection(row) : section;
+  if (part.rows) section.append(own);
+  if (part.rows && row !== part.rows[0]) focusOn(own.querySelector("h3"));
+  if (row.kind === "drawn") await drawn(own);
+  const step = wholePart(row, () => (last ? filled() : null)); // a filled drawing answers the parts that follow
+  const settled = (/** @type {import("./step.js").Outcome} */ outcome) => {
+    main.dataset.open = "";
+    if (part.rows) fillRow(section, row);
+    if (part.rows && row === part.rows.at(-1)) section.dataset.state = "right";
+    if (outcome.clean && now.stage === "alone") told.right(row.name); // a return counts alone
+    if (last || now.stage === "part") told.done(!now.helped);
+  };
+  const asked = { ...step, section: own, goOn: last ? NEXT : GO_ON, settled };
+  await askStep(asked, (slip) => told.slipped(row.name, slip));
+}
+
+/** Waits until the drawing is done on paper. @param {HTMLElement} section @returns {Promise<void>} */
+function drawn(section) {
+  return new Promise((resolve) => {
+    const done = button("I have drawn it", () => {
+      lead.remove();
+      done.remove();
+      resolve();
+    });
+    const lead = make("p", {}, "Draw it on paper, to scale or as a sketch. Then look at it point by point.");
+    section.append(lead, done);
+  });
+}
+
+/** All given but one step. @param {Asking} asking */
+async function askOpen(asking) {
+  const { main, question, own, told } = asking;
+  const rows = question.parts.flatMap((part) => part.rows ?? [part]);
+  const open = rows.find((row) => row.name === own.open) ?? rows.findLast((row) => row.kind === "number") ?? rows[0];
+  const place = question.parts.findIndex((part) => part === open || part.rows?.includes(open));
+  const part = question.parts[place];
+  main.append(...question.parts.slice(0, place).map((given) => givenPart(given)));
+  const section = partSection(part);
+  main.append(section);
+  const before = (part.rows ?? []).slice(0, (part.rows ?? []).indexOf(open));
+  for (const row of before) giveRow(section, row);
+  const line = openLine(open, own);
+  if (line < 0) await askOne(asking, section, part, open);
+  else await askLine(asking, section, part, open, line);
+  if (open === rows.at(-1)) return told.next();
+  for (const row of (part.rows ?? []).slice(before.length + 1)) giveRow(section, row);
+  const rest = question.parts.slice(place + 1).map(givenPart);
+  main.append(...rest, button(NEXT, told.next, { class: "next" }));
+  return focusOn(section.querySelector("h3:last-of-type") ?? rest[0]?.querySelector("h2"));
+}
+
+/** The line of the working to leave open, or -1 where the part is asked whole. @param {Part} part @param {Asking["own"]} own */
+function openLine(part, own) {
+  const lines = part.kind === "number" ? (part.working ?? []) : [];
+  const slipped = own.slips[part.name]?.line ?? lines.length - 1;
+  return lines[slipped]?.right === undefined ? lines.length - 1 : slipped;
+}
+
+/**
+ * The working up to a line, and that line's figure asked: its own, or at the last line the answer.
+ * @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row @param {number} line
+ */
+async function askLine({ main, question, now, told }, section, part, row, line) {
+  const last = row === question.parts.flatMap((one) => one.rows ?? [one]).at(-1);
+  Object.assign(main.dataset, { open: row.name, line: String(line) });
+  const own = part.rows ? rowSection(row) : section;
+  if (part.rows) section.append(own);
+  const working = row.working ?? [];
+  const isLast = line === working.length - 1;
+  const asked = isLast ? row : lineAsked(row, line);
+  own.append(workingLines(row, line) ?? "", make("p", { class: "open-line" }, `${working[line].say} = ?`));
+  const step = {
+    part: asked,
+    section: own,
+    place: figurePlace(asked, isLast ? howToAnswer(row) : howToAnswer({ unit: asked.unit }).replace("answer", "figure for this line")),
+    working: () => workedPart(row),
+    goOn: last ? NEXT : GO_ON,
+    settled: () => {
+      if (own.dataset.state === "right" && !isLast) own.append(workedPart(row));
+      if (part.rows) fillRow(section, row);
+      main.dataset.open = "";
+      delete main.dataset.line;
+      told.done(!now.helped);
+    },
+  };
+  await askStep(step, (slip) => told.slipped(row.name, { ...slip, line }));
+}
+
+/** A line of the working as something to be judged. @param {Part} row @param {number} place @returns {Part} */
+function lineAsked(row, place) {
+  const line = (row.working ?? [])[place];
+  const answer = line.figure ?? "";
+  return { ...row, right: line.right ?? "", unit: line.unit ?? "", answer, exact: undefined, within: undefined,
+    places: undefined, slips: [], accepts: [], note: "", working: [line] };
+}
+

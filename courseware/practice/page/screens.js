@@ -1,0 +1,167 @@
+// The other screens: topics to practise, how far each exercise is, keeping and loading a practice.
+
+import { button, byId, counted, dayInWords, make, say, tick } from "./elements.js";
+import { checkedMemory, isDue, isSecure } from "./memory.js";
+
+/** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
+/**
+ * What the screens work on. @typedef {{index: ReturnType<typeof import("./data.js").readIndex>, memory: Memory,
+ *   keep: () => void, replace: (memory: Memory) => void, today: () => number}} Practice
+ */
+
+/** @param {HTMLElement} main @param {Practice} practice */
+export function showTopics(main, practice) {
+  const { index, memory } = practice;
+  const boxes = index.topics.map(({ topic }) =>
+    make("input", { type: "checkbox", checked: !memory.topics || memory.topics.includes(topic), onchange: chosen }),
+  );
+  const empty = make("p", { "data-role": "none", role: "alert" });
+  function chosen() {
+    const ticked = index.topics.map(({ topic }) => topic).filter((_, place) => boxes[place].checked);
+    memory.topics = ticked.length === boxes.length ? null : ticked;
+    memory.now = null;
+    memory.round = 0;
+    practice.keep();
+  }
+  const begun = Object.keys(memory.kinds).length > 0;
+  const start = () => {
+    if (boxes.some((box) => box.checked)) window.location.hash = "#practise";
+    else empty.textContent = "Tick at least one topic.";
+  };
+  main.replaceChildren(
+    make("h1", { tabindex: "-1" }, `Practise: ${index.title}`),
+    make("p", {}, "Each kind of question comes three times at first: worked, then with one step left to you, then on your own. Have paper, pencil and a calculator beside you."),
+    make("p", { "data-role": "due" }, dueWords(practice)),
+    button(begun ? "Go on" : "Start", start, { class: "next" }),
+    empty,
+    make(
+      "fieldset",
+      {},
+      make("legend", {}, "Topics"),
+      ...index.topics.map(({ topic, aim }, place) =>
+        tick(boxes[place], make("b", {}, topic), make("span", { class: "aim" }, aim)),
+      ),
+    ),
+    make("p", { class: "small" }, "What you do stays on this phone: nothing is sent, and there is no account."),
+    make("p", { class: "small" }, index.caution),
+  );
+}
+
+/** @param {Practice} practice */
+function dueWords({ index, memory, today }) {
+  const slips = index.kinds.flatMap((kind) => Object.values(memory.kinds[kind.key]?.slips ?? {}));
+  const due = slips.filter((slip) => isDue(slip, today())).length;
+  if (due) return `${counted(due, "step")} that went wrong before ${due === 1 ? "comes" : "come"} back today.`;
+  return slips.length ? "Nothing comes back today." : "A step that goes wrong comes back after 1, 3, 7, 14 and 28 days.";
+}
+
+/** @param {HTMLElement} main @param {Practice} practice */
+export function showProgress(main, practice) {
+  const { index } = practice;
+  main.replaceChildren(
+    make("h1", { tabindex: "-1" }, "Progress"),
+    make("p", {}, "Secure: right three times without help, on two days or more."),
+    ...index.topics.map(({ topic, kinds }) =>
+      make(
+        "table",
+        { class: "progress" },
+        make("caption", {}, topic),
+        make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Exercise"), make("th", { scope: "col" }, "How far"))),
+        make("tbody", {}, ...kinds.map((place) => progressRow(index.kinds[place], practice))),
+      ),
+    ),
+  );
+}
+
+/** @param {Kind} kind @param {Practice} practice */
+function progressRow(kind, practice) {
+  const words = stateWords(kind, practice);
+  const sign = words.startsWith("Secure") ? "✓ " : "";
+  return make("tr", {}, make("th", { scope: "row" }, kind.title), make("td", {}, sign + words));
+}
+
+/** @param {Kind} kind @param {Practice} practice */
+function stateWords(kind, { memory, today }) {
+  const own = memory.kinds[kind.key];
+  if (!own) return "Not begun";
+  const times = ["Begun", "Right once", "Right twice"][own.rights.length] ?? "Right three times, all on one day";
+  const waits = Object.values(own.slips).map((slip) => (isDue(slip, today()) ? 0 : slip.due));
+  const back = waits.length ? Math.min(...waits) : null;
+  const when = back === null ? "" : back ? `; a step comes back on ${dayInWords(back)}` : "; a step comes back today";
+  return (isSecure(own) ? "Secure" : times) + when;
+}
+
+/** @param {HTMLElement} main @param {Practice} practice */
+export function showSave(main, practice) {
+  const told = make("p", { "data-role": "told" });
+  const file = make("input", { type: "file", id: "file", accept: ".json,application/json", onchange: () => load(file, practice, told) });
+  main.replaceChildren(
+    make("h1", { tabindex: "-1" }, "Save or load"),
+    make("p", {}, "Your practice is kept on this phone alone. Save it to a file to show it, or to go on with it on another phone."),
+    button("Save my practice", () => save(practice, told), { class: "next" }),
+    make("p", {}, make("label", { for: "file" }, "Load a saved practice"), file),
+    told,
+    make("h2", {}, "Forget"),
+    forget(practice, told),
+  );
+}
+
+/** @param {Practice} practice @param {HTMLElement} told */
+function forget(practice, told) {
+  const ask = button("Forget everything on this phone", () => {
+    const no = button("No, keep it", () => sure.replaceWith(ask));
+    const yes = button("Yes, forget it", () => {
+      practice.replace({ ...practice.memory, kinds: {}, topics: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
+      sure.replaceWith(ask);
+      tell(told, "Everything on this phone is forgotten.");
+    });
+    const sure = make("div", { class: "tools" }, yes, no);
+    ask.replaceWith(sure);
+    no.focus();
+  });
+  return ask;
+}
+
+/** @param {Practice} practice @param {HTMLElement} told */
+function save(practice, told) {
+  const { index, memory } = practice;
+  const begun = index.kinds.filter((kind) => memory.kinds[kind.key]);
+  const summary = begun.map((kind) => `${kind.topic}: ${kind.title}: ${stateWords(kind, practice)}`);
+  const saved = { form: "courseware-practice", version: 1, title: index.title, summary, memory };
+  const address = URL.createObjectURL(new Blob([JSON.stringify(saved, null, 1)], { type: "application/json" }));
+  make("a", { href: address, download: "my-practice.json" }).click();
+  window.setTimeout(() => URL.revokeObjectURL(address), 10_000);
+  tell(told, "Saved as my-practice.json.");
+}
+
+/** @param {HTMLInputElement} file @param {Practice} practice @param {HTMLElement} told */
+async function load(file, practice, told) {
+  const found = checkedSave(await (file.files?.[0]?.text() ?? ""));
+  if (!found) return tell(told, "This file is no saved practice, so nothing was changed. Choose a file named my-practice.json.");
+  practice.replace(found);
+  return tell(told, "Loaded. Of each exercise, whichever was further on is kept.");
+}
+
+/** @param {string} text */
+function checkedSave(text) {
+  try {
+    const found = JSON.parse(text);
+    return found?.form === "courseware-practice" && found.version === 1 ? checkedMemory(found.memory) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** @param {HTMLElement} told @param {string} words */
+function tell(told, words) {
+  told.textContent = words;
+  say(words);
+}
+
+/** Marks the link of the screen that is shown. @param {string} screen */
+export function markCurrent(screen) {
+  for (const link of byId("pages").querySelectorAll("a")) {
+    if (link.hash === `#${screen}`) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
+  }
+}

@@ -1,0 +1,101 @@
+// One step asked: an answer, its feedback, one retry, then the working. It ends when the learner goes on.
+
+import { answerPlace } from "./answers.js";
+import { button, focusOn, make, say } from "./elements.js";
+import { exactText } from "./figures.js";
+import { feedbackWords, isRight, isTry, lineAfter } from "./words.js";
+import { workedPart } from "./working.js";
+
+/**
+ * What is asked: the part that is judged, where it stands on the page, how it is shown once worked.
+ * @typedef {{part: import("./data.js").Part, section: HTMLElement, place: import("./answers.js").Place,
+ *   working: () => HTMLElement, goOn: string, settled: (outcome: Outcome) => void}} Step
+ * How it went: `clean` at the first try and without help; else what the slip was, and the line to look at.
+ * @typedef {{clean: boolean, says: string, line: number}} Outcome
+ */
+
+/**
+ * Asks, and waits until the learner goes on. @param {Step} step @param {(outcome: Outcome) => void} slipped told at once
+ * @returns {Promise<Outcome>}
+ */
+export function askStep(step, slipped) {
+  const { part, place, section } = step;
+  const feedback = make("div", { id: "feedback", "data-role": "feedback" });
+  const check = make("button", { type: "submit" }, part.kind === "drawn" ? "Done" : "Check");
+  const help = part.kind === "drawn" ? null : button("Show the working", () => settle("shown", "Here is the working."));
+  const tools = make("div", { class: "tools" }, check, help);
+  const form = make("form", { novalidate: true, onsubmit: answered }, place.element, tools);
+  /** @type {Outcome} */
+  const outcome = { clean: true, says: "", line: Math.max((part.working ?? []).length - 1, 0) };
+  /** @type {(outcome: Outcome) => void} */
+  let end = () => {};
+  let tries = 0;
+
+  /** @param {Event} event */
+  function answered(event) {
+    event.preventDefault();
+    const verdict = place.judge();
+    tries += isTry(verdict) ? 1 : 0;
+    if (isTry(verdict) && !isRight(verdict)) noteSlip(verdict);
+    const line = part.working?.[outcome.line]?.say ?? "";
+    const words = feedbackWords(verdict, part, isRight(verdict) ? "" : line, place.retries ? tries : 2);
+    if (isRight(verdict)) settle(outcome.clean ? "right" : "helped", words, verdict.how);
+    else if (tries < 2 && (place.retries || !isTry(verdict))) tell(words, verdict.how);
+    else settle("shown", words, verdict.how);
+  }
+
+  /** @param {import("./judge.js").Verdict} verdict */
+  function noteSlip(verdict) {
+    if (verdict.value) outcome.line = lineAfter(part, exactText(verdict.value));
+    outcome.clean = false;
+    outcome.says = verdict.slips?.[0] ?? outcome.says;
+    slipped(outcome);
+  }
+
+  /** @param {string} words @param {string} how */
+  function tell(words, how) {
+    showFeedback(feedback, words, how);
+    say(words);
+    place.focus();
+  }
+
+  /** @param {"right"|"helped"|"shown"} state @param {string} words @param {string} how */
+  function settle(state, words, how = "shown") {
+    if (state === "shown" && outcome.clean) {
+      outcome.clean = false;
+      slipped(outcome);
+    }
+    section.dataset.state = state;
+    place.close();
+    tools.remove();
+    showFeedback(feedback, words, how);
+    if (state !== "right" && part.kind !== "drawn") feedback.append(step.working());
+    step.settled(outcome);
+    const on = button(step.goOn, () => {
+      on.remove();
+      feedback.removeAttribute("id");
+      end(outcome);
+    });
+    section.append(on);
+    say(words);
+    focusOn(on);
+  }
+
+  section.append(form, feedback);
+  return new Promise((resolve) => {
+    end = resolve;
+  });
+}
+
+/** A part of a question asked as a whole. @param {import("./data.js").Part} part @param {() => Node | null} filled */
+export function wholePart(part, filled) {
+  return { part, place: answerPlace(part, filled), working: () => workedPart(part) };
+}
+
+/** @param {HTMLElement} feedback @param {string} words @param {string} how */
+function showFeedback(feedback, words, how) {
+  const right = how === "right" || how === "route";
+  const sign = right ? "✓" : how === "shown" ? "→" : how === "asked" || how === "blank" ? "?" : "✗";
+  feedback.dataset.how = how;
+  feedback.replaceChildren(make("p", {}, make("span", { class: "sign", "aria-hidden": "true" }, sign), words));
+}

@@ -1,0 +1,68 @@
+// What the page says about an answer: about the task, never the person.
+
+/** @typedef {import("./data.js").Part} Part @typedef {import("./judge.js").Verdict} Verdict */
+
+/** Whether nothing more is to be done. @param {Verdict} verdict */
+export const isRight = (verdict) => verdict.how === "right" || verdict.how === "route";
+
+/** Whether it counts as a try. @param {Verdict} verdict */
+export const isTry = (verdict) => verdict.how !== "asked" && verdict.how !== "blank";
+
+/** How an answer is to be given, as a label. @param {{unit?: string, note?: string}} asked */
+export function howToAnswer(asked) {
+  return ["Your answer", asked.unit && `in ${asked.unit}`, asked.note].filter(Boolean).join(", ");
+}
+
+/** What went wrong, as sentences. @param {Verdict} verdict @param {Part} part */
+export function whatIsWrong(verdict, part) {
+  const slips = (verdict.slips ?? []).map((says) => says.replace(/\.$/, ""));
+  switch (verdict.how) {
+    case "slip":
+      return `${slips[0]}.`;
+    case "family":
+      return `One of these: ${slips.join("; or: ")}.`;
+    case "unit":
+      return `The figure is right, its unit is not: ${part.unit || "no unit"} is asked.`;
+    case "rounding":
+      return verdict.why === "cut"
+        ? `The figure is cut off. It is to be rounded, ${part.note}.`
+        : `The figure is rounded further than asked: ${part.note}.`;
+    case "tens":
+      return "The digits are right. The size is not: look where the point stands.";
+    case "swapped":
+      return "Two digits have changed places.";
+    case "unknown":
+      return "";
+    default:
+      return [verdict.why, ...slips.map((says) => `${says}.`)].filter(Boolean).join(" ") || "This is not the one.";
+  }
+}
+
+/**
+ * The words after an answer. `line` is the line of the working to look at, `tries` how many tries this makes.
+ * @param {Verdict} verdict @param {Part} part @param {string} line @param {number} tries
+ */
+export function feedbackWords(verdict, part, line, tries) {
+  if (verdict.how === "blank") return "Nothing is written yet.";
+  if (verdict.how === "asked") return verdict.why ?? "";
+  if (isRight(verdict)) {
+    const answer = part.answer ? ` ${part.answer}.` : "";
+    const route = verdict.how === "route" ? ` Another route leads there: ${verdict.why}.` : "";
+    return (tries > 1 ? "Right, at the second try." : "Right.") + answer + route;
+  }
+  const wrong = ["Not yet.", whatIsWrong(verdict, part)];
+  if (part.kind === "drawn") return wrong.join(" ");
+  const look = line ? `The line to look at: ${line.replace(/\.$/, "")}.` : "";
+  return [...wrong, ...(tries > 1 ? ["Here is the working."] : [look, "One more try."])].filter(Boolean).join(" ");
+}
+
+/**
+ * The line of the working after the last that comes to this figure: what was left undone. Else the last.
+ * @param {Part} part @param {string} figure exact text
+ */
+export function lineAfter(part, figure) {
+  const lines = part.working ?? [];
+  const reached = lines.map((line) => line.right === figure).lastIndexOf(true);
+  const next = lines.findIndex((line, place) => place > reached && line.right !== undefined);
+  return reached >= 0 && next >= 0 ? next : Math.max(lines.length - 1, 0);
+}

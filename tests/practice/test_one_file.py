@@ -1,0 +1,113 @@
+"""The page as a file: one request, nothing from outside, its questions packed, small enough to send."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+import re
+import zlib
+from functools import lru_cache
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+
+from courseware.banks import prove, read_bank
+from courseware.papers.shares import for_practice
+from courseware.practice.kinds import PracticeKind, practice_kinds
+from courseware.practice.one_file import MODULES, page_script, practice_page
+
+SHIPPED = Path(__file__).parents[2] / "question_banks" / "opening_sizes.yaml"
+NAMES = ("opening-for-a-panel", "setting-out-order")
+
+
+@lru_cache(maxsize=1)
+def kinds() -> tuple[PracticeKind, ...]:
+    bank = read_bank(SHIPPED.read_bytes(), SHIPPED.name)
+    chosen = [(bank, exercise) for exercise in bank.exercises if exercise.name in NAMES]
+    return practice_kinds(chosen, [for_practice(prove(exercise).space) for _, exercise in chosen], None, 5)
+
+
+@lru_cache(maxsize=2)
+def page(most_bytes: int = 2_000_000) -> str:
+    return practice_page(kinds(), "Opening <sizes>", most_bytes)
+
+
+def block(text: str, name: str) -> str:
+    found = re.search(rf'id="{name}">(.*?)</script>', text, re.DOTALL)
+    assert found
+    return found[1]
+
+
+def unpacked(text: str, place: int) -> dict[str, list[object]]:
+    packed = base64.b64decode(block(text, f"kind-{place}"))
+    return json.loads(zlib.decompress(packed, -15))  # raw deflate, RFC 1951
+
+
+def test_nothing_on_the_page_names_another_address() -> None:
+    class Addresses(HTMLParser):
+        found: tuple[str, ...] = ()
+
+        def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+            self.found += tuple(value or "" for name, value in attrs if name in {"src", "href", "srcset", "action"})
+
+    parser = Addresses()
+    parser.feed(page())
+    assert set(parser.found) == {"data:,", "#topics", "#practise", "#progress", "#save"}
+    assert "url(" not in page()
+    assert "@import" not in page()
+
+
+def test_the_policy_lets_nothing_run_but_the_pages_own_script_and_style() -> None:
+    policy = re.search(r'Content-Security-Policy" content="([^"]*)"', page())
+    assert policy
+    assert policy[1].startswith("default-src 'none';")
+    script = re.search(r'<script type="module" async>(.*?)</script>', page(), re.DOTALL)
+    style = re.search(r"<style>(.*?)</style>", page(), re.DOTALL)
+    assert script
+    assert style
+    for text in (script[1], style[1]):
+        assert f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'" in policy[1]
+
+
+def test_the_title_is_text_and_no_markup() -> None:
+    assert "<title>Practise: Opening &lt;sizes&gt;</title>" in page()
+    assert "<sizes>" not in page()
+
+
+def test_the_index_and_the_packed_questions_go_together() -> None:
+    index = json.loads(block(page(), "index"))
+    assert [kind["exercise"] for kind in index["kinds"]] == list(NAMES)
+    for place, kind in enumerate(index["kinds"]):
+        assert len(unpacked(page(), place)["variants"]) == kind["variants"] == 5
+
+
+def test_the_same_questions_make_the_same_bytes() -> None:
+    assert practice_page(kinds(), "Opening <sizes>") == page()
+
+
+def test_a_page_that_would_be_too_large_has_fewer_variants_of_each_kind() -> None:
+    small = page(len(page()) - 1)
+    assert len(small) < len(page())
+    assert {kind["variants"] for kind in json.loads(block(small, "index"))["kinds"]} == {2}
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_a_module_takes_only_from_those_before_it(name: str) -> None:
+    from importlib.resources import files
+
+    text = files("courseware.practice").joinpath("page", f"{name}.js").read_text(encoding="utf-8")
+    taken = re.findall(r'^import \{ .+? \} from "\./(\w+)\.js";$', text, re.MULTILINE)
+    assert len(taken) == len(re.findall(r"^import ", text, re.MULTILINE)), "an import is one line, so that it can go"
+    assert set(taken) <= set(MODULES[: MODULES.index(name)])
+
+
+def test_no_two_modules_give_one_name_at_their_top() -> None:
+    names = re.findall(r"^(?:async )?(?:function|const|let|class) (\w+)", page_script(), re.MULTILINE)
+    assert len(names) > 100
+    assert sorted(names) == sorted(set(names))
+
+
+def test_no_script_ends_before_its_end() -> None:
+    assert "</script" not in page_script()

@@ -1,0 +1,213 @@
+"""Everyone can use the page: WCAG 2.2 AA by axe-core on every screen, sizes, spacing, zoom; and its HTML is valid."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import expect
+
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+SPACING = """* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; }
+p { margin-bottom: 2em !important; }"""  # WCAG 2.2, 1.4.12
+SPACED = "css => { const sheet = new CSSStyleSheet(); sheet.replaceSync(css); document.adoptedStyleSheets = [sheet]; }"
+CLIPPED = """() => {
+  const seen = element => element.checkVisibility({checkOpacity: true, checkVisibilityCSS: true}) && element.clientWidth > 2;
+  const texts = [...document.body.querySelectorAll("*")].filter(element =>
+    !element.closest("svg, dialog .sheet") && seen(element) && [...element.childNodes].some(node => node.nodeType === 3 && node.data.trim()));
+  const wrong = [];
+  for (const element of texts) {
+    const box = element.getBoundingClientRect();
+    if (box.right > innerWidth + 1 || box.left < -1) wrong.push(["outside", element.outerHTML.slice(0, 120)]);
+    for (let around = element; around !== document.body; around = around.parentElement) {
+      const style = getComputedStyle(around);
+      const cut = [style.overflowX, style.overflowY].some(value => value === "hidden" || value === "clip");
+      if (cut && around.clientWidth > 2 && (around.scrollWidth > around.clientWidth + 1 || around.scrollHeight > around.clientHeight + 1))
+        wrong.push(["clipped", around.outerHTML.slice(0, 120)]);
+    }
+  }
+  if (document.documentElement.scrollWidth > innerWidth) wrong.push(["wider than the screen", String(document.documentElement.scrollWidth)]);
+  return wrong;
+}"""
+SMALL = """() => [...document.querySelectorAll("a[href], button, input:not([type=radio]):not([type=checkbox]), summary, label:has(input[type=radio], input[type=checkbox])")]
+  .filter(element => element.checkVisibility() && element.getBoundingClientRect().width > 2)
+  .map(element => [element.outerHTML.slice(0, 90), element.getBoundingClientRect()])
+  .filter(([, box]) => box.width < 44 || box.height < 44).map(([text, box]) => [text, box.width, box.height])"""
+
+
+STATES = {
+    "number": "opening-for-a-panel",
+    "one choice": "which-rule",
+    "several choices": "heights-that-weave",
+    "order": "setting-out-order",
+    "table": "three-heights-of-one-wall",
+    "drawn": "marks-on-a-new-rod",
+}
+
+
+def screens(learner) -> Iterator[str]:
+    """Leads a learner through every screen and every state of a question, and names each."""
+    yield "topics, first time"
+    learner.start()
+    yield "worked example"
+    learner.put("rise-of-a-lift", "part")
+    yield "part-worked, with a drawing"
+    learner.put("opening-for-a-panel", rule=True)
+    yield "which rule"
+    learner.answer_rule()
+    yield "after the rule"
+    for name, exercise in STATES.items():
+        learner.put(exercise)
+        while name == "drawn" and learner.part()["kind"] != "drawn":
+            learner.answer()
+            learner.on()
+        yield f"{name} asked"
+        learner.answer(right=False)
+        yield f"{name} wrong"
+        if learner.button("Show the working").count():
+            learner.press(learner.button("Show the working"))
+            yield f"{name} with its working"
+    learner.put("rise-of-a-lift")
+    learner.press(learner.button("Enlarge the drawing"))
+    yield "drawing enlarged"
+    learner.page.keyboard.press("Escape")
+    for name in ("Progress", "Topics", "Save or load"):
+        learner.go(name)
+        yield name
+    learner.press(learner.button("Forget everything on this phone"))
+    yield "asked whether to forget"
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_on_any_screen(phone, npm, scheme) -> None:
+    axe = (npm / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
+    learner = phone(color_scheme=scheme)
+    found = []
+    for screen in screens(learner):
+        if not learner.page.evaluate("'axe' in window"):
+            learner.page.evaluate(axe)
+        report = learner.page.evaluate(
+            "tags => axe.run(document, {runOnly: tags, resultTypes: ['violations', 'incomplete']})", TAGS
+        )
+        found += [
+            (screen, rule["id"], rule["nodes"][0]["html"][:150], rule["nodes"][0]["failureSummary"])
+            for rule in report["violations"]
+        ]
+        assert len(report["passes"]) > 10, screen
+    assert found == []
+
+
+def test_axe_can_find_something(phone, npm) -> None:
+    axe = (npm / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
+    learner = phone(bypass_csp=True)
+    learner.page.evaluate(axe)
+    learner.page.evaluate(
+        "document.querySelector('main').insertAdjacentHTML('beforeend', '<img src=\"data:,\"><p style=\"color: #ccc; background: #fff\">pale</p>')"
+    )
+    report = learner.page.evaluate("tags => axe.run(document, {runOnly: tags})", TAGS)
+    assert {rule["id"] for rule in report["violations"]} >= {"image-alt", "color-contrast"}
+
+
+def test_nothing_is_clipped_by_spacing_or_zoom_and_targets_are_44_px(phone) -> None:
+    """At 320 px, which is 1280 px at 400 % (1.4.10); with the spacing of 1.4.12; with letters of twice the size."""
+    learner = phone()
+    wrong = []
+    for screen in screens(learner):
+        wrong += [(screen, "as it is", fault) for fault in learner.page.evaluate(CLIPPED)]
+        wrong += [(screen, "small", fault) for fault in learner.page.evaluate(SMALL)]
+        learner.page.evaluate(SPACED, SPACING)
+        wrong += [(screen, "spaced", fault) for fault in learner.page.evaluate(CLIPPED)]
+        learner.page.evaluate("document.adoptedStyleSheets = []")
+        learner.page.evaluate("document.documentElement.style.fontSize = '200%'")
+        wrong += [(screen, "200 %", fault) for fault in learner.page.evaluate(CLIPPED)]
+        learner.page.evaluate("document.documentElement.style.fontSize = ''")
+    assert wrong == [], "\n".join(map(str, wrong))
+
+
+def test_the_page_works_zoomed_to_200_percent(phone) -> None:
+    """A desk's browser at 640 px zoomed to 200 % gives the page 320 px with two device pixels each."""
+    learner = phone(device_scale_factor=2)
+    learner.start()
+    learner.finish()
+    assert learner.page.evaluate(CLIPPED) == []
+
+
+def test_the_checks_can_fail(phone) -> None:
+    learner = phone(bypass_csp=True)
+    learner.page.evaluate(
+        "document.querySelector('main').insertAdjacentHTML('beforeend', '<div style=\"width: 40px; height: 10px; overflow: hidden\">far too long for this box</div><button style=\"width: 20px; height: 20px; min-height: 0; min-width: 0; padding: 0\">x</button><p style=\"width: 900px\">wide</p>')"
+    )
+    assert {kind for kind, _ in learner.page.evaluate(CLIPPED)} == {"clipped", "outside", "wider than the screen"}
+    assert len(learner.page.evaluate(SMALL)) == 1
+
+
+def test_the_focus_is_always_seen_and_goes_where_the_screen_goes(phone) -> None:
+    learner = phone(keyboard=True)
+    for _ in range(8):
+        learner.page.keyboard.press("Tab")
+        outline = learner.page.evaluate(
+            "(({outlineStyle, outlineWidth}) => outlineStyle + ' ' + outlineWidth)(getComputedStyle(document.activeElement))"
+        )
+        assert re.fullmatch(r"(?!none)\w+ ([2-9]|\d\d)(\.\d+)?px", outline), outline
+    learner.go("Progress")
+    expect(learner.page.locator("h1")).to_be_focused()
+    learner.go("Topics")
+    expect(learner.page.locator("h1")).to_be_focused()
+    learner.start()
+    expect(learner.page.locator("h1")).to_be_focused()
+    learner.finish()
+    expect(learner.page.locator("h1")).to_be_focused()
+    assert learner.page.locator("h1").count() == 1
+
+
+def test_right_and_wrong_are_told_in_words(phone) -> None:
+    """Not by colour alone (1.4.1): without any colour the words say it."""
+    learner = phone(forced_colors="active")
+    learner.put("opening-for-a-panel")
+    learner.answer()
+    expect(learner.page.locator("section[data-state=right]").first).to_contain_text("Right")
+    learner.on()
+    learner.answer(right=False)
+    expect(learner.page.locator("section[data-state=open]")).to_contain_text("Not yet")
+
+
+@pytest.fixture
+def html_validate(npm):
+    def validate(*files: Path) -> str:
+        """What html-validate finds: '' where nothing."""
+        command = [npm / ".bin" / "html-validate", "--preset", "standard,a11y", *files]
+        checked = subprocess.run(command, capture_output=True, text=True, check=False, cwd=files[0].parent)
+        assert checked.returncode in {0, 1}, checked.stderr
+        return checked.stdout
+
+    return validate
+
+
+def test_the_file_is_valid_html(html_validate, practice_file) -> None:
+    assert html_validate(practice_file) == ""
+
+
+def test_html_validate_can_find_something(html_validate, tmp_path) -> None:
+    file = tmp_path / "faulty.html"
+    file.write_text(
+        "<!DOCTYPE html><html lang='en'><head><title>t</title></head><body><p>x</div></body></html>",
+        encoding="utf-8",
+    )
+    assert html_validate(file)
+
+
+def test_every_screen_is_valid_html(html_validate, phone, tmp_path) -> None:
+    """As the browser holds it, the questions' packed data left out."""
+    learner = phone()
+    files = []
+    for number, _ in enumerate(screens(learner)):
+        file = tmp_path / f"screen-{number}.html"
+        inside = learner.page.evaluate(
+            "(() => { const copy = document.documentElement.cloneNode(true); copy.querySelectorAll('script, style').forEach(e => e.remove()); return copy.outerHTML; })()"
+        )
+        file.write_text(f"<!DOCTYPE html>\n{inside}", encoding="utf-8")
+        files.append(file)
+    assert html_validate(*files) == ""
