@@ -88,7 +88,7 @@ def kept(role: str = "first") -> dict[str, list[tuple[str, int, str]]]:
     """The marks that the record holds now: by paper, label, marks and how."""
     engine = open_record("sqlite:///output/record.sqlite")
     codes = [code["code"] for path in Path("output").glob("2026*") for code in papers(path)]
-    [folder] = [path for path in Path("output").glob("2026-01-05*")]
+    [folder] = list(Path("output").glob("2026-01-05*"))
     code = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
     found = {p.code: [(m.label, m.marks, m.how) for m in p.marks] for p in marks_of(engine, code, role)}
     assert set(found) <= set(codes)
@@ -119,13 +119,23 @@ def test_a_sheet_is_marked_and_everything_a_class_needs_is_written(sitting) -> N
 
 def test_what_cannot_be_read_is_listed_by_cell_and_the_rest_is_marked(sitting) -> None:
     first = papers(sitting)[0]
-    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "about 12", "1b": answer(first, "1b")}), "--jobs", "1")
+    done = run(
+        "mark", str(sitting), fill(sitting, "a.csv", {"1a": "about 12", "1b": answer(first, "1b")}), "--jobs", "1"
+    )
     assert done.exit_code == 0
     assert f"row 2, {first['code']} 1a `about 12`: it does not read as one figure" in done.output
     assert kept()[first["code"]] == [("1a", 0, "asked"), ("1b", 1, "right")]
-    [row] = list(openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx").active.iter_rows(min_row=2, values_only=True))
+    [row] = list(
+        openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx").active.iter_rows(min_row=2, values_only=True)
+    )
     assert row[1:4] == (first["code"], "1a", "about 12")
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": answer(first, "1b")}), "--jobs", "1")
+    run(
+        "mark",
+        str(sitting),
+        fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": answer(first, "1b")}),
+        "--jobs",
+        "1",
+    )
     assert kept()[first["code"]] == [("1a", 2, "right"), ("1b", 1, "right")]
     assert not (sitting / "marked" / "to-settle.xlsx").exists()
 
@@ -133,9 +143,7 @@ def test_what_cannot_be_read_is_listed_by_cell_and_the_rest_is_marked(sitting) -
 def test_the_assessors_own_mark_stands_with_its_reason(sitting) -> None:
     first = papers(sitting)[0]
     sheet = fill(sitting, "a.csv", {"1a": "7", "1b": answer(first, "1b")})
-    done = run(
-        "mark", str(sitting), sheet, "--decide", first["code"], "1a", "1", "the method is shown", "--jobs", "1"
-    )
+    done = run("mark", str(sitting), sheet, "--decide", first["code"], "1a", "1", "the method is shown", "--jobs", "1")
     assert done.exit_code == 0
     assert kept()[first["code"]] == [("1a", 1, "decided"), ("1b", 1, "right")]
     wrong = run("mark", str(sitting), sheet, "--decide", first["code"], "1a", "9", "too kind", "--jobs", "1")
@@ -146,7 +154,9 @@ def test_the_assessors_own_mark_stands_with_its_reason(sitting) -> None:
 def test_two_assessors_with_half_a_class_each_end_with_the_whole(sitting) -> None:
     first, second, *_ = papers(sitting)
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a")}), "--assessor", "A", "--jobs", "1")
-    done = run("mark", str(sitting), fill(sitting, "b.csv", {}, {"1a": answer(second, "1a")}), "--assessor", "B", "--jobs", "1")
+    done = run(
+        "mark", str(sitting), fill(sitting, "b.csv", {}, {"1a": answer(second, "1a")}), "--assessor", "B", "--jobs", "1"
+    )
     assert "2 scripts marked" in done.output
     assert set(kept()) == {first["code"], second["code"]}
 
@@ -155,8 +165,24 @@ def test_a_paper_handed_in_again_opens_only_what_was_not_right(sitting) -> None:
     first = papers(sitting)[0]
     row = {"1a": answer(first, "1a"), "1b": "7"}
     run("mark", str(sitting), fill(sitting, "a.csv", row), "--jobs", "1")
-    run("mark", str(sitting), fill(sitting, "b.csv", {"status": "resubmitted", "1a": "999", "1b": answer(first, "1b")}), "--jobs", "1")
+    run(
+        "mark",
+        str(sitting),
+        fill(sitting, "b.csv", {"status": "resubmitted", "1a": "999", "1b": answer(first, "1b")}),
+        "--jobs",
+        "1",
+    )
     assert kept()[first["code"]] == [("1a", 2, "right"), ("1b", 1, "right")]
+
+
+def test_a_mark_decided_on_the_first_attempt_does_not_bind_the_second(sitting) -> None:
+    first = papers(sitting)[0]
+    code, right = first["code"], answer(first, "1b")
+    sheet = fill(sitting, "a.csv", {"1a": "7", "1b": right})
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "the method is shown", "--jobs", "1")
+    again = fill(sitting, "b.csv", {"status": "resubmitted", "1a": answer(first, "1a")})
+    run("mark", str(sitting), again, "--jobs", "1")
+    assert kept()[code] == [("1a", 2, "right"), ("1b", 1, "right")]
 
 
 def test_an_empty_sheet_says_what_to_do(sitting) -> None:
@@ -195,7 +221,15 @@ def test_names_stand_only_where_they_are_asked_for(sitting) -> None:
 
 def test_the_second_marker_gets_a_blank_sheet_and_the_two_are_compared(sitting) -> None:
     first = papers(sitting)[0]
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"}), "--assessor", "A", "--jobs", "1")
+    run(
+        "mark",
+        str(sitting),
+        fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"}),
+        "--assessor",
+        "A",
+        "--jobs",
+        "1",
+    )
     done = run("mark", str(sitting), "--second")
     assert done.exit_code == 0
     blank = openpyxl.load_workbook(sitting / "for-tutor" / "second-marking-sheet.xlsx")["Answers"]
@@ -209,7 +243,9 @@ def test_the_second_marker_gets_a_blank_sheet_and_the_two_are_compared(sitting) 
 
 
 def test_a_retake_gives_the_same_exercises_in_variants_never_had(sitting) -> None:
-    again = run("issue", "--retake", str(sitting), "--for", "Amara Okafor", "--for", "A2", "--date", "2026-02-01", "--jobs", "1")
+    again = run(
+        "issue", "--retake", str(sitting), "--for", "Amara Okafor", "--for", "A2", "--date", "2026-02-01", "--jobs", "1"
+    )
     assert again.exit_code == 0, again.output
     [folder] = Path("output").glob("2026-02-01*")
     third = run("issue", "--retake", str(folder), "--date", "2026-03-01", "--jobs", "1")

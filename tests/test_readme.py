@@ -130,7 +130,9 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
             fill_in(Path(words[1]))
         if "CODE" in words:
             [folder] = Path("output").glob("2026-01-12*")
-            words[words.index("CODE")] = read_record((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
+            words[words.index("CODE")] = (
+                read_record((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
+            )
         done = CliRunner().invoke(main, words)
         assert done.exit_code == 0, (line, done.output)
 

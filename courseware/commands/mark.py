@@ -71,8 +71,7 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     from pathlib import Path
 
     from courseware.desk.marking import SHEET, enter_and_mark, read_sheet
-    from courseware.desk.record_place import record_url
-    from courseware.evidence.opening import open_record
+    from courseware.desk.record_place import opened, record_url
 
     read = read_sheet(place, sheet)
     for note in read.notes:
@@ -81,23 +80,23 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     if not read.scripts and not read.decisions and not decisions:
         click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
         raise click.exceptions.Exit(2)
-    engine = open_record(record_url(options["url"], place.folder.resolve().parent))
-    entered, marked = enter_and_mark(
-        engine,
-        place,
-        read,
-        decisions,
-        assessor=options["assessor"] or getpass.getuser(),
-        role="second" if second else "first",
-        source=Path(sheet).name if sheet else SHEET,
-        at=datetime.now(UTC),
-    )
-    _tell_entered(entered)
-    _tell_marked(place, marked)
-    if second:
-        _tell_second(engine, place, options["names"])
-    else:
-        _hand_back(engine, place, marked, options["names"], options["jobs"])
+    with opened(record_url(options["url"], place.folder.resolve().parent), make=True) as engine:
+        entered, marked = enter_and_mark(
+            engine,
+            place,
+            read,
+            decisions,
+            assessor=options["assessor"] or getpass.getuser(),
+            role="second" if second else "first",
+            source=Path(sheet).name if sheet else SHEET,
+            at=datetime.now(UTC),
+        )
+        _tell_entered(entered)
+        _tell_marked(place, marked)
+        if second:
+            _tell_second(engine, place, options["names"])
+        else:
+            _hand_back(engine, place, marked, options["names"], options["jobs"])
     _tell_questions(marked.questions)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, cast
 
@@ -75,12 +75,12 @@ def scripts_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Script, .
 
 
 def decisions_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Decision, ...]:
-    """The decisions as they stand, the newest for each part, in the order of the papers."""
+    """The decisions as they stand, the newest for each part and attempt, in the order of the papers."""
     with reading(engine) as connection:
         rows = _decision_rows(connection, known(connection, sitting_code), role)
-    newest: dict[tuple[str, str], Decision] = {}
+    newest: dict[tuple[str, str, int], Decision] = {}
     for row in rows:
-        newest[row["paper"], row["label"]] = _decision(row)
+        newest[row["paper"], row["label"], row["attempt"]] = _decision(row)
     return tuple(newest.values())
 
 
@@ -183,15 +183,25 @@ def _enter_decisions(
         if row["by"] == by:
             own[row["paper"], row["label"]] = _decision(row)
     new = [
-        decision for key, decision in _one_a_part(decisions).items() if decision not in (stands.get(key), own.get(key))
+        decision
+        for key, decision in _one_a_part(decisions).items()
+        if _said(decision) not in (_said(stands.get(key)), _said(own.get(key)))
     ]
+    attempts = dict([*newest_scripts(connection, sitting, cast("Role", common["role"]))])  # the last of each paper
+    new = [replace(decision, attempt=attempts.get(decision.code, 1)) for decision in new]
     rows = [
-        {"paper": d.code, "label": d.label, "marks": d.marks, "reason": d.reason, "comment": d.comment, "by": by}
+        {"paper": d.code, "label": d.label, "marks": d.marks, "reason": d.reason, "comment": d.comment, "by": by,
+         "attempt": d.attempt}
         for d in new
-    ]
+    ]  # fmt: skip
     if rows:
         connection.execute(insert(DECISION), [{**common, **row} for row in rows])
     return tuple(new)
+
+
+def _said(decision: Decision | None) -> Decision | None:
+    """A decision apart from the attempt that it was made on: the same words once more add nothing."""
+    return replace(decision, attempt=1) if decision else None
 
 
 def _one_a_part(decisions: Sequence[Decision]) -> dict[tuple[str, str], Decision]:
@@ -214,5 +224,10 @@ def _one_a_part(decisions: Sequence[Decision]) -> dict[tuple[str, str], Decision
 
 def _decision(row: Mapping[Any, Any]) -> Decision:
     return Decision(
-        code=row["paper"], label=row["label"], marks=row["marks"], reason=row["reason"], comment=row["comment"]
+        code=row["paper"],
+        label=row["label"],
+        marks=row["marks"],
+        reason=row["reason"],
+        comment=row["comment"],
+        attempt=row["attempt"],
     )

@@ -84,6 +84,7 @@ DECISION = Table(
     Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
     Column("label", _LABEL, nullable=False),
     Column("role", _WORD, nullable=False),
+    Column("attempt", Integer, nullable=False),  # of the paper, as it stood when this was decided
     Column("marks", Integer),  # none: the mark stands
     Column("reason", Text, nullable=False),
     Column("comment", Text, nullable=False),

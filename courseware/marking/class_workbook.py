@@ -47,7 +47,8 @@ def _teach_again(figures: ClassFigures, slips: Sequence[Numbered], names: Mappin
         (
             one.number, one.slip.says, one.slip.label, plain(one.slip.exercise), len(one.slip.codes),
             len(one.slip.perhaps), len(figures.codes), "yes" if one.slip.again else "a slip",
-            _who(one.slip.codes, names), _who(one.slip.perhaps, names), *(one.starter[:3] if one.starter else ("", "", "")),
+            _who(one.slip.codes, names), _who(one.slip.perhaps, names),
+            *(one.starter[:3] if one.starter else ("", "", "")),
         )
         for one in slips
     ]  # fmt: skip

@@ -46,7 +46,9 @@ def wilson(share: float, n: int) -> Interval | None:
     square = Z * Z / n
     middle = (share + square / 2) / (1 + square)
     reach = Z * sqrt(share * (1 - share) / n + square / (4 * n)) / (1 + square)
-    return Interval(low=0.0 if share <= 0 else middle - reach, high=1.0 if share >= 1 else middle + reach)
+    return Interval(
+        low=max(0.0, middle - reach) if share > 0 else 0.0, high=min(1.0, middle + reach) if share < 1 else 1.0
+    )
 
 
 def newcombe(first: float, second: float, n: int) -> Interval | None:

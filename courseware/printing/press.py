@@ -88,9 +88,10 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
             for part in asked.parts
             if part.kind == "number"
         }
+        over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
-                pictures[name] = draw(call) if asked.drawn_in_place else reduced(draw(call), _OVER)
+                pictures[name] = draw(call) if asked.drawn_in_place else reduced(draw(call), over)
     return pictures
 
 

@@ -3,6 +3,7 @@ CREATE TABLE decision (
 	paper VARCHAR(16) NOT NULL,
 	label VARCHAR(40) NOT NULL,
 	role VARCHAR(20) NOT NULL,
+	attempt INTEGER NOT NULL,
 	marks INTEGER,
 	reason TEXT NOT NULL,
 	comment TEXT NOT NULL,

@@ -80,7 +80,11 @@ def test_the_status_says_what_became_of_a_paper(sitting, typed, status) -> None:
 
 
 def test_a_comma_without_quotation_marks_moves_the_row_and_is_refused_by_line(sitting) -> None:
-    text = table(sitting, {"1a": "5"}) + ",".join([sitting.papers[1].code, "", "1,125", *["7"] * (len(labels(sitting)) - 1)]) + "\r\n"
+    text = (
+        table(sitting, {"1a": "5"})
+        + ",".join([sitting.papers[1].code, "", "1,125", *["7"] * (len(labels(sitting)) - 1)])
+        + "\r\n"
+    )
     [fault] = faults(sitting, text)
     assert fault.startswith("sheet.csv:3:")
     assert "put quotation marks round an answer that holds the separator" in fault

@@ -13,6 +13,7 @@ import os
 import re
 import zlib
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -31,14 +32,17 @@ QUIET = (
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync",
 )  # fmt: skip
-PHONE = {"width": 320, "height": 640}
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 320, "height": 640}, "locale": "en-GB", "timezone_id": "Europe/London",
+}  # fmt: skip
+PATIENCE = 5000  # ms: a busy machine is no fault of the page
 TOPICS = ("course_gauge", "opening_sizes", "panels_and_surrounds")  # between them every kind of part
 KEPT = "courseware-practice"
 HEARD = """([key, newValue]) => {
   try { localStorage.setItem(key, newValue); } catch { /* a phone that keeps nothing */ }
   dispatchEvent(new StorageEvent("storage", {key, newValue}));
 }"""
-expect.set_options(timeout=3000)
+expect.set_options(timeout=PATIENCE)
 
 
 def missing(what: str) -> None:
@@ -73,21 +77,31 @@ def browser() -> Iterator[Browser]:
 @pytest.fixture
 def phone(browser: Browser, practice_file: Path) -> Iterator[Callable[..., Learner]]:
     """Gives a learner a phone, 320 px wide and without a network; what the page throws fails the test."""
+    with phones(browser, practice_file) as give:
+        yield give
+
+
+@pytest.fixture(scope="module")
+def one_phone(browser: Browser, practice_file: Path) -> Iterator[Callable[..., Learner]]:
+    """The same for all tests of a file."""
+    with phones(browser, practice_file) as give:
+        yield give
+
+
+@contextmanager
+def phones(browser: Browser, practice_file: Path) -> Iterator[Callable[..., Learner]]:
+    """Phones that are put away at the end."""
     contexts: list[BrowserContext] = []
     thrown: list[str] = []
 
-    def give(
-        *, keyboard: bool = False, before: str = "", day: str = "", offline: bool = True, **options: Any
-    ) -> Learner:
-        context = browser.new_context(
-            **({"viewport": PHONE, "locale": "en-GB", "timezone_id": "Europe/London"} | options)
-        )
+    def give(*, keyboard: bool = False, before: str = "", day: str = "", **options: Any) -> Learner:
+        context = browser.new_context(**(PHONE | options))
         contexts.append(context)
-        context.set_offline(offline)
+        context.set_offline(True)
         if before:
             context.add_init_script(before)
         page = context.new_page()
-        page.set_default_timeout(3000)
+        page.set_default_timeout(PATIENCE)
         page.on("pageerror", lambda error: thrown.append(str(error)))
         page.on("console", lambda said: thrown.append(said.text) if said.type in {"error", "warning"} else None)
         learner = Learner(page, practice_file, keyboard=keyboard)
@@ -122,7 +136,7 @@ def own_code(browser: Browser, practice_file: Path, tmp_path: Path) -> Iterator[
     opened.write_text(f"{text[:end]}\nglobalThis.code = {{{names}}};\n{text[end:]}", encoding="utf-8")
     context = browser.new_context(bypass_csp=True)  # the page runs its own script alone, which this is no more
     page = context.new_page()
-    page.set_default_timeout(5000)
+    page.set_default_timeout(PATIENCE)
     page.goto(opened.as_uri())
     page.wait_for_function("globalThis.code !== undefined")
     yield page

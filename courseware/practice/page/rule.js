@@ -27,7 +27,7 @@ export function askRule(section, part, turn) {
       told.replaceChildren(make("p", {}, make("span", { class: "sign", "aria-hidden": "true" }, isRight ? "✓" : ticked ? "✗" : "?"), words));
       say(words);
       if (!ticked) return;
-      check.remove();
+      form.replaceWith(ask); // nothing is to be sent any more
       closeBoxes(boxes);
       const on = button("Go on", () => {
         own.replaceChildren(make("p", { class: "gave" }, `Rule: ${right}.`));
@@ -38,7 +38,8 @@ export function askRule(section, part, turn) {
       focusOn(on);
     };
     const ask = make("fieldset", {}, make("legend", {}, "Which rule is this?"), ...labels);
-    own.append(make("form", { novalidate: true, onsubmit: answered }, ask, check), told);
+    const form = make("form", { novalidate: true, onsubmit: answered }, ask, check);
+    own.append(form, told);
     section.append(own);
   });
 }

@@ -68,6 +68,7 @@ export function askStep(step, slipped) {
     section.dataset.state = state;
     place.close();
     tools.remove();
+    form.replaceWith(...form.childNodes); // nothing is to be sent any more
     showFeedback(feedback, words, how);
     if (state !== "right" && part.kind !== "drawn") feedback.append(step.working());
     step.settled(outcome);
