@@ -36,7 +36,8 @@ export function givenPart(part) {
 
 /** The choices or steps as they stand on paper. @param {Part} part */
 function optionList(part) {
-  const items = (part.options ?? []).map(([letter, words]) => make("li", {}, `${letter}  ${words}`));
+  const lettered = part.kind === "choice"; // steps have no letters on the page
+  const items = (part.options ?? []).map(([letter, words]) => make("li", {}, lettered ? `${letter}  ${words}` : words));
   return items.length ? make("ul", { class: "options" }, ...items) : "";
 }
 

@@ -15,6 +15,7 @@ export function workedPart(part) {
     rule && make("p", { "data-role": "rule-said" }, `Rule: ${rule}.`),
     workingLines(part, (part.working ?? []).length),
     make("p", { "data-role": "answer" }, make("strong", {}, answerWords(part)), part.band ? ` (${part.band})` : ""),
+    part.kind === "order" && make("ol", {}, ...stepsInOrder(part).map((words) => make("li", {}, words))),
     ...(part.accepts ?? []).map((route) => make("p", {}, `Also accepted: ${route.says}.`)),
   );
 }
@@ -30,19 +31,23 @@ function workingLine(line) {
   return make("li", {}, `${line.say} `, line.figure ? make("b", { class: "whole" }, `= ${line.figure}`) : "");
 }
 
-/** `The answer is 910 mm.`, or the right letters with their words. @param {Part} part */
+/** `The answer is 910 mm.`, or the right choices with their letters. @param {Part} part */
 function answerWords(part) {
-  if (part.kind === "choice") return `The answer is ${lettered(part, part.right.split(",")).join("; ")}.`;
-  if (part.kind === "order") {
-    const lead = part.open ? "One right order: " : "The right order: ";
-    return `${lead}${lettered(part, part.right.split(",")).join("; ")}.`;
-  }
+  if (part.kind === "choice") return `The answer is ${ticked(part).join("; ")}.`;
+  if (part.kind === "order") return part.open ? "One right order:" : "The right order:";
   if (part.kind === "drawn") return `The drawing shows: ${(part.points ?? []).join("; ")}.`;
   return `The answer is ${part.answer}.`;
 }
 
-/** @param {Part} part @param {string[]} letters */
-function lettered(part, letters) {
+/** The right choices, as `B, 2035 mm`. @param {Part} part */
+function ticked(part) {
+  const right = part.right.split(",");
+  const options = (part.options ?? []).filter(([letter]) => right.includes(letter));
+  return options.map(([letter, words]) => `${letter}, ${words.replace(/\.$/, "")}`);
+}
+
+/** The steps of an order, first to last. @param {Part} part */
+function stepsInOrder(part) {
   const words = new Map(part.options ?? []);
-  return letters.map((letter) => `${letter}, ${(words.get(letter) ?? "").replace(/\.$/, "")}`);
+  return part.right.split(",").map((letter) => words.get(letter) ?? "");
 }
