@@ -23,6 +23,8 @@ CLIPPED = """() => {
   for (const element of texts) {
     const box = element.getBoundingClientRect();
     if (box.right > innerWidth + 1 || box.left < -1) wrong.push(["outside", element.outerHTML.slice(0, 120)]);
+    const letter = parseFloat(getComputedStyle(element).fontSize), words = element.innerText.length;
+    if (element.clientWidth && box.width < 2.5 * letter && words > 6) wrong.push(["squeezed", element.outerHTML.slice(0, 120)]);
     for (let around = element; around !== document.body; around = around.parentElement) {
       const style = getComputedStyle(around);
       const cut = [style.overflowX, style.overflowY].some(value => value === "hidden" || value === "clip");
@@ -182,7 +184,7 @@ def test_the_checks_can_fail(phone) -> None:
     learner.page.evaluate(
         "document.querySelector('main').insertAdjacentHTML('beforeend', '<div style=\"width: 40px; height: 10px; overflow: hidden\">far too long for this box</div><button style=\"width: 20px; height: 20px; min-height: 0; min-width: 0; padding: 0\">x</button><p style=\"width: 900px\">wide</p>')"
     )
-    assert {kind for kind, _ in learner.page.evaluate(CLIPPED)} == {"clipped", "outside", "wider than the screen"}
+    assert {kind for kind, _ in learner.page.evaluate(CLIPPED)} == {"clipped", "outside", "squeezed", "wider than the screen"}
     assert len(learner.page.evaluate(SMALL)) == 1
 
 

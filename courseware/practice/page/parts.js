@@ -34,10 +34,10 @@ export function givenPart(part) {
   return section;
 }
 
-/** The choices or steps as they stand on paper. @param {Part} part */
+/** The choices as they stand on paper; the steps of an order stand in order below. @param {Part} part */
 function optionList(part) {
-  const lettered = part.kind === "choice"; // steps have no letters on the page
-  const items = (part.options ?? []).map(([letter, words]) => make("li", {}, lettered ? `${letter}  ${words}` : words));
+  const options = part.kind === "choice" ? (part.options ?? []) : [];
+  const items = options.map(([letter, words]) => make("li", {}, `${letter}  ${words}`));
   return items.length ? make("ul", { class: "options" }, ...items) : "";
 }
 
