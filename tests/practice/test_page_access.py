@@ -184,7 +184,12 @@ def test_the_checks_can_fail(phone) -> None:
     learner.page.evaluate(
         "document.querySelector('main').insertAdjacentHTML('beforeend', '<div style=\"width: 40px; height: 10px; overflow: hidden\">far too long for this box</div><button style=\"width: 20px; height: 20px; min-height: 0; min-width: 0; padding: 0\">x</button><p style=\"width: 900px\">wide</p>')"
     )
-    assert {kind for kind, _ in learner.page.evaluate(CLIPPED)} == {"clipped", "outside", "squeezed", "wider than the screen"}
+    assert {kind for kind, _ in learner.page.evaluate(CLIPPED)} == {
+        "clipped",
+        "outside",
+        "squeezed",
+        "wider than the screen",
+    }
     assert len(learner.page.evaluate(SMALL)) == 1
 
 
