@@ -58,3 +58,13 @@ def class_of() -> Callable[..., tuple[Sitting, tuple[MarkedPaper, ...]]]:
         return made[asked]
 
     return deal
+
+
+@pytest.fixture(scope="session")
+def ten_by_ten() -> list[list[int]]:
+    """Source: item-analysis, ten learners by ten items."""
+    rows = (
+        "1111110110", "1011011101", "1111011001", "0010001000", "0000010010", "1110111111", "1101110111", "1111111101",
+        "0101111101", "1101101110",
+    )  # fmt: skip
+    return [[int(mark) for mark in row] for row in rows]

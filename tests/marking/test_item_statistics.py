@@ -13,44 +13,28 @@ from hypothesis import strategies as st
 
 from courseware.marking.item_statistics import discrimination, facility, item_rest, part_statistics, variance
 
-# source: item-analysis, ten learners by ten items
-TEN_BY_TEN = [
-    [int(mark) for mark in row]
-    for row in [
-        "1111110110",
-        "1011011101",
-        "1111011001",
-        "0010001000",
-        "0000010010",
-        "1110111111",
-        "1101110111",
-        "1111111101",
-        "0101111101",
-        "1101101110",
-    ]
-]
 CLASSES = st.integers(1, 5).flatmap(
     lambda parts: st.lists(st.lists(st.integers(0, 3), min_size=parts, max_size=parts), min_size=1, max_size=9)
 )
 
 
-def test_facilities_of_the_published_set() -> None:
+def test_facilities_of_the_published_set(ten_by_ten) -> None:
     """Source: item-analysis, item p."""
-    found = [part.facility.value for part in part_statistics(TEN_BY_TEN, [1] * 10)]
+    found = [part.facility.value for part in part_statistics(ten_by_ten, [1] * 10)]
     assert found == [0.7, 0.7, 0.6, 0.7, 0.6, 0.8, 0.7, 0.7, 0.5, 0.6]
 
 
-def test_variance_of_the_published_set() -> None:
+def test_variance_of_the_published_set(ten_by_ten) -> None:
     """Source: item-analysis, population variance 5.84."""
-    assert variance([sum(row) for row in TEN_BY_TEN]) == Fraction("5.84")
+    assert variance([sum(row) for row in ten_by_ten]) == Fraction("5.84")
 
 
-def test_the_published_set_by_hand() -> None:
+def test_the_published_set_by_hand(ten_by_ten) -> None:
     """Totals 8 7 7 2 2 9 8 9 7 7; 27 % of ten is three: 9, 9 and half of the two 8s; 2, 2 and a quarter of the four 7s.
 
     Part 1: top 1 + 1 + (1 + 1)/2, bottom 0 + 0 + (1 + 1 + 0 + 1)/4; D = (3 − 3/4) / 3.
     """
-    found = part_statistics(TEN_BY_TEN, [1] * 10)[0].discrimination
+    found = part_statistics(ten_by_ten, [1] * 10)[0].discrimination
     assert (found.value, found.n) == (0.75, 3)
 
 

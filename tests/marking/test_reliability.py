@@ -9,30 +9,14 @@ from hypothesis import strategies as st
 
 from courseware.marking.reliability import cronbach_alpha, kr_20, reliability
 
-# source: item-analysis, ten learners by ten items
-TEN_BY_TEN = [
-    [int(mark) for mark in row]
-    for row in [
-        "1111110110",
-        "1011011101",
-        "1111011001",
-        "0010001000",
-        "0000010010",
-        "1110111111",
-        "1101110111",
-        "1111111101",
-        "0101111101",
-        "1101101110",
-    ]
-]
 CLASSES = st.integers(2, 5).flatmap(
     lambda parts: st.lists(st.lists(st.integers(0, 3), min_size=parts, max_size=parts), min_size=2, max_size=9)
 )
 
 
-def test_the_published_set() -> None:
+def test_the_published_set(ten_by_ten) -> None:
     """Source: item-analysis: KR-20 = alpha = 0.6963, SEM 1.3317, variance 5.84."""
-    found = reliability(TEN_BY_TEN, [1] * 10)
+    found = reliability(ten_by_ten, [1] * 10)
     assert round(found.kr20, 4) == round(found.alpha, 4) == 0.6963
     assert round(found.sem, 4) == 1.3317
     assert found.sd**2 == pytest.approx(5.84)
