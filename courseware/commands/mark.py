@@ -171,7 +171,7 @@ def _hand_back(engine: Any, place: Place, marked: Marked, names: bool, jobs: int
     from courseware.errands import cores, waiting
 
     with progress("Feedback sheets", len(marked.papers)) as tell:
-        folder = hand_back(engine, place, marked, names=names, processes=jobs or cores(), tell=tell, waiting=waiting)
+        folder = hand_back(engine, place, names=names, processes=jobs or cores(), tell=tell, waiting=waiting)
     click.echo(f"  to hand back: {folder / ALL_FEEDBACK}")
     click.echo(f"  for yourself: {folder / PICTURE}.pdf and .xlsx")
 

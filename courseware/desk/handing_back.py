@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 from courseware.banks import Space
 from courseware.desk.folder import one_at_a_time, write_whole
 from courseware.desk.issuing import Tell
-from courseware.desk.marking import Place
+from courseware.desk.marking import Place, mark_all
 from courseware.desk.proving import prove_all
 from courseware.drawings import draw
 from courseware.evidence.kept_marks import marks_of
-from courseware.evidence.sittings import sitting_of, sittings
+from courseware.evidence.sittings import sittings, text_of
 from courseware.marking.class_picture import class_picture
 from courseware.marking.class_workbook import class_workbook
 from courseware.marking.feedback_text import Had
@@ -28,6 +28,7 @@ from courseware.papers.codes import keyed
 from courseware.papers.compose import Sources, compose_exercise, read_sources
 from courseware.papers.deal import issue_exercise
 from courseware.papers.invented import invented_site
+from courseware.papers.record import read_record
 from courseware.papers.shares import for_papers, for_practice
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.printing.feedback import Handback, print_feedback
@@ -47,22 +48,25 @@ Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
 def hand_back(
     engine: Engine,
     place: Place,
-    marked: Marked,
     *,
     names: bool,
     processes: int,
     tell: Tell,
     waiting: Callable[[], None],
 ) -> Path:
-    """Writes everything that comes of marking into the sitting's folder. Returns where."""
+    """Writes everything that comes of marking into the sitting's folder. Returns where.
+
+    Marks once more while it holds the folder, so that of two runs at once the later to write has both assessors' work.
+    """
     sitting, sources = place.sitting, read_sources(place.sitting)
     spaces = _fresh_spaces(sources, sitting, processes)
-    others = tuple(_others(engine, sitting))
-    sheets = _sheets(sitting, marked, others)
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
-    picture = (sitting, marked.papers, _starters(sitting, sources, spaces), who, others)
     folder = place.folder / MARKED
     with one_at_a_time(place.folder.resolve().parent, waiting):
+        marked = mark_all(engine, place, "first")
+        others = tuple(_others(engine, sitting))
+        sheets = _sheets(sitting, marked, others)
+        picture = (sitting, marked.papers, _starters(sitting, sources, spaces), who, others)
         folder.mkdir(mode=0o700, exist_ok=True)
         indices = {name: array("L", space.indices) for name, space in spaces.items()}
         codes = [sitting.papers[sheet.place].code for sheet in sheets]
@@ -120,12 +124,14 @@ def _person(paper: IssuedPaper) -> tuple[str, str]:
 
 
 def _others(engine: Engine, sitting: Sitting) -> list[Sat]:
-    """The record's other sittings, each with the marks of its papers as they stand now."""
+    """The record's other sittings that have an exercise of this one, with the marks of their papers as they stand."""
+    exercises = {issued.exercise for issued in sitting.papers[0].exercises}
     found: list[Sat] = []
     for summary in sittings(engine):
-        if summary.code != sitting.code:
+        text = text_of(engine, summary.code) if summary.code != sitting.code and summary.scripts else ""
+        if any(f'"{exercise}"' in text for exercise in exercises):
             newest = {paper.code: paper for paper in marks_of(engine, summary.code, "first")}
-            found.append((sitting_of(engine, summary.code), tuple(newest.values())))
+            found.append((read_record(text), tuple(newest.values())))
     return found
 
 

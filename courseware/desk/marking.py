@@ -70,6 +70,12 @@ def enter_and_mark(
     take(engine, place.sitting, place.text, at=at)
     own = (*sheet.decisions, *decisions)
     entered = enter_scripts(engine, code, sheet.scripts, own, assessor=assessor, role=role, source=source, at=at)
-    marked = mark_scripts(place.sitting, scripts_of(engine, code, role), decisions_of(engine, code, role))
+    marked = mark_all(engine, place, role)
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     return entered, marked
+
+
+def mark_all(engine: Engine, place: Place, role: Role) -> Marked:
+    """Every script that the record has of the sitting, marked with the decisions that stand."""
+    code = place.sitting.code
+    return mark_scripts(place.sitting, scripts_of(engine, code, role), decisions_of(engine, code, role))

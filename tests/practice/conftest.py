@@ -155,34 +155,44 @@ class Learner:
 
     # What stands on the page
 
+    def state(self) -> dict[str, str]:
+        """What `main` says of what it shows: its screen and, of a question, stage, kind, variant and the open part."""
+        return dict(self.page.evaluate("({...document.getElementById('main').dataset})"))
+
     def screen(self) -> str:
-        return self.main.get_attribute("data-screen") or ""
+        return self.state()["screen"]
 
     def stage(self) -> str:
-        return self.main.get_attribute("data-stage") or ""
+        return self.state()["stage"]
 
     def kind(self) -> dict[str, Any]:
         """What the index says of the kind of question now asked."""
-        return self.index["kinds"][int(self.main.get_attribute("data-kind") or "")]
+        return self.index["kinds"][int(self.state()["kind"])]
 
     def question(self) -> dict[str, Any]:
         """The question now asked, with its answers."""
-        place = int(self.main.get_attribute("data-kind") or "")
+        return self._question(self.state())
+
+    def _question(self, state: dict[str, str]) -> dict[str, Any]:
+        place = int(state["kind"])
         if place not in self._kinds:
             packed = base64.b64decode(self._script(f"kind-{place}"))
             self._kinds[place] = json.loads(zlib.decompress(packed, -15))
-        return self._kinds[place]["variants"][int(self.main.get_attribute("data-variant") or "")]
+        return self._kinds[place]["variants"][int(state["variant"])]
 
     def part(self) -> dict[str, Any]:
         """The part, or row of a table, that is open."""
-        name = self.main.get_attribute("data-open")
-        parts = [p for part in self.question()["parts"] for p in (part, *part.get("rows", ()))]
-        return next(part for part in parts if part["name"] == name)
+        return self._part(self.state())
+
+    def _part(self, state: dict[str, str]) -> dict[str, Any]:
+        parts = [p for part in self._question(state)["parts"] for p in (part, *part.get("rows", ()))]
+        return next(part for part in parts if part["name"] == state["open"])
 
     def line(self) -> dict[str, Any]:
         """What is asked of the open part: in a part-worked question one line of its working, else the part."""
-        line = self.main.get_attribute("data-line")
-        return self.part() if line in {None, ""} else self.part()["working"][int(line)]
+        state = self.state()
+        part = self._part(state)
+        return part["working"][int(state["line"])] if state.get("line") else part
 
     def feedback(self) -> Locator:
         return self.page.locator("[data-role=feedback]").last
@@ -317,7 +327,8 @@ class Learner:
         return True
 
     def next_question(self) -> None:
-        asked = [self.main.get_attribute(f"data-{name}") for name in ("kind", "variant", "stage")]
+        state = self.state()
+        asked = [state[name] for name in ("kind", "variant", "stage")]
         self.press(self.button("Next question"))
         self.page.wait_for_function(
             "was => ['kind', 'variant', 'stage'].some((n, i) => document.querySelector('main').dataset[n] !== was[i])",
@@ -396,7 +407,8 @@ class Learner:
 
     def letters(self) -> list[str]:
         """The steps of an order part as they stand."""
-        return [str(item.get_attribute("data-letter")) for item in self.main.locator("li[data-letter]").all()]
+        found = self.main.locator("li[data-letter]").evaluate_all("items => items.map(item => item.dataset.letter)")
+        return [str(letter) for letter in found]
 
     def _order(self, part: dict[str, Any], *, right: bool) -> None:
         says = dict(part["options"])
