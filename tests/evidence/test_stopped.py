@@ -66,7 +66,7 @@ def stands(record, sitting, place: int = 0) -> tuple[str, set[str]]:
 def test_a_run_killed_at_any_moment_loses_nothing_that_it_acknowledged(record, sitting) -> None:
     chance = random.Random(20260105)
     number, told = 0, set()
-    for _ in range(8):
+    for _ in range(4):
         run = marker(str(record.url), sitting.code, "Ann", 0, number, 10_000)
         assert run.stdout is not None
         assert run.stdout.readline() == "ready\n"
