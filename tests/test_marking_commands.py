@@ -148,7 +148,7 @@ def test_the_assessors_own_mark_stands_with_its_reason(sitting) -> None:
     assert kept()[first["code"]] == [("1a", 1, "decided"), ("1b", 1, "right")]
     wrong = run("mark", str(sitting), sheet, "--decide", first["code"], "1a", "9", "too kind", "--jobs", "1")
     assert wrong.exit_code == 2
-    assert "`9` is not a mark from 0 to 2" in wrong.output
+    assert "`9` is not a mark in whole marks from 0 to 2" in wrong.output
 
 
 def test_two_assessors_with_half_a_class_each_end_with_the_whole(sitting) -> None:

@@ -123,7 +123,10 @@ def _grid(folder: Path, record: str) -> Iterator[tuple[str, bytes | None]]:
 def _remove(folder: Path, papers: Papers) -> list[str]:
     """Removes what marking made, what stopped runs left, and every file under one of the codes."""
     removed = []
-    if (folder / MARKED).is_dir():
+    if (folder / MARKED).is_symlink():
+        (folder / MARKED).unlink()
+        removed.append(MARKED)
+    elif (folder / MARKED).is_dir():
         shutil.rmtree(folder / MARKED)
         removed.append(f"{MARKED}/")
     for path in _named(list(folder.rglob("*")), papers):

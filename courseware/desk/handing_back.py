@@ -13,6 +13,7 @@ from courseware.desk.folder import one_at_a_time, write_whole
 from courseware.desk.issuing import Tell
 from courseware.desk.marking import Place, mark_all
 from courseware.desk.proving import prove_all
+from courseware.desk.shelf import NotFound
 from courseware.drawings import draw
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.sittings import sittings, text_of
@@ -67,6 +68,8 @@ def hand_back(
         others = tuple(_others(engine, sitting))
         sheets = _sheets(sitting, marked, others)
         picture = (sitting, marked.papers, _starters(sitting, sources, spaces), who, others)
+        if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
+            raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
         folder.mkdir(mode=0o700, exist_ok=True)
         indices = {name: array("L", space.indices) for name, space in spaces.items()}
         codes = [sitting.papers[sheet.place].code for sheet in sheets]

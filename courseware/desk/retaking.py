@@ -10,6 +10,7 @@ from courseware.desk.issuing import RECORD, record_text
 from courseware.desk.marking import Place
 from courseware.desk.shelf import NotFound
 from courseware.papers.codes import read_code
+from courseware.papers.compose import issued_from, read_sources
 from courseware.papers.deal import Chosen
 from courseware.papers.fresh import Had, had_by
 from courseware.papers.record import RecordFaulty, read_record
@@ -22,6 +23,9 @@ def banks_of(sitting: Sitting) -> tuple[tuple[Bank, ...], SafetyNotes | None, tu
         read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule) for source in sitting.banks
     )
     notes = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
+    sources = read_sources(sitting)
+    for issued in sitting.papers[0].exercises:
+        issued_from(issued, sources)
     known = {(bank.topic, exercise.name): (bank, exercise) for bank in banks for exercise in bank.exercises}
     return banks, notes, tuple(known[issued.topic, issued.exercise] for issued in sitting.papers[0].exercises)
 

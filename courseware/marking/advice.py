@@ -16,8 +16,7 @@ _FIGURES: dict[How, str] = {
     "unknown": "This figure is not one of the usual slips. See your working with your tutor.",
     "withheld": "The figure carried on from an earlier part cannot be right here. Put that part right first, then work "
     "this one again.",
-    "elsewhere": "This figure belongs to other numbers than those on this paper. Check the paper code, then start from "
-    "the numbers in the question.",
+    "elsewhere": "This figure is not one of the usual slips. Check that it comes from the numbers in this question.",
     "blank": "Nothing is written here.",
     "unreached": "This part was not reached.",
     "decided": "The assessor has marked this part. Go through it together.",

@@ -18,20 +18,22 @@ _WORDS = {
     "tens": "the digits stand; look at the point",
     "swapped": "look at the digits as written",
 }
+_FIRST, _AT_THE_LATEST, _FROM_HERE = "first wrong here", "wrong here at the latest", "look from here on"
 _UP_TO_HERE = "The working up to that line:"
 
 
 def first_wrong_line(solved: SolvedNumber, slip: int) -> int:
     """The place, from 0, of the line of working where slip `slip` of the part leaves it.
 
-    Where a line of working has the slip's figure the working was left after it: the next line. Else the marks that
-    the slip still earns say how far it was right; one that earns none went wrong at the first line that earns.
+    Where a line of working has the slip's figure the working was left after it: the next line. Else a slip that earns
+    nothing went wrong at the first line that earns; of one that still earns a mark, which may be for a later step,
+    nothing is known, and it is the first line to look at.
     """
     return _left_at(solved, slip)[0]
 
 
-def _left_at(solved: SolvedNumber, slip: int) -> tuple[int, bool]:
-    """The line where a slip leaves the working, and whether the lines before it are known to be right."""
+def _left_at(solved: SolvedNumber, slip: int) -> tuple[int, bool, str]:
+    """The line where a slip leaves the working, whether the lines before it are known to be right, and what to say."""
     part = solved.part
     same = [
         place
@@ -41,8 +43,11 @@ def _left_at(solved: SolvedNumber, slip: int) -> tuple[int, bool]:
         and rounded(part, value) == solved.slips[slip]
     ]
     if same:
-        return min(same[-1] + 1, len(part.working) - 1), True
-    return line_after(part, part.slips[slip].earns), part.slips[slip].earns > 0
+        return min(same[-1] + 1, len(part.working) - 1), True, _FIRST
+    if part.slips[slip].earns:
+        return 0, False, _FROM_HERE
+    place = line_after(part, 0)
+    return place, False, _AT_THE_LATEST if place else _FIRST
 
 
 def line_after(part: NumberPart, marks: int) -> int:
@@ -68,25 +73,25 @@ def _working(part: MarkedPart, solved: SolvedNumber) -> tuple[str, tuple[Line, .
     if how in _TO_START_FROM:
         figure = working[0].figure if len(working) > 1 else ""  # the only line is the answer: that is left to find
         return "A first line to start from:", (Line(sign=PLAIN, say=working[0].say, figure=figure),)
-    place, sure = _place(part, solved)
+    place, sure, word = _place(part, solved)
     if place is None:
         plain = tuple(Line(sign=PLAIN, say=line.say, figure=line.figure) for line in working)
         return "Hold your own working against these lines. Stop at the first that differs:", plain
     before = tuple(Line(sign=STANDS if sure else PLAIN, say=line.say, figure=line.figure) for line in working[:place])
     here = working[place]
-    word = _WORDS.get(how, "first wrong here" if sure or place == 0 else "wrong here at the latest")
+    word = _WORDS.get(how, word)
     return _UP_TO_HERE, (*before, Line(sign=HERE, say=here.say, figure=here.figure, word=word))
 
 
-def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool]:
+def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool, str]:
     """Where the working was left, and whether it stands up to there; None where that is not known."""
     if part.mark.how in _AT_THE_END:
-        return len(solved.part.working) - 1, True
+        return len(solved.part.working) - 1, True, _FIRST
     numbers = [slip.key.rpartition("/")[2] for slip in part.mark.slips]
     places = [_left_at(solved, int(number) - 1) for number in numbers if number.isdigit()]
     if places:
         return min(places)
-    return (line_after(solved.part, part.mark.marks), True) if part.mark.marks else (None, False)
+    return (line_after(solved.part, part.mark.marks), True, _FIRST) if part.mark.marks else (None, False, "")
 
 
 def _choices(part: MarkedPart, solved: SolvedChoice) -> Iterator[Line]:

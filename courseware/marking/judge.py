@@ -78,7 +78,11 @@ def _earning(value: Fraction, written: Written, asked: Asked) -> Iterator[Verdic
     if _is_answer(value, written.places, own):
         yield Verdict(how="right", marks=of, why="Right.")
     for solved in asked.both:
-        if solved is not own and (_is_answer(value, written.places, solved) or _ends_working(value, solved)):
+        if solved is not own and (
+            _is_answer(value, written.places, solved)
+            or _ends_working(value, solved)
+            or _as_short(value, written.places, own, solved)
+        ):
             yield Verdict(how="carried", marks=of, why="Right from the learner's own earlier answer.")
         for route, figure in zip(solved.part.accept, solved.accept, strict=True):
             if value == figure:
@@ -95,6 +99,12 @@ def _is_answer(value: Fraction, places: int, solved: SolvedNumber) -> bool:
     if asked_places is None:
         return places >= _LEAST_PLACES and not _ends(solved.exact) and _written_to(value, places, solved.exact)
     return places > asked_places and _written_to(value, places, solved.exact)
+
+
+def _as_short(value: Fraction, places: int, own: SolvedNumber, carried: SolvedNumber) -> bool:
+    """Whether a carried figure without end is written to as many decimals as the right answer has: 11.4 for 8.5."""
+    asked = len(exact_text(own.answer).partition(".")[2])
+    return 0 < asked <= places and not _ends(carried.exact) and _written_to(value, places, carried.exact)
 
 
 def _ends_working(value: Fraction, solved: SolvedNumber) -> bool:
@@ -144,7 +154,11 @@ def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
         if _swapped(value, solved.answer):
             yield Verdict(how="swapped", marks=method, why=f"Two digits have changed places. {_SEE}")
     if asked.elsewhere(value):
-        yield Verdict(how="elsewhere", marks=0, why="This is the answer on another paper: check the paper code.")
+        yield Verdict(
+            how="elsewhere",
+            marks=0,
+            why=f"Not recognised; it is the answer on another paper. {_SEE} Check the paper code.",
+        )
 
 
 def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:

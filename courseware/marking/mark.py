@@ -17,18 +17,21 @@ from courseware.marking.written import read_figure
 from courseware.papers.compose import Sources, issued_from, read_sources
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
 
-_FEWEST_ELSEWHERE = 2  # answers of other papers before a whole script is asked about
+_FEWEST_ELSEWHERE = 3  # answers of one other paper before a whole script is held back
+_SAY_SO = "if not, say so in a comment on the sheet of decisions"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Marked:
     """Scripts marked, in the order of the sitting's papers; what a person must settle. Papers not in are left out.
 
-    `papers` has each paper as it stands now, `attempts` also what stood before it was resubmitted.
+    `papers` has each paper as it stands now, `attempts` also what stood before it was resubmitted, and both are without
+    those `held` back because their row may be another paper's.
     """
 
     papers: tuple[MarkedPaper, ...]
     attempts: tuple[MarkedPaper, ...]
+    held: tuple[MarkedPaper, ...]
     questions: tuple[Question, ...]
 
 
@@ -49,6 +52,7 @@ def mark_scripts(
     others = _others(sitting)
     papers: list[MarkedPaper] = []
     tried: list[MarkedPaper] = []
+    held: list[MarkedPaper] = []
     questions: list[Question] = []
     for paper in sitting.papers:
         marked: MarkedPaper | None = None
@@ -61,9 +65,12 @@ def mark_scripts(
             marked = _mark_paper(paper, replace(script, cells=cells), sources, others, own, marked, asked)
             tried.append(marked)
         questions += asked
-        if marked is not None:
+        if any(not question.label and question.why.endswith(_SAY_SO) for question in asked):
+            held += [one for one in tried if one.code == paper.code]
+            tried = [one for one in tried if one.code != paper.code]
+        elif marked is not None:
             papers.append(marked)
-    return Marked(papers=tuple(papers), attempts=tuple(tried), questions=tuple(questions))
+    return Marked(papers=tuple(papers), attempts=tuple(tried), held=tuple(held), questions=tuple(questions))
 
 
 def _opened(marked: MarkedPaper | None, earlier: Mapping[str, str], script: Script) -> dict[str, str]:
@@ -98,7 +105,8 @@ def _mark_paper(
     marks = [closed.get(mark.label) or _decide(mark, decided.get(mark.label)) for mark in marks]
     settled_by_hand = {mark.label for mark in marks if mark.how == "decided" or mark.label in closed}
     asked[:] = [question for question in asked if question.label not in settled_by_hand]
-    _ask_about_code(paper, script, marks, others, asked)
+    if (why := _other_paper(paper, marks, others)) and not decided:
+        asked.append(_question(script, "", "", f"{why}; {_SAY_SO}"))
     return MarkedPaper(code=paper.code, status=script.status, marks=tuple(marks))
 
 
@@ -136,30 +144,29 @@ def _decide(mark: Mark, decision: Decision | None) -> Mark:
     return replace(mark, marks=marks, how="decided", why=why, comment=decision.comment)
 
 
-def _others(sitting: Sitting) -> dict[str, dict[str, str]]:
-    """By part, the answers that stand on the sitting's papers, each with the code of one paper."""
-    found: dict[str, dict[str, str]] = {}
+def _others(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
+    """By part, the answers that stand on the sitting's papers, each with the codes of the papers that have it."""
+    found: dict[str, dict[str, list[str]]] = {}
     for paper in sitting.papers:
         for exercise in paper.exercises:
             for part in exercise.parts:
                 if part.kind in {"number", "table"}:
-                    found.setdefault(part.label, {}).setdefault(part.answer, paper.code)
+                    found.setdefault(part.label, {}).setdefault(part.answer, []).append(paper.code)
     return found
 
 
-def _ask_about_code(
-    paper: IssuedPaper, script: Script, marks: Sequence[Mark], others: Others, asked: list[Question]
-) -> None:
-    """A row whose answers are mostly those of other papers may stand under the wrong code."""
+def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> str:
+    """Why a row may stand under the wrong code: most of its figures are the answers of one other paper; else ''."""
     units = {part.label: part.unit for exercise in paper.exercises for part in exercise.parts}
     elsewhere = [mark for mark in marks if mark.how == "elsewhere"]
-    if len(elsewhere) < max(_FEWEST_ELSEWHERE, sum(mark.how == "right" for mark in marks if mark.label in others)):
-        return
-    figures = [(mark.label, read_figure(mark.written, units[mark.label]).figures) for mark in elsewhere]
-    texts = [(label, exact_text(figure)) for label, read in figures for figure in read]
-    codes = Counter(others[label][text] for label, text in texts if text in others[label])
-    why = f"{len(elsewhere)} answers are those of other papers, such as {codes.most_common(1)[0][0]}"
-    asked.append(_question(script, "", "", f"{why}: check the paper code"))
+    read = {mark.label: read_figure(mark.written, units[mark.label]).figures for mark in elsewhere}
+    texts = {(label, exact_text(figure)) for label, figures in read.items() for figure in figures}
+    codes = Counter(code for label, text in texts for code in others[label].get(text, ()))
+    own = sum(mark.how in {"right", "carried", "route"} for mark in marks if mark.label in others)
+    code, count = codes.most_common(1)[0] if codes else ("", 0)
+    if count < _FEWEST_ELSEWHERE or count <= own:
+        return ""
+    return f"{count} answers are those of the paper {code}: if they are, move them to its row"
 
 
 def _question(script: Script, label: str, written: str, why: str) -> Question:

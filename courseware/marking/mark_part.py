@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
 
-from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, Part, TablePart
+from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, OrderPart, Part, TablePart
 from courseware.banks.figures import exact_text, tidy
 from courseware.banks.formulas import FormulaImpossible, Value
 from courseware.banks.solve import SolvedNumber, solve_number
@@ -30,8 +30,8 @@ from courseware.papers.record import RecordFaulty
 from courseware.papers.sitting import IssuedExercise, IssuedPart
 from courseware.trade import TradeError
 
-# By label, the answers on a sitting's papers as texts, each with the code of a paper that has it.
-Others = Mapping[str, Mapping[str, str]]
+# By label, the answers on a sitting's papers as texts, each with the codes of the papers that have it.
+Others = Mapping[str, Mapping[str, Sequence[str]]]
 _BLANK = Verdict(how="blank", marks=0, why="Nothing was written.")
 _NOT_REACHED = Verdict(how="unreached", marks=0, why="Not reached.")
 
@@ -76,10 +76,25 @@ def with_entries(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[P
     for part in exercise.parts:
         count = len(part.rows) if isinstance(part, TablePart) else 1
         entries = issued.parts[left : left + count]
-        if len(entries) < count:
+        if len(entries) < count or any(
+            not _is_of(row, entry) for row, entry in zip(rows_of(part), entries, strict=True)
+        ):
             raise RecordFaulty(f"{exercise.name} does not have the parts it was issued with")
         yield part, entries
         left += count
+
+
+def _is_of(part: Part, entry: IssuedPart) -> bool:
+    """Whether an entry of the record is this part as its bank has it."""
+    if isinstance(part, NumberPart):
+        return (entry.name, entry.marks, entry.unit, entry.kind in {"number", "table"}) == (
+            part.name,
+            part.marks,
+            part.unit,
+            True,
+        )
+    options = part.choices if isinstance(part, ChoicePart) else part.steps if isinstance(part, OrderPart) else ()
+    return (entry.name, entry.marks, sorted(entry.shown)) == (part.name, part.marks, list(range(len(options))))
 
 
 def mark_part(part: Part, entry: IssuedPart, work: Work, typed: str, others: Others) -> Verdict:
@@ -94,7 +109,9 @@ def rows_of(part: Part) -> tuple[Part, ...]:
     return part.rows if isinstance(part, TablePart) else (part,)
 
 
-def _mark_number(part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[str, str]) -> Verdict:
+def _mark_number(
+    part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[str, Sequence[str]]
+) -> Verdict:
     written = read_figure(typed, entry.unit)
     answer = _figure(entry.answer)
     value = settled(written, answer) if written.figures else None
@@ -109,7 +126,9 @@ def _mark_number(part: NumberPart, entry: IssuedPart, work: Work, typed: str, ot
     if value is None:
         both = " or ".join(str(tidy(figure)) for figure in written.figures[:1])
         raise NotRead(f"the comma may mean thousands or a decimal: {both}, or a thousandth of it")
-    if written.reading == "figure" and within_band(value, answer, _figure(entry.within or "0")):
+    if written.reading == "figure" and (
+        value == answer or (part.within and within_band(value, answer, work.solved(part, entry).within))
+    ):
         if value != answer:
             work.learner[part.name] = tidy(value)
         return Verdict(how="right", marks=part.marks, why="Right.")
@@ -175,11 +194,13 @@ def _carry(part: NumberPart, own: SolvedNumber, work: Work) -> tuple[SolvedNumbe
     except (TradeError, FormulaImpossible) as why:
         return None, f"The earlier answer cannot be carried on: {str(why).rstrip('.')}."
     if _below_nothing(carried, own):
-        return None, "The earlier answer cannot be carried on: it gives less than nothing."
+        return None, "The earlier answer cannot be carried on: it gives nothing, or less."
     return carried, ""
 
 
 def _below_nothing(carried: SolvedNumber, own: SolvedNumber) -> bool:
+    if own.answer and not carried.answer:
+        return True
     figures = zip((carried.answer, *carried.working), (own.answer, *own.working), strict=True)
     return any(_negative(figure) and not _negative(right) for figure, right in figures)
 

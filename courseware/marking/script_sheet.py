@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -15,6 +16,8 @@ from courseware.papers.table import ClassListFaulty, Row, heading_key, repeated_
 
 _LONGEST_CELL = 200
 _LONGEST_REASON = 300
+_LONGEST_MARK = 4  # figures
+_MOST_ATTEMPTS = 10  # of one paper
 _STATUS: Mapping[str, Status] = {
     "": "", "p": "", "present": "", "a": "absent", "absent": "absent", "l": "late", "late": "late",
     "r": "resubmitted", "resubmitted": "resubmitted",
@@ -68,8 +71,9 @@ def decision(code: str, label: str, marks: str, reason: str, comment: str = "", 
     if not marks.strip():
         said = comment.strip() or reason.strip()
         return _plain(Decision(code=own, label=part.label, marks=None, reason="", comment=said))
-    if not (marks.strip().isascii() and marks.strip().isdigit() and int(marks) <= part.marks):
-        return f"`{harmless(marks)}` is not a mark from 0 to {part.marks}, which {part.label} is worth"
+    typed = marks.strip()
+    if not (len(typed) <= _LONGEST_MARK and typed.isascii() and typed.isdigit() and int(typed) <= part.marks):
+        return f"`{harmless(marks)}` is not a mark in whole marks from 0 to {part.marks}, which {part.label} is worth"
     if not reason.strip():
         return "a mark that an assessor decides needs its reason"
     return _plain(
@@ -118,8 +122,11 @@ def _scripts(
 ) -> Iterator[Script]:
     codes = {paper.code for paper in sitting.papers}
     lines: dict[str, int] = {}
+    attempts: Counter[str] = Counter()
     try:
         for row in rows:
+            if len(faults) >= _MOST_FAULTS:
+                return
             script = _script(row, width, columns, codes, file)
             if isinstance(script, Fault):
                 faults.append(script)
@@ -129,6 +136,10 @@ def _scripts(
                     expected = "one row a paper; write `resubmitted` under status where it came in again"
                     faults.append(Fault(file, row.line, columns["code"] + 1, wrong, expected))
                 lines.setdefault(script.code, row.line)
+                attempts[script.code] += 1
+                if attempts[script.code] == _MOST_ATTEMPTS + 1:
+                    wrong = f"the paper {script.code} stands in more than {_MOST_ATTEMPTS} rows"
+                    faults.append(Fault(file, row.line, columns["code"] + 1, wrong, "take rows out"))
                 yield script
     except ClassListFaulty as broken:
         faults += broken.faults

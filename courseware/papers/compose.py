@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -50,6 +51,9 @@ class Sources:
 def read_sources(sitting: Sitting) -> Sources:
     """The banks kept in a record. Raises `RecordFaulty` where their text is not what was issued."""
     exercises: dict[tuple[str, str], tuple[Bank, Exercise]] = {}
+    for source in (*sitting.banks, *([sitting.safety] if sitting.safety else [])):
+        if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
+            raise RecordFaulty(f"the text of {source.file} in it is not the text that was issued")
     for source in sitting.banks:
         bank = read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule)
         exercises |= {(bank.topic, exercise.name): (bank, exercise) for exercise in bank.exercises}

@@ -15,8 +15,9 @@ from courseware.trade import ARRIS_RULES
 
 LONGEST_TITLE = 100
 _LONGEST_SETTING = 2000
+_LONGEST_SEED = 300
 _MOST_EXERCISES, _MOST_PARTS, _MOST_MARKS = 500, 200, 200
-_FIGURE = re.compile(r"-?[0-9]{1,30}(\.[0-9]{1,30}|/[0-9]{1,30})?")
+_FIGURE = re.compile(r"-?[0-9]{1,30}(\.[0-9]{1,30}|/0{0,9}[1-9][0-9]{0,20})?")
 _SITE = {"place", "street", "client"}
 _PARTS = {"number", "table", "choice", "order", "drawn"}
 
@@ -27,6 +28,7 @@ class _Unsound(ValueError):
 
 def check_sitting(sitting: Sitting) -> None:
     """Raises `ValueError` for a sitting that this program cannot have written."""
+    sources = (*sitting.banks, *([sitting.safety] if sitting.safety else []))
     codes = [sitting.code, *(paper.code for paper in sitting.papers)]
     _hold(
         1 <= len(sitting.papers) <= MOST_LEARNERS,
@@ -36,10 +38,18 @@ def check_sitting(sitting: Sitting) -> None:
         date.fromisoformat(sitting.date).isoformat() == sitting.date,
         sitting.arris_rule in ARRIS_RULES,
         plain(sitting.title, LONGEST_TITLE),
+        plain(sitting.seed, _LONGEST_SEED),
+        plain(sitting.version, LONGEST_TITLE),
+        all(plain(source.file, _LONGEST_SEED) for source in sources),
+        all(_labels(paper) == _labels(sitting.papers[0]) for paper in sitting.papers),
         plain(sitting.group, LONGEST_TITLE),
     )
     for paper in sitting.papers:
         _check_paper(paper)
+
+
+def _labels(paper: IssuedPaper) -> list[str]:
+    return [part.label for exercise in paper.exercises for part in exercise.parts]
 
 
 def plain(text: str, most: int) -> bool:
@@ -68,7 +78,7 @@ def _check_paper(paper: IssuedPaper) -> None:
 def _figures(part: IssuedPart) -> Iterator[bool]:
     if part.kind in {"number", "table"}:
         for text in (part.answer, part.within or "0", *(value for value, _ in part.slips)):
-            yield bool(_FIGURE.fullmatch(text)) and not text.endswith("/0")
+            yield bool(_FIGURE.fullmatch(text))
 
 
 def _hold(*truths: bool) -> None:

@@ -80,8 +80,8 @@ class TestFirstWrongLine:
         (*WIDTH, 2, 1, "no line has the figure and nothing is earned: the first line that earns, n × 225"),
         (*WIDTH, 3, 1, "the same for n × 215"),
         ("opening-for-a-panel", "opening_height", 1, 2, "n × 75 is line 2: the top bed, line 3, was dropped"),
-        ("which-rule", "stands_at", 2, 2, "no line has the figure; one mark is earned, at line 2: line 3"),
-        ("what-fits-the-gap", "bricks_wide", 1, 1, "the bank gives the method mark: the line after it"),
+        ("which-rule", "stands_at", 2, 0, "no line has the figure, and a mark is earned: nothing tells which line"),
+        ("what-fits-the-gap", "bricks_wide", 1, 0, "the joint was not taken off, which is line 1, and yet a mark is earned"),
         ("what-fits-the-gap", "bricks_wide", 2, 0, "divided by the work size, nothing earned: line 1"),
         ("wall-between-two-wings", "window_width", 1, 0, "a row with one line of working"),
     ])  # fmt: skip

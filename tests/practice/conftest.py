@@ -212,7 +212,13 @@ class Learner:
 
     def open(self, screen: str = "") -> None:
         self.page.goto(self.file.as_uri() + screen)
-        expect(self.main).to_have_attribute("data-screen", re.compile("."))
+        self._arrive(screen or "#topics")
+
+    def _arrive(self, screen: str) -> None:
+        """Waits until the page shows this screen: it marks the link as it fills the screen."""
+        expect(self.page.locator(f"nav a[href='{screen}'][aria-current=page]")).to_have_count(1)
+        if screen == "#practise":
+            expect(self.main).to_have_attribute("data-stage", re.compile("."))
 
     def put(self, exercise: str, stage: str = "alone", *, variant: int = 0, rule: bool = False) -> None:
         """Puts a question of this exercise before the learner, as if the practice had come so far."""
@@ -237,12 +243,12 @@ class Learner:
     def remember(self, kept: dict[str, Any]) -> None:
         """Puts what is kept in place of what was, as another window of the page would, and shows the topics."""
         self.page.evaluate("location.hash = '#topics'")
-        expect(self.main).to_have_attribute("data-screen", "topics")
+        self._arrive("#topics")
         self.page.evaluate(HEARD, [KEPT, json.dumps(kept)])
 
     def reload(self) -> None:
         self.page.reload()
-        expect(self.main).to_have_attribute("data-screen", re.compile("."))
+        self._arrive(self.page.evaluate("location.hash") or "#topics")
 
     def set_day(self, day: str) -> None:
         """Sets the phone's clock to noon of a day."""
@@ -250,7 +256,9 @@ class Learner:
 
     def go(self, name: str) -> None:
         """To a screen by its link."""
-        self.press(self.page.get_by_role("navigation", name="Pages").get_by_role("link", name=name, exact=True))
+        link = self.page.get_by_role("navigation", name="Pages").get_by_role("link", name=name, exact=True)
+        self.press(link)
+        self._arrive(link.get_attribute("href") or "")
 
     def start(self, *topics: str) -> None:
         """From the topics to the first question; with topics named, those alone."""
