@@ -185,6 +185,37 @@ def test_a_mark_decided_on_the_first_attempt_does_not_bind_the_second(sitting) -
     assert kept()[code] == [("1a", 2, "right"), ("1b", 1, "right")]
 
 
+def test_a_row_cleared_since_is_a_paper_not_in(sitting) -> None:
+    first, second, *_ = papers(sitting)
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}, {"1a": answer(second, "1a")}), "--jobs", "1")
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {}, {"1a": answer(second, "1a")}), "--jobs", "1")
+    assert f"Changed: {first['code']} 1a was `7`" in done.output
+    assert "1 script marked (3 not in yet)." in done.output
+    assert not (sitting / "marked" / f"feedback-{first['code']}.pdf").exists()
+
+
+def test_what_was_not_recognised_is_listed_for_a_look_at_the_working(sitting) -> None:
+    first = papers(sitting)[0]
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7", "1b": "8"}), "--jobs", "1")
+    assert "2 answers wait for your look at the working" in done.output
+    page = openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx")["See the working"]
+    rows = list(page.iter_rows(min_row=2, values_only=True))
+    assert [(row[0], row[1], row[2], row[3]) for row in rows] == [
+        (first["code"], "1a", "7", f"{answer(first, '1a')} mm"), (first["code"], "1b", "8", f"{answer(first, '1b')} mm")
+    ]  # fmt: skip
+
+
+def test_a_marked_folder_that_is_a_link_elsewhere_is_left_alone(sitting, tmp_path) -> None:
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    (elsewhere / "feedback-mine.pdf").write_bytes(b"the tutor's own")
+    (sitting / "marked").symlink_to(elsewhere)
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--jobs", "1")
+    assert done.exit_code == 2
+    assert "is not a folder of its own" in done.output
+    assert [path.name for path in elsewhere.iterdir()] == ["feedback-mine.pdf"]
+
+
 def test_an_empty_sheet_says_what_to_do(sitting) -> None:
     done = run("mark", str(sitting))
     assert done.exit_code == 2

@@ -70,8 +70,10 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     from datetime import UTC, datetime
     from pathlib import Path
 
+    from courseware.desk.folder import one_at_a_time
     from courseware.desk.marking import SHEET, enter_and_mark, read_sheet
     from courseware.desk.record_place import opened, record_url
+    from courseware.errands import waiting
 
     read = read_sheet(place, sheet)
     for note in read.notes:
@@ -80,13 +82,14 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     if not read.scripts and not read.decisions and not decisions:
         click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
         raise click.exceptions.Exit(2)
-    with opened(record_url(options["url"], place.folder.resolve().parent), make=True) as engine:
+    who, out = _assessor(options["assessor"]), place.folder.resolve().parent
+    with one_at_a_time(out, waiting), opened(record_url(options["url"], out), make=True) as engine:
         entered, marked = enter_and_mark(
             engine,
             place,
             read,
             decisions,
-            assessor=options["assessor"] or getpass.getuser(),
+            assessor=who,
             role="second" if second else "first",
             source=Path(sheet).name if sheet else SHEET,
             at=datetime.now(UTC),
@@ -98,6 +101,16 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
         else:
             _hand_back(engine, place, marked, options["names"], options["jobs"])
     _tell_questions(marked.questions)
+
+
+def _assessor(named: str | None) -> str:
+    from courseware.papers.names import LONGEST_NAME
+    from courseware.papers.soundness import plain
+
+    who = (named or getpass.getuser()).strip()
+    if not who or not plain(who, LONGEST_NAME):
+        raise click.BadParameter(f"write a name of at most {LONGEST_NAME} plain characters", param_hint="--assessor")
+    return who
 
 
 def _decisions(place: Place, typed: tuple[tuple[str, str, str, str], ...]) -> list[Decision]:
@@ -128,7 +141,7 @@ def _blind_sheet(place: Place) -> None:
 
 
 def _tell_entered(entered: Entered) -> None:
-    for change in entered.changed[:_MOST_TOLD]:
+    for change in [one for one in entered.changed if one.before][:_MOST_TOLD]:
         what = f"{change.code} {change.label or 'status'}"
         click.echo(f"Changed: {what} was `{change.before}` ({change.by}), is now `{change.after}`.", err=True)
     for left in entered.left[:_MOST_TOLD]:
@@ -140,10 +153,12 @@ def _tell_entered(entered: Entered) -> None:
 
 def _tell_marked(place: Place, marked: Marked) -> None:
     absent = sum(paper.status == "absent" for paper in marked.papers)
-    missing = len(place.sitting.papers) - len(marked.papers)
+    held = len({paper.code for paper in marked.held})
+    missing = len(place.sitting.papers) - len(marked.papers) - held
     count = len(marked.papers) - absent
     more = [f"{absent} absent"] if absent else []
     more += [f"{missing} not in yet"] if missing else []
+    more += [f"{held} held back"] if held else []
     told = f" ({', '.join(more)})" if more else ""
     click.echo(f"{count} script{'' if count == 1 else 's'} marked{told}.")
 
@@ -155,8 +170,9 @@ def _tell_questions(questions: tuple[Question, ...]) -> None:
 
     click.echo(f"{len(questions)} to settle; until then they earn nothing:", err=True)
     for one in questions[:_MOST_TOLD]:
+        part = f" {one.label}" if one.label else ""
         written = f" `{harmless(one.written)}`" if one.written else ""
-        click.echo(f"  row {one.line}, {one.code} {one.label}{written}: {harmless(one.why)}", err=True)
+        click.echo(f"  row {one.line}, {one.code}{part}{written}: {one.why}", err=True)
     if len(questions) > _MOST_TOLD:
         click.echo(f"  and {len(questions) - _MOST_TOLD} more, in to-settle.xlsx", err=True)
     click.echo(
@@ -166,14 +182,16 @@ def _tell_questions(questions: tuple[Question, ...]) -> None:
 
 
 def _hand_back(engine: Any, place: Place, marked: Marked, names: bool, jobs: int | None) -> None:
-    from courseware.desk.handing_back import ALL_FEEDBACK, PICTURE, hand_back
+    from courseware.desk.handing_back import ALL_FEEDBACK, PICTURE, SETTLE, hand_back, to_look_at
     from courseware.desk.progress import progress
-    from courseware.errands import cores, waiting
+    from courseware.errands import cores
 
     with progress("Feedback sheets", len(marked.papers)) as tell:
-        folder = hand_back(engine, place, names=names, processes=jobs or cores(), tell=tell, waiting=waiting)
+        folder = hand_back(engine, place, marked, names=names, processes=jobs or cores(), tell=tell)
     click.echo(f"  to hand back: {folder / ALL_FEEDBACK}")
     click.echo(f"  for yourself: {folder / PICTURE}.pdf and .xlsx")
+    if count := len(to_look_at(marked)):
+        click.echo(f"  {count} answers wait for your look at the working: they are listed in {folder / SETTLE}")
 
 
 def _tell_second(engine: Any, place: Place, names: bool) -> None:

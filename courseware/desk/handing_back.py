@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.banks import Space
-from courseware.desk.folder import one_at_a_time, write_whole
+from courseware.desk.folder import write_whole
 from courseware.desk.issuing import Tell
-from courseware.desk.marking import Place, mark_all
+from courseware.desk.marking import Place
 from courseware.desk.proving import prove_all
 from courseware.desk.shelf import NotFound
 from courseware.drawings import draw
@@ -22,7 +22,7 @@ from courseware.marking.class_workbook import class_workbook
 from courseware.marking.feedback_text import Had
 from courseware.marking.fresh_question import variant_had
 from courseware.marking.mark import Marked
-from courseware.marking.marks import MarkedPaper, NamedSlip, Question
+from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 from courseware.marking.safe_workbook import Page, safe_workbook
 from courseware.marking.teach_again import Starter
 from courseware.papers.codes import keyed
@@ -42,6 +42,7 @@ if TYPE_CHECKING:
 MARKED = "marked"  # the folder of what comes of marking, within the sitting's own
 ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"
 _STARTER = "a starter for the class"
+_SEE_WORKING = {"unknown", "withheld", "tens", "swapped", "elsewhere"}
 Name = tuple[str, str]  # topic and exercise
 Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
 
@@ -49,40 +50,40 @@ Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
 def hand_back(
     engine: Engine,
     place: Place,
+    marked: Marked,
     *,
     names: bool,
     processes: int,
     tell: Tell,
-    waiting: Callable[[], None],
 ) -> Path:
     """Writes everything that comes of marking into the sitting's folder. Returns where.
 
-    Marks once more while it holds the folder, so that of two runs at once the later to write has both assessors' work.
+    Call it while holding the output folder, from the entering of the scripts on: of two runs at once the later then has
+    both assessors' work. The class picture goes by each paper's first attempt, the feedback by the last.
     """
     sitting, sources = place.sitting, read_sources(place.sitting)
     spaces = _fresh_spaces(sources, sitting, processes)
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
     folder = place.folder / MARKED
-    with one_at_a_time(place.folder.resolve().parent, waiting):
-        marked = mark_all(engine, place, "first")
-        others = tuple(_others(engine, sitting))
-        sheets = _sheets(sitting, marked, others)
-        picture = (sitting, marked.papers, _starters(sitting, sources, spaces), who, others)
-        if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
-            raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
-        folder.mkdir(mode=0o700, exist_ok=True)
-        indices = {name: array("L", space.indices) for name, space in spaces.items()}
-        codes = [sitting.papers[sheet.place].code for sheet in sheets]
-        for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):
-            write_whole(_feedback(folder, code), pdf, 0o600)
-            tell(1)
-        _tidy(folder, codes)
-        if codes:
-            write_whole(folder / ALL_FEEDBACK, gather([_feedback(folder, code) for code in codes]), 0o600)
-        write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), 0o600)
-        write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), 0o600)
-        if marked.questions:
-            write_whole(folder / SETTLE, _to_settle(marked.questions), 0o600)
+    others = tuple(_others(engine, sitting))
+    sheets = _sheets(sitting, marked, others)
+    first_attempts = [paper for paper in marked.attempts if any(one.code == paper.code for one in marked.papers)]
+    picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
+    if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
+        raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
+    folder.mkdir(mode=0o700, exist_ok=True)
+    indices = {name: array("L", space.indices) for name, space in spaces.items()}
+    codes = [sitting.papers[sheet.place].code for sheet in sheets]
+    for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):
+        write_whole(_feedback(folder, code), pdf, 0o600)
+        tell(1)
+    _tidy(folder, codes)
+    if codes:
+        write_whole(folder / ALL_FEEDBACK, gather([_feedback(folder, code) for code in codes]), 0o600)
+    write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), 0o600)
+    write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), 0o600)
+    if marked.questions or to_look_at(marked):
+        write_whole(folder / SETTLE, _to_settle(sitting, marked), 0o600)
     return folder
 
 
@@ -170,7 +171,21 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) 
     return found
 
 
-def _to_settle(questions: Sequence[Question]) -> bytes:
+def to_look_at(marked: Marked) -> list[tuple[str, Mark]]:
+    """The marks that wait for the assessor's look at the working, by paper."""
+    return [(paper.code, mark) for paper in marked.papers for mark in paper.marks if mark.how in _SEE_WORKING]
+
+
+def _to_settle(sitting: Sitting, marked: Marked) -> bytes:
     columns = {"row": 8, "code": 16, "part": 10, "written": 30, "what is unclear": 70}
-    rows = [(one.line, one.code, one.label, one.written, one.why) for one in questions]
-    return safe_workbook((Page(title="To settle", columns=columns, rows=rows),), date.today().isoformat())
+    rows = [(one.line, one.code, one.label, one.written, one.why) for one in marked.questions]
+    answers = {(paper.code, part.label): f"{part.answer} {part.unit}".strip()
+               for paper in sitting.papers for issued in paper.exercises for part in issued.parts}  # fmt: skip
+    look = [(code, mark.label, mark.written, answers[code, mark.label], mark.marks, mark.of, mark.why)
+            for code, mark in to_look_at(marked)]  # fmt: skip
+    heads = {"code": 16, "part": 10, "written": 20, "the key": 20, "marks": 8, "of": 6, "why": 70}
+    pages = (
+        Page(title="To settle", columns=columns, rows=rows),
+        Page(title="See the working", columns=heads, rows=look),
+    )
+    return safe_workbook(pages, date.today().isoformat())

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -69,7 +69,9 @@ def enter_and_mark(
     code = place.sitting.code
     take(engine, place.sitting, place.text, at=at)
     own = (*sheet.decisions, *decisions)
-    entered = enter_scripts(engine, code, sheet.scripts, own, assessor=assessor, role=role, source=source, at=at)
+    had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
+    typed = (*sheet.scripts, *(script for script in sheet.blank if script.code in had))
+    entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at)
     marked = mark_all(engine, place, role)
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     return entered, marked
@@ -78,4 +80,6 @@ def enter_and_mark(
 def mark_all(engine: Engine, place: Place, role: Role) -> Marked:
     """Every script that the record has of the sitting, marked with the decisions that stand."""
     code = place.sitting.code
-    return mark_scripts(place.sitting, scripts_of(engine, code, role), decisions_of(engine, code, role))
+    marked = mark_scripts(place.sitting, scripts_of(engine, code, role), decisions_of(engine, code, role))
+    stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
+    return replace(marked, papers=tuple(stand))  # a row that was cleared since is a paper not in

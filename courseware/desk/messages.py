@@ -16,6 +16,10 @@ _ADVICE = {
     errno.EDQUOT: "the disk quota is used up; free some space",
     errno.EACCES: "this folder may not be written to; choose another with --out",
     errno.EROFS: "this disk may not be written to; choose another folder with --out",
+    errno.EEXIST: "something else stands where this would be written; move it away",
+    errno.EISDIR: "a folder stands where a file would be written; move it away",
+    errno.ENOTDIR: "a file stands where a folder would be; move it away",
+    errno.ELOOP: "a link there leads round in circles; take it away",
     errno.EFBIG: "a file is larger than this disk allows",
 }
 _LIBRARIES = """Stopped: this computer lacks Pango, the library that lays out text. It is free:

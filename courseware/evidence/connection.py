@@ -90,7 +90,7 @@ def _be_there(url: URL, *, make: bool) -> None:
     """Makes a file that only its owner reads, before SQLite would make it for all."""
     if url.database in {None, "", ":memory:"}:
         raise RecordFaulty("a record in memory is lost as soon as the command ends; name a file")
-    if url.query:
+    if not all(name == "timeout" and str(value).isdigit() for name, value in url.query.items()):
         raise RecordFaulty("its address says more than where the file is; write it as sqlite:///folder/record.sqlite")
     file = Path(str(url.database))
     if file.exists():

@@ -105,7 +105,8 @@ def _whole(value: float) -> int:
 
 def plain(name: str) -> str:
     """A name of the banks as words: `opening-for-a-panel` is `opening for a panel`."""
-    return name.replace("-", " ").replace("_", " ")
+    words = name.replace("-", " ").replace("_", " ").split(" ")
+    return " ".join(word.upper() if word in {"uk", "us"} else word for word in words)
 
 
 def day(iso: str) -> str:

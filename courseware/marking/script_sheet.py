@@ -35,6 +35,7 @@ class Scripts:
     """What a marking sheet holds: scripts in the order of its rows, decisions, and notes that should be read."""
 
     scripts: tuple[Script, ...]
+    blank: tuple[Script, ...]  # rows with a code and nothing else: not in yet, or cleared since
     decisions: tuple[Decision, ...]
     notes: tuple[str, ...]
 
@@ -50,12 +51,19 @@ def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:
         raise SheetFaulty((Fault(file, 1, 1, "the sheet is empty", "expected a row of headings with `code`"),))
     columns = _columns(headings, sitting, file)
     faults: list[Fault] = []
-    scripts = tuple(_scripts(rows, len(headings.cells), columns, sitting, file, faults))
+    found = tuple(_scripts(rows, len(headings.cells), columns, sitting, file, faults))
     decisions = tuple(_decisions(data, file, sitting, faults))
     if faults:
         raise SheetFaulty(tuple(faults[:_MOST_FAULTS]))
     told = tuple(note for note in notes if not note.startswith("Only the sheet"))
-    return Scripts(scripts=scripts, decisions=decisions, notes=(*told, *_unused(headings, columns)))
+    scripts = tuple(script for script in found if says_something(script))
+    blank = tuple(script for script in found if not says_something(script))
+    return Scripts(scripts=scripts, blank=blank, decisions=decisions, notes=(*told, *_unused(headings, columns)))
+
+
+def says_something(script: Script) -> bool:
+    """Whether anything stands in a row but its code."""
+    return bool(script.status or script.unread or any(text.strip() for text in script.cells.values()))
 
 
 def decision(code: str, label: str, marks: str, reason: str, comment: str = "", *, sitting: Sitting) -> Decision | str:
@@ -131,10 +139,13 @@ def _scripts(
             if isinstance(script, Fault):
                 faults.append(script)
             elif script is not None:
-                if script.code in lines and script.status != "resubmitted":
+                if script.code in lines and script.status != "resubmitted" and says_something(script):
                     wrong = f"the paper {script.code} stands on line {lines[script.code]} too"
                     expected = "one row a paper; write `resubmitted` under status where it came in again"
                     faults.append(Fault(file, row.line, columns["code"] + 1, wrong, expected))
+                if not says_something(script):
+                    yield script
+                    continue
                 lines.setdefault(script.code, row.line)
                 attempts[script.code] += 1
                 if attempts[script.code] == _MOST_ATTEMPTS + 1:
@@ -153,7 +164,7 @@ def _script(row: Row, width: int, columns: Mapping[str, int], codes: set[str], f
     answers = {label: cells[place] for label, place in columns.items() if label not in {"code", "status"}}
     unread = {label: f"it {row.unread[place]}" for label, place in columns.items() if place in row.unread}
     typed, said = cells[columns["code"]].strip(), cells[columns["status"]].strip() if "status" in columns else ""
-    if not any(text.strip() for text in answers.values()) and not said and not unread:
+    if not typed and not any(text.strip() for text in answers.values()) and not said and not unread:
         return None
     code = read_code(typed)
     if code is None or code not in codes:

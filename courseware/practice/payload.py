@@ -31,12 +31,18 @@ def kind_heading(kind: PracticeKind) -> Data:
     return {
         "topic": kind.bank.topic,
         "exercise": kind.exercise.name,
-        "title": kind.exercise.name.replace("-", " ").capitalize(),
+        "title": _title(kind.exercise.name),
         "level": kind.exercise.level,
         "rule": rules[0] if rules else kind.exercise.name,
         "asks": bool(rules),
         "parts": [part.name for part in kind.exercise.parts],
     }
+
+
+def _title(name: str) -> str:
+    """An exercise's name as a title: `us-modular-in-inches` is `US modular in inches`."""
+    words = [word.upper() if word in {"uk", "us"} else word for word in name.split("-")]
+    return " ".join([words[0][:1].upper() + words[0][1:], *words[1:]])
 
 
 def _variant(question: Question, lines: dict[str, int]) -> Data:

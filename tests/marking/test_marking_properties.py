@@ -169,6 +169,8 @@ def after_a_slip(exercise: Exercise, variant: Given, name: str, slip: Figure) ->
         return None
     right = numbers(exercise, variant)
     for later, number in carried.items():
+        if right[later].answer and not number.answer:
+            return None  # nothing at all left of it: a person is asked
         figures = zip((number.answer, *number.working), (right[later].answer, *right[later].working), strict=True)
         if any(not isinstance(f, str | bool | None) and f < 0 <= r for f, r in figures):
             return None

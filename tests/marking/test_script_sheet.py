@@ -53,7 +53,9 @@ def test_a_workbook_comes_back_exactly_as_it_was_filled_in(sitting) -> None:
 
 
 def test_a_row_with_nothing_in_it_is_a_paper_not_in_yet(sitting) -> None:
-    assert read_scripts(marking_sheet(sitting), "marking-sheet.xlsx", sitting).scripts == ()
+    read = read_scripts(marking_sheet(sitting), "marking-sheet.xlsx", sitting)
+    assert read.scripts == ()
+    assert [script.code for script in read.blank] == [paper.code for paper in sitting.papers]
 
 
 @pytest.mark.parametrize("separator", [",", ";", "\t", "|"])

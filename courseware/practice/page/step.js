@@ -3,7 +3,7 @@
 import { answerPlace } from "./answers.js";
 import { button, focusOn, make, say } from "./elements.js";
 import { exactText } from "./figures.js";
-import { feedbackWords, isRight, isTry, lineAfter } from "./words.js";
+import { feedbackWords, isReached, isRight, isTry, lineAfter } from "./words.js";
 import { workedPart } from "./working.js";
 
 /**
@@ -37,7 +37,8 @@ export function askStep(step, slipped) {
     const verdict = place.judge();
     tries += isTry(verdict) ? 1 : 0;
     if (isTry(verdict) && !isRight(verdict)) noteSlip(verdict);
-    const line = part.working?.[outcome.line]?.say ?? "";
+    const known = verdict.value && isReached(part, exactText(verdict.value));
+    const line = (known && part.working?.[outcome.line]?.say) || "";
     const words = feedbackWords(verdict, part, isRight(verdict) ? "" : line, place.retries ? tries : 2);
     if (isRight(verdict)) settle(outcome.clean ? "right" : "helped", words, verdict.how);
     else if (tries < 2 && (place.retries || !isTry(verdict))) tell(words, verdict.how);

@@ -56,6 +56,9 @@ export function feedbackWords(verdict, part, line, tries) {
   return [...wrong, ...(tries > 1 ? ["Here is the working."] : [look, "One more try."])].filter(Boolean).join(" ");
 }
 
+/** Whether a line of the working comes to this figure, so that the next is the one left undone. @param {Part} part @param {string} figure */
+export const isReached = (part, figure) => (part.working ?? []).some((line) => line.right === figure);
+
 /**
  * The line of the working after the last that comes to this figure: what was left undone. Else the last.
  * @param {Part} part @param {string} figure exact text
