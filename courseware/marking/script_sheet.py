@@ -35,9 +35,9 @@ class Scripts:
     """What a marking sheet holds: scripts in the order of its rows, decisions, and notes that should be read."""
 
     scripts: tuple[Script, ...]
-    blank: tuple[Script, ...]  # rows with a code and nothing else: not in yet, or cleared since
     decisions: tuple[Decision, ...]
     notes: tuple[str, ...]
+    blank: tuple[Script, ...] = ()  # rows with a code and nothing else: not in yet, or cleared since
 
 
 def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:

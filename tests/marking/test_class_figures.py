@@ -11,8 +11,8 @@ from courseware.marking.class_figures import ClassFigures, class_figures
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 from courseware.papers.sitting import Sitting
 
-JOINT = NamedSlip(key="opening-for-a-panel/opening_width/1", says="The extra joint was left out")
-FACE = NamedSlip(key="opening-for-a-panel/opening_width/2", says="The joints were forgotten")
+JOINT = NamedSlip(key="what-fits-the-gap/bricks_wide/1", says="The extra joint was left out")
+FACE = NamedSlip(key="what-fits-the-gap/bricks_wide/2", says="The joints were forgotten")
 
 
 def all_right(sitting: Sitting) -> list[MarkedPaper]:
@@ -69,7 +69,7 @@ def test_a_slip_on_more_than_one_paper_is_to_be_taught_again_and_one_alone_is_a_
     twice = first_marks(class_of, [slipped(JOINT), slipped(JOINT), {}]).slips
     assert [(slip.key, len(slip.codes), slip.again) for slip in once] == [(JOINT.key, 1, False)]
     assert [(slip.key, len(slip.codes), slip.again) for slip in twice] == [(JOINT.key, 2, True)]
-    assert (twice[0].label, twice[0].exercise, twice[0].part) == ("1a", "opening-for-a-panel", "opening_width")
+    assert (twice[0].label, twice[0].exercise, twice[0].part) == ("1a", "what-fits-the-gap", "bricks_wide")
 
 
 def test_slips_come_by_count_and_a_shared_figure_counts_as_perhaps(class_of) -> None:

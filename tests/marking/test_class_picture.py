@@ -118,7 +118,7 @@ def test_no_question_is_ever_called_bad(class_of) -> None:
     words = everything(class_picture(sitting, nothing, {}))
     assert "few got it; many left it out" in words
     assert "Look at this question" in words
-    assert "bad" not in words.lower()
+    assert "bad" not in words.lower().replace("bad course", ""), "but for a part that is about one"
 
 
 def test_answers_still_open_are_told(class_of) -> None:
