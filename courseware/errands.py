@@ -153,18 +153,10 @@ def _prove_and_print(
 
     from courseware.desk import issuing
     from courseware.desk.progress import progress
-    from courseware.desk.proving import first_failures
-    from courseware.desk.reports import tell_failure
     from courseware.papers.deal import shared_variants
     from courseware.papers.shares import for_papers
 
-    proofs = prove_chosen(chosen, heads.arris_rule, jobs)
-    failures = list(first_failures(proofs))
-    for exercise, failure in failures:
-        tell_failure(exercise, failure)
-    if failures:
-        click.echo("A bank that fails its proof is not issued; nothing was made.", err=True)
-        raise click.exceptions.Exit(FAILED)
+    proofs = proved(chosen, heads.arris_rule, jobs, "is not issued")
     spaces, learners = [for_papers(proof.space) for proof in proofs], heads.group.learners
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         click.echo(f"Note: {name} has {size} variants for {len(learners)} learners; some are shared.", err=True)
@@ -251,6 +243,21 @@ def prove_chosen(chosen: Any, arris_rule: str, jobs: int | None) -> tuple[Proof,
 
     with progress("Proving variants", sum(raw_size(exercise) for _, exercise in chosen)) as tell:
         return prove_all(chosen, arris_rule, jobs or cores(), tell)
+
+
+def proved(chosen: Any, arris_rule: str, jobs: int | None, refused: str) -> tuple[Proof, ...]:
+    """The proofs of exercises all of which pass; else tells each failure, what is `refused`, and ends the run."""
+    from courseware.desk.proving import first_failures
+    from courseware.desk.reports import tell_failure
+
+    proofs = prove_chosen(chosen, arris_rule, jobs)
+    failures = list(first_failures(proofs))
+    for exercise, failure in failures:
+        tell_failure(exercise, failure)
+    if failures:
+        click.echo(f"A bank that fails its proof {refused}; nothing was made.", err=True)
+        raise click.exceptions.Exit(FAILED)
+    return proofs
 
 
 def cores() -> int:

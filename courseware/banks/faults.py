@@ -20,7 +20,7 @@ class Fault:
     expected: str
 
     def __str__(self) -> str:
-        return _named(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
+        return seen(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
 
 
 class FileFaulty(ValueError):
@@ -44,8 +44,9 @@ def unseen(sign: str) -> bool:
 
 def harmless(text: str) -> str:
     """`text` fit for a message: unseen characters named as <U+202E>, cut to 60 characters."""
-    return _named(text) if len(text) <= _LONGEST else _named(text[:_LONGEST]) + "…"
+    return seen(text) if len(text) <= _LONGEST else seen(text[:_LONGEST]) + "…"
 
 
-def _named(text: str) -> str:
+def seen(text: str) -> str:
+    """`text` with its unseen characters named as <U+202E>, at any length."""
     return "".join(f"<U+{ord(sign):04X}>" if unseen(sign) else sign for sign in text)

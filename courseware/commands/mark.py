@@ -48,7 +48,7 @@ def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
 
 def mark_demo(folder: Path, jobs: int | None) -> None:
     """Fills the marking sheet of a demonstration with invented answers, and marks them."""
-    from courseware.desk.folder import write_whole
+    from courseware.desk.folder import PRIVATE, write_whole
     from courseware.desk.issuing import TUTOR
     from courseware.desk.marking import SHEET, place_of
     from courseware.marking.invented_scripts import invented_scripts
@@ -56,7 +56,7 @@ def mark_demo(folder: Path, jobs: int | None) -> None:
 
     place = place_of(str(folder))
     filled = marking_sheet(place.sitting, invented_scripts(place.sitting))
-    write_whole(folder / TUTOR / SHEET, filled, 0o600)
+    write_whole(folder / TUTOR / SHEET, filled, PRIVATE)
     click.echo("Invented answers, with slips planted in them, stand in the marking sheet.")
     _mark(
         place,
@@ -127,7 +127,7 @@ def _decisions(place: Place, typed: tuple[tuple[str, str, str, str], ...]) -> li
 
 def _blind_sheet(place: Place) -> None:
     """A fresh copy of the marking sheet for the second marker, with nothing of the first's in it."""
-    from courseware.desk.folder import write_whole
+    from courseware.desk.folder import PRIVATE, write_whole
     from courseware.desk.issuing import TUTOR
     from courseware.marking.marking_sheet import marking_sheet
 
@@ -135,7 +135,7 @@ def _blind_sheet(place: Place) -> None:
     if path.exists():
         click.echo(f"The second marker's sheet is there already: {path}")
     else:
-        write_whole(path, marking_sheet(place.sitting), 0o600)
+        write_whole(path, marking_sheet(place.sitting), PRIVATE)
         click.echo(f"A blank sheet for the second marker: {path}")
     click.echo(f"When it is filled in: courseware mark {place.folder} {path} --second --assessor NAME")
 

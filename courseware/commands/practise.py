@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.errands import FAILED, check_out, in_words, prove_chosen
+from courseware.errands import check_out, in_words, proved
 
 if TYPE_CHECKING:
     from courseware.banks import Bank, SafetyNotes, Space
@@ -88,20 +88,12 @@ def _practice_shares(
     chosen: tuple[Chosen, ...], task: Task | None, arris_rule: str, jobs: int | None
 ) -> tuple[Space, ...]:
     """What each exercise has for practice, proved first: a bank that fails its proof makes no page."""
-    from courseware.desk.proving import first_failures
-    from courseware.desk.reports import tell_failure
     from courseware.jobs.task import own_givens
     from courseware.papers.fresh import CannotDeal
     from courseware.papers.shares import ENOUGH, for_practice
     from courseware.practice.of_the_job import of_the_job
 
-    proofs = prove_chosen(chosen, arris_rule, jobs)
-    failures = list(first_failures(proofs))
-    for exercise, failure in failures:
-        tell_failure(exercise, failure)
-    if failures:
-        click.echo("A bank that fails its proof makes no practice; nothing was made.", err=True)
-        raise click.exceptions.Exit(FAILED)
+    proofs = proved(chosen, arris_rule, jobs, "makes no practice")
     spaces = [for_practice(proof.space) for proof in proofs]
     for proof, space in zip(proofs, spaces, strict=True):
         if not len(space):

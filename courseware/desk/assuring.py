@@ -12,8 +12,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.desk.auditing import markers
-from courseware.desk.folder import slug, write_whole
-from courseware.desk.issuing import RECORD, record_text
+from courseware.desk.folder import PRIVATE, slug, write_whole
+from courseware.desk.issuing import MARKED, RECORD, record_text
 from courseware.desk.marking import Place
 from courseware.desk.shelf import NotFound
 from courseware.evidence.history import history
@@ -30,8 +30,7 @@ from courseware.papers.record import read_record
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
-PRIVATE = 0o600  # learners' work: for the owner of the file alone
-_TWO_MARKERS, _MARKED = "two-markers", "marked"
+_TWO_MARKERS = "two-markers"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +89,7 @@ def write_second(engine: Engine, place: Place, *, names: bool) -> Iterator[str]:
         yield "No paper is marked in full by both yet, so nothing of the first marker's is shown."
         return
     shown = {paper.code: paper.learner.name for paper in sitting.papers if paper.learner.name} if names else {}
-    folder = place.folder / _MARKED
+    folder = place.folder / MARKED
     stem = _unused(folder, _TWO_MARKERS)
     files = write_both(
         folder, stem, second_sheet(found, sitting, day, shown), second_workbook(found, sitting, day, shown)

@@ -8,7 +8,7 @@ from datetime import UTC
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.desk.folder import write_whole
+from courseware.desk.folder import PRIVATE, write_whole
 from courseware.desk.shelf import NotFound
 from courseware.evidence.entering import Role
 from courseware.evidence.history import Event, history
@@ -26,7 +26,6 @@ from courseware.papers.sitting import Sitting
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
-_PRIVATE = 0o600  # a learner's work: for the owner of the file alone
 _SECOND = "second marker: "  # how the record's history begins what the second marker did
 
 
@@ -43,7 +42,7 @@ def audit(engine: Engine, code: str, *, names: bool, out: Path, day: str) -> Pat
     second = _markings(engine, sitting.code, own, events, second=True)
     out.mkdir(parents=True, exist_ok=True)
     file = out / f"audit-{own}.pdf"
-    write_whole(file, _audit_copy(sitting, place, first, second, events, day, named=names), _PRIVATE)
+    write_whole(file, _audit_copy(sitting, place, first, second, events, day, named=names), PRIVATE)
     return file
 
 

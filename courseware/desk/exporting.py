@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from courseware.desk.folder import begin, finish, one_at_a_time, write_whole
+from courseware.desk.folder import PRIVATE, begin, finish, one_at_a_time, write_whole
 from courseware.marking.safe_workbook import Page, Value, safe_workbook
 
 
@@ -17,8 +17,8 @@ def write_export(data: Mapping[str, Any], out: Path, day: str, waiting: Callable
     text = json.dumps(data, ensure_ascii=False, indent=1) + "\n"
     with one_at_a_time(out, waiting):
         making = begin(out, f"learner-{data['papers'][0]['code']}", hashlib.sha256(text.encode()).hexdigest())
-        write_whole(making.path / "learner.json", text.encode(), 0o600)
-        write_whole(making.path / "learner.xlsx", safe_workbook(export_pages(data), day), 0o600)
+        write_whole(making.path / "learner.json", text.encode(), PRIVATE)
+        write_whole(making.path / "learner.xlsx", safe_workbook(export_pages(data), day), PRIVATE)
         return finish(making)
 
 

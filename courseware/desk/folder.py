@@ -18,6 +18,7 @@ from pathlib import Path
 _LOCK = ".courseware.lock"
 _REQUEST = ".request"
 _LONGEST = 32
+PRIVATE = 0o600  # a mode for learners' work and answers: for the owner of the file alone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from courseware.desk.folder import one_at_a_time, write_whole
-from courseware.desk.issuing import LEARNERS, RECORD, TUTOR
+from courseware.desk.issuing import LEARNERS, MARKED, RECORD, TUTOR
 from courseware.desk.named_in_file import Verdict, look_into
 from courseware.desk.sitting_folders import SittingFolder, read_folder
 from courseware.evidence.whose import Papers
@@ -23,7 +23,6 @@ from courseware.papers.sitting import Sitting
 from courseware.printing.gather import gather
 from courseware.printing.workers import print_grid
 
-MARKED = "marked"
 _JOINED = ((LEARNERS, "paper", "all-papers.pdf"), (TUTOR, "key", "all-keys.pdf"))
 _GRID = f"{TUTOR}/class-grid.pdf"
 _PLANS = ("sampling-plan", "criteria", "two-markers")  # how the names of those begin that this program writes

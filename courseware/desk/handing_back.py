@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.banks import Space
-from courseware.desk.folder import write_whole
-from courseware.desk.issuing import Tell
+from courseware.desk.folder import PRIVATE, write_whole
+from courseware.desk.issuing import MARKED, Tell
 from courseware.desk.marking import Place
 from courseware.desk.proving import prove_all
 from courseware.desk.shelf import NotFound
@@ -26,7 +26,7 @@ from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 from courseware.marking.safe_workbook import Page, safe_workbook
 from courseware.marking.teach_again import Starter
 from courseware.papers.codes import keyed
-from courseware.papers.compose import Sources, compose_exercise, read_sources
+from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import issue_exercise
 from courseware.papers.invented import invented_site
 from courseware.papers.record import read_record
@@ -35,11 +35,11 @@ from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.printing.feedback import Handback, print_feedback
 from courseware.printing.gather import gather
 from courseware.printing.press import job_pdf
+from courseware.printing.workers import sitting_in
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
-MARKED = "marked"  # the folder of what comes of marking, within the sitting's own
 ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"
 _STARTER = "a starter for the class"
 _SEE_WORKING = {"unknown", "withheld", "tens", "swapped", "elsewhere"}
@@ -61,13 +61,14 @@ def hand_back(
     Call it while holding the output folder, from the entering of the scripts on: of two runs at once the later then has
     both assessors' work. The class picture goes by each paper's first attempt, the feedback by the last.
     """
-    sitting, sources = place.sitting, read_sources(place.sitting)
+    sitting, sources = sitting_in(place.text)
     spaces = _fresh_spaces(sources, sitting, processes)
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
     folder = place.folder / MARKED
     others = tuple(_others(engine, sitting))
     sheets = _sheets(sitting, marked, others)
-    first_attempts = [paper for paper in marked.attempts if any(one.code == paper.code for one in marked.papers)]
+    there = {paper.code for paper in marked.papers}
+    first_attempts = [paper for paper in marked.attempts if paper.code in there]
     picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
     if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
         raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
@@ -75,15 +76,15 @@ def hand_back(
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
     for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):
-        write_whole(_feedback(folder, code), pdf, 0o600)
+        write_whole(_feedback(folder, code), pdf, PRIVATE)
         tell(1)
     _tidy(folder, codes)
     if codes:
-        write_whole(folder / ALL_FEEDBACK, gather([_feedback(folder, code) for code in codes]), 0o600)
-    write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), 0o600)
-    write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), 0o600)
+        write_whole(folder / ALL_FEEDBACK, gather([_feedback(folder, code) for code in codes]), PRIVATE)
+    write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), PRIVATE)
+    write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), PRIVATE)
     if marked.questions or to_look_at(marked):
-        write_whole(folder / SETTLE, _to_settle(sitting, marked), 0o600)
+        write_whole(folder / SETTLE, _to_settle(sitting, marked), PRIVATE)
     return folder
 
 
@@ -115,16 +116,12 @@ def _before(paper: IssuedPaper, others: Sequence[Sat]) -> tuple[frozenset[Had], 
     """The variants that this paper's learner had in other sittings, and the slips named there."""
     had: set[Had] = set()
     slips: list[NamedSlip] = []
-    for other, marked in others if any(_person(paper)) else ():
+    for other, marked in others if paper.learner.known else ():
         for theirs in other.papers:
-            if _person(theirs) == _person(paper):
+            if theirs.learner == paper.learner:
                 had |= {variant_had(issued) for issued in theirs.exercises}
                 slips += [s for one in marked if one.code == theirs.code for mark in one.marks for s in mark.slips]
     return frozenset(had), tuple(slips)
-
-
-def _person(paper: IssuedPaper) -> tuple[str, str]:
-    return paper.learner.name, paper.learner.reference
 
 
 def _others(engine: Engine, sitting: Sitting) -> list[Sat]:
@@ -180,7 +177,7 @@ def _to_settle(sitting: Sitting, marked: Marked) -> bytes:
     columns = {"row": 8, "code": 16, "part": 10, "written": 30, "what is unclear": 70}
     rows = [(one.line, one.code, one.label, one.written, one.why) for one in marked.questions]
     answers = {(paper.code, part.label): f"{part.answer} {part.unit}".strip()
-               for paper in sitting.papers for issued in paper.exercises for part in issued.parts}  # fmt: skip
+               for paper in sitting.papers for part in paper.parts}  # fmt: skip
     look = [(code, mark.label, mark.written, answers[code, mark.label], mark.marks, mark.of, mark.why)
             for code, mark in to_look_at(marked)]  # fmt: skip
     heads = {"code": 16, "part": 10, "written": 20, "the key": 20, "marks": 8, "of": 6, "why": 70}

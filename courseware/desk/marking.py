@@ -19,6 +19,7 @@ from courseware.marking.marks import Decision
 from courseware.marking.script_sheet import Scripts, read_scripts
 from courseware.papers.record import read_record
 from courseware.papers.sitting import Sitting
+from courseware.printing.workers import sitting_in
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -70,16 +71,11 @@ def enter_and_mark(
     take(engine, place.sitting, place.text, at=at)
     own = (*sheet.decisions, *decisions)
     had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
-    typed = (*sheet.scripts, *(script for script in sheet.blank if script.code in had))
+    cleared = {script.code: script for script in sheet.blank if script.code in had}
+    typed = (*sheet.scripts, *cleared.values())
     entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at)
-    marked = mark_all(engine, place, role)
+    sitting, sources = sitting_in(place.text)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), decisions_of(engine, code, role), sources)
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
-    return entered, marked
-
-
-def mark_all(engine: Engine, place: Place, role: Role) -> Marked:
-    """Every script that the record has of the sitting, marked with the decisions that stand."""
-    code = place.sitting.code
-    marked = mark_scripts(place.sitting, scripts_of(engine, code, role), decisions_of(engine, code, role))
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
-    return replace(marked, papers=tuple(stand))  # a row that was cleared since is a paper not in
+    return entered, replace(marked, papers=tuple(stand))  # a row that was cleared since is a paper not in

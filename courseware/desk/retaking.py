@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from courseware.banks import Bank, SafetyNotes, read_bank, read_safety_notes
+from courseware.banks import Bank, SafetyNotes
 from courseware.desk.issuing import RECORD, record_text
 from courseware.desk.marking import Place
 from courseware.desk.shelf import NotFound
@@ -19,15 +19,9 @@ from courseware.papers.sitting import IssuedPaper, Sitting
 
 def banks_of(sitting: Sitting) -> tuple[tuple[Bank, ...], SafetyNotes | None, tuple[Chosen, ...]]:
     """The banks and safety notes kept in a sitting's record, and its exercises in their order."""
-    banks = tuple(
-        read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule) for source in sitting.banks
-    )
-    notes = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
     sources = read_sources(sitting)
-    for issued in sitting.papers[0].exercises:
-        issued_from(issued, sources)
-    known = {(bank.topic, exercise.name): (bank, exercise) for bank in banks for exercise in bank.exercises}
-    return banks, notes, tuple(known[issued.topic, issued.exercise] for issued in sitting.papers[0].exercises)
+    banks = {bank.sha256: bank for bank, _ in sources.exercises.values()}
+    return tuple(banks.values()), sources.safety, tuple(issued_from(e, sources) for e in sitting.papers[0].exercises)
 
 
 def learners_of(sitting: Sitting, named: Sequence[str]) -> tuple[IssuedPaper, ...]:
@@ -55,10 +49,4 @@ def had_before(papers: Sequence[IssuedPaper], place: Place, out: str) -> tuple[H
         except RecordFaulty:
             continue  # another sitting's trouble does not stop this one
         sittings.setdefault(other.code, other)
-
-    return tuple(had_by(paper, sittings.values() if _known(paper) else (place.sitting,)) for paper in papers)
-
-
-def _known(paper: IssuedPaper) -> bool:
-    """Whether its learner can be told from others; a numbered paper's cannot."""
-    return bool(paper.learner.name or paper.learner.reference)
+    return tuple(had_by(paper, sittings.values() if paper.learner.known else (place.sitting,)) for paper in papers)

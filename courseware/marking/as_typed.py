@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from courseware.banks.faults import unseen
+from courseware.banks.faults import seen
 
 _LONGEST = 1000  # signs: more is cut, and says so
 _LONG_WORD = re.compile(r"\S{16}(?=\S)")
@@ -13,8 +13,8 @@ _MAY_BREAK = "\u200b"  # prints as nothing
 
 def as_typed(text: str) -> str:
     """`text` with unseen characters named as <U+0007>, cut to 1000 signs, long words free to break."""
-    seen = "".join(f"<U+{ord(sign):04X}>" if unseen(sign) else sign for sign in " ".join(text.splitlines()))
-    cut = seen if len(seen) <= _LONGEST else f"{seen[:_LONGEST]}… ({len(seen) - _LONGEST} more signs)"
+    told = seen(" ".join(text.splitlines()))
+    cut = told if len(told) <= _LONGEST else f"{told[:_LONGEST]}… ({len(told) - _LONGEST} more signs)"
     return _LONG_WORD.sub(rf"\g<0>{_MAY_BREAK}", cut)
 
 

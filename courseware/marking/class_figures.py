@@ -104,7 +104,7 @@ def class_figures(sitting: Sitting, marked: Sequence[MarkedPaper]) -> ClassFigur
     papers = class_papers(sitting, marked)
     written = [paper for _, paper in papers.counted]
     marks = tuple(tuple(mark.marks for mark in paper.marks) for paper in written)
-    most = [part.marks for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    most = [part.marks for part in sitting.papers[0].parts]
     return ClassFigures(
         papers=papers,
         codes=tuple(paper.code for paper in written),

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from courseware.banks import Space
-from courseware.banks.figures import exact_text
 from courseware.banks.solve import Given
 from courseware.marking.feedback_text import FreshQuestion, Had
 from courseware.marking.marked_part import MarkedPart
 from courseware.papers.codes import deal, shuffled
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import issue_exercise
+from courseware.papers.fresh import given_texts
 from courseware.papers.sheets import KeyExercise
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, Sitting
 
@@ -114,8 +114,7 @@ def _drawn(stock: Stock, name: Name, taken: frozenset[Had]) -> Iterator[Given]:
         return
     for index in deal(len(space), len(space), stock.sitting.seed, "fresh", stock.paper.code, *name):
         given = space.variant(index)
-        texts = {key: value if isinstance(value, str) else exact_text(value) for key, value in given.items()}
-        if (*name, tuple(sorted(texts.items()))) not in taken:
+        if (*name, tuple(sorted(given_texts(given).items()))) not in taken:
             yield given
 
 

@@ -27,7 +27,7 @@ def _script(sitting: Sitting, place: int, paper: IssuedPaper) -> Script:
     status: Status = "absent" if place == _ABSENT else "late" if place == _LATE else ""
     if status == "absent":
         return Script(code=paper.code, cells={}, status=status)
-    parts = [part for exercise in paper.exercises for part in exercise.parts]
+    parts = paper.parts
     common = next((part.label for part in parts if part.slips), "")
     cells = dict(_cells(sitting.seed, place, parts, common))
     if place == 0:
@@ -36,7 +36,7 @@ def _script(sitting: Sitting, place: int, paper: IssuedPaper) -> Script:
     return Script(code=paper.code, cells=cells, status=status)
 
 
-def _cells(seed: str, place: int, parts: list[IssuedPart], common: str) -> Iterator[tuple[str, str]]:
+def _cells(seed: str, place: int, parts: tuple[IssuedPart, ...], common: str) -> Iterator[tuple[str, str]]:
     for part in parts:
         draw = keyed(seed, "invented script", str(place), part.label) % 100
         if part.label == common and place % 3 < _COMMON:

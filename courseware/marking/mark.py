@@ -55,21 +55,25 @@ def mark_scripts(
     held: list[MarkedPaper] = []
     questions: list[Question] = []
     for paper in sitting.papers:
-        marked: MarkedPaper | None = None
+        own_scripts = attempts.get(paper.code, [])
+        own: list[MarkedPaper] = []
         cells: dict[str, str] = {}
         asked: list[Question] = []
-        for attempt, script in enumerate(attempts.get(paper.code, ()), 1):
+        for attempt, script in enumerate(own_scripts, 1):
             asked = []
-            own = decided.get((paper.code, attempt), {})
-            cells = _opened(marked, cells, script)
-            marked = _mark_paper(paper, replace(script, cells=cells), sources, others, own, marked, asked)
-            tried.append(marked)
+            before = own[-1] if own else None
+            cells = _opened(before, cells, script)
+            opened = replace(script, cells=cells)
+            own.append(
+                _mark_paper(paper, opened, sources, others, decided.get((paper.code, attempt), {}), before, asked)
+            )
+        if own and (paper.code, len(own)) not in decided and (why := _other_paper(paper, own[-1].marks, others)):
+            asked.append(_question(own_scripts[-1], "", "", f"{why}; {_SAY_SO}"))
+            held += own
+        else:
+            tried += own
+            papers += own[-1:]
         questions += asked
-        if any(not question.label and question.why.endswith(_SAY_SO) for question in asked):
-            held += [one for one in tried if one.code == paper.code]
-            tried = [one for one in tried if one.code != paper.code]
-        elif marked is not None:
-            papers.append(marked)
     return Marked(papers=tuple(papers), attempts=tuple(tried), held=tuple(held), questions=tuple(questions))
 
 
@@ -105,8 +109,6 @@ def _mark_paper(
     marks = [closed.get(mark.label) or _decide(mark, decided.get(mark.label)) for mark in marks]
     settled_by_hand = {mark.label for mark in marks if mark.how == "decided" or mark.label in closed}
     asked[:] = [question for question in asked if question.label not in settled_by_hand]
-    if (why := _other_paper(paper, marks, others)) and not decided:
-        asked.append(_question(script, "", "", f"{why}; {_SAY_SO}"))
     return MarkedPaper(code=paper.code, status=script.status, marks=tuple(marks))
 
 
@@ -148,16 +150,15 @@ def _others(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
     """By part, the answers that stand on the sitting's papers, each with the codes of the papers that have it."""
     found: dict[str, dict[str, list[str]]] = {}
     for paper in sitting.papers:
-        for exercise in paper.exercises:
-            for part in exercise.parts:
-                if part.kind in {"number", "table"}:
-                    found.setdefault(part.label, {}).setdefault(part.answer, []).append(paper.code)
+        for part in paper.parts:
+            if part.kind in {"number", "table"}:
+                found.setdefault(part.label, {}).setdefault(part.answer, []).append(paper.code)
     return found
 
 
 def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> str:
     """Why a row may stand under the wrong code: most of its figures are the answers of one other paper; else ''."""
-    units = {part.label: part.unit for exercise in paper.exercises for part in exercise.parts}
+    units = {part.label: part.unit for part in paper.parts}
     elsewhere = [mark for mark in marks if mark.how == "elsewhere"]
     read = {mark.label: read_figure(mark.written, units[mark.label]).figures for mark in elsewhere}
     texts = {(label, exact_text(figure)) for label, figures in read.items() for figure in figures}

@@ -58,7 +58,7 @@ def marked_parts(paper: IssuedPaper, key: Key, marked: MarkedPaper, sources: Sou
     if not marked.marks:
         raise NoMarks(f"paper {paper.code} has no marks: it was not handed in")
     marks = {mark.label: mark for mark in marked.marks}
-    labels = [part.label for exercise in paper.exercises for part in exercise.parts]
+    labels = [part.label for part in paper.parts]
     if marked.code != paper.code or labels != [mark.label for mark in marked.marks]:
         raise NoMarks(f"the marks of paper {marked.code} do not go with paper {paper.code}")
     found: list[MarkedPart] = []

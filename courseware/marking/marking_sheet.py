@@ -34,7 +34,7 @@ def marking_sheet(sitting: Sitting, scripts: Sequence[Script] = ()) -> bytes:
 
     `scripts` are filled in, as the demonstration's are.
     """
-    labels = [part.label for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    labels = [part.label for part in sitting.papers[0].parts]
     own = {script.code: script for script in scripts}
     rows = [_row(paper, own.get(paper.code), labels) for paper in sitting.papers]
     parts = _part_lines(sitting)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -72,7 +71,7 @@ def decision(code: str, label: str, marks: str, reason: str, comment: str = "", 
     paper = next((paper for paper in sitting.papers if paper.code == own), None)
     if own is None or paper is None:
         return f"`{harmless(code)}` is not the code of a paper of this sitting"
-    parts = {heading_key(part.label): part for exercise in paper.exercises for part in exercise.parts}
+    parts = {heading_key(part.label): part for part in paper.parts}
     part = parts.get(heading_key(label))
     if part is None:
         return f"`{harmless(label)}` is no part of the paper; parts are {', '.join(p.label for p in parts.values())}"
@@ -114,7 +113,7 @@ def _columns(headings: Row, sitting: Sitting, file: str) -> dict[str, int]:
         wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
         raise SheetFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     keys = {heading_key(heading): column for column, heading in enumerate(headings.cells)}
-    labels = [part.label for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    labels = [part.label for part in sitting.papers[0].parts]
     faults = [
         Fault(file, headings.line, 1, f"there is no column `{name}`", "expected one column for each part, and `code`")
         for name in ("code", *labels)
@@ -129,8 +128,7 @@ def _scripts(
     rows: Iterator[Row], width: int, columns: Mapping[str, int], sitting: Sitting, file: str, faults: list[Fault]
 ) -> Iterator[Script]:
     codes = {paper.code for paper in sitting.papers}
-    lines: dict[str, int] = {}
-    attempts: Counter[str] = Counter()
+    rows_of: dict[str, list[int]] = {}
     try:
         for row in rows:
             if len(faults) >= _MOST_FAULTS:
@@ -139,21 +137,23 @@ def _scripts(
             if isinstance(script, Fault):
                 faults.append(script)
             elif script is not None:
-                if script.code in lines and script.status != "resubmitted" and says_something(script):
-                    wrong = f"the paper {script.code} stands on line {lines[script.code]} too"
-                    expected = "one row a paper; write `resubmitted` under status where it came in again"
-                    faults.append(Fault(file, row.line, columns["code"] + 1, wrong, expected))
-                if not says_something(script):
-                    yield script
-                    continue
-                lines.setdefault(script.code, row.line)
-                attempts[script.code] += 1
-                if attempts[script.code] == _MOST_ATTEMPTS + 1:
-                    wrong = f"the paper {script.code} stands in more than {_MOST_ATTEMPTS} rows"
-                    faults.append(Fault(file, row.line, columns["code"] + 1, wrong, "take rows out"))
                 yield script
+                if says_something(script):
+                    rows_of.setdefault(script.code, []).append(row.line)
+                    faults += [
+                        Fault(file, row.line, columns["code"] + 1, *w) for w in _again(script, rows_of[script.code])
+                    ]
     except ClassListFaulty as broken:
         faults += broken.faults
+
+
+def _again(script: Script, lines: Sequence[int]) -> Iterator[tuple[str, str]]:
+    """What is wrong with a paper that stands in these rows, and what was expected."""
+    if len(lines) > 1 and script.status != "resubmitted":
+        expected = "one row a paper; write `resubmitted` under status where it came in again"
+        yield f"the paper {script.code} stands on line {lines[0]} too", expected
+    if len(lines) == _MOST_ATTEMPTS + 1:
+        yield f"the paper {script.code} stands in more than {_MOST_ATTEMPTS} rows", "take rows out"
 
 
 def _script(row: Row, width: int, columns: Mapping[str, int], codes: set[str], file: str) -> Script | Fault | None:

@@ -67,7 +67,7 @@ def second_workbook(found: Differences, sitting: Sitting, day_made: str, names: 
         )
         for one in _shown(found, sitting, names)
     ]
-    labels = [part.label for exercise in sitting.papers[0].exercises for part in exercise.parts]
+    labels = [part.label for part in sitting.papers[0].parts]
     said = [*_about(found, sitting, day_made), *_caution(found), *_MEANINGS]
     figures = _agreement(found)
     pages = (

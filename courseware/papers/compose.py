@@ -195,7 +195,7 @@ def _heading(sitting: Sitting, place: int) -> Heading:
         learner=issued.learner.name,
         reference=issued.learner.reference,
         number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
-        marks=sum(part.marks for exercise in issued.exercises for part in exercise.parts),
+        marks=sum(part.marks for part in issued.parts),
     )
 
 

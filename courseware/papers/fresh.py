@@ -46,11 +46,10 @@ def fresh(space: Space, learners: int, had: Sequence[Had], *key: str) -> list[in
 
 def had_by(paper: IssuedPaper, sittings: Iterable[Sitting]) -> Had:
     """What the learner of a paper has had in these sittings, by exercise; without a name, what anyone has had."""
-    named = bool(paper.learner.name or paper.learner.reference)
     found: dict[str, set[Variant]] = {}
     for sitting in sittings:
         for other in sitting.papers:
-            if not named or other.learner == paper.learner:
+            if not paper.learner.known or other.learner == paper.learner:
                 for issued in other.exercises:
                     found.setdefault(issued.exercise, set()).add(frozenset(issued.given.items()))
     return {exercise: frozenset(variants) for exercise, variants in found.items()}

@@ -12,6 +12,11 @@ class Learner:
     name: str
     reference: str = ""
 
+    @property
+    def known(self) -> bool:
+        """Whether this learner can be told from others."""
+        return bool(self.name or self.reference)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Group:

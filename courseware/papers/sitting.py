@@ -57,6 +57,11 @@ class IssuedPaper:
     learner: Learner
     exercises: tuple[IssuedExercise, ...]
 
+    @property
+    def parts(self) -> tuple[IssuedPart, ...]:
+        """Every part and row of a table, in order; the labels are the same on every paper of a sitting."""
+        return tuple(part for exercise in self.exercises for part in exercise.parts)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sitting:

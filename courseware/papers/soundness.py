@@ -49,7 +49,7 @@ def check_sitting(sitting: Sitting) -> None:
 
 
 def _labels(paper: IssuedPaper) -> list[str]:
-    return [part.label for exercise in paper.exercises for part in exercise.parts]
+    return [part.label for part in paper.parts]
 
 
 def plain(text: str, most: int) -> bool:

@@ -9,6 +9,7 @@ from courseware.banks.figures import Figure, exact_text
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable
 from courseware.drawings import draw, to_svg
+from courseware.marking.class_words import plain
 from courseware.papers.sheets import AskedPart, AskedRow, DrawingCall, KeyAnswer, KeySlip, SafetyNote
 from courseware.papers.sitting import IssuedPart
 from courseware.practice.kinds import PracticeKind, Question
@@ -27,22 +28,17 @@ def kind_data(kind: PracticeKind) -> Data:
 
 def kind_heading(kind: PracticeKind) -> Data:
     """What the page's index says of a kind, without how many variants it has."""
+    title = plain(kind.exercise.name)
     rules = [rule.right for number in kind.exercise.numbers if (rule := rule_of(number))]
     return {
         "topic": kind.bank.topic,
         "exercise": kind.exercise.name,
-        "title": _title(kind.exercise.name),
+        "title": title[:1].upper() + title[1:],
         "level": kind.exercise.level,
         "rule": rules[0] if rules else kind.exercise.name,
         "asks": bool(rules),
         "parts": [part.name for part in kind.exercise.parts],
     }
-
-
-def _title(name: str) -> str:
-    """An exercise's name as a title: `us-modular-in-inches` is `US modular in inches`."""
-    words = [word.upper() if word in {"uk", "us"} else word for word in name.split("-")]
-    return " ".join([words[0][:1].upper() + words[0][1:], *words[1:]])
 
 
 def _variant(question: Question, lines: dict[str, int]) -> Data:
