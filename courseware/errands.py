@@ -260,5 +260,18 @@ def proved(chosen: Any, arris_rule: str, jobs: int | None, refused: str) -> tupl
     return proofs
 
 
+def who_says(named: str | None, option: str) -> str:
+    """Whose name a record keeps beside what is done: the one given, else the one logged in by."""
+    from getpass import getuser
+
+    from courseware.papers.names import LONGEST_NAME
+    from courseware.papers.soundness import plain
+
+    who = (named or getuser()).strip()
+    if not who or not plain(who, LONGEST_NAME):
+        raise click.BadParameter(f"write a name of at most {LONGEST_NAME} plain characters", param_hint=option)
+    return who
+
+
 def cores() -> int:
     return 2 if (os.cpu_count() or 1) > 1 else 1

@@ -216,6 +216,23 @@ def test_a_marked_folder_that_is_a_link_elsewhere_is_left_alone(sitting, tmp_pat
     assert [path.name for path in elsewhere.iterdir()] == ["feedback-mine.pdf"]
 
 
+@pytest.mark.parametrize("name", ["x" * 200, "J. \u202eMarsh", "  "])
+def test_an_assessor_is_named_in_plain_characters(sitting, name) -> None:
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", name)
+    assert done.exit_code == 2
+    assert "write a name of at most" in done.output
+    kept_for = run("record", "keep", "scripts", "3", "--by", name)
+    assert kept_for.exit_code == 2
+    assert "write a name of at most" in kept_for.output
+
+
+def test_messages_show_no_signs_that_steer_the_screen(sitting) -> None:
+    done = run("mark", "output/\u202enothing")
+    assert done.exit_code == 2
+    assert "<U+202E>" in done.output
+    assert "\u202e" not in done.output
+
+
 def test_an_empty_sheet_says_what_to_do(sitting) -> None:
     done = run("mark", str(sitting))
     assert done.exit_code == 2

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import getpass
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -73,7 +72,7 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     from courseware.desk.folder import one_at_a_time
     from courseware.desk.marking import SHEET, enter_and_mark, read_sheet
     from courseware.desk.record_place import opened, record_url
-    from courseware.errands import waiting
+    from courseware.errands import waiting, who_says
 
     read = read_sheet(place, sheet)
     for note in read.notes:
@@ -82,7 +81,7 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     if not read.scripts and not read.decisions and not decisions:
         click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
         raise click.exceptions.Exit(2)
-    who, out = _assessor(options["assessor"]), place.folder.resolve().parent
+    who, out = who_says(options["assessor"], "--assessor"), place.folder.resolve().parent
     with one_at_a_time(out, waiting), opened(record_url(options["url"], out), make=True) as engine:
         entered, marked = enter_and_mark(
             engine,
@@ -101,16 +100,6 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
         else:
             _hand_back(engine, place, marked, options["names"], options["jobs"])
     _tell_questions(marked.questions)
-
-
-def _assessor(named: str | None) -> str:
-    from courseware.papers.names import LONGEST_NAME
-    from courseware.papers.soundness import plain
-
-    who = (named or getpass.getuser()).strip()
-    if not who or not plain(who, LONGEST_NAME):
-        raise click.BadParameter(f"write a name of at most {LONGEST_NAME} plain characters", param_hint="--assessor")
-    return who
 
 
 def _decisions(place: Place, typed: tuple[tuple[str, str, str, str], ...]) -> list[Decision]:

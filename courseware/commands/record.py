@@ -119,16 +119,16 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, record: str | None, ou
 def keep(kind: str | None, months: str | None, by: str | None, record: str | None, out: str) -> None:
     """Show how long each kind of record is kept; or keep KIND for MONTHS (a number, or `always`)."""
     from datetime import UTC, datetime
-    from getpass import getuser
 
     from courseware.desk.record_place import opened, record_url
+    from courseware.errands import who_says
     from courseware.evidence import retention
 
     if kind is not None and months is None:
         raise click.UsageError("Give KIND with MONTHS, such as `scripts 36` or `names always`; or neither.")
     with opened(record_url(record, Path(out)), make=kind is not None) as engine:
         if kind is not None and months is not None:
-            retention.keep(engine, kind, _months(months), by=by or getuser(), at=datetime.now(UTC))
+            retention.keep(engine, kind, _months(months), by=who_says(by, "--by"), at=datetime.now(UTC))
         for one, time in retention.kept(engine).items():
             click.echo(f"{one}: " + ("always" if time is None else f"{time} months after the sitting"))
 
@@ -185,7 +185,8 @@ def _say_what_went(gone: Gone) -> None:
         if gone.record.sittings:
             click.echo(f"  No papers were left in {', '.join(gone.record.sittings)}, so it went too.")
         if gone.record.blotted:
-            click.echo(f"  {gone.record.blotted} remarks on other papers named the learner; the name is blotted there.")
+            count = gone.record.blotted
+            click.echo(f"  {count} texts typed on other papers named the learner; the name is blotted there.")
         for place in gone.record.still:
             click.echo(f"  The name still stands in {place}.")
     for folder in (*(one for one in gone.beside if one.removed or one.remade or one.look), *gone.folders):

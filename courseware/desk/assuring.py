@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING
 
 from courseware.desk.auditing import markers
 from courseware.desk.folder import PRIVATE, slug, write_whole
-from courseware.desk.issuing import MARKED, RECORD, record_text
-from courseware.desk.marking import Place
+from courseware.desk.issuing import RECORD, record_text
+from courseware.desk.marking import Place, marked_folder
 from courseware.desk.shelf import NotFound
 from courseware.evidence.history import history
 from courseware.evidence.kept_marks import marks_of
@@ -89,7 +89,7 @@ def write_second(engine: Engine, place: Place, *, names: bool) -> Iterator[str]:
         yield "No paper is marked in full by both yet, so nothing of the first marker's is shown."
         return
     shown = {paper.code: paper.learner.name for paper in sitting.papers if paper.learner.name} if names else {}
-    folder = place.folder / MARKED
+    folder = marked_folder(place)
     stem = _unused(folder, _TWO_MARKERS)
     files = write_both(
         folder, stem, second_sheet(found, sitting, day, shown), second_workbook(found, sitting, day, shown)
@@ -97,7 +97,8 @@ def write_second(engine: Engine, place: Place, *, names: bool) -> Iterator[str]:
     yield f"{len(found.differences)} of {found.parts} parts marked differently, on {len(found.compared)} papers."
     yield from (f"  to settle: {file}" for file in files)
     if found.differences:
-        yield f"When `marks` and `reason` are filled in on its sheet: courseware mark {place.folder} {files[1]}"
+        yield "When `marks` and `reason` are filled in on its sheet:"
+        yield f"  courseware mark {place.folder} {files[1]} --assessor NAME"
 
 
 def _unused(folder: Path, stem: str) -> str:

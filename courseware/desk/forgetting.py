@@ -63,6 +63,8 @@ def forget_beside(parent: Path, papers: Papers, waiting: Callable[[], None]) -> 
     remade: list[str] = []
     look: list[str] = []
     with one_at_a_time(parent, waiting):
+        for temporary in parent.glob(".*.part"):  # what a stopped run left
+            temporary.unlink(missing_ok=True)
         for path in _named(parent.iterdir(), papers):
             if not (path / RECORD).exists():  # else a whole sitting whose title has the code in it
                 shutil.rmtree(path) if path.is_dir() and not path.is_symlink() else path.unlink()

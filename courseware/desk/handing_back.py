@@ -10,10 +10,9 @@ from typing import TYPE_CHECKING
 
 from courseware.banks import Space
 from courseware.desk.folder import PRIVATE, write_whole
-from courseware.desk.issuing import MARKED, Tell
-from courseware.desk.marking import Place
+from courseware.desk.issuing import Tell
+from courseware.desk.marking import Place, marked_folder
 from courseware.desk.proving import prove_all
-from courseware.desk.shelf import NotFound
 from courseware.drawings import draw
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.sittings import sittings, text_of
@@ -64,15 +63,12 @@ def hand_back(
     sitting, sources = sitting_in(place.text)
     spaces = _fresh_spaces(sources, sitting, processes)
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
-    folder = place.folder / MARKED
+    folder = marked_folder(place)
     others = tuple(_others(engine, sitting))
     sheets = _sheets(sitting, marked, others)
     there = {paper.code for paper in marked.papers}
     first_attempts = [paper for paper in marked.attempts if paper.code in there]
     picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
-    if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
-        raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
-    folder.mkdir(mode=0o700, exist_ok=True)
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
     for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):

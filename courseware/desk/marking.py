@@ -8,7 +8,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.desk.issuing import RECORD, TUTOR, record_text
+from courseware.desk.issuing import MARKED, RECORD, TUTOR, record_text
 from courseware.desk.shelf import NotFound, read_file
 from courseware.evidence.entering import Role
 from courseware.evidence.kept_marks import keep_marks
@@ -44,6 +44,18 @@ def place_of(named: str) -> Place:
     folder = path if path.is_dir() else path.parent
     text = record_text(folder / RECORD if path.is_dir() else path)
     return Place(folder=folder, text=text, sitting=read_record(text))
+
+
+def marked_folder(place: Place) -> Path:
+    """The sitting's folder of what comes of marking, made where there is none.
+
+    Raises `NotFound` where a link or a file stands there.
+    """
+    folder = place.folder / MARKED
+    if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
+        raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
+    folder.mkdir(mode=0o700, exist_ok=True)
+    return folder
 
 
 def read_sheet(place: Place, named: str | None) -> Scripts:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 
 from courseware.banks import FileFaulty, harmless
+from courseware.banks.faults import seen
 from courseware.desk.shelf import NotFound
 from courseware.papers.fresh import CannotDeal
 from courseware.papers.record import RecordFaulty
@@ -36,9 +37,9 @@ def explain(error: Exception) -> tuple[str | None, int | None]:
         count = len(error.faults)
         return f"{error}\n{count} fault{'' if count == 1 else 's'} found; nothing was made.", _FAULTY
     if isinstance(error, NotFound | CannotDeal):
-        return f"{error}. Nothing was made.", _FAULTY
+        return f"{seen(str(error))}. Nothing was made.", _FAULTY
     if isinstance(error, RecordFaulty):
-        return f"The record cannot be used: {error}.", _FAULTY
+        return f"The record cannot be used: {seen(str(error))}.", _FAULTY
     if isinstance(error, Leak):
         return (
             f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.",

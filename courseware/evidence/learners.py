@@ -16,8 +16,10 @@ from courseware.evidence.tables import DECISION, MARK, PAPER, PERSON, SCRIPT, SI
 from courseware.evidence.whose import Held, Papers, whose
 
 BLOTTED = "(a deleted learner)"
-_TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what assessors type of others, where a name may stand
+_TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, where a name may stand
     (SCRIPT, SCRIPT.c.source),
+    (SCRIPT, SCRIPT.c.cells),
+    (MARK, MARK.c.written),
     (MARK, MARK.c.why),
     (MARK, MARK.c.comment),
     (DECISION, DECISION.c.reason),

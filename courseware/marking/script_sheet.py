@@ -139,10 +139,9 @@ def _scripts(
             elif script is not None:
                 yield script
                 if says_something(script):
-                    rows_of.setdefault(script.code, []).append(row.line)
-                    faults += [
-                        Fault(file, row.line, columns["code"] + 1, *w) for w in _again(script, rows_of[script.code])
-                    ]
+                    lines = rows_of.setdefault(script.code, [])
+                    lines.append(row.line)
+                    faults += [Fault(file, row.line, columns["code"] + 1, *told) for told in _again(script, lines)]
     except ClassListFaulty as broken:
         faults += broken.faults
 

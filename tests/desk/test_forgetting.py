@@ -362,10 +362,12 @@ def test_exports_and_copies_beside_the_sittings_go_but_no_other_sitting(folder) 
     shutil.copy(named / "for-tutor/marking-sheet.xlsx", out / "sampling-plan-2026.xlsx")
     (out / "class.csv").write_text(CLASS, encoding="utf-8")
     (out / "photo.jpg").write_bytes(b"x")
+    shutil.copy(named / "for-tutor/marking-sheet.xlsx", out / ".sampling-plan-2026.xlsx.4711.part")
     done = forget_beside(out, papers, nobody)
     assert done.removed == (f"learner-{code}", "sampling-plan-2026.pdf")
     assert done.remade == ("sampling-plan-2026.xlsx",)
     assert done.look == ("class.csv",)
+    assert not list(out.glob(".*.part")), "what a stopped run left goes"
     assert (out / "class.csv").read_text(encoding="utf-8") == CLASS
     assert mentions(out, papers.words)[0] == "class.csv"
     assert not [name for name in mentions(out, papers.words) if name.startswith("sampling")]

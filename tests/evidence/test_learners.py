@@ -14,7 +14,7 @@ from courseware.evidence.learners import delete_learner, export_learner
 from courseware.evidence.refusals import RecordRefuses
 from courseware.evidence.scripts import enter_scripts, scripts_of
 from courseware.evidence.sittings import sitting_of, sittings, take
-from courseware.marking.marks import Decision
+from courseware.marking.marks import Decision, Mark, MarkedPaper
 from courseware.papers.group import Learner
 from courseware.papers.record import write_record
 
@@ -111,6 +111,40 @@ def test_a_name_that_is_a_word_of_the_trade_spoils_no_remark(record, dealt, late
     enter_scripts(record, sitting.code, [written(plain.papers[1], "1125")], [remark], **more)
     assert delete_learner(record, "Mason").blotted == 0
     assert "a mason would say 1125" in [event.reason for event in history(record, plain.papers[1].code)]
+
+
+def test_a_name_typed_into_anothers_answer_is_blotted_there_too(record, dealt, later, written) -> None:
+    plain = dealt(exercises=1, seed="a fifth seed")
+    named = replace(plain.papers[0], learner=Learner(name="Ife Adeyemi"))
+    sitting = replace(plain, papers=(named, *plain.papers[1:]))
+    take(record, sitting, write_record(sitting), at=later(1))
+    first, second = sitting.papers[:2]
+    typed = f"see {first.learner.name}, {first.code}"
+    enter_scripts(
+        record,
+        sitting.code,
+        [written(second, typed)],
+        [],
+        assessor="J. Marsh",
+        role="first",
+        source="s.csv",
+        at=later(2),
+    )
+    label = second.parts[0].label
+    mark = Mark(label=label, marks=0, of=1, how="asked", why="Not read.", written=typed)
+    keep_marks(
+        record,
+        sitting.code,
+        [MarkedPaper(code=second.code, status="", marks=(mark,))],
+        by="J. Marsh",
+        role="first",
+        at=later(3),
+    )
+    delete_learner(record, first.learner.name)
+    assert first.learner.name.encode() not in database(record)
+    assert first.code.encode() not in database(record)
+    [script] = scripts_of(record, sitting.code, "first")
+    assert "see (a deleted learner), (a deleted learner)" in script.cells.values()
 
 
 def test_nobody_is_deleted_by_half_a_name(used) -> None:

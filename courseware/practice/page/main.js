@@ -32,11 +32,11 @@ function tellKept(kept) {
 async function show(moved) {
   const screen = window.location.hash.slice(1);
   const screens = { progress: showProgress, save: showSave };
-  main.dataset.screen = screen === "practise" ? "question" : screen in screens ? screen : "topics";
+  main.dataset.screen = screen === "practise" ? "question" : Object.hasOwn(screens, screen) ? screen : "topics";
   for (const name of ["stage", "kind", "variant", "open"]) delete main.dataset[name];
   markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);
   if (screen === "practise") await showQuestion(moved);
-  else (screens[/** @type {keyof typeof screens} */ (screen)] ?? showTopics)(main, practice);
+  else ({ topics: showTopics, ...screens })[/** @type {keyof typeof screens} */ (main.dataset.screen)](main, practice);
   if (moved && screen !== "practise") arrive();
 }
 
