@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
-from courseware.banks import prove
+from courseware.banks import Bank, Exercise, Space, prove
 from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
@@ -28,7 +28,21 @@ LEARNERS = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # invente
 
 
 @pytest.fixture(scope="session")
-def dealt() -> Callable[..., Sitting]:
+def space_of() -> Callable[..., Space]:
+    """The proved space of an exercise of a bank; proved once, however often the bank is read."""
+    proved: dict[tuple[str, str, str], Sequence[int]] = {}
+
+    def find(bank: Bank, exercise: Exercise, rule: str = "outline") -> Space:
+        asked = (bank.sha256, exercise.name, rule)
+        if asked not in proved:
+            proved[asked] = prove(exercise).space.indices
+        return Space(exercise=exercise, indices=proved[asked])
+
+    return find
+
+
+@pytest.fixture(scope="session")
+def dealt(space_of) -> Callable[..., Sitting]:
     """A sitting for three invented learners: of one shipped topic, of every exercise in it unless told otherwise."""
     made: dict[tuple[str, int | None, str, str], Sitting] = {}
 
@@ -43,7 +57,7 @@ def dealt() -> Callable[..., Sitting]:
             chosen = choose(banks, Choosing(exercises=exercises or everything), seed)
             group = Group(name="Group T", learners=tuple(Learner(name=name, reference="") for name in LEARNERS))
             heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule=rule, version="0")
-            made[asked] = deal_sitting(heads, banks, notes, chosen, [prove(exercise).space for _, exercise in chosen])
+            made[asked] = deal_sitting(heads, banks, notes, chosen, [space_of(*pair, rule) for pair in chosen])
         return made[asked]
 
     return deal

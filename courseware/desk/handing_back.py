@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -29,7 +29,7 @@ from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import issue_exercise
 from courseware.papers.invented import invented_site
 from courseware.papers.record import read_record
-from courseware.papers.shares import for_papers, for_practice
+from courseware.papers.shares import ENOUGH, for_papers, for_practice
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.printing.feedback import Handback, print_feedback
 from courseware.printing.gather import gather
@@ -61,7 +61,7 @@ def hand_back(
     both assessors' work. The class picture goes by each paper's first attempt, the feedback by the last.
     """
     sitting, sources = sitting_in(place.text)
-    spaces = _fresh_spaces(sources, sitting, processes)
+    spaces = _fresh_spaces(sources, sitting, marked, processes)
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
     folder = marked_folder(place)
     others = tuple(_others(engine, sitting))
@@ -132,15 +132,27 @@ def _others(engine: Engine, sitting: Sitting) -> list[Sat]:
     return found
 
 
-def _fresh_spaces(sources: Sources, sitting: Sitting, processes: int) -> dict[Name, Space]:
-    """The proved variants for fresh questions: those for practice, so that a retake has none of them."""
-    topics = {issued.topic for issued in sitting.papers[0].exercises}
-    chosen = {name: own for name, own in sources.exercises.items() if name[0] in topics}
-    proofs = prove_all(list(chosen.values()), sitting.arris_rule, processes, lambda _: None)
+def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes: int) -> dict[Name, Space]:
+    """What fresh questions are drawn from: the sitting's exercises; the others of its topics where one may be wanted.
+
+    That is where a script is all right, or an exercise has so few variants that a learner may have had them all.
+    """
+    issued = dict.fromkeys((one.topic, one.exercise) for one in sitting.papers[0].exercises)
+    spaces = _proved(sources, issued, sitting.arris_rule, processes)
+    all_right = any(paper.marks and paper.total == paper.of for paper in marked.papers)
+    if all_right or any(len(space) < ENOUGH for space in spaces.values()):
+        topics = {topic for topic, _ in issued}
+        others = [name for name in sources.exercises if name[0] in topics and name not in issued]
+        spaces |= _proved(sources, others, sitting.arris_rule, processes)
+    return spaces
+
+
+def _proved(sources: Sources, names: Iterable[Name], arris_rule: str, processes: int) -> dict[Name, Space]:
+    """The proved variants of these exercises that are for practice, so that a retake has none of them."""
+    chosen = {name: sources.exercises[name] for name in names}
+    proofs = prove_all(list(chosen.values()), arris_rule, processes, lambda _: None)
     spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if proof.failure is None}
-    return {
-        name: for_practice(space) if len(for_practice(space)) else for_papers(space) for name, space in spaces.items()
-    }
+    return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
 
 
 def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) -> dict[str, Starter]:

@@ -8,7 +8,6 @@ from random import Random
 
 import pytest
 
-from courseware.banks import prove
 from courseware.desk.shelf import find_banks, read_shelf
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 from courseware.papers.deal import Heads, deal_sitting
@@ -36,7 +35,7 @@ def invented_paper(paper: IssuedPaper, skill: float, rng: Random) -> MarkedPaper
 
 
 @pytest.fixture(scope="session")
-def class_of() -> Callable[..., tuple[Sitting, tuple[MarkedPaper, ...]]]:
+def class_of(space_of) -> Callable[..., tuple[Sitting, tuple[MarkedPaper, ...]]]:
     """A sitting for so many numbered papers, marked."""
     made: dict[tuple[int, tuple[str, ...], int, str], tuple[Sitting, tuple[MarkedPaper, ...]]] = {}
 
@@ -52,7 +51,7 @@ def class_of() -> Callable[..., tuple[Sitting, tuple[MarkedPaper, ...]]]:
             heads = Heads(
                 title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule="outline", version="0"
             )
-            sitting = deal_sitting(heads, banks, notes, chosen, [prove(exercise).space for _, exercise in chosen])
+            sitting = deal_sitting(heads, banks, notes, chosen, [space_of(*pair) for pair in chosen])
             rng = Random(seed)
             marked = [invented_paper(paper, 0.25 + 0.65 * rng.random(), rng) for paper in sitting.papers]
             made[asked] = (sitting, tuple(marked))

@@ -8,7 +8,7 @@ from typing import get_args
 
 import pytest
 
-from courseware.banks import prove, solve
+from courseware.banks import solve
 from courseware.banks.solve import SolvedNumber, numbers_in, rounded
 from courseware.marking.feedback import feedback_sheet, fit_to_print, in_short
 from courseware.marking.feedback_text import HERE, PLAIN, STANDS
@@ -25,18 +25,18 @@ Part = tuple[str, str]  # exercise and part
 
 
 @pytest.fixture(scope="module")
-def on_openings(composed):
+def on_openings(composed, space_of):
     """A sitting on openings, its sources, and the proved spaces of its exercises."""
-    return _with_spaces(*composed(OPENINGS))
+    return _with_spaces(*composed(OPENINGS), space_of)
 
 
 @pytest.fixture(scope="module")
-def on_sequences(composed):
-    return _with_spaces(*composed(SEQUENCES))
+def on_sequences(composed, space_of):
+    return _with_spaces(*composed(SEQUENCES), space_of)
 
 
-def _with_spaces(sitting, sources):
-    return sitting, sources, {name: prove(exercise).space for name, (_, exercise) in sources.exercises.items()}
+def _with_spaces(sitting, sources, space_of):
+    return sitting, sources, {name: space_of(*pair) for name, pair in sources.exercises.items()}
 
 
 def parts_of(sitting: Sitting, place: int = 0) -> dict[Part, tuple[IssuedExercise, IssuedPart]]:

@@ -16,7 +16,6 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
-from courseware.banks import prove
 from courseware.desk.shelf import find_banks, read_shelf
 from courseware.papers.shares import for_practice
 from tests.practice.learner import Learner
@@ -42,14 +41,14 @@ def missing(what: str) -> None:
 
 
 @pytest.fixture(scope="session")
-def practice_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def practice_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
     """A page with the easiest exercises of three topics."""
     from courseware.practice.kinds import practice_kinds
     from courseware.practice.one_file import practice_page
 
     banks, notes = read_shelf(find_banks(TOPICS), "outline")
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
-    spaces = [for_practice(prove(exercise).space) for _, exercise in chosen]
+    spaces = [for_practice(space_of(*pair)) for pair in chosen]
     file: Path = tmp_path_factory.mktemp("practice") / "practice.html"
     file.write_text(practice_page(practice_kinds(chosen, spaces, notes), "three topics"), encoding="utf-8")
     return file

@@ -9,7 +9,6 @@ import page
 import pytest
 from pikepdf import Pdf
 
-from courseware.banks import prove
 from courseware.desk.shelf import read_shelf, shipped_banks
 from courseware.papers.secret import secrets, shows
 from courseware.papers.shares import for_practice
@@ -20,11 +19,11 @@ from courseware.printing.release import page_text
 
 
 @pytest.fixture(scope="session")
-def booklet():
+def booklet(space_of):
     """A booklet of every shipped topic."""
     banks, notes = read_shelf(shipped_banks(), "outline")
     easiest = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
-    return compose_booklet(easiest, [for_practice(prove(exercise).space) for _, exercise in easiest], notes, "a seed")
+    return compose_booklet(easiest, [for_practice(space_of(*pair)) for pair in easiest], notes, "a seed")
 
 
 @pytest.fixture(scope="session")

@@ -10,7 +10,6 @@ import page
 import pytest
 from pikepdf import Pdf
 
-from courseware.banks import prove
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.marking.feedback import feedback_sheet
 from courseware.marking.feedback_text import FeedbackSheet
@@ -58,14 +57,10 @@ def paper(sitting: Sitting, hows: tuple[How, ...], status: str = "") -> MarkedPa
 
 
 @pytest.fixture(scope="module")
-def sheet_of(composed):
-    spaces: dict = {}
-
+def sheet_of(composed, space_of):
     def make(topic: str, hows: tuple[How, ...] = HOWS, status: str = "", exercises: int | None = None) -> FeedbackSheet:
         sitting, sources = composed(topic, exercises)
-        for name, (_, exercise) in sources.exercises.items():
-            if name not in spaces:
-                spaces[name] = prove(exercise).space
+        spaces = {name: space_of(*pair) for name, pair in sources.exercises.items()}
         return feedback_sheet(sitting, 1, paper(sitting, hows, status), sources, spaces)
 
     return make
