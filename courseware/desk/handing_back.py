@@ -71,8 +71,8 @@ def hand_back(
     picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
-    for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):
-        write_whole(_feedback(folder, code), pdf, PRIVATE)
+    for sheet, pdf in print_feedback(place.text, indices, sheets, processes):
+        write_whole(_feedback(folder, sitting.papers[sheet.place].code), pdf, PRIVATE)
         tell(1)
     _tidy(folder, codes)
     if codes:
