@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import keyword
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import prod
 from typing import Any
 
@@ -17,6 +17,7 @@ from courseware.banks.exercise import (
     NumberPart,
     Part,
     TablePart,
+    part_label,
 )
 from courseware.banks.faults import Fault
 from courseware.banks.formulas import Formula, FormulaFault, Kind, near
@@ -73,7 +74,7 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
     if shape.level not in (1, 2, 3):
         reading.fault((*path, "level"), f"level {shape.level}", "expected 1, 2 or 3")
     brick = _format(shape.format, reading, (*path, "format"))
-    words = vocabulary(brick, arris_rule)
+    words = replace(vocabulary(brick, arris_rule), labels=_labels(shape))
     givens = _givens(shape, reading, path, words)
     kinds: dict[str, Kind] = {given.name: given.kind for given in givens}
     asked = dict(kinds)
@@ -105,6 +106,15 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
         file=reading.file,
         line=place(reading.node, (*path, "name"))[0],
     )
+
+
+def _labels(shape: ExerciseShape) -> dict[str, str]:
+    """The label of each part and row by its name, without the exercise's number."""
+    found: dict[str, str] = {}
+    for index, part in enumerate(shape.parts[:MOST_PARTS]):
+        found[part.name] = part_label(index)
+        found |= {row.name: part_label(index, below) for below, row in enumerate(part.rows[:12])}
+    return found
 
 
 def _listed(path: tuple[str | int, ...], index: int, texts: Sequence[str], reading: Reading) -> tuple[str | int, ...]:

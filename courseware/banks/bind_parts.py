@@ -21,7 +21,7 @@ from courseware.banks.faults import Fault
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
 from courseware.banks.vocabulary import Vocabulary
-from courseware.banks.wording import Wording, read_wording
+from courseware.banks.wording import Wording, label_of, read_wording
 from courseware.banks.yaml_text import Node, place, text_at
 
 Path = tuple[str | int, ...]
@@ -31,11 +31,11 @@ _ASK, _SAY = 500, 300  # characters
 
 # What each kind of part holds besides name, kind, ask and marks.
 _KEYS: Mapping[str, tuple[str, ...]] = {
-    "number": ("answer", "unit", "round", "within", "accept", "working", "slips"),
-    "choice": ("answer", "several", "choices", "working"),
+    "number": ("answer", "unit", "round", "within", "accept", "working", "slips", "told", "fixed", "apart_from"),
+    "choice": ("answer", "several", "choices", "working", "apart_from"),
     "order": ("steps", "before"),
     "table": ("rows",),
-    "drawn": ("points",),
+    "drawn": ("points", "adds"),
 }
 _NEEDED: Mapping[str, tuple[str, ...]] = {
     "number": ("answer", "marks", "working"),
@@ -88,7 +88,9 @@ class Reading:
                 raise FormulaFault("the text is empty", "expected words")
             return read_wording(
                 text.strip(),
-                lambda inside: compile_formula(inside, kinds, words.constants, words.functions),
+                lambda inside: (
+                    label_of(inside, words.labels) or compile_formula(inside, kinds, words.constants, words.functions)
+                ),
                 most,
             )
         except FormulaFault as fault:
@@ -163,7 +165,23 @@ def _number(shape: PartShape | RowShape, scope: _Scope, path: Path) -> NumberPar
         accept=_routes(shape.accept, scope, (*path, "accept"), marks, otherwise=marks),
         working=_lines(shape.working, scope, (*path, "working"), marks),
         slips=_routes(shape.slips, scope, (*path, "slips"), marks, otherwise=0),
+        told=shape.told,
+        fixed=shape.fixed,
+        apart_from=_earlier(shape.apart_from, scope, (*path, "apart_from")),
     )
+
+
+def _earlier(names: Sequence[str], scope: _Scope, path: Path) -> tuple[str, ...]:
+    """The names of earlier parts; a name that is none is a fault."""
+    parts = sorted(set(scope.kinds) - set(scope.asked))
+    for name in names:
+        if name not in parts:
+            scope.reading.fault(
+                path,
+                f"`{name}` is not an earlier part",
+                near(name, parts, "expected one of" if parts else "expected none: this is the first"),
+            )
+    return tuple(names)
 
 
 def _routes(
@@ -232,6 +250,7 @@ def _choice(shape: PartShape, scope: _Scope, path: Path) -> ChoicePart:
             for index, choice in enumerate(shape.choices[:6])
         ),
         working=_lines(shape.working, scope, (*path, "working"), shape.marks or 1),
+        apart_from=_earlier(shape.apart_from, scope, (*path, "apart_from")),
     )
 
 
@@ -317,6 +336,7 @@ def _drawn(shape: PartShape, scope: _Scope, path: Path) -> DrawnPart:
         ask=scope.told((*path, "ask"), shape.ask, _ASK),
         marks=marks,
         points=tuple(scope.told((*path, "points", index), text) for index, text in enumerate(shape.points)),
+        adds=shape.adds or "",
     )
 
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware import trade
+from courseware.banks.exercise import DrawingAsked
+from courseware.banks.formulas import Value
 from courseware.trade import Format
 
 Measure = Callable[[Mapping[str, Fraction | int | str], Format], Fraction]
@@ -20,6 +22,7 @@ class DrawingKind:
     optional: Mapping[str, Fraction | str]  # arguments that may be left out, with what is then taken
     dimensions: Mapping[str, Measure]  # each with its size in mm, from the trade core
     says: str  # one line for the manual
+    to_draw_in: bool = False  # made for the learner to draw in
 
 
 def _span(least: int | str, most: int | str) -> tuple[Fraction, Fraction]:
@@ -125,6 +128,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
             "cut_length": lambda _, brick: trade.mitre_template(brick).cut_length,
         },
         says="the square corner of a surround at true size, to draw the mitred bat in",
+        to_draw_in=True,
     ),
     "herringbone": DrawingKind(
         arguments={"bricks": _span(2, 6), "courses": _span(6, 18), "angle": _span(45, 90)},
@@ -143,3 +147,11 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         says="a set-out rectangle with both diagonals, for squaring",
     ),
 }
+
+
+def drawn_figures(drawing: DrawingAsked, scope: Mapping[str, Value]) -> dict[str, Fraction | int | str]:
+    """The figures a drawing is made from: those the bank gives, and what is taken where it gives none."""
+    figures: dict[str, Fraction | int | str] = dict(DRAWING_KINDS[drawing.kind].optional)
+    for name, formula in drawing.figures.items():
+        figures[name] = formula.value(scope)
+    return figures

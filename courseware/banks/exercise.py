@@ -44,6 +44,9 @@ class NumberPart:
     accept: tuple[Route, ...]
     working: tuple[Line, ...]
     slips: tuple[Route, ...]
+    told: bool  # the paper gives the answer before it asks, as a check: the learner shows how it comes
+    fixed: bool  # the answer is the same on every paper, and is meant to be
+    apart_from: tuple[str, ...]  # earlier parts it does not lean on, though a line shows the same figure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,6 +71,7 @@ class ChoicePart:
     answer: Formula | None
     choices: tuple[Choice, ...]
     working: tuple[Line, ...]
+    apart_from: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +106,15 @@ class DrawnPart:
     ask: Wording
     marks: int
     points: tuple[Wording, ...]
+    adds: str  # what the sketch has that the exercise's own drawing does not show
+
+
+_NUMERALS = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
+
+
+def part_label(place: int, row: int | None = None) -> str:
+    """The label of a part by its place from 0, as `a`; of a row of its table, as `a(ii)`."""
+    return "abcdefgh"[place] + (f"({_NUMERALS[row]})" if row is not None else "")
 
 
 Part = NumberPart | ChoicePart | OrderPart | TablePart | DrawnPart
@@ -145,6 +158,15 @@ class Exercise:
         for part in self.parts:
             rows += part.rows if isinstance(part, TablePart) else [part] if isinstance(part, NumberPart) else []
         return tuple(rows)
+
+    @property
+    def answered(self) -> tuple[tuple[int, NumberPart | ChoicePart], ...]:
+        """Each part or row with an answer that could be told, with the place of its part from 0."""
+        found: list[tuple[int, NumberPart | ChoicePart]] = []
+        for place, part in enumerate(self.parts):
+            own = part.rows if isinstance(part, TablePart) else (part,)
+            found += [(place, one) for one in own if isinstance(one, NumberPart | ChoicePart)]
+        return tuple(found)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

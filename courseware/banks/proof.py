@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from array import array
 from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
 from courseware.banks.exercise import ChoicePart, DrawingAsked, Exercise, NumberPart, OrderPart, TablePart
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
+from courseware.banks.guards import Guards
+from courseware.banks.leaks import Leak
 from courseware.banks.solve import (
     Given,
     Solved,
@@ -66,24 +68,37 @@ def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> P
     left_out: Counter[str] = Counter()
     written: set[Value] = set()
     wordings = _wordings(exercise)
-    told = _told(exercise)
+    guards = Guards(exercise)
     done = 0
     for raw, given in enumerate(walk(exercise)):
         if raw - done == _TELL_EVERY:
             tell(_TELL_EVERY)
             done = raw
         try:
-            solved = _prove_variant(exercise, given, wordings, written)
+            solved, scope = _prove_variant(exercise, given, wordings, written)
+            if why := guards.misleads(solved, scope):
+                raise _Fails(why)
+            leaks = guards.leaks(solved, scope)
         except _LeftOut as reason:
             left_out[str(reason)] += 1
         except (_Fails, FormulaImpossible, TradeError) as why:
             failure = Failure(raw=raw, given=_written_givens(given), why=str(why))
             return _proof(exercise, {}, left_out, raw + 1, failure)
         else:
-            kept.setdefault(_difficulty(solved), _Band()).take(raw, solved)
-            told = _still_told(told, given, solved)
+            kept.setdefault(_difficulty(solved), _Band()).take(raw, solved, leaks)
     tell(raw_size(exercise) - done)
-    return _proof(exercise, kept, left_out, raw_size(exercise), _nothing_left(kept, left_out) or _given_away(told))
+    return _proof(
+        exercise,
+        kept,
+        left_out,
+        raw_size(exercise),
+        _nothing_left(kept, left_out) or _guarded(guards, _commonest(kept)),
+    )
+
+
+def _guarded(guards: Guards, band: _Band) -> Failure | None:
+    why = guards.fault(band.indices, band.ranges, band.leaks)
+    return Failure(raw=0, given="all variants", why=why) if why else None
 
 
 class _Band:
@@ -92,9 +107,11 @@ class _Band:
     def __init__(self) -> None:
         self.indices = array("L")
         self.ranges: dict[str, tuple[Figure, Figure]] = {}
+        self.leaks: Counter[Leak] = Counter()
 
-    def take(self, raw: int, solved: tuple[Solved, ...]) -> None:
+    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[Leak]) -> None:
         self.indices.append(raw)
+        self.leaks.update(set(leaks))
         for part in solved:
             for number in numbers_in(part):
                 low, high = self.ranges.get(number.part.name, (number.answer, number.answer))
@@ -108,12 +125,16 @@ def _proof(
     walked: int,
     failure: Failure | None,
 ) -> Proof:
-    """The space is the commonest difficulty; on a tie, the one met first."""
-    band = max(kept.values(), key=lambda found: len(found.indices), default=_Band())
+    band = _commonest(kept)
     if other := sum(len(found.indices) for found in kept.values()) - len(band.indices):
         left_out[OTHER_DIFFICULTY] = other
     space = Space(exercise=exercise, indices=band.indices)
     return Proof(space=space, walked=walked, left_out=dict(left_out), ranges=band.ranges, failure=failure)
+
+
+def _commonest(kept: Mapping[Difficulty, _Band]) -> _Band:
+    """The space is the commonest difficulty; on a tie, the one met first."""
+    return max(kept.values(), key=lambda found: len(found.indices), default=_Band())
 
 
 def _nothing_left(kept: Mapping[Difficulty, _Band], left_out: Counter[str]) -> Failure | None:
@@ -124,33 +145,9 @@ def _nothing_left(kept: Mapping[Difficulty, _Band], left_out: Counter[str]) -> F
     return Failure(raw=0, given="all variants", why=f"no variant is left to issue: {reasons}.{merge}")
 
 
-def _told(exercise: Exercise) -> list[tuple[Formula, str]]:
-    """Each formula that stands on the paper before its answers, with each number that it might give away."""
-    asks = [row.ask for part in exercise.parts if isinstance(part, TablePart) for row in part.rows]
-    wordings = [exercise.pose, *exercise.settings, *(part.ask for part in exercise.parts), *asks]
-    formulas = {formula.text: formula for wording in wordings for formula in wording.formulas}
-    return [(formula, number.name) for formula in formulas.values() for number in exercise.numbers]
-
-
-def _still_told(told: list[tuple[Formula, str]], given: Given, solved: tuple[Solved, ...]) -> list[tuple[Formula, str]]:
-    """Those whose formula has the answer's own figure for this variant too."""
-    if not told:
-        return told
-    scope = scope_of(given, solved)
-    return [(formula, name) for formula, name in told if formula.value(scope) == scope[name]]
-
-
-def _given_away(told: list[tuple[Formula, str]]) -> Failure | None:
-    if not told:
-        return None
-    formula, name = told[0]
-    why = f"the wording prints `{formula.text}`, which is always the answer to {name}: the paper would give it away"
-    return Failure(raw=0, given="all variants", why=why)
-
-
 def _prove_variant(
     exercise: Exercise, given: Given, wordings: tuple[Formula, ...], written: set[Value]
-) -> tuple[Solved, ...]:
+) -> tuple[tuple[Solved, ...], dict[str, Value]]:
     if exercise.where is not None and not _holds(exercise.where, given):
         raise _LeftOut(NOT_WHERE)
     solved = solve(exercise, given)
@@ -167,7 +164,7 @@ def _prove_variant(
     for part in solved:
         for number in numbers_in(part):
             _tell_slips_apart(number)
-    return solved
+    return solved, scope
 
 
 def _holds(where: Formula, given: Given) -> bool:
@@ -245,14 +242,6 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
                 f"the drawing's {dimension} is {_shown(size)} mm, "
                 f"the answer to {name} {_shown(scope[name])} {part.unit}"
             )
-
-
-def drawn_figures(drawing: DrawingAsked, scope: Mapping[str, Value]) -> dict[str, Fraction | int | str]:
-    """The figures a drawing is made from: those the bank gives, and what is taken where it gives none."""
-    figures: dict[str, Fraction | int | str] = dict(DRAWING_KINDS[drawing.kind].optional)
-    for name, formula in drawing.figures.items():
-        figures[name] = formula.value(scope)
-    return figures
 
 
 def _difficulty(solved: tuple[Solved, ...]) -> Difficulty:

@@ -103,6 +103,13 @@ class RowShape(Shape):
     accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
     working: list[LineShape] = Field(description="a list of lines: say, value, earns", min_length=1)
     slips: list[FigureShape] = Field([], description="a list of slips: value, says, earns")
+    told: Yes = Field(
+        False, description="true when the paper gives the figure first, as a check: the learner shows how it comes"
+    )
+    fixed: Yes = Field(False, description="true when the answer is meant to be the same on every paper")
+    apart_from: list[str] = Field(
+        [], description="earlier parts that this one does not lean on, though its working shows their figure"
+    )
 
 
 class PartShape(Shape):
@@ -119,12 +126,20 @@ class PartShape(Shape):
     accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
     working: list[LineShape] = Field([], description="a list of lines: say, value, earns")
     slips: list[FigureShape] = Field([], description="a list of slips: value, says, earns")
+    told: Yes = Field(
+        False, description="true when the paper gives the figure first, as a check: the learner shows how it comes"
+    )
+    fixed: Yes = Field(False, description="true when the answer is meant to be the same on every paper")
+    apart_from: list[str] = Field(
+        [], description="earlier parts that this one does not lean on, though its working shows their figure"
+    )
     several: Yes = Field(False, description="true when more than one choice is right")
     choices: list[ChoiceShape] = Field([], description="a list of choices: say, and value or right and check")
     steps: list[StepShape] = Field([], description="a list of steps: name, say")
     before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
     rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
     points: list[str] = Field([], description="a list of what is looked for in the drawing")
+    adds: str | None = Field(None, description="what the learner draws that the exercise's own drawing does not show")
 
 
 class ExerciseShape(Shape):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import partial
 
@@ -24,6 +24,7 @@ class Vocabulary:
 
     constants: Mapping[str, Value]
     functions: Mapping[str, Function]
+    labels: Mapping[str, str] = field(default_factory=dict)  # of an exercise's parts, as `a` or `b(ii)`, by name
 
 
 def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:

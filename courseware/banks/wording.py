@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
-from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value
+from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value, near
 
 SITE_WORDS = ("place", "street", "client")  # invented for the sitting, in wording only
 LONGEST_WORD = 60
+NUMBER = "number"  # among the site words: the number of the exercise, where it stands on a paper
+_LABEL = re.compile(r"\s*label\(\s*([a-z][a-z0-9_]*)\s*\)\s*\Z", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,10 +23,17 @@ class SiteWord:
 
 
 @dataclass(frozen=True, slots=True)
+class PartLabel:
+    """A place for another part's label: `5a` on a paper, whose site words hold the exercise's number; else `part a`."""
+
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
 class Wording:
     """Plain text, formulas and site words in the order they are read."""
 
-    pieces: tuple[str | Formula | SiteWord, ...]
+    pieces: tuple[str | Formula | SiteWord | PartLabel, ...]
 
     def render(self, scope: Mapping[str, Value], site: Mapping[str, str]) -> str:
         """The finished text for a variant. Raises `FormulaImpossible` where a figure does not write out."""
@@ -34,13 +44,13 @@ class Wording:
         return tuple(piece for piece in self.pieces if isinstance(piece, Formula))
 
 
-def read_wording(text: str, compiled: Callable[[str], Formula], most: int) -> Wording:
+def read_wording(text: str, compiled: Callable[[str], Formula | PartLabel], most: int) -> Wording:
     """`text` split at its `{{ … }}` places. Raises `FormulaFault` for a place that does not read."""
     if len(text) > most:
         raise FormulaFault(f"the text has {len(text)} characters", f"at most {most} are allowed here")
     if any(len(word) > LONGEST_WORD for word in text.split() if "{{" not in word):
         raise FormulaFault(f"a word of more than {LONGEST_WORD} characters", "shorter words, which fit a line")
-    pieces: list[str | Formula | SiteWord] = []
+    pieces: list[str | Formula | SiteWord | PartLabel] = []
     rest = text
     while "{{" in rest:
         before, _, after = rest.partition("{{")
@@ -64,17 +74,34 @@ def say_value(value: Value, why: str = "") -> str:
         raise FormulaImpossible(f"`{why or value}` gives {_rough(value)}: {fault}") from None
 
 
-def _checked(formula: Formula) -> Formula:
+def label_of(inside: str, labels: Mapping[str, str]) -> PartLabel | None:
+    """The label that a place such as `label(width)` asks for; None for any other place.
+
+    Raises `FormulaFault` where the exercise has no such part.
+    """
+    asked = _LABEL.match(inside)
+    if asked is None:
+        return None
+    if asked[1] not in labels:
+        raise FormulaFault(f"`{asked[1]}` is not a part", near(asked[1], list(labels), "expected one of"))
+    return PartLabel(labels[asked[1]])
+
+
+def _checked(formula: Formula | PartLabel) -> Formula | PartLabel:
+    if isinstance(formula, PartLabel):
+        return formula
     if formula.kind == "truth":
         raise FormulaFault(f"`{formula.text}` is a truth", "expected a figure or a word to print")
     return formula
 
 
-def _say(piece: str | Formula | SiteWord, scope: Mapping[str, Value], site: Mapping[str, str]) -> str:
+def _say(piece: str | Formula | SiteWord | PartLabel, scope: Mapping[str, Value], site: Mapping[str, str]) -> str:
     if isinstance(piece, str):
         return piece
     if isinstance(piece, SiteWord):
         return site[piece.name]
+    if isinstance(piece, PartLabel):
+        return site.get(NUMBER, "part ") + piece.label
     return say_value(piece.value(scope), piece.text)
 
 

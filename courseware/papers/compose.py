@@ -10,11 +10,11 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
-from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
 from courseware.banks.figures import exact_text, tidy, write_out
 from courseware.banks.formulas import Value
-from courseware.banks.proof import drawn_figures
 from courseware.banks.solve import Solved, scope_of
+from courseware.banks.wording import NUMBER
 from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
 from courseware.papers.deal import labels
 from courseware.papers.record import RecordFaulty
@@ -78,7 +78,7 @@ def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
     issued = sitting.papers[place]
     asked = _asked(sitting, issued, sources)
     exercises = [
-        _keyed(question, exercise, solved, recorded)
+        _keyed(question, exercise, solved, recorded, _site(recorded, question.number))
         for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True)
     ]
     return Key(heading=_heading(sitting, place), exercises=tuple(exercises), cautions=CAUTIONS, scale=_scale(asked))
@@ -93,7 +93,8 @@ def _asked(
         bank, exercise = issued_from(recorded, sources)
         names = [name for name in (*bank.safety, *exercise.safety) if name not in told]
         told |= set(names)
-        asked, solved = _ask(number, bank, exercise, recorded, _notes(dict.fromkeys(names), sources.safety))
+        notes = _notes(dict.fromkeys(names), sources.safety)
+        asked, solved = _ask(number, bank, exercise, recorded, notes, _site(recorded, number))
         found.append((asked, exercise, solved))
     return found
 
@@ -106,16 +107,25 @@ def issued_from(recorded: IssuedExercise, sources: Sources) -> tuple[Bank, Exerc
         raise RecordFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
 
 
-def compose_exercise(number: int, recorded: IssuedExercise, sources: Sources) -> KeyExercise:
-    """One issued exercise with its key, apart from any paper; its `asked` is what a learner may see."""
+def compose_exercise(number: int, recorded: IssuedExercise, sources: Sources, *, numbered: bool = True) -> KeyExercise:
+    """One issued exercise with its key, apart from any paper; its `asked` is what a learner may see.
+
+    Its words call a part `1a`, or `part a` where its number is not shown (`numbered`).
+    """
     bank, exercise = issued_from(recorded, sources)
     notes = _notes(dict.fromkeys((*bank.safety, *exercise.safety)), sources.safety)
-    asked, solved = _ask(number, bank, exercise, recorded, notes)
-    return _keyed(asked, exercise, solved, recorded)
+    site = _site(recorded, number) if numbered else recorded.site
+    asked, solved = _ask(number, bank, exercise, recorded, notes, site)
+    return _keyed(asked, exercise, solved, recorded, site)
 
 
 def _ask(
-    number: int, bank: Bank, exercise: Exercise, recorded: IssuedExercise, notes: tuple[SafetyNote, ...]
+    number: int,
+    bank: Bank,
+    exercise: Exercise,
+    recorded: IssuedExercise,
+    notes: tuple[SafetyNote, ...],
+    site: Mapping[str, str],
 ) -> tuple[AskedExercise, tuple[Solved, ...]]:
     given = given_of(exercise, recorded)
     solved = solve(exercise, given)
@@ -125,11 +135,9 @@ def _ask(
         topic=bank.topic,
         level=exercise.level,
         setting=recorded.setting,
-        pose=exercise.pose.render(scope, recorded.site),
+        pose=exercise.pose.render(scope, site),
         brick=brick_line(exercise.format),
-        parts=tuple(
-            asked_part(part, own, scope, recorded.site) for part, own in with_records(number, solved, recorded)
-        ),
+        parts=tuple(asked_part(part, own, scope, site) for part, own in with_records(number, solved, recorded)),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),
         safety=notes,
@@ -138,13 +146,20 @@ def _ask(
 
 
 def _keyed(
-    asked: AskedExercise, exercise: Exercise, solved: tuple[Solved, ...], recorded: IssuedExercise
+    asked: AskedExercise,
+    exercise: Exercise,
+    solved: tuple[Solved, ...],
+    recorded: IssuedExercise,
+    site: Mapping[str, str],
 ) -> KeyExercise:
     scope = scope_of(given_of(exercise, recorded), solved)
-    answers = tuple(
-        key_answers(part, own, scope, recorded.site) for part, own in with_records(asked.number, solved, recorded)
-    )
+    answers = tuple(key_answers(part, own, scope, site) for part, own in with_records(asked.number, solved, recorded))
     return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
+
+
+def _site(recorded: IssuedExercise, number: int) -> dict[str, str]:
+    """The site words of an exercise, and its number for the labels of its parts."""
+    return {**recorded.site, NUMBER: str(number)}
 
 
 def with_records(

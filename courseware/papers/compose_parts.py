@@ -52,7 +52,7 @@ def asked_part(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: 
     asked = AskedPart(label=label, kind="number", ask=part.ask.render(scope, site), marks=part.marks)
     match part:
         case NumberPart():
-            return _replace(asked, unit=part.unit, note=_rounding(part))
+            return _replace(asked, unit=part.unit, note=_note(part))
         case TablePart():
             return _replace(asked, kind="table", rows=_rows(part, own, scope, site))
         case ChoicePart():
@@ -95,6 +95,12 @@ def _replace(asked: AskedPart, **changes: object) -> AskedPart:
     return replace(asked, **changes)  # type: ignore[arg-type]  # the callers above name AskedPart's own fields
 
 
+def _note(part: NumberPart) -> str:
+    """How the answer is to be written; and where the paper gives it, what is to be shown instead."""
+    notes = (_rounding(part), "the figure is given: show how it comes" if part.told else "")
+    return "; ".join(note for note in notes if note)
+
+
 def _rounding(part: NumberPart) -> str:
     if part.places is None:
         return ""
@@ -110,7 +116,7 @@ def _rows(part: TablePart, own: tuple[IssuedPart, ...], scope: Scope, site: Site
             say=row.ask.render(scope, site),
             unit=row.unit,
             marks=row.marks,
-            note=_rounding(row),
+            note=_note(row),
         )
         for row, entry in zip(part.rows, own, strict=True)
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import zip_longest
 
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
-from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Part, TablePart
+from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Part, TablePart, part_label
 from courseware.banks.figures import Figure, exact_text
 from courseware.banks.solve import Given, Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, scope_of
 from courseware.papers.codes import code, keyed, shuffled
@@ -17,7 +17,6 @@ from courseware.papers.invented import invented_site
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
 
 LETTERS = "ABCDEFGHIJ"
-_NUMERALS = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,8 +123,9 @@ def shared_variants(spaces: Sequence[Space], learners: int) -> tuple[tuple[str, 
 
 def labels(number: int, part: Part, place: int) -> tuple[str, ...]:
     """The label of a part of exercise `number`, as `1a`; of a table, one for each row, as `1a(ii)`."""
-    label = f"{number}{'abcdefgh'[place]}"
-    return tuple(f"{label}({_NUMERALS[i]})" for i in range(len(part.rows))) if isinstance(part, TablePart) else (label,)
+    if isinstance(part, TablePart):
+        return tuple(f"{number}{part_label(place, row)}" for row in range(len(part.rows)))
+    return (f"{number}{part_label(place)}",)
 
 
 def _codes(seed: str, mark: str, count: int) -> list[str]:

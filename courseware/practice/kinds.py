@@ -71,4 +71,6 @@ def _question(
     turn: str,
 ) -> Question:
     issued = issue_exercise(1, bank, exercise, given, site, _PUBLIC, turn)
-    return Question(issued=issued, solved=solve(exercise, given), key=compose_exercise(1, issued, sources))
+    return Question(
+        issued=issued, solved=solve(exercise, given), key=compose_exercise(1, issued, sources, numbered=False)
+    )

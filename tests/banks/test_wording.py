@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from courseware.banks.faults import BankFaulty
 from courseware.banks.formulas import FormulaFault, FormulaImpossible
-from courseware.banks.wording import read_wording
+from courseware.banks.wording import NUMBER, read_wording
 
 SCOPE = {"bricks": 4, "wide": Fraction("1022.5"), "side": "left", "third": Fraction(37, 3)}
 SITE = {"place": "{{ bricks }}", "street": "Larch Row", "client": "%s {0} $side"}  # invented, and not scanned again
@@ -84,3 +85,26 @@ def test_a_figure_that_does_not_write_out_fails(formula, text: str, why: str) ->
 @given(st.text(max_size=60).filter(lambda text: "{{" not in text and "}}" not in text))
 def test_any_text_without_places_stands_as_typed(formula, text: str) -> None:
     assert read(formula, text).render(SCOPE, SITE) == text
+
+
+TWO = [
+    {"name": "length", "ask": "How long is it?", "answer": "pier(bricks)", "marks": 1,
+     "working": [{"say": "So", "value": "pier(bricks)"}]},
+    {"name": "sizes", "kind": "table", "ask": "Go by your answer to {{ label(length) }}.",
+     "rows": [{"name": "twice", "say": "Twice {{label( length )}}?", "answer": "length * 2", "marks": 1,
+               "working": [{"say": "Twice {{ label(twice) }}", "value": "length * 2"}]}]},
+]  # fmt: skip
+
+
+def test_a_part_is_called_by_its_label_with_the_exercise_s_number_on_a_paper(exercise) -> None:
+    table = exercise(parts=TWO).parts[1]
+    assert table.ask.render({}, {}) == "Go by your answer to part a."
+    assert table.ask.render({}, {NUMBER: "5"}) == "Go by your answer to 5a."
+    assert table.rows[0].ask.render({}, {NUMBER: "5"}) == "Twice 5a?"
+    assert table.rows[0].working[0].say.render({}, {NUMBER: "5"}) == "Twice 5b(i)"
+
+
+def test_a_label_of_no_part_is_refused(exercise) -> None:
+    with pytest.raises(BankFaulty) as fault:
+        exercise(parts=[{**TWO[0], "ask": "Go by {{ label(lenght) }}."}])
+    assert "`lenght` is not a part; did you mean `length`? expected one of length" in str(fault.value)

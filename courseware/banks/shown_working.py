@@ -1,0 +1,81 @@
+"""Whether the working leads to the answer from the figures that stand on the key, not from longer ones behind them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from courseware.banks.exercise import Exercise, NumberPart
+from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
+from courseware.banks.formulas import Formula, FormulaImpossible, Value
+from courseware.banks.solve import SolvedNumber, rounded
+from courseware.banks.terms import Term, evaluated, holds, replaced, term, unrounded, worked_out
+from courseware.trade import TradeError
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reworked:
+    """The last line of a part's working, and the earlier lines whose figure it is worked out from."""
+
+    part: NumberPart
+    last: Formula
+    lines: tuple[tuple[int, Term], ...]  # each line by its place from 0, and what it is before it is rounded
+
+
+def reworked(exercise: Exercise) -> tuple[Reworked, ...]:
+    """The parts whose last line goes by a figure that an earlier line of theirs shows rounded."""
+    found: list[Reworked] = []
+    for part in exercise.numbers:
+        *earlier, last = [line.value for line in part.working]
+        if last is None or last.kind != "number":
+            continue
+        lines = tuple(
+            (place, exact)
+            for place, value in enumerate(earlier)
+            if value is not None and value.kind == "number" and (exact := _rounded_away(value)) is not None
+            if holds(term(last.text), exact)
+        )
+        if lines:
+            found.append(Reworked(part=part, last=last, lines=lines))
+    return tuple(found)
+
+
+def _rounded_away(value: Formula) -> Term | None:
+    """What a line is before it is rounded; None where it is not rounded, or nothing is worked out in it."""
+    whole = term(value.text)
+    exact = unrounded(whole)
+    return exact if exact != whole and worked_out(exact) else None
+
+
+def lands_elsewhere(rework: Reworked, solved: SolvedNumber, scope: Mapping[str, Value]) -> str | None:
+    """What is wrong where the last line, worked from the figures shown, is not accepted; None where it is."""
+    again = term(rework.last.text)
+    for place, exact in rework.lines:
+        again = replaced(again, exact, ("figure", solved.working[place]))
+    try:
+        value: Value | None = evaluated(again, scope, rework.last.fixed)
+    except (FormulaImpossible, TradeError):
+        value = None
+    part = rework.part
+    if value is not None and not isinstance(value, bool | str):
+        landed = rounded(part, value)
+        if -solved.within <= landed - solved.answer <= solved.within or landed in solved.accept:
+            return None
+    place, _ = rework.lines[-1]
+    shown = solved.working[place]
+    gives = "gives no figure" if value is None else f"gives {_written(value)}"
+    return (
+        f"{part.name}: line {place + 1} of the working shows {_written(shown)}, and worked from that the last line "
+        f"{gives}, which is not accepted beside {_written(solved.answer)}: show line {place + 1} with more places, "
+        "or give the part a band with `within`"
+    )
+
+
+def _written(value: Value | None) -> str:
+    if isinstance(value, bool | str) or value is None:
+        return str(value)
+    figure: Figure = value
+    try:
+        return write_out(figure)
+    except DoesNotWriteOut:
+        return write_out(figure, 6)
