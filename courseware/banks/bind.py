@@ -11,6 +11,7 @@ from typing import Any
 from courseware.banks.bind_parts import Reading, bind_part
 from courseware.banks.drawing_kinds import DRAWING_KINDS, DrawingKind
 from courseware.banks.exercise import (
+    BRICK_LINES,
     ChoicePart,
     DrawingAsked,
     Exercise,
@@ -101,6 +102,7 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
         pose=reading.wording((*path, "pose"), shape.pose, words, asked, _LETTERS),
         drawing=_drawing(shape.drawing, reading, (*path, "drawing"), words, kinds, parts),
         format=brick,
+        brick_line=_brick_line(shape.brick_line, reading, (*path, "brick_line")),
         safety=tuple(shape.safety),
         parts=tuple(parts),
         file=reading.file,
@@ -115,6 +117,13 @@ def _labels(shape: ExerciseShape) -> dict[str, str]:
         found[part.name] = part_label(index)
         found |= {row.name: part_label(index, below) for below, row in enumerate(part.rows[:12])}
     return found
+
+
+def _brick_line(said: str, reading: Reading, path: tuple[str | int, ...]) -> str:
+    if said in BRICK_LINES:
+        return said
+    reading.fault(path, f"the brick's line cannot be `{said}`", near(said, list(BRICK_LINES), "expected one of"))
+    return BRICK_LINES[0]
 
 
 def _listed(path: tuple[str | int, ...], index: int, texts: Sequence[str], reading: Reading) -> tuple[str | int, ...]:

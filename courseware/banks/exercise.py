@@ -109,6 +109,8 @@ class DrawnPart:
     adds: str  # what the sketch has that the exercise's own drawing does not show
 
 
+BRICK_LINES = ("all", "sizes", "none")  # sizes and joints; sizes alone; no line
+
 _NUMERALS = ("i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii")
 
 
@@ -142,6 +144,7 @@ class Exercise:
     pose: Wording
     drawing: DrawingAsked | None
     format: Format
+    brick_line: str  # what the sheet's line of the brick says: one of `BRICK_LINES`
     safety: tuple[str, ...]
     parts: tuple[Part, ...]
     file: str

@@ -46,13 +46,10 @@ def figures_in(text: str) -> frozenset[Figure]:
 
 def places_read(exercise: Exercise) -> tuple[Place, ...]:
     """All that a learner reads in an exercise, apart from its drawing: in the order of the paper."""
-    brick = exercise.format
-    sizes = frozenset(tidy(size) for size in (brick.length, brick.width, brick.height, brick.perpend, brick.bed))
     before = (*exercise.settings, exercise.pose)
-    found = [
-        Place(name="the question", part=-1, wordings=before, figures=_fixed(before)),
-        Place(name="the line that gives the brick and its joints", part=-1, figures=sizes),
-    ]
+    found = [Place(name="the question", part=-1, wordings=before, figures=_fixed(before))]
+    if line := _brick_line(exercise):
+        found.append(Place(name="the line that gives the brick and its joints", part=-1, figures=line))
     for index, part in enumerate(exercise.parts):
         asked: list[Wording] = [part.ask]
         offered: list[Wording] = []
@@ -68,6 +65,14 @@ def places_read(exercise: Exercise) -> tuple[Place, ...]:
             name = f"the {'steps' if isinstance(part, OrderPart) else 'choices'} of part {letter}"
             found.append(Place(name=name, part=index, wordings=tuple(offered), figures=_fixed(offered)))
     return tuple(found)
+
+
+def _brick_line(exercise: Exercise) -> frozenset[Figure]:
+    """The figures that the sheet's line of the brick shows."""
+    brick, shown = exercise.format, exercise.brick_line
+    sizes = (brick.length, brick.width, brick.height) if shown != "none" else ()
+    joints = (brick.perpend, brick.bed) if shown == "all" else ()
+    return frozenset(tidy(size) for size in (*sizes, *joints))
 
 
 def _fixed(wordings: Sequence[Wording]) -> frozenset[Figure]:

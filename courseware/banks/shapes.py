@@ -161,6 +161,9 @@ class ExerciseShape(Shape):
     format: Annotated[Any, BeforeValidator(_text_or_map)] = Field(
         "UK_METRIC", description="a brick format by name, or a map of its sizes"
     )
+    brick_line: str = Field(
+        "all", description="what the line of the brick says: all, sizes (joints left out), or none for no line"
+    )
     safety: list[str] = Field([], description="a list of safety notes by name")
     parts: list[PartShape] = Field(description="a list of parts: name, ask, answer, marks, working", min_length=1)
 

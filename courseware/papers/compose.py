@@ -136,7 +136,7 @@ def _ask(
         level=exercise.level,
         setting=recorded.setting,
         pose=exercise.pose.render(scope, site),
-        brick=brick_line(exercise.format),
+        brick=brick_line(exercise.format, exercise.brick_line),
         parts=tuple(asked_part(part, own, scope, site) for part, own in with_records(number, solved, recorded)),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),

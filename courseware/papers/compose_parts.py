@@ -24,8 +24,13 @@ _TICKS = {1: "Tick one.", 2: "Tick every one that is right."}
 _INCH = Fraction("25.4")
 
 
-def brick_line(brick: Format) -> str:
-    """`UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints`; in inches where the mm do not write out shortly."""
+def brick_line(brick: Format, says: str = "all") -> str:
+    """`UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints`; in inches where the mm do not write out shortly.
+
+    `says` is one of `BRICK_LINES`: "sizes" leaves the joints out, "none" gives no text.
+    """
+    if says == "none":
+        return ""
     sizes = (brick.length, brick.width, brick.height)
     if all((size * 2).denominator == 1 for size in sizes):
         unit, said = "mm", [write_out(size) for size in sizes]
@@ -33,9 +38,12 @@ def brick_line(brick: Format) -> str:
     else:
         unit, said = "in", [write_out(size / _INCH, fraction=True) for size in sizes]
         joints = [write_out(joint / _INCH, fraction=True) for joint in (brick.perpend, brick.bed)]
+    bricks = f"{brick.name} bricks {' × '.join(said)} {unit}"
+    if says == "sizes":
+        return bricks
     same = brick.perpend == brick.bed
     joint = f"{joints[0]} {unit} joints" if same else f"{joints[0]} {unit} perpends, {joints[1]} {unit} beds"
-    return f"{brick.name} bricks {' × '.join(said)} {unit}, {joint}"
+    return f"{bricks}, {joint}"
 
 
 def shown_figure(part: NumberPart, value: Value) -> str:

@@ -70,7 +70,7 @@ class AskedExercise:
     level: int
     setting: str
     pose: str
-    brick: str  # "UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints"
+    brick: str  # "UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints"; empty where no line is printed
     parts: tuple[AskedPart, ...]
     marks: int
     drawing: DrawingCall | None = None

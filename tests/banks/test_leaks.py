@@ -32,6 +32,14 @@ def test_the_figures_a_text_shows(text: str, figures: set[object]) -> None:
     assert figures_in(text) == figures
 
 
+@pytest.mark.parametrize(("says", "told"), [("all", True), ("sizes", False), ("none", False)])
+def test_the_line_of_the_brick_tells_only_what_it_says(exercise, number, says: str, told: bool) -> None:
+    asked = exercise(parts=[number("bed_thick", "bed", fixed=True)], brick_line=says)
+    why = "the line that gives the brick and its joints gives the answer to bed_thick"
+    failure = prove(asked).failure
+    assert (failure is not None and failure.why.startswith(why)) is told
+
+
 @pytest.mark.parametrize(
     ("keys", "later", "where"),
     [

@@ -148,6 +148,21 @@ def test_a_paper_says_which_brick_is_meant(name, line) -> None:
     assert brick_line(FORMATS[name]) == line
 
 
+def test_the_line_of_the_brick_can_leave_its_joints_out_or_be_no_line(composed) -> None:
+    assert brick_line(FORMATS["UK_73"], "sizes") == "UK 73 mm bricks 215 × 102.5 × 73 mm"  # sheet-9, Table 3
+    assert brick_line(FORMATS["UK_73"], "none") == ""
+
+
+def test_a_bed_that_is_asked_for_has_no_other_bed_printed_beside_it(composed) -> None:
+    sitting, sources = composed("course_gauge")
+    pairs = zip(sitting.papers[0].exercises, compose_paper(sitting, 0, sources).exercises, strict=True)
+    regauged = ("regauge", "match-the-old", "beds-under", "new-73")
+    asked = {e.exercise: a for e, a in pairs}
+    lines = {name: asked[name].brick for name in asked if name.startswith(regauged)}
+    assert len(lines) == 4
+    assert not any("joint" in line or "bed" in line for line in lines.values())
+
+
 def test_no_field_of_a_paper_is_called_an_answer() -> None:
     from courseware.papers import sheets
 
