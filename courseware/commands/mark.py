@@ -146,7 +146,7 @@ def _tell_marked(place: Place, marked: Marked) -> None:
     missing = len(place.sitting.papers) - len(marked.papers) - held
     count = len(marked.papers) - absent
     more = [f"{absent} absent"] if absent else []
-    more += [f"{missing} not in yet"] if missing else []
+    more += [f"{missing} not handed in"] if missing else []
     more += [f"{held} held back"] if held else []
     told = f" ({', '.join(more)})" if more else ""
     click.echo(f"{count} script{'' if count == 1 else 's'} marked{told}.")

@@ -136,6 +136,7 @@ def _candidates(engine: Engine, codes: Sequence[str]) -> tuple[tuple[Candidate, 
                     of=paper.of,
                     decided=sum(mark.how == "decided" for mark in paper.marks),
                     differing=apart[paper.code],
+                    provisional=len(paper.provisional),
                 )
             )
     return tuple(papers), {code: name for code, name in names.items() if name}

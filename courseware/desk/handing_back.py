@@ -41,7 +41,6 @@ if TYPE_CHECKING:
 
 ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"
 _STARTER = "a starter for the class"
-_SEE_WORKING = {"unknown", "withheld", "tens", "swapped", "elsewhere"}
 Name = tuple[str, str]  # topic and exercise
 Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
 
@@ -183,7 +182,12 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) 
 
 def to_look_at(marked: Marked) -> list[tuple[str, Mark]]:
     """The marks that wait for the assessor's look at the working, by paper."""
-    return [(paper.code, mark) for paper in marked.papers for mark in paper.marks if mark.how in _SEE_WORKING]
+    return [
+        (paper.code, mark)
+        for paper in marked.papers
+        for mark in paper.marks
+        if mark.provisional and mark.how != "asked"
+    ]
 
 
 def _to_settle(sitting: Sitting, marked: Marked) -> bytes:

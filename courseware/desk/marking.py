@@ -12,10 +12,10 @@ from courseware.desk.issuing import MARKED, RECORD, TUTOR, record_text
 from courseware.desk.shelf import NotFound, read_file
 from courseware.evidence.entering import Role
 from courseware.evidence.kept_marks import keep_marks
-from courseware.evidence.scripts import Entered, decisions_of, enter_scripts, scripts_of
+from courseware.evidence.scripts import Entered, Lapsed, decisions_of, enter_scripts, lapsed_decisions, scripts_of
 from courseware.evidence.sittings import take
 from courseware.marking.mark import Marked, mark_scripts
-from courseware.marking.marks import Decision
+from courseware.marking.marks import Decision, Question
 from courseware.marking.script_sheet import Scripts, read_scripts
 from courseware.papers.record import read_record
 from courseware.papers.sitting import Sitting
@@ -88,6 +88,20 @@ def enter_and_mark(
     entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at)
     sitting, sources = sitting_in(place.text)
     marked = mark_scripts(sitting, scripts_of(engine, code, role), decisions_of(engine, code, role), sources)
+    lapsed = tuple(_lapsed(one) for one in lapsed_decisions(engine, code, role))
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
-    return entered, replace(marked, papers=tuple(stand))  # a row that was cleared since is a paper not in
+    questions = (*marked.questions, *lapsed)
+    return entered, replace(
+        marked, papers=tuple(stand), questions=questions
+    )  # a row that was cleared since is a paper not in
+
+
+def _lapsed(one: Lapsed) -> Question:
+    """A decision whose answer has changed, put to the assessor again."""
+    decided = one.decision
+    why = (
+        f"the decision ({decided.marks} of its marks: {decided.reason.rstrip('.')}) was made on `{one.before}` and has "
+        "lapsed; decide again, in other words, or take it out"
+    )
+    return Question(code=decided.code, label=decided.label, line=one.line, written=one.now, why=why)

@@ -16,7 +16,7 @@ from courseware.evidence.entering import STATUS, Cell, CellChange, Merged, Role,
 from courseware.evidence.refusals import RecordRefuses
 from courseware.evidence.sittings import known
 from courseware.evidence.tables import DECISION, PAPER, SCRIPT
-from courseware.marking.marks import Decision, Script, Status
+from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,13 +75,46 @@ def scripts_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Script, .
 
 
 def decisions_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Decision, ...]:
-    """The decisions as they stand, the newest for each part and attempt, in the order of the papers."""
+    """The decisions as they stand, the newest for each part and attempt, in the order of the papers.
+
+    One that was made on another answer than now stands in the cell has lapsed, and is not among them.
+    """
+    return tuple(decided for decided, lapse in _decided(engine, sitting_code, role) if lapse is None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lapsed:
+    """A decision that was made on an answer which has been changed since: what was written, and what is now."""
+
+    decision: Decision
+    line: int
+    before: str
+    now: str
+
+
+def lapsed_decisions(engine: Engine, sitting_code: str, role: Role) -> tuple[Lapsed, ...]:
+    """The newest decisions that have lapsed, in the order of the papers."""
+    return tuple(lapse for _, lapse in _decided(engine, sitting_code, role) if lapse is not None)
+
+
+def _decided(engine: Engine, sitting_code: str, role: Role) -> list[tuple[Decision, Lapsed | None]]:
+    """The newest decision for each part and attempt, and its lapse where the answer under it has changed."""
     with reading(engine) as connection:
         rows = _decision_rows(connection, known(connection, sitting_code), role)
-    newest: dict[tuple[str, str, int], Decision] = {}
-    for row in rows:
-        newest[row["paper"], row["label"], row["attempt"]] = _decision(row)
-    return tuple(newest.values())
+        scripts = _rows(connection, sitting_code, role)
+    newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}
+    return [(_decision(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest.values()]
+
+
+def _lapse(row: RowMapping, versions: Sequence[RowMapping]) -> Lapsed | None:
+    """Whether the answer that a decision was made on has been changed. What is said of a whole paper does not lapse."""
+    then = [version for version in versions if version["at"] <= row["at"]]
+    if not then or row["label"] == WHOLE_PAPER or row["marks"] is None:
+        return None
+    before, now = _script(then[-1]).cells.get(row["label"], ""), _script(versions[-1]).cells.get(row["label"], "")
+    if before.strip() == now.strip():
+        return None
+    return Lapsed(decision=_decision(row), line=versions[-1]["line"], before=before, now=now)
 
 
 def newest_scripts(connection: Connection, sitting_code: str, role: Role) -> dict[tuple[str, int], RowMapping]:

@@ -31,7 +31,8 @@ class PartFigures:
     statistics: PartStatistics
     blank: int
     unreached: int
-    asked: int  # still to be settled by a person
+    asked: int  # still to be settled by a person, since they could not be read
+    waiting: int  # for a look at the working
 
     @property
     def look(self) -> tuple[str, ...]:
@@ -135,6 +136,7 @@ def _parts(
                 blank=hows["blank"],
                 unreached=hows["unreached"],
                 asked=hows["asked"],
+                waiting=sum(paper.marks[place].provisional for paper in written) - hows["asked"],
             )
         )
     return tuple(found)

@@ -85,8 +85,18 @@ def _who(sitting: Sitting, figures: ClassFigures, *, named: bool) -> str:
     says += f"{count(len(figures.codes), 'paper')} marked"
     says += "".join(f"; {n} {why}" for n, why in left if n) + "."
     if open_cells := sum(part.asked for part in figures.parts):
-        says += f" {count(open_cells, 'answer')} still to be settled by a person: until then, no marks."
+        says += f" {count(open_cells, 'answer')} could not be read and {_earn(open_cells)} nothing until settled."
+    if waiting := sum(part.waiting for part in figures.parts):
+        says += f" {count(waiting, 'answer')} {_wait(waiting)} for a look at the working: until then figures are provisional."
     return says if named else says + " Papers go by their codes."
+
+
+def _earn(answers: int) -> str:
+    return "earns" if answers == 1 else "earn"
+
+
+def _wait(answers: int) -> str:
+    return "waits" if answers == 1 else "wait"
 
 
 def _got(figures: ClassFigures) -> tuple[Block, ...]:

@@ -79,6 +79,9 @@ def _about(found: CriteriaMap, sittings: Sequence[MarkedSitting], file: str, mad
     yield f"{criteria}, {count(len(found.people), 'learner')}. Made on {day(made)}."
     titles = [f"{one.sitting.title} ({one.sitting.code}, {one.sitting.date})" for one in sittings]
     yield f"Sittings: {'; '.join(titles)}." if titles else "There is no marked sitting yet."
+    if open_parts := sum(len(paper.provisional) for one in sittings for paper in one.marked):
+        are = "is" if open_parts == 1 else "are"
+        yield f"{count(open_parts, 'mark')} {are} provisional: an assessor is still to look at the cell or the working."
 
 
 def _nothing_missing(found: CriteriaMap) -> Iterator[str]:

@@ -42,7 +42,7 @@ def feedback_sheet(
     stock = Stock(sitting=sitting, place=place, sources=sources, spaces=spaces, had=had)
     return FeedbackSheet(
         heading=key.heading,
-        total=f"{marked.total} out of {marked.of}{' so far' if any(m.how == 'asked' for m in marked.marks) else ''}",
+        total=f"{marked.total} out of {marked.of}{' so far' if marked.provisional else ''}",
         notes=tuple(_notes(parts, marked)),
         secure=tuple(_secure(parts)),
         wrong=tuple(
@@ -89,6 +89,8 @@ def _notes(parts: Sequence[MarkedPart], marked: MarkedPaper) -> Iterator[str]:
     left = [part.mark.label for part in parts if not part.secure]
     if asked:
         yield f"Still to be settled with your assessor, since it could not be read for certain: {', '.join(asked)}."
+    if look := [part.mark.label for part in parts if part.mark.provisional and part.mark.how != "asked"]:
+        yield f"Provisional until your assessor has looked at the working: {', '.join(look)}."
     if left and marked.status == "resubmitted":
         yield f"Handed in again: parts that were fully right kept their marks. Still open: {', '.join(left)}."
     elif left:

@@ -5,20 +5,19 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import groupby
 
 from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
 from courseware.marking.judge import Verdict
 from courseware.marking.lettered import NotRead
 from courseware.marking.mark_part import Others, Work, mark_part, rows_of, with_entries
-from courseware.marking.marks import Decision, Mark, MarkedPaper, Question, Script
+from courseware.marking.marks import WHOLE_PAPER, Decision, Mark, MarkedPaper, Question, Script
 from courseware.marking.written import read_figure
 from courseware.papers.compose import Sources, issued_from, read_sources
-from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
 
 _FEWEST_ELSEWHERE = 3  # answers of one other paper before a whole script is held back
-_SAY_SO = "if not, say so in a comment on the sheet of decisions"
+_SAY_SO = f"if not, say so on the sheet of decisions, with `{WHOLE_PAPER}` in place of the part"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,10 +49,7 @@ def mark_scripts(
     for decision in decisions:
         decided.setdefault((decision.code, decision.attempt), {})[decision.label] = decision
     others = _others(sitting)
-    papers: list[MarkedPaper] = []
-    tried: list[MarkedPaper] = []
-    held: list[MarkedPaper] = []
-    questions: list[Question] = []
+    rows: list[_Row] = []
     for paper in sitting.papers:
         own_scripts = attempts.get(paper.code, [])
         own: list[MarkedPaper] = []
@@ -67,14 +63,63 @@ def mark_scripts(
             own.append(
                 _mark_paper(paper, opened, sources, others, decided.get((paper.code, attempt), {}), before, asked)
             )
-        if own and (paper.code, len(own)) not in decided and (why := _other_paper(paper, own[-1].marks, others)):
-            asked.append(_question(own_scripts[-1], "", "", f"{why}; {_SAY_SO}"))
-            held += own
-        else:
-            tried += own
-            papers += own[-1:]
-        questions += asked
-    return Marked(papers=tuple(papers), attempts=tuple(tried), held=tuple(held), questions=tuple(questions))
+        if own:
+            sure = WHOLE_PAPER in decided.get((paper.code, len(own)), {})
+            rows.append(_Row(paper, own_scripts[-1], tuple(own), tuple(asked), sure))
+    held_back = _held_back(rows, others)
+    free = [row for row in rows if row.paper.code not in held_back]
+    questions = [
+        question
+        for row in rows
+        for question in (
+            *row.asked,
+            *(
+                [_question(row.script, "", "", f"{held_back[row.paper.code]}; {_SAY_SO}")]
+                if row.paper.code in held_back
+                else ()
+            ),
+        )
+    ]
+    return Marked(
+        papers=tuple(row.attempts[-1] for row in free),
+        attempts=tuple(paper for row in free for paper in row.attempts),
+        held=tuple(paper for row in rows if row.paper.code in held_back for paper in row.attempts),
+        questions=tuple(questions),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A paper with its attempts marked; `sure` where an assessor said that the answers are its learner's."""
+
+    paper: IssuedPaper
+    script: Script
+    attempts: tuple[MarkedPaper, ...]
+    asked: tuple[Question, ...]
+    sure: bool
+
+
+def _held_back(rows: Sequence[_Row], others: Others) -> dict[str, str]:
+    """Why rows may stand under the wrong code, by code: most figures of each are another paper's.
+
+    Of two rows that were exchanged one may show it plainly and the other with too few figures: both are held.
+    """
+    plain: dict[str, tuple[str, int]] = {}
+    hint: dict[str, tuple[str, int]] = {}
+    for row in rows:
+        code, count, own = _other_paper(row.paper, row.attempts[-1].marks, others)
+        if not row.sure and count > own:
+            (plain if count >= _FEWEST_ELSEWHERE else hint)[row.paper.code] = (code, count)
+    exchanged = {own: told for own, told in hint.items() if told[0] in plain and plain[told[0]][0] == own}
+    return {
+        own: f"{_plural(count, 'answer')} {'is' if count == 1 else 'are'} of the paper {code}: if they belong to it, "
+        "move them to its row"
+        for own, (code, count) in {**plain, **exchanged}.items()
+    }
+
+
+def _plural(count: int, thing: str) -> str:
+    return f"{count} {thing}{'' if count == 1 else 's'}"
 
 
 def _opened(marked: MarkedPaper | None, earlier: Mapping[str, str], script: Script) -> dict[str, str]:
@@ -156,8 +201,8 @@ def _others(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
     return found
 
 
-def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> str:
-    """Why a row may stand under the wrong code: most of its figures are the answers of one other paper; else ''."""
+def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> tuple[str, int, int]:
+    """The other paper that has most of a row's figures, how many, and how many are right on the row's own paper."""
     units = {part.label: part.unit for part in paper.parts}
     elsewhere = [mark for mark in marks if mark.how == "elsewhere"]
     read = {mark.label: read_figure(mark.written, units[mark.label]).figures for mark in elsewhere}
@@ -165,16 +210,8 @@ def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> s
     codes = Counter(code for label, text in texts for code in others[label].get(text, ()))
     own = sum(mark.how in {"right", "carried", "route"} for mark in marks if mark.label in others)
     code, count = codes.most_common(1)[0] if codes else ("", 0)
-    if count < _FEWEST_ELSEWHERE or count <= own:
-        return ""
-    return f"{count} answers are those of the paper {code}: if they are, move them to its row"
+    return code, count, own
 
 
 def _question(script: Script, label: str, written: str, why: str) -> Question:
     return Question(code=script.code, label=label, line=script.line, written=written, why=why)
-
-
-def by_exercise(paper: IssuedPaper, marked: MarkedPaper) -> list[tuple[IssuedExercise, tuple[Mark, ...]]]:
-    """Each exercise of a paper with its marks, in order."""
-    of = {part.label: number for number, exercise in enumerate(paper.exercises) for part in exercise.parts}
-    return [(paper.exercises[number], tuple(marks)) for number, marks in groupby(marked.marks, lambda m: of[m.label])]

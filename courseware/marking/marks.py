@@ -26,7 +26,9 @@ How = Literal[
     "asked",  # could not be read: a person is asked
     "decided",  # by the assessor
 ]
+PROVISIONAL: frozenset[How] = frozenset({"asked", "unknown", "withheld", "tens", "swapped", "elsewhere"})
 Status = Literal["", "absent", "late", "resubmitted"]
+WHOLE_PAPER = "paper"  # in place of a part: what an assessor says of the whole row
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +75,11 @@ class Mark:
     slips: tuple[NamedSlip, ...] = ()
     comment: str = ""
 
+    @property
+    def provisional(self) -> bool:
+        """Whether an assessor is still to look: at a cell that was not read, or at the working behind a figure."""
+        return self.how in PROVISIONAL and self.marks < self.of
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
@@ -100,3 +107,8 @@ class MarkedPaper:
     @property
     def of(self) -> int:
         return sum(mark.of for mark in self.marks)
+
+    @property
+    def provisional(self) -> tuple[str, ...]:
+        """The labels of the parts whose marks an assessor is still to look at."""
+        return tuple(mark.label for mark in self.marks if mark.provisional)

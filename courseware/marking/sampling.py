@@ -26,6 +26,7 @@ class Candidate:
     of: int
     decided: int = 0  # marks that an assessor put in the place of those worked out
     differing: int = 0  # parts that a second marker marked otherwise
+    provisional: int = 0  # parts that an assessor is still to look at
 
     @property
     def share(self) -> Fraction:
@@ -65,6 +66,8 @@ class SamplingPlan:
     picks: tuple[Pick, ...]
     chances: tuple[Chance, ...]
     flagged_outside: int  # flagged papers that there was no room for
+    not_shown: tuple[str, ...]  # what a sample of this size has no room to show
+    provisional: int  # papers, of all, with marks that an assessor is still to look at
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +82,7 @@ def sampling_plan(
     papers: Sequence[Candidate], *, size: int, seed: str, pass_lines: Sequence[Fraction] = ()
 ) -> SamplingPlan:
     """`size` of the papers, in any order given: flagged ones first, then what shows each assessor, topic and the spread
-    of marks, then a draw. More than `size` where fewer cannot show them all.
+    of marks, then a draw. Never more than `size`: what it has no room to show is told.
 
     `pass_lines` are shares of the marks. Raises `ValueError` where there are no papers, or one code comes twice.
     """
@@ -89,7 +92,8 @@ def sampling_plan(
         raise ValueError("a paper stands twice among those to sample from")
     drawn = shuffled(sorted(papers, key=lambda paper: paper.code), seed, "sample")
     ordered = sorted(drawn, key=lambda paper: (not paper.differing, not paper.decided))
-    reasons = _covering(ordered, _needs(papers, pass_lines))
+    covering = list(_covering(ordered, _needs(papers, pass_lines)).items())
+    reasons, left_out = dict(covering[:size]), covering[size:]
     for paper in ordered:
         if len(reasons) < size:
             reasons.setdefault(paper.code, ())
@@ -104,6 +108,8 @@ def sampling_plan(
         picks=picks,
         chances=chances(len(papers), len(picks)),
         flagged_outside=sum(paper.flagged for paper in papers if paper.code not in reasons),
+        not_shown=tuple(reason for _, needs in left_out for reason in needs),
+        provisional=sum(paper.provisional > 0 for paper in papers),
     )
 
 

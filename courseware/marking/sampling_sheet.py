@@ -89,11 +89,13 @@ def _in_ten(chance: Fraction) -> str:
 def _about(plan: SamplingPlan, day: str) -> Iterator[str]:
     yield f"{len(plan.picks)} of {plan.of} marked papers. Made on {day} with the seed {plan.seed}."
     yield "The same papers and the same seed give the same sample again."
-    if len(plan.picks) > plan.asked:
+    if plan.provisional:
         yield (
-            f"{plan.asked} had been asked for; {len(plan.picks)} is the fewest that this draw needs to show every "
-            "assessor, every topic and the spread of marks."
+            f"Papers with provisional marks, where an assessor is still to look at a cell or at the working: "
+            f"{plan.provisional} of the {plan.of}."
         )
+    if plan.not_shown:
+        yield f"{plan.asked} had been asked for, which leaves no room to show: {'; '.join(plan.not_shown)}."
     elif len(plan.picks) < plan.asked:
         yield f"{plan.asked} had been asked for; there are no more."
     if plan.flagged_outside:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from courseware.banks.faults import Fault, harmless, unseen
 from courseware.banks.formulas import near
-from courseware.marking.marks import Decision, Script, Status
+from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
 from courseware.papers.class_list import read_table
 from courseware.papers.codes import read_code
 from courseware.papers.sitting import Sitting
@@ -71,10 +71,16 @@ def decision(code: str, label: str, marks: str, reason: str, comment: str = "", 
     paper = next((paper for paper in sitting.papers if paper.code == own), None)
     if own is None or paper is None:
         return f"`{harmless(code)}` is not the code of a paper of this sitting"
+    if heading_key(label) == WHOLE_PAPER:
+        said = comment.strip() or reason.strip()
+        if marks.strip() or not said:
+            return "of a whole paper, write no mark, and say why its answers are this learner's"
+        return _plain(Decision(code=own, label=WHOLE_PAPER, marks=None, reason="", comment=said))
     parts = {heading_key(part.label): part for part in paper.parts}
     part = parts.get(heading_key(label))
     if part is None:
-        return f"`{harmless(label)}` is no part of the paper; parts are {', '.join(p.label for p in parts.values())}"
+        known = ", ".join([*(part.label for part in parts.values()), f"or `{WHOLE_PAPER}`"])
+        return f"`{harmless(label)}` is no part of the paper; parts are {known}"
     if not marks.strip():
         said = comment.strip() or reason.strip()
         return _plain(Decision(code=own, label=part.label, marks=None, reason="", comment=said))
