@@ -43,23 +43,19 @@ _jobs_option = click.option(
 
 
 class _Commands(click.Group):
-    """Turns what may be expected to go wrong into one plain message and an exit code."""
+    """Turns whatever goes wrong into one plain message and an exit code."""
 
-    def invoke(self, ctx: click.Context) -> Any:
+    def main(self, *args: Any, **more: Any) -> Any:
         try:
-            return super().invoke(ctx)
-        except (click.ClickException, click.exceptions.Exit, click.Abort):
+            return super().main(*args, **more)
+        except (SystemExit, KeyboardInterrupt, click.ClickException, click.exceptions.Exit, click.Abort):
             raise
-        except KeyboardInterrupt:
-            raise click.Abort from None
-        except Exception as error:
-            from courseware.desk.messages import explain
+        except BaseException as error:  # the page engine has one that is no Exception
+            from courseware.desk.messages import FAULT_OF_PROGRAM, explain, keep_details
 
             message, code = explain(error)
-            if message is None or code is None:
-                raise
-            click.echo(message, err=True)
-            raise click.exceptions.Exit(code) from None
+            click.echo(message or keep_details(error), err=True)
+            sys.exit(code or FAULT_OF_PROGRAM)
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})

@@ -316,6 +316,42 @@ def test_what_was_asked_wrongly_is_told_in_one_plain_message(desk, words, code, 
     assert not Path("output").exists() or not [path for path in Path("output").iterdir() if path.name[0] != "."]
 
 
+class _NoException(BaseException):
+    """As the page engine's own: it is not an `Exception`."""
+
+
+@pytest.mark.parametrize("fault", [KeyError("x"), RecursionError(), MemoryError(), AssertionError(), _NoException("x")])
+@pytest.mark.parametrize("command", list(main.commands))
+def test_no_command_shows_a_traceback_whatever_goes_wrong(
+    desk, monkeypatch, command: str, fault: BaseException
+) -> None:
+    def fail(*_: object, **__: object) -> None:
+        raise fault
+
+    monkeypatch.setattr("tempfile.tempdir", str(desk))
+    monkeypatch.setattr(type(main.commands[command]), "invoke", fail)
+    done = run(command)
+    assert done.exit_code == 4
+    assert "This is a fault of the program" in done.output
+    assert "Traceback" not in done.output
+    assert "\n" not in done.output.rstrip()
+
+
+@pytest.mark.skipif(not Path("/proc").is_dir(), reason="processes listed as on Linux")
+def test_a_killed_worker_costs_nothing_but_its_own_sheets_which_are_made_again(desk) -> None:
+    printing = start("issue", "piers.yaml", "--learners", "30", "--jobs", "2", "--date", "2026-01-05")
+    deadline = time.monotonic() + 60
+    while not list(Path("output").glob(".*/for-learners/*.pdf")) and time.monotonic() < deadline:
+        time.sleep(0.02)
+    [*_, last] = [pid for pid in children(printing.pid) if b"spawn_main" in Path(f"/proc/{pid}/cmdline").read_bytes()]
+    os.kill(last, signal.SIGKILL)
+    told, _ = printing.communicate(timeout=120)
+    assert printing.returncode == 0, told
+    assert "Traceback" not in told
+    [folder] = Path("output").glob("[!.]*")
+    assert len(list((folder / "for-learners").iterdir())) == 31
+
+
 def start(*words: str, **more: object) -> subprocess.Popen[str]:
     return subprocess.Popen(
         [sys.executable, "-m", "courseware.cli", *words],

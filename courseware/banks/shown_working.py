@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from courseware.banks.exercise import Exercise, NumberPart
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
@@ -69,6 +70,24 @@ def lands_elsewhere(rework: Reworked, solved: SolvedNumber, scope: Mapping[str, 
         f"{gives}, which is not accepted beside {_written(solved.answer)}: show line {place + 1} with more places, "
         "or give the part a band with `within`"
     )
+
+
+def before_rounding(part: NumberPart, scope: Mapping[str, Value]) -> Figure | None:
+    """What the last line comes to before it is rounded to a whole number; None where it is not, or is whole already.
+
+    Raises `FormulaImpossible`, or `TradeError` from the trade core.
+    """
+    last = part.working[-1].value
+    if last is None or last.kind != "number":
+        return None
+    whole = term(last.text)
+    exact = unrounded(whole)
+    if exact == whole:
+        return None
+    value, rounded_to = evaluated(exact, scope, last.fixed), last.value(scope)
+    if isinstance(value, bool | str) or isinstance(rounded_to, bool | str):
+        return None
+    return value if Fraction(rounded_to).denominator == 1 and Fraction(value).denominator > 1 else None
 
 
 def _written(value: Value | None) -> str:

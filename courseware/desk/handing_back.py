@@ -71,8 +71,8 @@ def hand_back(
     picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
-    for code, pdf in zip(codes, print_feedback(place.text, indices, sheets, processes), strict=True):
-        write_whole(_feedback(folder, code), pdf, PRIVATE)
+    for sheet, pdf in print_feedback(place.text, indices, sheets, processes):
+        write_whole(_feedback(folder, sitting.papers[sheet.place].code), pdf, PRIVATE)
         tell(1)
     _tidy(folder, codes)
     if codes:
@@ -148,10 +148,13 @@ def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes:
 
 
 def _proved(sources: Sources, names: Iterable[Name], arris_rule: str, processes: int) -> dict[Name, Space]:
-    """The proved variants of these exercises that are for practice, so that a retake has none of them."""
+    """The proved variants of these exercises that are for practice, so that a retake has none of them.
+
+    An exercise with no proved variant is not among them: it was issued before this program asked as much.
+    """
     chosen = {name: sources.exercises[name] for name in names}
     proofs = prove_all(list(chosen.values()), arris_rule, processes, lambda _: None)
-    spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if proof.failure is None}
+    spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if len(proof.space)}
     return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
 
 
@@ -160,7 +163,9 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) 
     found: dict[str, Starter] = {}
     for number, issued in enumerate(sitting.papers[0].exercises, 1):
         bank, exercise = sources.exercises[issued.topic, issued.exercise]
-        space = spaces[issued.topic, issued.exercise]
+        space = spaces.get((issued.topic, issued.exercise))
+        if space is None:
+            continue
         given = space.variant(keyed(sitting.seed, _STARTER, issued.exercise) % len(space))
         site = invented_site(keyed(sitting.seed, _STARTER, "site", issued.exercise))
         fresh = issue_exercise(number, bank, exercise, given, site, sitting.seed, _STARTER)

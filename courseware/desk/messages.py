@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import errno
+import os
 
+from courseware import __version__
 from courseware.banks import FileFaulty, harmless
 from courseware.banks.faults import seen
 from courseware.desk.shelf import NotFound
 from courseware.papers.fresh import CannotDeal
 from courseware.papers.record import RecordFaulty
 from courseware.printing.release import Leak
+from courseware.printing.workers import WorkersDied
 
 _FAULTY, _STOPPED = 2, 3
+FAULT_OF_PROGRAM = 4  # exit code
+_MOST_NAMED = 6  # pieces of work in one line
 _ADVICE = {
     errno.ENOSPC: "the disk is full; free some space",
     errno.EDQUOT: "the disk quota is used up; free some space",
@@ -31,7 +36,29 @@ _LIBRARIES = """Stopped: this computer lacks Pango, the library that lays out te
 Then run the same command again."""
 
 
-def explain(error: Exception) -> tuple[str | None, int | None]:
+def keep_details(error: BaseException) -> str:
+    """Writes what a fault of the program was to a new file, for whoever mends it. Returns one line that says where."""
+    import platform
+    import tempfile
+    import traceback
+    from importlib.metadata import version
+
+    told = "".join(traceback.format_exception(error))
+    head = f"courseware {__version__}, Python {platform.python_version()}, {platform.platform()}"
+    head += "".join(f", {name} {version(name)}" for name in ("weasyprint", "pydantic", "sqlalchemy", "openpyxl"))
+    what = f"This is a fault of the program ({type(error).__name__}); nothing that was made earlier is touched."
+    try:
+        handle, file = tempfile.mkstemp(prefix="courseware-fault-", suffix=".txt")
+        with os.fdopen(handle, "w", encoding="utf-8", errors="backslashreplace") as details:
+            details.write(f"{head}\n\n{told}")
+    except OSError:
+        return f"{what} Its details could not be written to a file: {harmless(str(error))}"
+    return (
+        f"{what} Its details are in {file}: send them to whoever looks after it (they may hold names; read them first)."
+    )
+
+
+def explain(error: BaseException) -> tuple[str | None, int | None]:
     """The message and exit code for an expected error; (None, None) for one that is a fault of the program."""
     if isinstance(error, FileFaulty):
         count = len(error.faults)
@@ -43,6 +70,15 @@ def explain(error: Exception) -> tuple[str | None, int | None]:
     if isinstance(error, Leak):
         return (
             f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.",
+            _STOPPED,
+        )
+    if isinstance(error, WorkersDied):
+        named = ", ".join(str(item) for item in error.items[:_MOST_NAMED])
+        more = f" and {len(error.items) - _MOST_NAMED} more" if len(error.items) > _MOST_NAMED else ""
+        return (
+            f"Stopped: {named}{more} could not be made: the process that made it was ended each time, as it is when "
+            "the memory is used up. The others are done. Close other programs or give --jobs 1, and run the same "
+            "command again: it goes on where it stopped.",
             _STOPPED,
         )
     if isinstance(error, OSError) and "cannot load library" in str(error):

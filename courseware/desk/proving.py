@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import multiprocessing
 from array import array
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from dataclasses import dataclass
 from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, Failure, Proof, Space, prove, raw_size, read_bank
 from courseware.banks.figures import Figure
-from courseware.printing.workers import end_with_parent
+from courseware.printing.workers import each
 
 _WORTH_A_POOL = 20_000  # variants: under this a second process starts no sooner than one is done
 
@@ -20,10 +18,14 @@ _WORTH_A_POOL = 20_000  # variants: under this a second process starts no sooner
 class _Task:
     """One exercise, as it travels to another process: the bank's text and the exercise's place in it."""
 
+    index: int  # among those to prove
     file: str
     text: str
     place: int
     arris_rule: str
+
+    def __str__(self) -> str:
+        return f"the proof of exercise {self.place + 1} of {self.file}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,18 +46,18 @@ def prove_all(
     if processes < 2 or sum(raw_size(exercise) for _, exercise in chosen) < _WORTH_A_POOL:
         return tuple(prove(exercise, tell) for _, exercise in chosen)
     proofs: dict[int, Proof] = {}
-    with ProcessPoolExecutor(processes, multiprocessing.get_context("spawn"), end_with_parent) as pool:
-        waiting: dict[Future[_Found], int] = {}
-        for index in sorted(range(len(chosen)), key=lambda i: -raw_size(chosen[i][1])):
-            bank, exercise = chosen[index]
-            task = _Task(file=bank.file, text=bank.text, place=bank.exercises.index(exercise), arris_rule=arris_rule)
-            waiting[pool.submit(_prove_task, task)] = index
-        for done in as_completed(waiting):
-            index, found = waiting[done], done.result()
-            exercise = chosen[index][1]
-            proofs[index] = _proof(exercise, found)
-            tell(raw_size(exercise))
+    order = sorted(range(len(chosen)), key=lambda i: -raw_size(chosen[i][1]))
+    tasks = [_task(index, *chosen[index], arris_rule) for index in order]
+    for task, found in each(_prove_task, None, tasks, processes, worth=2):
+        exercise = chosen[task.index][1]
+        proofs[task.index] = _proof(exercise, found)
+        tell(raw_size(exercise))
     return tuple(proofs[index] for index in range(len(chosen)))
+
+
+def _task(index: int, bank: Bank, exercise: Exercise, arris_rule: str) -> _Task:
+    place = bank.exercises.index(exercise)
+    return _Task(index=index, file=bank.file, text=bank.text, place=place, arris_rule=arris_rule)
 
 
 def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]]:
@@ -65,7 +67,7 @@ def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]
             yield proof.space.exercise, proof.failure
 
 
-def _prove_task(task: _Task) -> _Found:
+def _prove_task(_: None, task: _Task) -> _Found:
     proof = prove(_bank(task.file, task.text, task.arris_rule).exercises[task.place])
     return _Found(
         indices=array("L", proof.space.indices),

@@ -31,6 +31,7 @@ class Asked:
     says: Callable[[Route], str]
     key: str  # "exercise/part"
     elsewhere: Callable[[Figure], bool]
+    before: tuple[Figure | None, ...]  # of each of `both`: what its working comes to before it is rounded to a whole
 
     @property
     def both(self) -> tuple[SolvedNumber, ...]:
@@ -80,39 +81,47 @@ def _earning(value: Fraction, written: Written, asked: Asked) -> Iterator[Verdic
     for solved in asked.both:
         if solved is not own and (
             _is_answer(value, written.places, solved)
-            or _ends_working(value, solved)
+            or _ends_working(value, written.places, solved)
             or _as_short(value, written.places, own, solved)
         ):
             yield Verdict(how="carried", marks=of, why="Right from the learner's own earlier answer.")
         for route, figure in zip(solved.part.accept, solved.accept, strict=True):
-            if value == figure:
+            if value == figure or (solved is not own and _comes_to(value, written.places, solved, figure)):
                 yield Verdict(how="route", marks=route.earns, why=f"Accepted: {asked.says(route)}.")
     if slips := _slips(value, written.places, asked):
         yield _named(slips, asked)
 
 
 def _is_answer(value: Fraction, places: int, solved: SolvedNumber) -> bool:
-    """The answer within its band, or the exact value written with more decimals than were asked for."""
-    asked_places = solved.part.places
-    if within_band(value, solved.answer, solved.within):
+    return _comes_to(value, places, solved, solved.exact)
+
+
+def _ends_working(value: Fraction, places: int, solved: SolvedNumber) -> bool:
+    """Whether a figure is what the working comes to, which may go by an earlier part where the answer does not."""
+    last = _last(solved)
+    return last is not None and _comes_to(value, places, solved, last)
+
+
+def _last(solved: SolvedNumber) -> Figure | None:
+    """The figure of the working's last line, where it is one."""
+    last = solved.working[-1]
+    return None if last is None or isinstance(last, str | bool) else last
+
+
+def _comes_to(value: Fraction, places: int, solved: SolvedNumber, exact: Figure) -> bool:
+    """Whether a figure is an exact one as the part asks for it, within its band, or written with more decimals."""
+    if within_band(value, rounded(solved.part, exact), solved.within):
         return True
-    if asked_places is None:
-        return places >= _LEAST_PLACES and not _ends(solved.exact) and _written_to(value, places, solved.exact)
-    return places > asked_places and _written_to(value, places, solved.exact)
+    if solved.part.places is None:
+        return places >= _LEAST_PLACES and not _ends(exact) and _written_to(value, places, exact)
+    return places > solved.part.places and _written_to(value, places, exact)
 
 
 def _as_short(value: Fraction, places: int, own: SolvedNumber, carried: SolvedNumber) -> bool:
     """Whether a carried figure without end is written to as many decimals as the right answer has: 11.4 for 8.5."""
     asked = len(exact_text(own.answer).partition(".")[2])
-    return 0 < asked <= places and not _ends(carried.exact) and _written_to(value, places, carried.exact)
-
-
-def _ends_working(value: Fraction, solved: SolvedNumber) -> bool:
-    """Whether a figure is what the working comes to, which may go by an earlier part where the answer does not."""
-    last = solved.working[-1]
-    if last is None or isinstance(last, str | bool):
-        return False
-    return within_band(value, rounded(solved.part, last), solved.within)
+    exact = [figure for figure in (carried.exact, _last(carried)) if figure is not None and not _ends(figure)]
+    return asked <= places and any(_written_to(value, places, figure) for figure in exact)
 
 
 def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:
@@ -145,8 +154,8 @@ def _named(places: Sequence[int], asked: Asked) -> Verdict:
 def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
     """What has a fault of writing: rounding, a power of ten, two digits, another paper's answer."""
     part, method = asked.own.part, _method_marks(asked.own.part)
-    for solved in asked.both:
-        if why := _rounding(value, places, solved):
+    for solved, before in zip(asked.both, asked.before, strict=True):
+        if why := _rounding(value, places, solved) or _rounded_otherwise(value, places, solved, before):
             yield Verdict(how="rounding", marks=max(part.marks - 1, 0), why=why)
     for solved in asked.both:
         if solved.answer and value / solved.answer in _TENS:
@@ -163,14 +172,27 @@ def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
 
 def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
     wanted = solved.part.places
-    if wanted is None or value == solved.answer or not solved.exact:
+    if value == solved.answer or not solved.exact:
         return ""
+    near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
+    if wanted is None:
+        fewer = _ends(solved.exact) and places < len(exact_text(solved.exact).partition(".")[2])
+        return "Rounded, where the exact figure was asked." if fewer and near and _written_to(
+            value, places, solved.exact) else ""  # fmt: skip
     if value == _cut(solved.exact, wanted):
         return f"Cut off, not rounded, at {_decimals(wanted)}."
-    near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
     if places < wanted and near and value == half_up(solved.exact, places):
         return f"Rounded further than asked: {_decimals(wanted)} wanted."
     return ""
+
+
+def _rounded_otherwise(value: Fraction, places: int, solved: SolvedNumber, before: Figure | None) -> str:
+    """What is wrong with a figure that was not rounded to a whole one as its working is; '' where it is another."""
+    if before is None or value == solved.answer:
+        return ""
+    if value in {_cut(before, 0), half_up(before, 0), half_up(before, 0) + (half_up(before, 0) < before)}:
+        return "Rounded the other way."
+    return "Not rounded to a whole number." if places and _written_to(value, places, before) else ""
 
 
 def _decimals(count: int) -> str:

@@ -10,6 +10,7 @@ from functools import lru_cache
 from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, OrderPart, Part, TablePart
 from courseware.banks.figures import exact_text, tidy
 from courseware.banks.formulas import FormulaImpossible, Value
+from courseware.banks.shown_working import before_rounding
 from courseware.banks.solve import SolvedNumber, solve_number
 from courseware.banks.wording import Wording
 from courseware.marking.judge import Asked, Verdict, judge, within_band
@@ -23,7 +24,7 @@ from courseware.marking.lettered import (
     read_letters,
     read_ticks,
 )
-from courseware.marking.written import UNREACHED, read_figure, settled
+from courseware.marking.written import UNREACHED, Written, read_figure, settled
 from courseware.papers.compose import given_of
 from courseware.papers.deal import LETTERS
 from courseware.papers.record import RecordFaulty
@@ -114,7 +115,7 @@ def _mark_number(
 ) -> Verdict:
     written = read_figure(typed, entry.unit)
     answer = _figure(entry.answer)
-    value = settled(written, answer) if written.figures else None
+    value = _meant(written, part, entry, work) if written.figures else None
     if value is None:
         _pass_on(part, entry, work)
     if written.reading == "blank":
@@ -144,10 +145,23 @@ def _mark_number(
             says=lambda route: work.says(route.says),
             key=f"{work.exercise.name}/{part.name}",
             elsewhere=lambda figure: exact_text(figure) in others,
+            before=(before_rounding(part, work.right()),)
+            + ((before_rounding(part, {**work.right(), **work.learner}),) if carried else ()),
         ),
     )
     work.learner[part.name] = tidy(value)
     return verdict
+
+
+def _meant(written: Written, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:
+    """The one figure meant, in the light of the part's slips and routes where a comma leaves two; else None."""
+    answer = _figure(entry.answer)
+    if len(written.figures) == 1:
+        return written.figures[0]
+    own = work.solved(part, entry)
+    carried, _ = _carry(part, own, work)
+    known = [figure for solved in (own, carried) if solved for figure in (*solved.slips, *solved.accept)]
+    return settled(written, answer, known)
 
 
 def _pass_on(part: NumberPart, entry: IssuedPart, work: Work) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -72,12 +73,17 @@ def read_figure(typed: str, unit: str) -> Written:
     return _in_unit(values, decimals, (found["unit"] or "").strip(), unit)
 
 
-def settled(written: Written, expected: Fraction) -> Fraction | None:
-    """The one figure meant: of two, that which alone lies within a factor of ten of the answer; else None."""
+def settled(written: Written, expected: Fraction, known: Collection[Fraction | int] = ()) -> Fraction | None:
+    """The one figure meant: of two, that which alone lies within a factor of ten of the answer; else None.
+
+    `known` are figures that a learner may well have come to (slips, other routes): where the other reading is one of
+    them, either may be meant.
+    """
     if len(written.figures) == 1:
         return written.figures[0]
     near = [figure for figure in written.figures if expected <= 10 * figure and figure <= 10 * expected]
-    return near[0] if len(near) == 1 else None
+    others = [figure for figure in written.figures if figure not in near]
+    return near[0] if len(near) == 1 and not any(figure in known for figure in others) else None
 
 
 def _in_unit(values: tuple[Fraction, ...], decimals: int, named: str, own: str) -> Written:

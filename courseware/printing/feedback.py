@@ -24,9 +24,14 @@ class Handback:
     had: frozenset[Had]
     earlier: tuple[NamedSlip, ...]
 
+    def __str__(self) -> str:
+        return f"feedback {self.place + 1}"
 
-def print_feedback(record: str, indices: Indices, hand_back: Sequence[Handback], processes: int) -> Iterator[bytes]:
-    """The feedback sheet of each, in order. A space travels as its indices: formulas cannot."""
+
+def print_feedback(
+    record: str, indices: Indices, hand_back: Sequence[Handback], processes: int
+) -> Iterator[tuple[Handback, bytes]]:
+    """Each with its feedback sheet, as it is done. A space travels as its indices: formulas cannot."""
     return each(_print, (record, indices), hand_back, processes)
 
 

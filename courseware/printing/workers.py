@@ -7,10 +7,11 @@ import os
 import threading
 import time
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, TypeVar
 
 from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
 from courseware.papers.compose_grid import compose_grid
@@ -19,6 +20,9 @@ from courseware.papers.secret import secrets
 from courseware.papers.sitting import Sitting
 
 _WORTH_A_POOL = 6  # sheets: a second process takes half a second to start
+_TRIES = 2  # with all processes, before what is left is tried alone
+Item = TypeVar("Item")
+Done = TypeVar("Done")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,20 +32,75 @@ class Sheet:
     place: int
     key: bool
 
+    def __str__(self) -> str:
+        return f"{'key' if self.key else 'paper'} {self.place + 1}"
 
-def each(work: Callable[[Any, Any], bytes], shared: Any, items: Sequence[Any], processes: int) -> Iterator[bytes]:
-    """`work(shared, item)` for each item, in order, by as many processes as pay; `shared` travels to each once."""
-    if processes < 2 or len(items) < _WORTH_A_POOL:
+
+class WorkersDied(RuntimeError):
+    """Items that ended their process each time they were tried, even alone; all others were done."""
+
+    def __init__(self, items: Sequence[Any]) -> None:
+        super().__init__(f"{len(items)} of the run's pieces of work ended the process that did them")
+        self.items = tuple(items)
+
+
+def each(
+    work: Callable[[Any, Any], Done], shared: Any, items: Sequence[Item], processes: int, worth: int = _WORTH_A_POOL
+) -> Iterator[tuple[Item, Done]]:
+    """Each item with `work(shared, item)`, as it is done, by as many processes as pay; `shared` travels to each once.
+
+    What a process that died (killed, out of memory) had not done is done again by others; an item that ends its
+    process even alone is left. Raises `WorkersDied` with those at the end, once all others are done.
+    """
+    if processes < 2 or len(items) < worth:
         for item in items:
-            yield work(shared, item)
+            yield item, work(shared, item)
         return
-    with ProcessPoolExecutor(processes, multiprocessing.get_context("spawn"), _begin, (work, shared)) as pool:
-        yield from pool.map(_work, items, chunksize=2)
+    left = list(range(len(items)))
+    for _ in range(_TRIES):
+        lost: list[int] = []
+        for index, done in _by_pool(work, shared, [(index, items[index]) for index in left], processes, lost):
+            yield items[index], done
+        left = lost
+    died: list[int] = []
+    for index in left:
+        for _, done in _by_pool(work, shared, [(index, items[index])], 1, died):
+            yield items[index], done
+    if died:
+        raise WorkersDied([items[index] for index in died])
+
+
+def _by_pool(
+    work: Callable[[Any, Any], Done], shared: Any, items: Sequence[tuple[int, Any]], processes: int, lost: list[int]
+) -> Iterator[tuple[int, Done]]:
+    """What a new pool makes of these items, in order; `lost` takes the places of those that died with a process."""
+    if not items:
+        return
+    context = multiprocessing.get_context("spawn")
+    with ProcessPoolExecutor(min(processes, len(items)), context, _begin, (work, shared)) as pool:
+        waiting = [(index, _handed_in(pool, item)) for index, item in items]
+        for index, future in waiting:
+            if future is None:
+                lost.append(index)
+                continue
+            try:
+                done = future.result()
+            except BrokenProcessPool:
+                lost.append(index)
+            else:
+                yield index, done
+
+
+def _handed_in(pool: ProcessPoolExecutor, item: Any) -> Future[Any] | None:
+    try:
+        return pool.submit(_work, item)
+    except BrokenProcessPool:
+        return None
 
 
 def print_sheets(record: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]) -> None:
-    """Prints `sheets` of the sitting in `record`; `take` is given each with its PDF, in order."""
-    for sheet, pdf in zip(sheets, each(_print, record, sheets, processes), strict=True):
+    """Prints `sheets` of the sitting in `record`; `take` is given each with its PDF. Raises `WorkersDied`."""
+    for sheet, pdf in each(_print, record, sheets, processes):
         take(sheet, pdf)
 
 
@@ -67,14 +126,14 @@ def print_grid(record: str) -> bytes:
 _BEGUN: list[Any] = []  # a worker's own, set as it begins: its work, and what all of it shares
 
 
-def _begin(work: Callable[[Any, Any], bytes], shared: Any) -> None:
+def _begin(work: Callable[[Any, Any], Any], shared: Any) -> None:
     end_with_parent()
     _BEGUN[:] = [work, shared]
 
 
-def _work(item: Any) -> bytes:
+def _work(item: Any) -> Any:
     work, shared = _BEGUN
-    return work(shared, item)  # type: ignore[no-any-return]  # as it was given to `each`
+    return work(shared, item)
 
 
 def _print(record: str, sheet: Sheet) -> bytes:

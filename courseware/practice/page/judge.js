@@ -25,7 +25,8 @@ export function judgeTyped(typed, asked) {
   if (written.reading === "blank") return { how: "blank" };
   if (written.reading === "person") return { how: "asked", why: `${UNREAD}${written.why}.` };
   if (written.reading === "not reached") return { how: "asked", why: UNREAD + NO_FIGURE };
-  const value = settled(written, exact(asked.right));
+  const known = [...(asked.slips ?? []), ...(asked.accepts ?? [])].map((route) => exact(route.right));
+  const value = settled(written, exact(asked.right), known);
   if (!value) return { how: "asked", why: UNREAD + EITHER_COMMA };
   return { ...judgeFigure(value, written, asked), value };
 }

@@ -1,6 +1,6 @@
 // What a learner typed as a figure: read exactly, in the part's own unit, by the same rules as marking. Never guessed.
 
-import { exact, fraction, notAbove, plus, shared, times } from "./figures.js";
+import { exact, fraction, notAbove, plus, same, shared, times } from "./figures.js";
 import { ownUnit, unitNamed } from "./units.js";
 
 /**
@@ -48,16 +48,20 @@ export function readFigure(typed, unit) {
 }
 
 /**
- * The one figure meant: of two, that which alone lies within a factor of ten of the answer; else null.
+ * The one figure meant: of two, that which alone lies within a factor of ten of the answer; else null. `known` are
+ * figures that a learner may well have come to: where the other reading is one of them, either may be meant.
  * @param {Written} written @param {import("./figures.js").Fraction} expected
+ * @param {import("./figures.js").Fraction[]} known
  */
-export function settled(written, expected) {
+export function settled(written, expected, known = []) {
   if (written.figures.length === 1) return written.figures[0];
   const ten = fraction(10n);
   const near = written.figures.filter(
     (figure) => notAbove(expected, times(ten, figure)) && notAbove(figure, times(ten, expected)),
   );
-  return near.length === 1 ? near[0] : null;
+  const others = written.figures.filter((figure) => !near.includes(figure));
+  const either = others.some((figure) => known.some((other) => same(figure, other)));
+  return near.length === 1 && !either ? near[0] : null;
 }
 
 /** @param {Written["reading"]} reading @param {string} why @returns {Written} */
