@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
 from courseware.banks.figures import Figure
-from courseware.banks.solve import Solved
+from courseware.banks.shown_working import before_rounding
+from courseware.banks.solve import Solved, scope_of
 from courseware.papers.codes import deal, keyed
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise
@@ -27,6 +28,7 @@ class Question:
     issued: IssuedExercise
     solved: tuple[Solved, ...]
     key: KeyExercise
+    before: Mapping[str, Figure]  # by part, what its working comes to before it is rounded to a whole number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,6 +73,12 @@ def _question(
     turn: str,
 ) -> Question:
     issued = issue_exercise(1, bank, exercise, given, site, _PUBLIC, turn)
+    solved = solve(exercise, given)
+    scope = scope_of(given, solved)
+    before = {number.name: before_rounding(number, scope) for number in exercise.numbers}
     return Question(
-        issued=issued, solved=solve(exercise, given), key=compose_exercise(1, issued, sources, numbered=False)
+        issued=issued,
+        solved=solved,
+        key=compose_exercise(1, issued, sources, numbered=False),
+        before={name: figure for name, figure in before.items() if figure is not None},
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from courseware.banks.exercise import DrawnPart, Line, OrderPart, Route
 from courseware.banks.figures import Figure, exact_text
@@ -45,7 +45,7 @@ def _variant(question: Question, lines: dict[str, int]) -> Data:
     asked = question.key.asked
     entries = iter(question.issued.parts)
     parts = [
-        _part(part, answers, solved, entries)
+        _part(part, answers, solved, entries, question.before)
         for part, answers, solved in zip(asked.parts, question.key.answers, question.solved, strict=True)
     ]
     return _without_blanks(
@@ -71,7 +71,13 @@ def _note(note: SafetyNote) -> Data:
     return _without_blanks({"title": note.title, "lines": list(note.lines), "source": note.source})
 
 
-def _part(asked: AskedPart, answers: Sequence[KeyAnswer], solved: Solved, entries: Iterator[IssuedPart]) -> Data:
+def _part(
+    asked: AskedPart,
+    answers: Sequence[KeyAnswer],
+    solved: Solved,
+    entries: Iterator[IssuedPart],
+    before: Mapping[str, Figure],
+) -> Data:
     found: Data = {
         "name": solved.part.name,
         "label": _own_label(asked.label),
@@ -83,10 +89,10 @@ def _part(asked: AskedPart, answers: Sequence[KeyAnswer], solved: Solved, entrie
     match solved:
         case SolvedNumber():
             next(entries)
-            found |= _number(solved, answers[0])
+            found |= _number(solved, answers[0], before)
         case SolvedTable(rows=rows):
             asked_rows = zip(asked.rows, answers, rows, strict=True)
-            found["rows"] = [_row(row, answer, own) for row, answer, own in asked_rows]
+            found["rows"] = [_row(row, answer, own, before) for row, answer, own in asked_rows]
             for _ in rows:
                 next(entries)
         case SolvedChoice():
@@ -99,18 +105,19 @@ def _part(asked: AskedPart, answers: Sequence[KeyAnswer], solved: Solved, entrie
     return _without_blanks(found)
 
 
-def _row(asked: AskedRow, answer: KeyAnswer, solved: SolvedNumber) -> Data:
+def _row(asked: AskedRow, answer: KeyAnswer, solved: SolvedNumber, before: Mapping[str, Figure]) -> Data:
     found: Data = {"name": solved.part.name, "label": _own_label(asked.label), "kind": "number", "ask": asked.say}
-    return _without_blanks(found | {"marks": asked.marks, "note": asked.note} | _number(solved, answer))
+    return _without_blanks(found | {"marks": asked.marks, "note": asked.note} | _number(solved, answer, before))
 
 
-def _number(solved: SolvedNumber, answer: KeyAnswer) -> Data:
+def _number(solved: SolvedNumber, answer: KeyAnswer, before: Mapping[str, Figure]) -> Data:
     part = solved.part
     rule = rule_of(part)
     found: Data = {
         "answer": answer.answer,
         "right": exact_text(solved.answer),
         "exact": exact_text(solved.exact) if solved.exact != solved.answer else "",
+        "before": exact_text(before[part.name]) if part.name in before else "",
         "unit": part.unit,
         "within": exact_text(solved.within) if solved.within else "",
         "band": answer.within,

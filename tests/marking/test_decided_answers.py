@@ -15,7 +15,7 @@ from courseware.banks import Bank, Exercise
 from courseware.banks.exercise import ChoicePart, OrderPart, TablePart
 from courseware.banks.figures import Figure, tidy
 from courseware.banks.givens import read_given
-from courseware.desk.shelf import find_banks, read_shelf
+from courseware.desk.shelf import read_shelf
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import Decision, Mark, Script
 from courseware.papers.codes import code
@@ -26,6 +26,7 @@ from courseware.papers.invented import invented_site
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
+DECIDED_ON = Path(__file__).with_name("banks_decided_on")
 DECIDED = yaml.safe_load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"))
 SEED = "a seed for marking"
 ANSWERS = sum(len(script["parts"]) for script in DECIDED)
@@ -35,7 +36,8 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def bank(name: str) -> Bank:
-    return read_shelf([OWN] if name == "own" else find_banks([name]), "outline")[0][0]
+    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing anew."""
+    return read_shelf([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
 
 
 def exercise_at(at: str) -> tuple[Bank, Exercise]:

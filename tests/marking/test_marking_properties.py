@@ -107,7 +107,8 @@ def with_its_unit(answer: Fraction, part: IssuedPart, exact: Fraction) -> str:
 
 
 def with_comma(answer: Fraction, part: IssuedPart, exact: Fraction) -> str:
-    return part.answer.replace(".", ",")
+    slips = {Fraction(value) for value, _ in part.slips}
+    return part.answer if answer * 1000 in slips else part.answer.replace(".", ",")  # a comma that may be the slip's
 
 
 def in_another_unit(answer: Fraction, part: IssuedPart, exact: Fraction) -> str:

@@ -51,24 +51,30 @@ def judge_all(browser):
     page.close()
 
 
-def by_marking(typed: str, solved: SolvedNumber) -> tuple[str, list[str]]:
+def by_marking(typed: str, solved: SolvedNumber, before: Fraction | int | None) -> tuple[str, list[str]]:
     written = read_figure(typed, solved.part.unit)
     if written.reading == "blank":
         return "blank", []
-    value = settled(written, Fraction(solved.answer)) if written.figures else None
+    value = settled(written, Fraction(solved.answer), (*solved.slips, *solved.accept)) if written.figures else None
     if value is None:
         return "asked", []
     asked = Asked(
-        own=solved, carried=None, withheld="", says=lambda _: "", key="k", elsewhere=lambda _: False
+        own=solved, carried=None, withheld="", says=lambda _: "", key="k", elsewhere=lambda _: False, before=(before,)
     )  # nothing is carried on the page, and it knows no other paper
     verdict = judge(value, written, asked)
     return verdict.how, [slip.key for slip in verdict.slips]
 
 
-def typings(solved: SolvedNumber) -> Iterator[str]:
+def typings(solved: SolvedNumber, before: Fraction | int | None) -> Iterator[str]:
     """The answer, near it, every slip, every route, wrong sizes and units, decimals more and fewer than asked."""
     exact = Fraction(solved.exact)
-    for figure in (solved.answer, *solved.slips, *solved.accept, Fraction(solved.answer) + Fraction(1, 2)):
+    for figure in (
+        solved.answer,
+        *([before] if before is not None else []),
+        *solved.slips,
+        *solved.accept,
+        Fraction(solved.answer) + Fraction(1, 2),
+    ):
         for places in range(5):
             yield exact_text(half_up(Fraction(figure), places))
             yield exact_text(Fraction(int(exact * 10**places), 10**places))
@@ -94,9 +100,10 @@ def test_the_page_judges_as_marking_does(judge_all, file: str, name: str) -> Non
     for question, variant in zip(kind.questions, kind_data(kind)["variants"], strict=True):
         parts = {row["name"]: row for part in variant["parts"] for row in part.get("rows", [part])}
         for solved in (number for part in question.solved for number in numbers_in(part)):
-            for typed in dict.fromkeys(typings(solved)):
+            before = question.before.get(solved.part.name)
+            for typed in dict.fromkeys(typings(solved, before)):
                 cases.append((typed, parts[solved.part.name]))
-                how, keys = by_marking(typed, solved)
+                how, keys = by_marking(typed, solved, before)
                 says = [row["says"] for row in parts[solved.part.name].get("slips", [])]
                 expected.append((how, [says[int(key.rpartition("/")[2]) - 1] for key in keys]))
     found = [(how, slips) for how, slips in judge_all(cases)]

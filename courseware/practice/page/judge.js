@@ -6,7 +6,7 @@ import { readFigure, settled } from "./written.js";
 
 /**
  * A number part, or a row of a table, as the page holds it: exact figures as text.
- * @typedef {{right: string, exact?: string, within?: string, places?: number, unit?: string,
+ * @typedef {{right: string, exact?: string, before?: string, within?: string, places?: number, unit?: string,
  *   slips?: {right: string, says: string}[], accepts?: {right: string, says: string}[]}} NumberAsked
  * @typedef {{how: string, slips?: string[], why?: string, value?: import("./figures.js").Fraction}} Verdict
  */
@@ -58,6 +58,7 @@ function worked(asked) {
   return {
     answer,
     exactly: asked.exact ? exact(asked.exact) : answer,
+    before: asked.before ? exact(asked.before) : null,
     within: exact(asked.within ?? "0"),
     places: asked.places ?? null,
   };
@@ -87,7 +88,7 @@ function isSlip(value, places, figure, own) {
 
 /** What has a fault of writing. @param {Figure} value @param {number} places @param {Worked} own @returns {Verdict} */
 function nearly(value, places, own) {
-  const rounding = wrongRounding(value, places, own);
+  const rounding = wrongRounding(value, places, own) || roundedOtherwise(value, places, own);
   if (rounding) return { how: "rounding", why: rounding };
   if (own.answer.n && isPowerOfTen(shared(value, own.answer))) return { how: "tens" };
   if (isSwapped(value, own.answer)) return { how: "swapped" };
@@ -97,10 +98,23 @@ function nearly(value, places, own) {
 /** @param {Figure} value @param {number} places @param {Worked} own */
 function wrongRounding(value, places, own) {
   const wanted = own.places;
-  if (wanted === null || same(value, own.answer) || !own.exactly.n) return "";
-  if (same(value, cutOff(own.exactly, wanted))) return "cut";
+  if (same(value, own.answer) || !own.exactly.n) return "";
   const near = !notAbove(times(size(own.exactly), fraction(1n, 20n)), size(minus(value, own.exactly)));
+  if (wanted === null) {
+    const fewer = ends(own.exactly) && places < (exactText(own.exactly).split(".")[1] ?? "").length;
+    return fewer && near && writtenTo(value, places, own.exactly) ? "further" : "";
+  }
+  if (same(value, cutOff(own.exactly, wanted))) return "cut";
   return places < wanted && near && same(value, halfUp(own.exactly, places)) ? "further" : "";
+}
+
+/** Not rounded to a whole number as the working is, or the other way. @param {Figure} value @param {number} places @param {Worked} own */
+function roundedOtherwise(value, places, own) {
+  const { before } = own;
+  if (!before || same(value, own.answer)) return "";
+  const down = cutOff(before, 0);
+  if (same(value, down) || same(value, plus(down, fraction(1n)))) return "other";
+  return places && writtenTo(value, places, before) ? "whole" : "";
 }
 
 /** @param {Figure} ratio */

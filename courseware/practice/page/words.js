@@ -24,9 +24,7 @@ export function whatIsWrong(verdict, part) {
     case "unit":
       return `The figure is right, its unit is not: ${part.unit || "no unit"} is asked.`;
     case "rounding":
-      return verdict.why === "cut"
-        ? `The figure is cut off. It is to be rounded, ${part.note}.`
-        : `The figure is rounded further than asked: ${part.note}.`;
+      return rounding(verdict.why, part.note);
     case "tens":
       return "The digits are right. The size is not: look where the point stands.";
     case "swapped":
@@ -68,4 +66,12 @@ export function lineAfter(part, figure) {
   const reached = lines.map((line) => line.right === figure).lastIndexOf(true);
   const next = lines.findIndex((line, place) => place > reached && line.right !== undefined);
   return reached >= 0 && next >= 0 ? next : Math.max(lines.length - 1, 0);
+}
+
+/** What was wrong with the rounding. @param {string | undefined} why @param {string | undefined} note */
+function rounding(why, note) {
+  if (why === "other") return "The figure is rounded the other way.";
+  if (why === "whole") return "The figure is still to be rounded to a whole number.";
+  if (why === "cut") return `The figure is cut off. It is to be rounded, ${note}.`;
+  return note ? `The figure is rounded further than asked: ${note}.` : "The figure is rounded. The exact one is asked.";
 }
