@@ -108,7 +108,7 @@ def test_a_sheet_is_marked_and_everything_a_class_needs_is_written(sitting) -> N
     )
     done = run("mark", str(sitting), sheet, "--assessor", "J. Marsh", "--jobs", "1")
     assert done.exit_code == 0
-    assert "2 scripts marked (1 absent, 1 not in yet)." in done.output
+    assert "2 scripts marked (1 absent, 1 not handed in)." in done.output
     assert kept()[first["code"]] == [("1a", 2, "right"), ("1b", 1, "right")]
     assert kept()[second["code"]] == [("1a", 1, "slip"), ("1b", 1, "carried")]
     assert sorted(path.name for path in (sitting / "marked").iterdir()) == sorted([
@@ -190,7 +190,7 @@ def test_a_row_cleared_since_is_a_paper_not_in(sitting) -> None:
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}, {"1a": answer(second, "1a")}), "--jobs", "1")
     done = run("mark", str(sitting), fill(sitting, "a.csv", {}, {"1a": answer(second, "1a")}), "--jobs", "1")
     assert f"Changed: {first['code']} 1a was `7`" in done.output
-    assert "1 script marked (3 not in yet)." in done.output
+    assert "1 script marked (3 not handed in)." in done.output
     assert not (sitting / "marked" / f"feedback-{first['code']}.pdf").exists()
 
 
@@ -334,3 +334,91 @@ def test_what_comes_of_marking_is_for_its_owner_alone(sitting) -> None:
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a")}), "--jobs", "1")
     for path in (*(sitting / "marked").iterdir(), Path("output/record.sqlite")):
         assert path.stat().st_mode & 0o077 == 0, path
+
+
+# ---- a row under the wrong code, and decisions on answers that change
+
+SIX = BANK.replace(
+    "      - name: twice", "".join(
+        f"""      - name: of_{n}
+        ask: How long are {n} of them, with joints between?
+        answer: {n} * (pier(bricks) + joint) - joint
+        apart_from: [length]
+        unit: mm
+        marks: 1
+        working: [{{say: "So", value: "{n} * bricks * module - joint"}}]
+""" for n in (3, 4, 5)) + "      - name: twice",
+)  # fmt: skip
+LABELS = ("1a", "1b", "1c", "1d", "1e")
+
+
+@pytest.fixture
+def six(tmp_path, monkeypatch) -> Path:
+    """A sitting with five figures a paper."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    Path("piers.yaml").write_text(SIX, encoding="utf-8")
+    assert run("issue", "piers.yaml", "--learners", "3", "--date", "2026-01-05", "--jobs", "1").exit_code == 0
+    [folder] = Path("output").glob("2026*")
+    return folder
+
+
+def row(paper: dict, *labels: str) -> dict[str, str]:
+    """The answers of a paper under these labels, or all of them."""
+    return {label: answer(paper, label) for label in labels or LABELS}
+
+
+def sheet_of(folder: Path, *rows: dict[str, str], decisions: str = "") -> str:
+    with Path("six.csv").open("w", newline="", encoding="utf-8") as file:
+        writer = csv.DictWriter(file, ["code", "status", *LABELS])
+        writer.writeheader()
+        for paper, cells in zip(papers(folder), rows, strict=False):
+            writer.writerow({"code": paper["code"], **cells})
+    return "six.csv"
+
+
+def test_of_two_rows_exchanged_both_are_held_though_one_shows_it_with_few_figures(six) -> None:
+    one, other, third = papers(six)
+    sheet = sheet_of(six, row(other), row(one, "1a"), row(third))
+    done = run("mark", str(six), sheet, "--assessor", "J. Marsh", "--jobs", "1")
+    assert "1 script marked (2 held back)" in done.output
+    assert f"4 answers are of the paper {other['code']}" in done.output
+    assert f"1 answer is of the paper {one['code']}" in done.output
+
+
+def test_a_row_with_one_figure_of_a_paper_that_is_not_held_is_marked(six) -> None:
+    one, _, third = papers(six)
+    done = run(
+        "mark", str(six), sheet_of(six, row(one), row(one, "1a"), row(third)), "--assessor", "J. Marsh", "--jobs", "1"
+    )
+    assert "3 scripts marked" in done.output
+
+
+def test_a_comment_or_a_mark_for_a_part_does_not_say_whose_row_it_is(six) -> None:
+    one, other, third = papers(six)
+    sheet = sheet_of(six, row(other), {}, row(third))
+    decide = ("--decide", one["code"], "1a", "1", "Seen in the working")
+    done = run("mark", str(six), sheet, *decide, "--assessor", "J. Marsh", "--jobs", "1")
+    assert "1 held back" in done.output
+    decide = ("--decide", one["code"], "paper", "", "It is this learner's hand: the papers were exchanged")
+    done = run("mark", str(six), sheet, *decide, "--assessor", "J. Marsh", "--jobs", "1")
+    assert "held back" not in done.output
+    refused = run("mark", str(six), sheet, "--decide", one["code"], "paper", "3", "So", "--assessor", "J. Marsh")
+    assert refused.exit_code == 2
+    assert "of a whole paper, write no mark" in refused.output
+
+
+def test_a_decision_lapses_when_the_answer_under_it_is_changed(sitting) -> None:
+    first, *_ = papers(sitting)
+    code = first["code"]
+    decide = ("--decide", code, "1a", "2", "The working is right")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
+    assert kept()[code][0] == ("1a", 2, "decided")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": " 7 "}), "--assessor", "J. Marsh", "--jobs", "1")
+    assert kept()[code][0] == ("1a", 2, "decided")  # the same answer
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), "--assessor", "J. Marsh", "--jobs", "1")
+    assert kept()[code][0] == ("1a", 0, "unknown")
+    assert "was made on ` 7 ` and has lapsed" in done.output or "was made on `7` and has lapsed" in done.output
+    decide = ("--decide", code, "1a", "1", "Looked at again")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
+    assert kept()[code][0] == ("1a", 1, "decided")

@@ -87,7 +87,7 @@ def _who(sitting: Sitting, figures: ClassFigures, *, named: bool) -> str:
     if open_cells := sum(part.asked for part in figures.parts):
         says += f" {count(open_cells, 'answer')} could not be read and {_earn(open_cells)} nothing until settled."
     if waiting := sum(part.waiting for part in figures.parts):
-        says += f" {count(waiting, 'answer')} {_wait(waiting)} for a look at the working: until then figures are provisional."
+        says += f" {count(waiting, 'answer')} {_wait(waiting)} for a look at the working: figures are provisional."
     return says if named else says + " Papers go by their codes."
 
 

@@ -125,7 +125,18 @@ def test_answers_still_open_are_told(class_of) -> None:
     sitting, marked = class_of(3, TOPICS)
     opened = replace(marked[0], marks=(replace(marked[0].marks[0], how="asked", marks=0), *marked[0].marks[1:]))
     (who,) = class_picture(sitting, (opened, *marked[1:]), {}).blocks[0].text
-    assert "1 answer still to be settled by a person" in who
+    assert "1 answer could not be read and earns nothing until settled" in who
+
+
+@pytest.mark.parametrize("waiting", [0, 1, 2])
+def test_answers_that_wait_for_a_look_at_the_working_make_the_figures_provisional(class_of, waiting: int) -> None:
+    sitting, marked = class_of(3, TOPICS)
+    right = [replace(p, marks=tuple(replace(m, marks=m.of, how="right", slips=()) for m in p.marks)) for p in marked]
+    first = [replace(m, how="unknown", marks=0) if n < waiting else m for n, m in enumerate(right[0].marks)]
+    (who,) = class_picture(sitting, (replace(right[0], marks=tuple(first)), *right[1:]), {}).blocks[0].text
+    assert ("provisional" in who) is (waiting > 0)
+    if waiting:
+        assert f"{waiting} answer{'' if waiting == 1 else 's'} wait{'s' if waiting == 1 else ''} for a look" in who
 
 
 def test_variants_are_compared_across_sittings(class_of) -> None:

@@ -269,7 +269,7 @@ class TestWhatIsTold:
         notes = {
             status: feedback_sheet(
                 sitting, 0, marked(sitting, {WIDTH: other("unknown")}, status), sources, spaces
-            ).notes[0]
+            ).notes[1]
             for status in ("", "resubmitted")
         }
         assert notes[""].startswith(f"If this paper is handed in again, these parts are open: {label}.")
@@ -283,6 +283,19 @@ class TestWhatIsTold:
         assert sheet.wrong == ()
         assert sheet.notes[0].startswith("Still to be settled with your assessor")
         assert sheet.total.endswith(" so far")
+
+    @pytest.mark.parametrize("how", ["unknown", "withheld", "tens", "swapped", "elsewhere"])
+    def test_a_total_is_provisional_while_an_assessor_is_still_to_look(self, on_openings, how) -> None:
+        sitting, sources, spaces = on_openings
+        sheet = feedback_sheet(sitting, 0, marked(sitting, {WIDTH: other(how)}), sources, spaces)
+        assert sheet.total.endswith(" so far")
+        assert sheet.notes[0].startswith("Provisional until your assessor has looked at the working: ")
+
+    @pytest.mark.parametrize("how", ["right", "carried", "route", "slip", "rounding", "unit", "blank", "decided"])
+    def test_a_total_is_final_where_nothing_waits(self, on_openings, how) -> None:
+        sitting, sources, spaces = on_openings
+        sheet = feedback_sheet(sitting, 0, marked(sitting, {WIDTH: other(how)}), sources, spaces)
+        assert not sheet.total.endswith(" so far")
 
     def test_every_comment_of_the_assessor_stands_somewhere(self, on_openings) -> None:
         sitting, sources, spaces = on_openings

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from io import BytesIO
 
@@ -53,6 +54,9 @@ def codes(plan: SamplingPlan) -> list[str]:
 def test_every_assessor_every_topic_and_the_spread_of_marks_are_in_the_sample(papers, size, seed, line) -> None:
     plan = sampling_plan(papers, size=size, seed=seed, pass_lines=[line])
     sample = [pick.paper for pick in plan.picks]
+    if plan.not_shown:  # told, since there is no room
+        assert len(plan.picks) == size
+        return
     assert {name for paper in sample for name in paper.assessors} == {n for paper in papers for n in paper.assessors}
     assert {topic for paper in sample for topic in paper.topics} == {
         topic for paper in papers for topic in paper.topics
@@ -65,10 +69,9 @@ def test_every_assessor_every_topic_and_the_spread_of_marks_are_in_the_sample(pa
 
 
 @given(piles(), st.integers(1, 70), st.text(max_size=5))
-def test_the_sample_is_as_large_as_asked_unless_it_must_be_larger_or_there_are_no_more(papers, size, seed) -> None:
+def test_the_sample_is_as_large_as_asked_or_as_there_are_papers(papers, size, seed) -> None:
     plan = sampling_plan(papers, size=size, seed=seed)
-    least = len(sampling_plan(papers, size=1, seed=seed).picks)
-    assert len(plan.picks) == max(min(size, len(papers)), least)
+    assert len(plan.picks) == min(size, len(papers))
     assert len(set(codes(plan))) == len(plan.picks)
 
 
@@ -199,3 +202,20 @@ def test_names_stand_on_it_only_where_they_are_given() -> None:
     plain = openpyxl.load_workbook(BytesIO(sampling_workbook(plan, "2026-11-25", {})))
     assert [cell.value for cell in plain["Sample"][1]][:2] == ["paper", "sitting"]
     assert isinstance(plain["Sample"]["D2"].value, int)
+
+
+def test_what_a_small_sample_has_no_room_for_is_told_and_no_paper_more_is_drawn() -> None:
+    papers = [replace(marked(number, number * 10), topics=(f"Topic {number}",)) for number in range(4)]
+    for size in (3, 4, 5):
+        plan = sampling_plan(papers, size=size, seed="QX")
+        assert len(plan.picks) == min(size, 4)
+        assert bool(plan.not_shown) is (size < 4)
+        said = " ".join(sampling_sheet(plan, "2026-01-05", {}).blocks[0].text)
+        assert ("leaves no room to show" in said) is (size < 4)
+
+
+@pytest.mark.parametrize(("open_papers", "told"), [(0, False), (1, True), (4, True)])
+def test_provisional_marks_among_the_papers_are_told(open_papers: int, told: bool) -> None:
+    papers = [replace(marked(n, n * 10), provisional=int(n < open_papers)) for n in range(4)]
+    said = " ".join(sampling_sheet(sampling_plan(papers, size=4, seed="QX"), "2026-01-05", {}).blocks[0].text)
+    assert (f"{open_papers} of the 4" in said) is told
