@@ -197,6 +197,34 @@ def test_a_folder_elsewhere_is_cleaned_when_it_is_named(desk, sittings) -> None:
     assert WHO not in Path("shelf/spring/sitting.json").read_text(encoding="utf-8")
 
 
+def test_a_tutors_own_files_are_listed_before_the_question_and_after_it_and_left_alone(desk) -> None:
+    take_both()
+    notes = Path("output/criteria-notes.csv")
+    notes.write_text(f"{WHO};good\n", encoding="utf-8")
+    told = run("delete", WHO, typed="n\n", code=1).output
+    assert told.index(str(notes.resolve())) < told.index("Delete all of this for good?")
+    told = run("delete", WHO, typed="y\n").output
+    assert told.rindex(str(notes.resolve())) > told.index("Deleted in the record")
+    assert notes.read_text(encoding="utf-8") == f"{WHO};good\n"
+
+
+def test_a_folder_elsewhere_that_the_record_knows_is_cleaned_unasked(desk, sittings) -> None:
+    Path("shelf").mkdir()
+    Path("output/2026-03-02").rename("shelf/spring")
+    run("take", "output/2026-01-05", "shelf/spring")
+    run("delete", WHO, "--yes")
+    assert bytes_with(WHO) == []
+    assert "Amara Okafor" in Path("shelf/spring/sitting.json").read_text(encoding="utf-8")
+
+
+def test_a_sitting_whose_folder_nobody_knows_is_named(desk, sittings) -> None:
+    take_both()
+    Path("shelf").mkdir()
+    Path("output/2026-03-02").rename("shelf/spring")
+    told = run("delete", WHO, typed="n\n", code=1).output
+    assert f"The folder of the sitting {sittings[1].code} was not found" in told
+
+
 def test_a_stop_between_folder_and_record_is_gone_on_with(desk, sittings, monkeypatch) -> None:
     from courseware.desk import learner_gone
 

@@ -38,14 +38,16 @@ def take_in(sittings: tuple[str, ...], record: str | None, out: str) -> None:
     from courseware.desk.issuing import RECORD, record_text
     from courseware.desk.record_place import opened, record_url
     from courseware.evidence.sittings import take
+    from courseware.evidence.written import note_files
     from courseware.papers.record import read_record
 
     files = [Path(name) / RECORD if Path(name).is_dir() else Path(name) for name in sittings]
     texts = [record_text(file) for file in files]
     read = [read_record(text) for text in texts]  # all of them sound before any is taken in
     with opened(record_url(record, Path(out)), make=True) as engine:
-        for sitting, text in zip(read, texts, strict=True):
+        for file, sitting, text in zip(files, read, texts, strict=True):
             taken = take(engine, sitting, text, at=datetime.now(UTC))
+            note_files(engine, [file])
             said = "Taken in" if taken else "There already"
             click.echo(f"{said}: {sitting.code}, {sitting.title}, {sitting.date}, {_papers(len(sitting.papers))}")
 
@@ -76,11 +78,13 @@ def export(who: str, record: str | None, out: str) -> None:
     from courseware.desk.record_place import opened, record_url
     from courseware.errands import check_out, waiting
     from courseware.evidence.learners import export_learner
+    from courseware.evidence.written import note_files
 
     check_out(out)
     with opened(record_url(record, Path(out)), make=False) as engine:
         data = export_learner(engine, who)
-    folder = write_export(data, Path(out), date.today().isoformat(), waiting)
+        folder = write_export(data, Path(out), date.today().isoformat(), waiting)
+        note_files(engine, sorted(folder.iterdir()), [paper["code"] for paper in data["papers"]])
     click.echo(f"Everything of this learner, {_papers(len(data['papers']))}, in {folder}")
     click.echo("  It shows the answers to the papers: read it before you hand it on.")
 
@@ -175,6 +179,12 @@ def _say_what_goes(found: Going) -> None:
         click.echo(f"  in the folder {folder.path}")
     if found.papers.others:
         click.echo(f"  NOT, since they may be a namesake's: {', '.join(found.papers.others)}; name each by its code")
+    if found.untouched:
+        click.echo("  These hold the name or a code, and are left as they are: they are yours, or were changed since:")
+        for path in found.untouched:
+            click.echo(f"    {path}")
+    for code in found.not_found:
+        click.echo(f"  The folder of the sitting {code} was not found; if it is still there, name it with --sitting.")
     for path in found.faulty:
         click.echo(f"  The record in {path} cannot be read, so nobody can say who is in it.", err=True)
 
@@ -195,6 +205,8 @@ def _say_what_went(gone: Gone) -> None:
 
 
 def _say_what_went_from(folder: Forgotten) -> None:
+    if not (folder.removed or folder.remade or folder.look):
+        return
     click.echo(f"In {folder.folder}" + (", which held nobody else and is gone." if folder.whole else ":"))
     if folder.removed and not folder.whole:
         click.echo(f"  removed: {', '.join(folder.removed)}")

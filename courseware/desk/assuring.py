@@ -19,6 +19,7 @@ from courseware.desk.shelf import NotFound
 from courseware.evidence.history import history
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.sittings import sitting_of, sittings
+from courseware.evidence.written import note_files
 from courseware.jobs.sheets import JobSheet
 from courseware.marking.sampling import Candidate, SamplingPlan, sampling_plan, size_of_share
 from courseware.marking.sampling_sheet import sampling_sheet, sampling_workbook
@@ -74,7 +75,7 @@ def sample(
     plan = sampling_plan(papers, size=wanted, seed=seed, pass_lines=pass_lines)
     shown = known if names else {}
     stem = "-".join(filter(None, ("sampling-plan", day, slug(seed))))
-    files = write_both(out, stem, sampling_sheet(plan, day, shown), sampling_workbook(plan, day, shown))
+    files = write_both(engine, out, stem, sampling_sheet(plan, day, shown), sampling_workbook(plan, day, shown))
     return Sampled(plan=plan, files=files)
 
 
@@ -92,7 +93,7 @@ def write_second(engine: Engine, place: Place, *, names: bool) -> Iterator[str]:
     folder = marked_folder(place)
     stem = _unused(folder, _TWO_MARKERS)
     files = write_both(
-        folder, stem, second_sheet(found, sitting, day, shown), second_workbook(found, sitting, day, shown)
+        engine, folder, stem, second_sheet(found, sitting, day, shown), second_workbook(found, sitting, day, shown)
     )
     yield f"{len(found.differences)} of {found.parts} parts marked differently, on {len(found.compared)} papers."
     yield from (f"  to settle: {file}" for file in files)
@@ -142,12 +143,14 @@ def _candidates(engine: Engine, codes: Sequence[str]) -> tuple[tuple[Candidate, 
     return tuple(papers), {code: name for code, name in names.items() if name}
 
 
-def write_both(out: Path, stem: str, sheet: JobSheet, workbook: bytes) -> tuple[Path, ...]:
-    """Writes a sheet as PDF and its workbook, for their owner alone. Returns both files."""
+def write_both(engine: Engine | None, out: Path, stem: str, sheet: JobSheet, workbook: bytes) -> tuple[Path, ...]:
+    """Writes a sheet as PDF and its workbook, for their owner alone, and notes them. Returns both files."""
     from courseware.printing.press import job_pdf
 
     out.mkdir(parents=True, exist_ok=True)
     made: Mapping[Path, bytes] = {out / f"{stem}.pdf": job_pdf(sheet), out / f"{stem}.xlsx": workbook}
     for file, data in made.items():
         write_whole(file, data, PRIVATE)
+    if engine is not None:
+        note_files(engine, made)
     return tuple(made)

@@ -16,6 +16,7 @@ from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.learners import held
 from courseware.evidence.scripts import scripts_of
 from courseware.evidence.sittings import sitting_of
+from courseware.evidence.written import note_files
 from courseware.marking.audit import Change, Contents, Marking, front_sheet, history_sheet, marks_sheet
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.codes import read_code
@@ -43,6 +44,7 @@ def audit(engine: Engine, code: str, *, names: bool, out: Path, day: str) -> Pat
     out.mkdir(parents=True, exist_ok=True)
     file = out / f"audit-{own}.pdf"
     write_whole(file, _audit_copy(sitting, place, first, second, events, day, named=names), PRIVATE)
+    note_files(engine, [file], [own])
     return file
 
 

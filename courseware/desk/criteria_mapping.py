@@ -36,7 +36,8 @@ def map_criteria(
     found = criteria_map(read_criteria(read_file(file), file.name, offered), ordered)
     shown = named(found) if names else {}
     sheet = criteria_sheet(found, ordered, file.name, day, shown)
-    files = write_both(out, f"criteria-map-{day}", sheet, criteria_workbook(found, ordered, file.name, day, shown))
+    workbook = criteria_workbook(found, ordered, file.name, day, shown)
+    files = write_both(engine, out, f"criteria-map-{day}", sheet, workbook)
     return found, files
 
 

@@ -2,13 +2,15 @@
 
 What changes for the others: the joined files, the class grid and the record have one paper less. Their own papers, keys
 and codes stay, byte for byte. On numbered papers `Paper 3 of 12` stands as it was handed out, while `again` counts anew
-and prints `of 11`. What marking made (the folder `marked`) is removed whole: its class picture counts the learner.
+and prints `of 11`. What marking made is removed: its class picture counts the learner.
+
+Only what the program wrote is touched: in a sitting's folder the files that its record names, elsewhere those that the
+record noted when they were written. Whatever else holds the name or a code is told of.
 """
 
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -18,6 +20,7 @@ from courseware.desk.issuing import LEARNERS, MARKED, RECORD, TUTOR
 from courseware.desk.named_in_file import Verdict, look_into
 from courseware.desk.sitting_folders import SittingFolder, read_folder
 from courseware.evidence.whose import Papers
+from courseware.evidence.written import WrittenFile
 from courseware.papers.record import RecordFaulty, write_record
 from courseware.papers.sitting import Sitting
 from courseware.printing.gather import gather
@@ -25,7 +28,10 @@ from courseware.printing.workers import print_grid
 
 _JOINED = ((LEARNERS, "paper", "all-papers.pdf"), (TUTOR, "key", "all-keys.pdf"))
 _GRID = f"{TUTOR}/class-grid.pdf"
-_PLANS = ("sampling-plan", "criteria", "two-markers")  # how the names of those begin that this program writes
+_SHEETS = (f"{TUTOR}/marking-sheet.xlsx", f"{TUTOR}/second-marking-sheet.xlsx")
+_OF_CLASS = ("all-feedback.pdf", "class-picture.pdf", "class-picture.xlsx", "to-settle.xlsx")  # in `marked`
+_MOST_LOOKED_INTO = 5000  # files beside the sittings
+_DEEPEST = 3  # folders below the output folder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,34 +55,83 @@ def forget(folder: Path, papers: Papers, waiting: Callable[[], None]) -> Forgott
         found = read_folder(folder)
         left = tuple(paper for paper in found.sitting.papers if paper.code not in papers.codes)
         if not left or folder.name.startswith("."):  # what a stopped run left was never issued
-            return _dissolve(folder, papers)
+            return _dissolve(found)
         return _take_out(found, replace(found.sitting, papers=left), papers)
 
 
-def forget_beside(parent: Path, papers: Papers, waiting: Callable[[], None]) -> Forgotten:
-    """Takes a learner out of what lies beside the sittings' folders.
+def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> Forgotten:
+    """Takes a learner out of what the program wrote elsewhere: exports, audit copies, plans.
 
-    What bears one of the codes goes, such as an export or an audit copy; sampling plans and the like are cleaned or
-    removed. Any other file is a tutor's own, such as a class list: it is told of where it names the learner.
+    What is about the learner's papers goes; what is about a class is cleaned, or goes. A file that was changed since,
+    and any other that holds the name or a code, is a tutor's own: it is told of.
     """
     removed: list[str] = []
     remade: list[str] = []
-    look: list[str] = []
-    with one_at_a_time(parent, waiting):
-        for temporary in parent.glob(".*.part"):  # what a stopped run left
-            temporary.unlink(missing_ok=True)
-        for path in _named(parent.iterdir(), papers):
-            if not (path / RECORD).exists():  # else a whole sitting whose title has the code in it
-                shutil.rmtree(path) if path.is_dir() and not path.is_symlink() else path.unlink()
-                removed.append(path.name)
-        for path in sorted(path for path in parent.iterdir() if path.is_file()):
-            verdict = look_into(path, papers)
-            if path.name.startswith(_PLANS):
-                _carry_out(path, verdict)
-                (removed if verdict.do == "remove" else remade if verdict.do == "clean" else []).append(path.name)
-            elif verdict.do in {"clean", "remove", "look"}:
-                look.append(path.name)
-    return Forgotten(folder=parent, removed=tuple(removed), remade=tuple(remade), look=tuple(look))
+    for one in noted:
+        if one.path.name == RECORD or not one.is_untouched:
+            continue
+        verdict = look_into(one.path, papers)
+        if set(one.codes) & set(papers.codes):
+            verdict = Verdict(do="remove")
+        elif one.codes:
+            continue  # another learner's: told of below where it names this one
+        if _carry_out(one.path, verdict) in {"remove", "clean"}:
+            (removed if verdict.do == "remove" else remade).append(str(one.path))
+        if verdict.do == "remove" and not any(one.path.parent.iterdir()) and one.path.parent not in parents:
+            one.path.parent.rmdir()  # an export's folder
+    look = tuple(str(path) for path in mentions(parents, papers, noted))
+    return Forgotten(folder=parents[0], removed=tuple(removed), remade=tuple(remade), look=look)
+
+
+def own_files(sitting: Sitting) -> frozenset[str]:
+    """The files that the program writes into a sitting's folder, by their paths in it."""
+    own = {f"{room}/{kind}-{paper.code}.pdf" for room, kind, _ in _JOINED for paper in sitting.papers}
+    own |= {f"{MARKED}/feedback-{paper.code}.pdf" for paper in sitting.papers}
+    own |= {f"{MARKED}/{name}" for name in _OF_CLASS}
+    return frozenset({*own, *(f"{room}/{name}" for room, _, name in _JOINED), _GRID, RECORD, *_SHEETS})
+
+
+def mentions(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> tuple[Path, ...]:
+    """The files that hold the learner's name or a code and that deleting does not touch, in these folders and below.
+
+    At most so many files are looked into, so deep; what lies elsewhere is for the tutor.
+    """
+    handled = {one.path for one in noted if one.is_untouched and (not one.codes or set(one.codes) & set(papers.codes))}
+    found: set[Path] = set()
+    for count, path in enumerate(_files_below(parents)):
+        if count == _MOST_LOOKED_INTO:
+            break
+        if path not in handled and _holds(path, papers):
+            found.add(path)
+    return tuple(sorted(found))
+
+
+def _files_below(parents: Sequence[Path]) -> Iterator[Path]:
+    """The files of these folders, but for those that the program wrote into sittings' folders."""
+    for parent in dict.fromkeys(path.resolve() for path in parents):
+        left = [(parent, 0)]
+        while left:
+            folder, depth = left.pop()
+            own = _own_of(folder)
+            for path in sorted(folder.rglob("*") if own is not None else folder.iterdir()):
+                if path.is_dir() and own is None and depth < _DEEPEST and not path.is_symlink():
+                    left.append((path, depth + 1))
+                elif path.is_file() and (own is None or path.relative_to(folder).as_posix() not in own):
+                    yield path
+
+
+def _own_of(folder: Path) -> frozenset[str] | None:
+    try:
+        return own_files(read_folder(folder).sitting) if (folder / RECORD).is_file() else None
+    except RecordFaulty:
+        return None
+
+
+def _holds(path: Path, papers: Papers) -> bool:
+    """Whether a file holds the learner's name, or a code, in itself or in its name."""
+    if path.name in {".courseware.lock", ".request"} or path.suffix in {".sqlite", ".part"}:
+        return False
+    return bool(_named([path], papers)) or look_into(path, papers).do in {"clean", "remove", "look"}
 
 
 def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
@@ -84,21 +139,22 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
     record = write_record(left)
     remade = [*_joined(folder, left), *_grid(folder, record)]  # all in memory before anything is touched
     was_marked = (folder / MARKED).is_dir()
-    removed = _remove(folder, papers)
+    removed = _remove(found, papers)
     removed += [name for name, data in remade if data is None and (folder / name).exists()]
     for name, data in remade:
         if data is None:
             (folder / name).unlink(missing_ok=True)
         else:
             _rewrite(folder / name, data)
-    cleaned, more, look = _look_through(folder, left, papers)
+    cleaned = _clean_sheets(folder, papers)
+    look = _tutors_own(found, papers)
     _rewrite(folder / RECORD, record.encode())
     names = [name for name, data in remade if data is not None]
     return Forgotten(
         folder=folder,
-        removed=tuple(sorted({*removed, *more})),
+        removed=tuple(sorted(removed)),
         remade=(*names, *cleaned, RECORD),
-        look=tuple(look),
+        look=look,
         was_marked=was_marked,
     )
 
@@ -121,45 +177,47 @@ def _grid(folder: Path, record: str) -> Iterator[tuple[str, bytes | None]]:
             yield _GRID, None
 
 
-def _remove(folder: Path, papers: Papers) -> list[str]:
-    """Removes what marking made, what stopped runs left, and every file under one of the codes."""
-    removed = []
-    if (folder / MARKED).is_symlink():
-        (folder / MARKED).unlink()
-        removed.append(MARKED)
-    elif (folder / MARKED).is_dir():
-        shutil.rmtree(folder / MARKED)
-        removed.append(f"{MARKED}/")
-    for path in _named(list(folder.rglob("*")), papers):
-        if path.is_dir() and not path.is_symlink():
-            shutil.rmtree(path)
-        else:
-            path.unlink(missing_ok=True)
-        removed.append(str(path.relative_to(folder)))
-    for temporary in folder.rglob("*.part"):
-        temporary.unlink()
+def _remove(found: SittingFolder, papers: Papers) -> list[str]:
+    """Removes what marking made, the learner's own sheets, and what stopped runs left of either."""
+    folder, removed = found.path, []
+    own = own_files(found.sitting)
+    codes = {f"{room}/{kind}-{code}.pdf" for room, kind, _ in _JOINED for code in papers.codes}
+    for name in sorted(own):
+        if (name in codes or name.startswith(f"{MARKED}/")) and (folder / name).is_file():
+            (folder / name).unlink()
+            removed.append(name)
+    for temporary in folder.rglob(".*.part"):  # `.NAME.PROCESS.part`
+        written = temporary.with_name(temporary.name[1:].rsplit(".", 2)[0]).relative_to(folder).as_posix()
+        if written in own:
+            temporary.unlink()
+    marked = folder / MARKED
+    if marked.is_dir() and not marked.is_symlink() and not any(marked.iterdir()):
+        marked.rmdir()
     return removed
 
 
-def _named(paths: Iterator[Path] | Sequence[Path], papers: Papers) -> list[Path]:
+def _named(paths: Sequence[Path], papers: Papers) -> list[Path]:
     """Those with a code in their names, however it is written."""
     codes = [code.replace("-", "") for code in papers.codes]
     return [path for path in paths if any(code in re.sub("[^A-Z]", "", path.name.upper()) for code in codes)]
 
 
-def _look_through(folder: Path, left: Sitting, papers: Papers) -> tuple[list[str], list[str], list[str]]:
-    """Looks through the files that nobody remakes: tables are cleaned, sheets removed, the rest is told.
+def _clean_sheets(folder: Path, papers: Papers) -> list[str]:
+    """Takes the learner's rows out of the marking sheets. Returns the names of those that had any."""
+    there = [name for name in _SHEETS if (folder / name).is_file()]
+    return [name for name in there if _carry_out(folder / name, look_into(folder / name, papers)) == "clean"]
 
-    Returns the names of all three kinds.
-    """
-    own = {f"{room}/{kind}-{paper.code}.pdf" for room, kind, _ in _JOINED for paper in left.papers}
-    own |= {f"{room}/{name}" for room, _, name in _JOINED} | {_GRID, RECORD}
-    done: dict[str, list[str]] = {"clean": [], "remove": [], "look": [], "unreadable": [], "": []}
-    for path in sorted(folder.rglob("*")):
-        name = path.relative_to(folder).as_posix()
-        if path.is_file() and name not in own:
-            done[_carry_out(path, look_into(path, papers))].append(name)
-    return done["clean"], done["remove"], sorted(done["look"] + done["unreadable"])
+
+def _tutors_own(found: SittingFolder, papers: Papers) -> tuple[str, ...]:
+    """The files that the program did not write and that name the learner, or cannot be looked into."""
+    folder, own = found.path, own_files(found.sitting)
+    others = [path for path in sorted(folder.rglob("*")) if path.is_file()]
+    names = {path.relative_to(folder).as_posix(): path for path in others}
+    return tuple(
+        name
+        for name, path in names.items()
+        if name not in own and (_holds(path, papers) or look_into(path, papers).do == "unreadable")
+    )
 
 
 def _carry_out(path: Path, verdict: Verdict) -> str:
@@ -175,15 +233,20 @@ def _rewrite(path: Path, data: bytes) -> None:
     write_whole(path, data, path.stat().st_mode & 0o777 if path.exists() else 0o600)
 
 
-def _dissolve(folder: Path, papers: Papers) -> Forgotten:
-    """Removes all that the program made in a folder, and the folder where nothing else is in it; its record last."""
-    rooms = [name for name in (LEARNERS, TUTOR, MARKED) if (folder / name).is_dir()]
-    for name in rooms:
-        shutil.rmtree(folder / name)
-    removed = (*(f"{name}/" for name in rooms), *_remove(folder, papers), RECORD)
+def _dissolve(found: SittingFolder) -> Forgotten:
+    """Removes all that the program made in a folder, and the folders where nothing else is in them; its record last."""
+    folder = found.path
+    own = sorted(name for name in own_files(found.sitting) if name != RECORD and (folder / name).is_file())
+    for name in own:
+        (folder / name).unlink()
+    for temporary in folder.rglob(".*.part"):
+        temporary.unlink()
+    for name in (LEARNERS, TUTOR, MARKED):
+        if (folder / name).is_dir() and not (folder / name).is_symlink() and not any((folder / name).iterdir()):
+            (folder / name).rmdir()
     for path in (folder / ".request", folder / RECORD):
         path.unlink(missing_ok=True)
-    look = tuple(sorted(path.name for path in folder.iterdir()))
-    if not look:
+    look = tuple(sorted(path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()))
+    if not any(folder.iterdir()):
         folder.rmdir()
-    return Forgotten(folder=folder, removed=removed, remade=(), look=look, whole=not look)
+    return Forgotten(folder=folder, removed=(*own, RECORD), remade=(), look=look, whole=not folder.exists())

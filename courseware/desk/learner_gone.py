@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.desk.forgetting import Forgotten, forget, forget_beside
+from courseware.desk.folder import one_at_a_time
+from courseware.desk.forgetting import Forgotten, forget, forget_beside, mentions
+from courseware.desk.issuing import RECORD
 from courseware.desk.shelf import NotFound
 from courseware.desk.sitting_folders import SittingFolder, find_folders, read_folder
 from courseware.evidence.learners import Deleted, delete_papers, held
 from courseware.evidence.refusals import RecordRefuses
 from courseware.evidence.whose import Papers, whose
+from courseware.evidence.written import WrittenFile, files_written, forget_files
 from courseware.papers.codes import read_code
 
 if TYPE_CHECKING:
@@ -27,7 +31,11 @@ class Going:
     in_record: tuple[str, ...]
     folders: tuple[SittingFolder, ...]
     parents: tuple[Path, ...]
+    looked_into: tuple[Path, ...]  # these, and sittings' folders that the record knows elsewhere
     faulty: tuple[Path, ...]
+    noted: tuple[WrittenFile, ...]  # what the record knows to have been written
+    untouched: tuple[Path, ...]  # files that hold the name or a code and are not the program's: a tutor's own
+    not_found: tuple[str, ...]  # sittings of the learner's papers whose folders nobody knows
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,29 +52,43 @@ def going(engine: Engine | None, who: str, named: Sequence[Path], parents: Seque
 
     Raises `NotFound` where `who` is nobody, or may be several; `RecordFaulty` for a folder named that is no sitting's.
     """
+    noted = files_written(engine) if engine else ()
     own = tuple(dict.fromkeys(path.resolve() for path in (*parents, *(path.resolve().parent for path in named))))
     found, faulty = find_folders(own)
-    folders = {folder.path: folder for folder in (*found, *(read_folder(path.resolve()) for path in named))}
+    elsewhere = [one.path.parent for one in noted if one.path.name == RECORD and one.path.is_file()]
+    known = [*named, *(path for path in elsewhere if path.parent not in own)]
+    folders = {folder.path: folder for folder in (*found, *(read_folder(path.resolve()) for path in known))}
     in_record = held(engine) if engine else ()
     try:
         papers = whose([*in_record, *(paper for folder in folders.values() for paper in folder.held)], who)
     except RecordRefuses as refused:
         raise NotFound(str(refused)) from None
+    holding = _in_turn(folders.values(), papers, read_code(who))
+    looked_into = [path for path in (*own, *(path.parent for path in elsewhere)) if path.is_dir()]
+    sittings = dict.fromkeys(paper.sitting for paper in in_record if paper.paper in papers.codes)
     return Going(
         papers=papers,
         in_record=tuple(dict.fromkeys(paper.paper for paper in in_record if paper.paper in papers.codes)),
-        folders=_in_turn(folders.values(), papers, read_code(who)),
-        parents=own,
+        folders=holding,
+        parents=tuple(path for path in own if path.is_dir()),
+        looked_into=tuple(looked_into),
         faulty=faulty,
+        noted=noted,
+        untouched=mentions(looked_into, papers, noted),
+        not_found=tuple(code for code in sittings if code not in {folder.sitting.code for folder in holding}),
     )
 
 
 def delete_everywhere(engine: Engine | None, going: Going, waiting: Callable[[], None]) -> Gone:
     """Deletes what was found, in the record last. Stopped at any point, the same command goes on with what is left."""
-    there = [parent for parent in going.parents if parent.is_dir()]
-    beside = tuple(forget_beside(parent, going.papers, waiting) for parent in there)
+    with ExitStack() as held_folders:
+        for parent in going.parents:
+            held_folders.enter_context(one_at_a_time(parent, waiting))
+        beside = (forget_beside(going.looked_into, going.papers, going.noted),) if going.looked_into else ()
     folders = tuple(forget(folder.path, going.papers, waiting) for folder in going.folders)
     record = delete_papers(engine, going.papers) if engine else None
+    if engine:
+        forget_files(engine, [one.path for one in going.noted if not one.path.exists()])
     return Gone(folders=folders, beside=beside, record=record)
 
 

@@ -14,6 +14,7 @@ from courseware.evidence.entering import Role
 from courseware.evidence.kept_marks import keep_marks
 from courseware.evidence.scripts import Entered, Lapsed, decisions_of, enter_scripts, lapsed_decisions, scripts_of
 from courseware.evidence.sittings import take
+from courseware.evidence.written import note_files
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import Decision, Question
 from courseware.marking.script_sheet import Scripts, read_scripts
@@ -81,6 +82,7 @@ def enter_and_mark(
     """
     code = place.sitting.code
     take(engine, place.sitting, place.text, at=at)
+    note_files(engine, [file for file in [place.folder / RECORD] if file.is_file()])
     own = (*sheet.decisions, *decisions)
     had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
     cleared = {script.code: script for script in sheet.blank if script.code in had}

@@ -26,7 +26,19 @@ class Step:
     take: Callable[[Connection], None]
 
 
-STEPS = (Step(says="the first tables", take=tables.METADATA.create_all),)
+def _first_tables(connection: Connection) -> None:
+    first = [table for table in tables.METADATA.sorted_tables if table is not tables.FILE]
+    tables.METADATA.create_all(connection, tables=first)
+
+
+def _files_written(connection: Connection) -> None:
+    tables.METADATA.create_all(connection, tables=[tables.FILE])
+
+
+STEPS = (
+    Step(says="the first tables", take=_first_tables),
+    Step(says="the files that were written", take=_files_written),
+)
 
 
 def bring_up_to_date(engine: Engine, at: datetime, steps: Sequence[Step] = STEPS) -> int:

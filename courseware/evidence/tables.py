@@ -100,3 +100,12 @@ SETTING = Table(
     Column("by", Text, nullable=False),
     Column("at", String(40), nullable=False),
 )  # fmt: skip
+
+FILE = Table(
+    "file", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("path", Text, nullable=False),
+    Column("sha256", String(64), nullable=False),  # of what was written
+    Column("codes", Text, nullable=False),  # of the papers that it is about
+    Column("at", String(40), nullable=False),
+)  # fmt: skip

@@ -22,6 +22,7 @@ from courseware.desk.forgetting import forget, forget_beside
 from courseware.desk.sitting_folders import find_folders, read_folder
 from courseware.desk.without_rows import Unreadable, without_in_csv
 from courseware.evidence.whose import Papers, whose
+from courseware.evidence.written import WrittenFile, hash_of
 from courseware.papers.record import RecordFaulty
 
 NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with signs that files write otherwise
@@ -70,7 +71,7 @@ def folder(issued, tmp_path) -> Path:
         cell = next(cell for cell in book["Answers"][row] if heading(book, cell.column) == "1a")
         cell.value = f"typed in row {row}"
     book.save(sheet)
-    shutil.copy(sheet, here / "for-tutor/second-marking.xlsx")
+    shutil.copy(sheet, here / "for-tutor/second-marking-sheet.xlsx")
     return here
 
 
@@ -140,7 +141,7 @@ def test_the_search_finds_the_learner_in_every_kind_of_file(folder) -> None:
         "for-tutor/class-grid.pdf",
         f"for-tutor/key-{code}.pdf",
         "for-tutor/marking-sheet.xlsx",
-        "for-tutor/second-marking.xlsx",
+        "for-tutor/second-marking-sheet.xlsx",
         "sitting.json",
     ]
 
@@ -179,7 +180,7 @@ def test_the_record_in_the_folder_makes_the_others_again(folder, tmp_path) -> No
 def test_other_rows_of_a_marking_sheet_keep_what_was_typed(folder) -> None:
     frozen = openpyxl.load_workbook(folder / "for-tutor/marking-sheet.xlsx")["Answers"].freeze_panes
     forget(folder, papers_of(folder), nobody)
-    for name in ("marking-sheet.xlsx", "second-marking.xlsx"):
+    for name in ("marking-sheet.xlsx", "second-marking-sheet.xlsx"):
         book = openpyxl.load_workbook(folder / "for-tutor" / name)
         column = next(c for c in range(1, 20) if heading(book, c) == "1a")
         rows = [(row[1].value, row[column - 1].value) for row in book["Answers"].iter_rows(min_row=2, max_row=4)]
@@ -198,34 +199,43 @@ def test_files_keep_the_rights_they_had(folder) -> None:
 
 
 def test_what_marking_made_goes_whole(folder) -> None:
-    code = papers_of(folder).codes[0]
-    (folder / "marked/feedback").mkdir(parents=True)
-    (folder / f"marked/feedback/feedback-{code}.pdf").write_bytes(b"x")
-    (folder / "marked/class-picture.xlsx").write_bytes(b"x")
-    done = forget(folder, papers_of(folder), nobody)
+    papers = papers_of(folder)
+    (folder / "marked").mkdir()
+    for name in (f"feedback-{papers.codes[0]}.pdf", "all-feedback.pdf", "class-picture.xlsx", "to-settle.xlsx"):
+        (folder / "marked" / name).write_bytes(b"x")
+    done = forget(folder, papers, nobody)
     assert done.was_marked
     assert not (folder / "marked").exists()
 
 
-def test_files_under_the_code_go_wherever_they_lie(folder) -> None:
+def test_what_a_tutor_put_among_the_marks_stays(folder) -> None:
+    (folder / "marked").mkdir()
+    (folder / "marked/class-picture-notes.txt").write_text(f"{NAME}: look again", encoding="utf-8")
+    (folder / "marked/class-picture.pdf").write_bytes(b"x")
+    done = forget(folder, papers_of(folder), nobody)
+    assert done.look == ("marked/class-picture-notes.txt",)
+    assert [path.name for path in (folder / "marked").iterdir()] == ["class-picture-notes.txt"]
+
+
+def test_a_tutors_own_files_under_the_code_are_told_not_touched(folder) -> None:
     code = papers_of(folder).codes[0]
     (folder / f"audit-{code}").mkdir()
-    (folder / f"audit-{code}" / "copy.pdf").write_bytes(b"x")
+    (folder / f"audit-{code}" / f"copy of {code}.pdf").write_bytes(b"x")
     (folder / f"scan of {code.replace('-', '').lower()}.jpg").write_bytes(b"x")
     (folder / f"for-tutor/.key-{code}.pdf.77.part").write_bytes(b"half")
-    assert forget(folder, papers_of(folder), nobody).look == ()
-    assert mentions(folder, (code,)) == []
+    done = forget(folder, papers_of(folder), nobody)
+    assert set(done.look) == {f"audit-{code}/copy of {code}.pdf", f"scan of {code.replace('-', '').lower()}.jpg"}
+    assert all((folder / name).exists() for name in done.look)
+    assert not list(folder.rglob("*.part")), "what a stopped run left of the program's own goes"
 
 
-def test_tables_lose_the_learners_rows_and_nothing_else(folder) -> None:
+def test_a_tutors_own_tables_are_told_not_touched(folder) -> None:
     papers = papers_of(folder)
-    table = f'code,remark\r\n{papers.codes[0]},"two\r\nlines"\r\nXXXX,"after {NAME}, fair"\r\nYYYY,"two\r\nlines"\r\n'
-    (folder / "remarks.csv").write_bytes(table.encode("utf-8-sig"))
+    table = f"code,remark\r\n{papers.codes[0]},fair\r\n".encode()
+    (folder / "remarks.csv").write_bytes(table)
     (folder / "old.csv").write_bytes("Name;Ort\r\nZoë;Köln\r\n".encode("cp1252"))
-    forget(folder, papers, nobody)
-    kept = (folder / "remarks.csv").read_bytes().decode("utf-8-sig")
-    assert kept == 'code,remark\r\nXXXX,"after (a deleted learner), fair"\r\nYYYY,"two\r\nlines"\r\n'
-    assert (folder / "old.csv").read_bytes() == "Name;Ort\r\nZoë;Köln\r\n".encode("cp1252")
+    assert forget(folder, papers, nobody).look == ("remarks.csv",)
+    assert (folder / "remarks.csv").read_bytes() == table
 
 
 @pytest.mark.parametrize(
@@ -282,11 +292,10 @@ def test_a_tutors_own_files_are_told_not_touched(folder) -> None:
     assert (folder / "notes.txt").exists()
 
 
-def test_a_sheet_that_names_the_learner_among_others_is_removed(folder) -> None:
+def test_a_copy_of_a_sheet_is_told_not_touched(folder) -> None:
     shutil.copy(folder / "for-tutor/class-grid.pdf", folder / "printed-grid.pdf")
-    done = forget(folder, papers_of(folder), nobody)
-    assert "printed-grid.pdf" in done.removed
-    assert not (folder / "printed-grid.pdf").exists()
+    assert forget(folder, papers_of(folder), nobody).look == ("printed-grid.pdf",)
+    assert (folder / "printed-grid.pdf").exists()
 
 
 def test_joined_files_go_where_a_single_sheet_is_missing(folder) -> None:
@@ -307,7 +316,7 @@ def test_a_stop_half_way_is_gone_on_with(folder, monkeypatch) -> None:
         raise OSError(28, "No space left on device")
 
     with monkeypatch.context() as full:
-        full.setattr(forgetting, "_look_through", stopped)
+        full.setattr(forgetting, "_clean_sheets", stopped)
         with pytest.raises(OSError, match="No space"):
             forget(folder, papers, nobody)
     assert papers_of(folder) == papers  # still to be found
@@ -352,26 +361,56 @@ def test_numbered_papers_are_taken_out_by_code(tmp_path) -> None:
     assert len(json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["papers"]) == 2
 
 
-def test_exports_and_copies_beside_the_sittings_go_but_no_other_sitting(folder) -> None:
+def noted(path: Path, *codes: str) -> WrittenFile:
+    return WrittenFile(path=path, sha256=hash_of(path.read_bytes()), codes=codes)
+
+
+def test_what_the_program_noted_goes_and_everything_else_is_told(folder) -> None:
     papers = papers_of(folder)
     code, out = papers.codes[0], folder.parent
+    grid, sheet = folder / "for-tutor/class-grid.pdf", folder / "for-tutor/marking-sheet.xlsx"
     (out / f"learner-{code}").mkdir()
-    (out / f"learner-{code}" / "learner.json").write_text("{}", encoding="utf-8")
-    named = folder.rename(out / f"retake-of-{code.lower()}")
-    shutil.copy(named / "for-tutor/class-grid.pdf", out / "sampling-plan-2026.pdf")
-    shutil.copy(named / "for-tutor/marking-sheet.xlsx", out / "sampling-plan-2026.xlsx")
-    (out / "class.csv").write_text(CLASS, encoding="utf-8")
-    (out / "photo.jpg").write_bytes(b"x")
-    shutil.copy(named / "for-tutor/marking-sheet.xlsx", out / ".sampling-plan-2026.xlsx.4711.part")
-    done = forget_beside(out, papers, nobody)
-    assert done.removed == (f"learner-{code}", "sampling-plan-2026.pdf")
-    assert done.remade == ("sampling-plan-2026.xlsx",)
-    assert done.look == ("class.csv",)
-    assert not list(out.glob(".*.part")), "what a stopped run left goes"
-    assert (out / "class.csv").read_text(encoding="utf-8") == CLASS
-    assert mentions(out, papers.words)[0] == "class.csv"
-    assert not [name for name in mentions(out, papers.words) if name.startswith("sampling")]
-    assert (named / "sitting.json").exists()
+    export, audit = out / f"learner-{code}/learner.json", out / f"audit-{code}.pdf"
+    export.write_text("{}", encoding="utf-8")
+    audit.write_bytes(grid.read_bytes())
+    plan, table = out / "sampling-plan-2026.pdf", out / "sampling-plan-2026.xlsx"
+    shutil.copy(grid, plan)
+    shutil.copy(sheet, table)
+    notes = [noted(export, code), noted(audit, code), noted(plan), noted(table)]
+    own = {  # a tutor's, whatever their names begin with
+        "criteria-my-own.pdf": grid.read_bytes(),
+        "criteria-notes.csv": f"{NAME};good\n".encode(),
+        "sampling-plan-of-mine.xlsx": sheet.read_bytes(),
+        f"audit-{code}-notes.txt": b"seen",
+    }
+    for name, data in own.items():
+        (out / name).write_bytes(data)
+    done = forget_beside([out], papers, notes)
+    assert set(done.removed) == {str(export), str(audit), str(plan)}
+    assert done.remade == (str(table),)
+    assert not export.parent.exists()
+    assert {Path(name).name for name in done.look} == set(own)
+    assert {name: (out / name).read_bytes() for name in own} == own
+
+
+def test_a_noted_file_that_was_changed_since_is_a_tutors_own(folder) -> None:
+    papers, out = papers_of(folder), folder.parent
+    plan = out / "criteria-map-2026-01-05.csv"
+    plan.write_text(f"{NAME};secure\n", encoding="utf-8")
+    note = noted(plan)
+    plan.write_text(f"{NAME};secure\nmy remark\n", encoding="utf-8")
+    done = forget_beside([out], papers, [note])
+    assert (done.removed, done.remade, done.look) == ((), (), (str(plan),))
+
+
+def test_another_learners_export_that_names_this_one_is_told(folder) -> None:
+    papers, out = papers_of(folder), folder.parent
+    other = next(p.code for p in read_folder(folder).sitting.papers if p.code not in papers.codes)
+    (out / f"learner-{other}").mkdir()
+    export = out / f"learner-{other}/learner.json"
+    export.write_text(json.dumps({"written": f"copied from {NAME}"}, ensure_ascii=False), encoding="utf-8")
+    assert forget_beside([out], papers, [noted(export, other)]).look == (str(export),)
+    assert export.exists()
 
 
 def test_a_folder_without_a_record_is_told(tmp_path) -> None:
