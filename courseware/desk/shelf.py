@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-import sysconfig
+import atexit
 from collections.abc import Sequence
 from difflib import get_close_matches
+from functools import cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
 from pathlib import Path
+from shutil import rmtree
+from tempfile import mkdtemp
 
 from courseware.banks import Bank, BankFaulty, Fault, SafetyNotes, holds_safety_notes, read_bank, read_safety_notes
 from courseware.banks.formulas import near
@@ -17,15 +22,43 @@ class NotFound(ValueError):
     """A file that is not there; the message says what is."""
 
 
+@cache
 def shipped_folder() -> Path:
-    """The folder of the banks that come with the program: beside the package, or where it was installed."""
+    """The folder of the banks that come with the program: in the package as installed, or beside it in a checkout.
+
+    Raises `NotFound` where neither is there.
+    """
+    inside = files("courseware") / "question_banks"
+    if inside.is_dir():
+        return inside if isinstance(inside, Path) else _unpacked(inside)
     beside = Path(__file__).parents[2] / "question_banks"
-    return beside if beside.is_dir() else Path(sysconfig.get_path("data"), "share", "courseware", "question_banks")
+    if not (beside / _SAFETY).is_file():
+        raise NotFound("the banks that come with the program are not where it is installed; install it again")
+    return beside
+
+
+def _unpacked(inside: Traversable) -> Path:
+    """The shipped banks out of a zip that the program runs from, in a folder that goes when the run ends."""
+    folder = Path(mkdtemp(prefix="courseware-banks-"))
+    atexit.register(rmtree, folder, ignore_errors=True)
+    left = [(inside, folder)]
+    while left:
+        packed, place = left.pop()
+        place.mkdir(exist_ok=True)
+        for one in packed.iterdir():
+            if one.is_dir():
+                left.append((one, place / one.name))
+            else:
+                (place / one.name).write_bytes(one.read_bytes())
+    return folder
 
 
 def shipped_banks() -> tuple[Path, ...]:
-    """The shipped topics' files, in the order of their names."""
-    return tuple(path for path in sorted(shipped_folder().glob("*.yaml")) if path.name != _SAFETY)
+    """The shipped topics' files, in the order of their names. Raises `NotFound` where there are none."""
+    found = tuple(path for path in sorted(shipped_folder().glob("*.yaml")) if path.name != _SAFETY)
+    if not found:
+        raise NotFound(f"no banks are in {shipped_folder()}; install the program again")
+    return found
 
 
 def shipped_notes() -> SafetyNotes:
