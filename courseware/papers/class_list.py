@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from courseware.banks.faults import Fault, harmless
 from courseware.papers.csv_table import read_csv
 from courseware.papers.group import Learner
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
+from courseware.papers.no_learner import is_no_learner, turned_round
 from courseware.papers.table import WANTED, ClassListFaulty, Columns, Row, find_columns, repeated_heading, shown
 from courseware.papers.workbook import Wanted, read_workbook
 
@@ -21,6 +22,7 @@ _MOST_FAULTS = 50
 _MOST_COLUMNS = 200
 _LONGEST_CELL = 500  # characters: longer ones are no name, and putting their accents in order takes for ever
 _MOST_NAMED = 10  # lines or notes told one by one
+_ENOUGH_COMMAS = 2  # names, all with a comma in the middle, before a list is taken to have surnames first
 _ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 _EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
 
@@ -53,15 +55,47 @@ def read_class_list(data: bytes, file: str) -> ClassList:
         raise _refusal(file, headings.line, wrong, f"at most {_MOST_COLUMNS} are read: keep names and references")
     columns = _columns(headings, file)
     faults: list[Fault] = []
-    read = list(_learners(rows, len(headings.cells), columns, file, faults))
+    others: list[int] = []
+    read = list(_learners(_of_learners(rows, headings, others), len(headings.cells), columns, file, faults))
+    turned = _surname_first(read, columns)
+    if turned:
+        read = [replace(row, learner=replace(row.learner, name=turned_round(row.learner.name))) for row in read]
     if not read and not faults:
         faults.append(Fault(file, headings.line, 1, "no learner stands below the headings", "one learner a row"))
     if faults:
         raise ClassListFaulty(_bounded(faults, file))
     return ClassList(
         learners=tuple(row.learner for row in read),
-        notes=(*notes, *_unused(headings, columns), *_doubts(read)),
+        notes=(
+            *notes,
+            *_unused(headings, columns),
+            *([f"Left out, since no learner stands on {_lines(others)}."] if others else []),
+            *(_told_turned(read) if turned else []),
+            *_doubts(read),
+        ),
     )
+
+
+def _of_learners(rows: Iterator[Row], headings: Row, others: list[int]) -> Iterator[Row]:
+    """The rows but for those that are plainly no learner's, whose lines go to `others`."""
+    for row in rows:
+        if is_no_learner(row, headings):
+            others.append(row.line)
+        else:
+            yield row
+
+
+def _surname_first(read: Sequence[_Read], columns: Columns) -> bool:
+    """Whether the names are written surname first: the heading says so, or each of several names has a comma."""
+    if len(columns.name) > 1:
+        return False
+    with_comma = sum(turned_round(row.learner.name) != row.learner.name for row in read)
+    return columns.surname_first or (with_comma == len(read) >= _ENOUGH_COMMAS)
+
+
+def _told_turned(read: Sequence[_Read]) -> Iterator[str]:
+    if read:
+        yield f"Names stand surname first and were turned round, as `{harmless(read[0].learner.name)}`."
 
 
 def read_table(data: bytes, file: str, wanted: Wanted = find_columns) -> tuple[Iterator[Row], tuple[str, ...]]:

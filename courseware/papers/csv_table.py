@@ -6,9 +6,11 @@ import csv
 import io
 import re
 from collections.abc import Callable, Iterator, Sequence
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from courseware.banks.faults import Fault
+from courseware.papers.no_learner import TITLES_WITHIN, headings_at
 from courseware.papers.table import ClassListFaulty, Row, find_columns
 
 if TYPE_CHECKING:
@@ -31,8 +33,16 @@ def read_csv(
     _refuse_nul(text, file)
     stated = _SEP_LINE.match(text)
     if stated:
-        return _rows(text[stated.end() :], stated[1], 1, file), notes
-    return _rows(text, _separator(text, wanted), 0, file), notes
+        text, separator, skipped = text[stated.end() :], stated[1], 1
+    else:
+        separator, skipped = _separator(text, wanted), 0
+    above = headings_at(_first_rows(text, separator), wanted)
+    return islice(_rows(text, separator, skipped, file), above, None), (*notes, *_left_out(above))
+
+
+def _left_out(above: int) -> tuple[str, ...]:
+    """A note of the rows above the headings that are not read."""
+    return (f"Not read: {above} row{'' if above == 1 else 's'} above the headings.",) if above else ()
 
 
 def _decoded(data: bytes, file: str) -> tuple[str, tuple[str, ...]]:
@@ -77,16 +87,23 @@ def _refuse_nul(text: str, file: str) -> None:
 
 def _separator(text: str, wanted: Callable[[Sequence[str]], object]) -> str:
     """The separator that makes the wanted headings appear, else the one that splits the first row most."""
-    headings = {separator: _first_row(text, separator) for separator in _SEPARATORS}
-    known = [separator for separator in _SEPARATORS if wanted(headings[separator])]
-    return max(known or _SEPARATORS, key=lambda separator: len(headings[separator]))
+    first = {separator: _first_rows(text, separator) for separator in _SEPARATORS}
+    known = [separator for separator in _SEPARATORS if any(map(wanted, first[separator]))]
+    return max(known or _SEPARATORS, key=lambda s: len(first[s][headings_at(first[s], wanted)]) if first[s] else 0)
 
 
-def _first_row(text: str, separator: str) -> list[str]:
+def _first_rows(text: str, separator: str) -> list[list[str]]:
+    """The first rows that are not blank, as far as they can be read."""
+    found: list[list[str]] = []
     try:
-        return next((cells for cells in _reader(text, separator) if any(map(str.strip, cells))), [])
+        for cells in _reader(text, separator):
+            if any(map(str.strip, cells)):
+                found.append(cells)
+            if len(found) == TITLES_WITHIN:
+                break
     except csv.Error:
-        return []
+        pass
+    return found
 
 
 def _reader(text: str, separator: str) -> Reader:

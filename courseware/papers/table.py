@@ -12,6 +12,10 @@ _NAME = (
     "fullname", "name", "learnername", "studentname", "apprenticename", "candidatename", "pupilname",
     "learner", "student", "apprentice", "candidate", "pupil", "names", "learners", "students",
 )  # fmt: skip
+_SURNAME_FIRST = (
+    "surnameforename", "surnameforenames", "surnamefirstname", "surnamefirstnames", "lastnamefirstname",
+    "lastnamefirstnames", "familynamegivenname", "namesurnameforename", "namesurnamefirstname", "namelastfirst",
+)  # fmt: skip
 _FIRST = ("firstname", "firstnames", "forename", "forenames", "givenname", "givennames")
 _LAST = ("surname", "lastname", "familyname")
 _REFERENCE = (
@@ -44,6 +48,7 @@ class Columns:
     name: tuple[int, ...]
     reference: int | None
     unused: tuple[int, ...]
+    surname_first: bool = False  # the heading says so
 
 
 def heading_key(heading: str) -> str:
@@ -54,7 +59,9 @@ def heading_key(heading: str) -> str:
 def find_columns(headings: Sequence[str]) -> Columns | None:
     """The columns under these headings, or None where none holds names."""
     keys = [heading_key(heading) for heading in headings]
-    name = _first_of(_NAME, keys)
+    name, turned = _first_of(_NAME, keys), _first_of(_SURNAME_FIRST, keys)
+    surname_first = name is None and turned is not None
+    name = turned if surname_first else name
     first, last = _first_of(_FIRST, keys), _first_of(_LAST, keys)
     found = (name,) if name is not None else (first, last)
     columns = tuple(column for column in found if column is not None)
@@ -62,7 +69,12 @@ def find_columns(headings: Sequence[str]) -> Columns | None:
         return None
     reference = _first_of(_REFERENCE, keys)
     used = {*columns, reference}
-    return Columns(name=columns, reference=reference, unused=tuple(i for i in range(len(keys)) if i not in used))
+    return Columns(
+        name=columns,
+        reference=reference,
+        unused=tuple(i for i in range(len(keys)) if i not in used),
+        surname_first=surname_first,
+    )
 
 
 def repeated_heading(headings: Sequence[str]) -> int | None:

@@ -9,9 +9,11 @@ import warnings
 import zipfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from itertools import islice
 from typing import Any
 
 from courseware.banks.faults import Fault, harmless
+from courseware.papers.no_learner import TITLES_WITHIN, headings_at
 from courseware.papers.table import ClassListFaulty, Row, find_columns
 
 MOST_BYTES = 5_000_000
@@ -111,11 +113,12 @@ def _shown_rows(data: bytes, file: str, wanted: Wanted) -> tuple[str, Rows, int]
     with _visible_sheets(data, formulas=False) as sheets:
         first: tuple[str, Rows] | None = None
         for sheet in sheets:
-            headings = next(_rows(sheet, HEADINGS_WITHIN), None)
-            if headings and wanted(headings.cells):
-                return sheet.title, _all_rows(sheet, file), len(sheets) - 1
-            if headings and not first:
-                first = (sheet.title, [headings])
+            top = list(islice(_rows(sheet, HEADINGS_WITHIN), TITLES_WITHIN))
+            above = headings_at([row.cells for row in top], wanted)
+            if top and wanted(top[above].cells):
+                return sheet.title, _all_rows(sheet, file)[above:], len(sheets) - 1
+            if top and not first:
+                first = (sheet.title, top[:1])
         name, rows = first or ("", [])
         return name, rows, len(sheets) - 1
 
