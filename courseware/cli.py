@@ -180,6 +180,7 @@ def demo(ctx: click.Context, jobs: int | None, out: str) -> None:
 @click.option(
     "--group", metavar="FILE", default=None, help="Worksheets on the job for the learners of this class list."
 )
+@click.option("--group-name", default=None, help="The name of the group (from the class list's file unless given).")
 @click.option("--learners", type=click.IntRange(1, 1000), default=None, help="Or so many numbered worksheets.")
 @click.option("--date", default=None, help="The date on the sheets, as 2026-11-25 (today unless given).")
 @click.option("--out", default="output", show_default=True, help="The folder that the job's folder is made in.")
@@ -188,6 +189,7 @@ def demo(ctx: click.Context, jobs: int | None, out: str) -> None:
 def job(
     task_files: tuple[str, ...],
     group: str | None,
+    group_name: str | None,
     learners: int | None,
     date: str | None,
     out: str,
@@ -199,8 +201,11 @@ def job(
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
     tasks = write_jobs(task_files, day(date), out, arris_rule)
     if group is not None or learners is not None:
-        made = group_of(group, learners, None)
+        made = group_of(group, learners, group_name)
         for task in tasks:
+            if len(made.learners) != task.shape.learners:
+                told = f"the job is for {task.shape.learners}, worksheets are for {len(made.learners)}"
+                click.echo(f"Note: {task.shape.job}: {told}; the order and the bays are the job's.", err=True)
             issue_worksheet(task, made, day(date), out, arris_rule, jobs)
 
 

@@ -27,6 +27,7 @@ _STAND_IN: dict[str | int, Any] = {
     **dict.fromkeys(("topic", "aim", "pose", "ask", "say", "says", "title"), "x"),
     **dict.fromkeys(("level", "marks", "round", "earns"), "1"),
     **dict.fromkeys(("value", "answer"), "0"),
+    **dict.fromkeys(("hours", "bays", "learners", "waste", "ahead", "projects", "eye_height", "mm", "over"), "1"),
     "name": "unnamed",
     "given": {},
     "working": _LINE,
@@ -102,11 +103,30 @@ def shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, t
                 return None, (*faults, Fault(file, line, column, wrong, "mend these first")), tuple(repaired)
             unknown = [path for error, path in found if error["type"] == "extra_forbidden"]
             for error, path in found:
-                if path not in repaired and not (error["type"] == "missing" and _misspelt(path, unknown)):
+                meant = _meant(path, unknown) if error["type"] == "missing" else None
+                if path not in repaired and meant is None:
                     faults.append(_fault(error, path, model, node, file))
                 repaired.append(path)
-                _repair(data, path, error["type"])
+                if meant is None:
+                    _repair(data, path, error["type"])
+                else:
+                    _rename(data, meant, str(path[-1]))
     return None, tuple(faults), tuple(repaired)
+
+
+def _meant(missing: Path, unknown: Sequence[Path]) -> Path | None:
+    """The key that stands beside a missing one's place under a name that is nearly its own, if there is one."""
+    beside = {str(path[-1]): path for path in unknown if path[:-1] == missing[:-1]}
+    return next((beside[name] for name in get_close_matches(str(missing[-1]), list(beside), n=1)), None)
+
+
+def _rename(data: Any, path: Path, name: str) -> None:
+    """Gives what stands under a misspelt key its right name, so that it can be read on."""
+    *above, last = path
+    for step in above:
+        data = data[step]
+    if isinstance(data, dict) and last in data:
+        data[name] = data.pop(last)
 
 
 def _misspelt(missing: Path, unknown: Sequence[Path]) -> bool:

@@ -100,10 +100,10 @@ def section(plan: Plan) -> Picture:
 
 
 def bats_at_true_size(plan: Plan) -> Picture:
-    """The mitred bat, both hands, 1:1, with a 100 mm line on both axes."""
+    """The mitred bat, left and right hand, 1:1, with a 100 mm line on both axes."""
     bat = plan.template
     marks: Marks = ()
-    for left, outline, hand in ((8.0, bat.outline, "one hand"), (86.0, bat.other_hand, "the other hand")):
+    for left, outline, hand in ((8.0, bat.outline, "left hand"), (86.0, bat.other_hand, "right hand")):
         low = float(min(x for x, _ in outline))
         points = tuple((left + float(x) - low, 115.0 - float(y)) for x, y in outline)
         marks += (Stroke(outlines=(points,), closed=True, weight=0.35),)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.banks.figures import half_up, write_out
+from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, Task
 from courseware.trade import (
     Frame,
@@ -26,7 +27,9 @@ from courseware.trade import (
 )
 
 _DRY = Fraction("1.33")  # dry volume to wet: a teaching figure that a source uses, printed with the order
-_LEAST = Fraction(1)  # mm: no deviation is measured finer
+# mm: no deviation is asked finer than the bricks themselves may vary: BS EN 771-1, category T2, a size of 102 mm.
+_LEAST = Fraction(3)
+_FOUR = 4  # courses to a measure of gauge
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,15 +43,18 @@ class Line:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stores:
-    """What the stores give out: bricks and mortar for one bay, and for the class with waste, rounded up once."""
+    """What the stores give out, for one bay and for the class: each with its waste, rounded up once."""
 
     wall_bricks: Fraction
+    support_bricks: Fraction
     panel_bricks: int
     surround_bricks: int
-    mortar_m3: Fraction
+    bay_bricks: int
+    bay_mortar_m3: Fraction
     class_bricks: int
     class_mortar_m3: Fraction
-    cement_bags: int
+    cement_bags: int  # none in practice mortar
+    lime_litres: int  # none in cement mortar
     sand_kg: int
 
 
@@ -76,7 +82,10 @@ class Plan:
             ("Width of the opening, brick to brick", _mm(self.width)),
             ("Clear height, brick below to brick above", _mm(self.clear)),
             ("Both diagonals of the opening", _mm(self.corner_to_corner)),
-            (f"Top of course {courses} beside the opening, above the floor", _mm(self.foot + self.clear - brick.bed)),
+            (
+                f"Top of course {self.task.shape.wall.below + courses} of the wall, at the head of the opening",
+                _mm(self.foot + self.clear - brick.bed),
+            ),
             ("Joint from reveal to surround, and from surround to panel", _mm(brick.perpend)),
             ("Top of the bottom run, above the floor", _mm(self.frame.bottom_height)),
             ("Level the bottom run through on its", _arris(self.frame.bottom_arris)),
@@ -100,18 +109,31 @@ class Plan:
             ("Panel, height", self.weave.height),
             ("Projection of the surround", self.frame.projects),
         )
-        size, over_width = self.task.profile.size, allowed(self.task.profile.level, self.width)
+        size, level = self.task.profile.size, self.task.profile.level
+        brick = self.task.brick
+        nothing = (
+            ("Difference of the two diagonals", allowed(size, across)),
+            ("Left reveal, out of plumb over its height", allowed(level, self.clear)),
+            ("Right reveal, out of plumb over its height", allowed(level, self.clear)),
+            ("Face of the panel, out of true under a straight-edge", allowed(level, self.weave.width)),
+            ("Bottom run, out of level over its length", allowed(level, self.width)),
+            ("Top run, out of level over its length", allowed(level, self.width)),
+        )
+        joints = (
+            ("Gauge, four courses of the wall", _FOUR * brick.course),
+            ("Widest perpend of the panel", brick.perpend),
+            ("Narrowest perpend of the panel", brick.perpend),
+        )
         return (
             *(Line(what=what, target=target, allowed=allowed(size, target)) for what, target in sizes),
-            *(
-                Line(
-                    what=f"{run} run, out of level over its length",
-                    target=Fraction(0),
-                    allowed=over_width,
-                )
-                for run in ("Bottom", "Top")
-            ),
+            *(Line(what=what, target=target, allowed=_LEAST) for what, target in joints),
+            *(Line(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
+
+    @property
+    def days(self) -> tuple[int, ...]:
+        """The course of the wall that each day ends on."""
+        return days_of(self.task.shape.wall.courses, self.task.shape.day_height, self.task.brick)
 
 
 def plan_of(task: Task, arris_rule: str) -> Plan:
@@ -136,7 +158,7 @@ def plan_of(task: Task, arris_rule: str) -> Plan:
 
 
 def allowed(shape: AllowedShape, length: Fraction) -> Fraction:
-    """The deviation allowed over a length: pro rata where the profile says so, never under 1 mm."""
+    """The deviation allowed over a length: pro rata where the profile says so, never finer than bricks vary."""
     if not shape.pro_rata or length >= shape.over:
         return shape.mm
     return max(_LEAST, Fraction(half_up(shape.mm * length / shape.over, 0)))
@@ -148,17 +170,24 @@ def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
     wall = shape.wall.bricks * shape.wall.courses - shape.opening.bricks * shape.opening.courses
     area = wall_area_m2(pier(shape.wall.bricks, brick), height(shape.wall.courses, brick))
     mortar = mortar_volume(area, brick)
-    for_class = shape.bays * (wall + panel + around.bricks)
-    wet = shape.bays * mortar * (1 + Fraction(shape.waste, 100))
-    made = batch(wet, shape.mix, dry_factor=_DRY, bag_kg=25)
+    support = support_bricks(shape.support, shape.wall.courses)
+    if support:
+        mortar += mortar_volume(support * brick.module * brick.course / 1_000_000, brick)
+    each = wall + support + panel + around.bricks
+    wet = mortar * (1 + Fraction(shape.waste, 100))
+    made = batch(shape.bays * wet, shape.mix, dry_factor=_DRY, bag_kg=25)
+    practice = shape.mortar == "practice"
     return Stores(
         wall_bricks=wall,
+        support_bricks=support,
         panel_bricks=panel,
         surround_bricks=around.bricks,
-        mortar_m3=mortar,
-        class_bricks=order(for_class, waste_percent=shape.waste),
-        class_mortar_m3=wet,
-        cement_bags=made.bags,
+        bay_bricks=order(each, waste_percent=shape.waste),
+        bay_mortar_m3=wet,
+        class_bricks=order(shape.bays * each, waste_percent=shape.waste),
+        class_mortar_m3=shape.bays * wet,
+        cement_bags=0 if practice else made.bags,
+        lime_litres=order(made.cement_m3 * 1000) if practice else 0,
         sand_kg=25 * order(made.sand_kg, pack=25),
     )
 

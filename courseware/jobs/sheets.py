@@ -10,6 +10,8 @@ from courseware.banks.figures import half_up, write_out
 from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
 from courseware.jobs.plan import Plan, shown
+from courseware.jobs.support import support_says
+from courseware.papers.compose import in_full
 from courseware.trade import height
 
 DEFERS = (
@@ -43,6 +45,11 @@ _JUDGED = (
     ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
     ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
 )
+_USED_AGAIN = {
+    "practice": "The wall is in practice mortar, lime and sand: bricks are cleaned and stacked, the mortar is knocked "
+    "up again, halves are kept for the next surround.",
+    "cement": "The wall is in cement mortar: its bricks are not laid again. Halves and bats not laid are kept.",
+}
 _ABOVE_GROUND, _HEIGHT_NOTE = "Working above the ground", "height"
 _WITHIN_REACH = 1500  # mm: common practice, no source
 _PROMPTS = (
@@ -52,6 +59,11 @@ _PROMPTS = (
     ("Mixing and laying", "wet cement on the skin", "gloves; wash at once; look at the skin"),
     ("Carrying", "back and hands", "small loads; help; stack close by"),
     (_ABOVE_GROUND, "falls, falling bricks", "inspected platform; nothing near the edge"),
+    (
+        "The wall while green",
+        "a green wall can go over",
+        "supports first; the day's height; nobody leans or reaches over it",
+    ),
     ("Projecting work", "fresh bricks that tip", "no more than the drawing; no weight on them while green"),
 )
 
@@ -90,7 +102,7 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
     """Every sheet of the job."""
     shape = plan.task.shape
     about = (
-        f"{date}. Time allowed: {write_out(shape.hours)} hours. Learners: {shape.learners}. "
+        f"{in_full(date)}. Time allowed: {write_out(shape.hours)} hours. Learners: {shape.learners}. "
         f"Bays: {shape.bays}. {plan.task.brick.name} bricks, "
         f"{shown(plan.task.brick.bed)} mm joints.",
     )
@@ -107,25 +119,35 @@ def order_rows(plan: Plan) -> tuple[tuple[str, Fraction | int, Fraction | int, s
     """The order line by line: what, for one bay (0 where it is ordered for the class alone), for the class, unit."""
     shape, stores, around = plan.task.shape, plan.stores, plan.surround
     bays = shape.bays
-    each = stores.wall_bricks + stores.panel_bricks + stores.surround_bricks
+    halves = sum(brick.half for brick in pictures.wall_bricks(plan))
+    cuts = around.cuts + -(-halves // 2)  # a brick cut once gives two halves
+    support = f"Bricks in the {shape.support} at both ends" if shape.support else ""
     rows = (
         ("Bricks in the wall around the opening", stores.wall_bricks, bays * stores.wall_bricks, "bricks"),
+        ("  of which half bats, two to a brick", halves, bays * halves, "pieces"),
+        (support, stores.support_bricks, bays * stores.support_bricks, "bricks"),
         ("Bricks in the panel", stores.panel_bricks, bays * stores.panel_bricks, "bricks"),
         ("Bricks cut for the surround", stores.surround_bricks, bays * stores.surround_bricks, "bricks"),
         ("  of which plain half bricks", around.halves, bays * around.halves, "pieces"),
         ("  of which mitred bats", around.bats, bays * around.bats, "pieces"),
         ("  of which corner pieces", around.corners, bays * around.corners, "pieces"),
-        ("Cuts", around.cuts, bays * around.cuts, "cuts"),
-        (f"Bricks to order, {shape.waste} % waste, rounded up once", each, stores.class_bricks, "bricks"),
-        ("Mortar, wet, in the joints", half_up(stores.mortar_m3, 3), half_up(stores.class_mortar_m3, 3), "m³"),
+        ("Cuts, the wall's half bats among them", cuts, bays * cuts, "cuts"),
+        (f"Bricks to order, {shape.waste} % waste, rounded up once", stores.bay_bricks, stores.class_bricks, "bricks"),
+        (
+            f"Mortar, wet, in the joints, {shape.waste} % waste",
+            half_up(stores.bay_mortar_m3, 3),
+            half_up(stores.class_mortar_m3, 3),
+            "m³",
+        ),
         (f"Cement for a mix of {shape.mix}, bags of 25 kg", 0, stores.cement_bags, "bags"),
+        (f"Lime for a practice mix of {shape.mix}, lime to sand", 0, stores.lime_litres, "litres"),
         ("Sand, to the next 25 kg", 0, stores.sand_kg, "kg"),
     )
     return tuple(row for row in rows if row[2])
 
 
 def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
-    steps = tuple(step.format(ahead=plan.task.shape.ahead) for step in _SEQUENCE)
+    steps = (*_safe_steps(plan), *(step.format(ahead=plan.task.shape.ahead) for step in _SEQUENCE))
     figures = Table(headings=("Figure, in the order of use", "Size"), rows=plan.figures, widths=(0, 42))
     return (
         Block(text=about, picture=pictures.elevation(plan)),
@@ -138,11 +160,21 @@ def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
     )
 
 
+def _safe_steps(plan: Plan) -> tuple[str, ...]:
+    """The steps that keep the wall from going over, before those that build it."""
+    shape, days = plan.task.shape, plan.days
+    step = f"In a day the wall goes up {shown(shape.day_height)} mm at most, which is {days[0]} courses"
+    if len(days) > 1:
+        step += f": stop at course {' and '.join(map(str, days[:-1]))}, and go on when the mortar below has set"
+    support = support_says(shape.support, shown(shape.free_height)) if shape.support else ""
+    return (*([f"Support: {support}."] if support else []), f"{step}.")
+
+
 def _gauge(plan: Plan) -> Table:
-    """Tops of every third course, and of those where the opening starts and ends."""
+    """Tops of every fourth course (four to 300 in the UK), and of those where the opening starts and ends."""
     shape, brick = plan.task.shape, plan.task.brick
     marked = {shape.wall.below, shape.wall.below + shape.opening.courses, shape.wall.courses}
-    wanted = sorted({*range(3, shape.wall.courses + 1, 3), *marked})
+    wanted = sorted({*range(4, shape.wall.courses + 1, 4), *marked})
     rows = [(str(n), shown(height(n, brick))) for n in wanted]
     third = -(-len(rows) // 3)
     rows += [("", "")] * (3 * third - len(rows))
@@ -181,7 +213,7 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
     )
     if plan.task.shape.corner != "mitred":
         return (*corner, *strips)
-    bats = Block(heading="Mitred bat, both hands", text=says, picture=pictures.bats_at_true_size(plan))
+    bats = Block(heading="Mitred bat, left and right hand", text=says, picture=pictures.bats_at_true_size(plan))
     return (bats, *corner, *strips)
 
 
@@ -200,7 +232,7 @@ def _order(plan: Plan) -> tuple[Block, ...]:
         Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
         Block(
             heading="What can be used again",
-            text=("Bricks laid in practice mortar are cleaned and stacked; halves are kept for the next surround.",),
+            text=(_USED_AGAIN[plan.task.shape.mortar],),
         ),
         Block(text=("Dry materials are taken as 1.33 times the wet volume. " + DEFERS,)),
     )

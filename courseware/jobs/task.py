@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Annotated, Any
@@ -10,11 +11,23 @@ from pydantic import BeforeValidator, Field
 from pydantic_core import PydanticCustomError
 
 from courseware.banks import BankFaulty, Fault, harmless
+from courseware.banks.figures import half_up, write_out
 from courseware.banks.formulas import near
 from courseware.banks.read import shaped
 from courseware.banks.shapes import Shape, Whole, Yes
 from courseware.banks.yaml_text import place, read_yaml
-from courseware.trade import FORMATS, UK_METRIC, Format, TradeError, basket_weave, number, projecting_frame, surround
+from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS
+from courseware.trade import (
+    FORMATS,
+    UK_METRIC,
+    Format,
+    TradeError,
+    basket_weave,
+    height,
+    number,
+    projecting_frame,
+    surround,
+)
 
 
 def _figure(value: Any) -> Fraction:
@@ -57,10 +70,14 @@ class JobShape(Shape):
     projects: Figure = Field(description="how far the surround stands out, in mm")
     eye_height: Figure = Field(description="the eye line above the floor, in mm")
     ahead: Whole = Field(description="how many courses the uprights may stand above the panel")
-    waste: Whole = Field(description="waste on bricks and mortar, in percent")
+    waste: Whole = Field(description="waste on bricks and mortar, in whole percent, such as 10")
     mix: str = Field(description='the mortar, as "1:5"')
     tolerances: str = Field(description="a tolerance profile by its name")
     format: str = Field("UK_METRIC", description="a brick format by name")
+    mortar: str = Field("practice", description="practice (lime and sand, bricks used again) or cement")
+    support: str = Field("", description="what keeps the wall from going over: returns, piers or props")
+    day_height: Figure = Field(DAY_HEIGHT, description="how high the wall may go up in a day, in mm")
+    free_height: Figure = Field(FREE_HEIGHT, description="how high it may stand without support, in mm")
 
 
 class AllowedShape(Shape):
@@ -106,15 +123,16 @@ def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
 def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_rule: str) -> Task:
     """The task in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
     node = read_yaml(data, file)
-    shape, faults, _ = shaped(JobShape, node, file)
-    if faults or shape is None:
+    shape, faults, repaired = shaped(JobShape, node, file)
+    if shape is None:
         raise BankFaulty(faults)
+    stand_ins = {path[0] for path in repaired}
 
-    def fault(key: str, wrong: str, expected: str) -> Fault:
+    def fault(key: str, wrong: str, expected: str) -> tuple[str, Fault]:
         line, column = place(node, (key,))
-        return Fault(file, line, column, wrong, expected)
+        return key, Fault(file, line, column, wrong, expected)
 
-    found: list[Fault] = []
+    found: list[tuple[str, Fault]] = []
     brick = FORMATS.get(shape.format, UK_METRIC)
     if shape.format not in FORMATS:
         known = near(shape.format, list(FORMATS), "expected one of")
@@ -145,9 +163,44 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, brick, arris_rule)
     except TradeError as impossible:
         found.append(fault("opening", str(impossible), "change the opening, the panel or the projection"))
-    if found or profile is None:
-        raise BankFaulty(tuple(found))
+    found += _unsafe(shape, brick, fault)
+    told = (*faults, *(one for key, one in found if key not in stand_ins and not stand_ins & _GO_BY[key]))
+    if told or profile is None:
+        raise BankFaulty(tuple(sorted(told, key=lambda one: (one.line, one.column))))
     return Task(shape=shape, profile=profile, brick=brick)
+
+
+_Keyed = tuple[str, Fault]
+
+
+def _unsafe(shape: JobShape, brick: Format, fault: Callable[[str, str, str], _Keyed]) -> Iterator[_Keyed]:
+    """What would let the wall go over, and words that are not known."""
+    if shape.mortar not in _MORTARS:
+        yield fault(
+            "mortar", f"there is no mortar `{harmless(shape.mortar)}`", near(shape.mortar, _MORTARS, "expected")
+        )
+    if shape.support and shape.support not in KINDS:
+        known = near(shape.support, list(KINDS), "expected one of")
+        yield fault("support", f"there is no support `{harmless(shape.support)}`", known)
+    if not (brick.course <= shape.day_height <= _HIGHEST_DAY):
+        yield fault("day_height", "a day's height is less than a course or out of all reason",
+                    f"expected {write_out(brick.course)} to {_HIGHEST_DAY} mm")  # fmt: skip
+    high = height(shape.wall.courses, brick) if shape.wall.courses > 0 else Fraction(0)
+    if not shape.support and high > shape.free_height:
+        wrong = f"a half-brick wall {write_out(half_up(high, 0))} mm high would stand free and can go over"
+        expected = f"above {write_out(shape.free_height)} mm add `support: returns`, `piers` or `props`"
+        yield fault("wall", wrong, expected)
+
+
+_MORTARS = ["practice", "cement"]
+_HIGHEST_DAY = 3000  # mm
+# What a fault under a key goes by besides: where one of these is faulty itself, the fault may come of that.
+_GO_BY: Mapping[str, frozenset[str]] = {
+    "format": frozenset(), "tolerances": frozenset(), "mortar": frozenset(), "support": frozenset(),
+    "bays": frozenset({"learners", "hours", "waste", "ahead"}), "day_height": frozenset({"format"}),
+    "wall": frozenset({"opening", "format", "support", "free_height"}),
+    "opening": frozenset({"wall", "corner", "starts", "projects", "eye_height", "format"}),
+}  # fmt: skip
 
 
 def own_givens(task: Task) -> dict[str, int | str]:

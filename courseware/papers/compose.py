@@ -199,13 +199,20 @@ def _figure(text: str) -> int | Fraction | None:
     return value if exact_text(value) == text else None
 
 
+def in_full(day: str) -> str:
+    """A date as sheets print it, `5 January 2026`; '' for none."""
+    if not day:
+        return ""
+    on = date.fromisoformat(day)
+    return f"{on.day} {_MONTHS[on.month - 1]} {on.year}"
+
+
 def _heading(sitting: Sitting, place: int) -> Heading:
     issued = sitting.papers[place]
-    day = date.fromisoformat(sitting.date)
     return Heading(
         title=sitting.title,
         group=sitting.group,
-        date=f"{day.day} {_MONTHS[day.month - 1]} {day.year}",
+        date=in_full(sitting.date),
         code=issued.code,
         learner=issued.learner.name,
         reference=issued.learner.reference,

@@ -1,0 +1,47 @@
+"""What keeps a half-brick wall from going over while it is green: returns, piers or props, and a day's height."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from courseware.trade import Format, courses_to_reach
+
+# All common practice, no source: a centre sets its own figures in the job's file.
+KINDS: Mapping[str, str] = {
+    "returns": "a return of {bricks} bricks at each end, bonded with the wall as it goes up",
+    "piers": "a pier one brick wide and half a brick deep behind each end, bonded with the wall as it goes up",
+    "props": "a raking prop with a board to each side of every end, set before the wall stands above {free} mm",
+}
+RETURN_BRICKS = 2
+FREE_HEIGHT, DAY_HEIGHT = Fraction(725), Fraction(1500)  # mm
+
+
+def support_bricks(kind: str, courses: int) -> Fraction:
+    """The bricks that the support takes besides the wall's own, for both ends.
+
+    In stretcher bond a return shares its corner brick with the wall, half a brick a course on the average; a pier one
+    brick wide and half a brick deep takes a brick a course; props take none. Geometry.
+    """
+    each = {"returns": RETURN_BRICKS - Fraction(1, 2), "piers": Fraction(1)}.get(kind, Fraction(0))
+    return 2 * courses * each
+
+
+def support_says(kind: str, free: str) -> str:
+    """The support in words; `free` is the height in mm up to which the wall may stand alone."""
+    return KINDS[kind].format(bricks=RETURN_BRICKS, free=free)
+
+
+def days_of(courses: int, day_height: Fraction, brick: Format) -> tuple[int, ...]:
+    """The course that each day ends on, none going up by more than `day_height`, in mm.
+
+    Raises `TradeError` where not even a course fits a day.
+    """
+    a_day = most_courses(day_height, brick)
+    return tuple(min(courses, done) for done in range(a_day, courses + a_day, a_day))
+
+
+def most_courses(day_height: Fraction, brick: Format) -> int:
+    """Whole courses in a day's height; at least one."""
+    reached = courses_to_reach(day_height, brick)
+    return max(1, reached if reached * brick.course <= day_height else reached - 1)
