@@ -21,7 +21,7 @@ from courseware.banks.faults import Fault
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
 from courseware.banks.vocabulary import Vocabulary
-from courseware.banks.wording import Wording, label_of, read_wording
+from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording
 from courseware.banks.yaml_text import Node, place, text_at
 
 Path = tuple[str | int, ...]
@@ -92,6 +92,7 @@ class Reading:
                     label_of(inside, words.labels) or compile_formula(inside, kinds, words.constants, words.functions)
                 ),
                 most,
+                {*kinds, *words.constants, *SITE_WORDS},
             )
         except FormulaFault as fault:
             self.fault(path, fault.wrong, fault.expected)

@@ -132,6 +132,8 @@ def _parse(text: str) -> ast.Expression:
     try:
         return ast.parse(text, mode="eval")
     except (SyntaxError, RecursionError, MemoryError, ValueError):
+        if re.search(r"[\w)] x [\w(]", text, re.ASCII):
+            raise FormulaFault(f"`{text[:60]}` does not read as a formula", "for times write *, not x") from None
         hint = _HINTS["="] if re.search(r"(?<![=<>!])=(?!=)", text) and "(" not in text else "check brackets and signs"
         raise FormulaFault(f"`{text[:60]}` does not read as a formula", hint) from None
 

@@ -5,6 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 SAYS: Mapping[str, str] = {  # what each function gives, for the manual
+    "root": "the square root, exact where there is one; else to so many decimal places, as `root(2, 3)`",
+    "sine": "the sine of an angle in degrees, to so many decimal places",
+    "cosine": "the cosine of an angle in degrees, to so many decimal places",
+    "tangent": "the tangent of an angle in degrees, to so many decimal places; impossible at a right angle",
+    "pi": "pi to so many decimal places",
     "angle_of_sight": "degrees up from level, from a distance, to a height above the eye",
     "arris": "`top` or `underside`: the arris to level for a course, by the centre's rule",
     "bricks_for_area": "bricks for so many m²; rate `exact` by the module or `site` by the usual round figure; "

@@ -37,6 +37,15 @@ def turned(value: str) -> str | None:
     return next((says for pattern, says in _TURNED if pattern.fullmatch(value)), None)
 
 
+def cut_off(value: str, rest: str) -> bool:
+    """Whether the comment behind a plain scalar may be its text: of several words, with one blank before the # or none
+    behind it, as in `the wall is #3 of five`. A comment stands two blanks off.
+    """
+    blanks = len(rest) - len(rest.lstrip(" "))
+    after = rest.lstrip(" ")
+    return " " in value.strip() and after.startswith("#") and (blanks < 2 or after[1:2].strip() != "")
+
+
 def unreadable(line: str, problem: str) -> tuple[str, str]:
     """What is wrong with a line that does not read as YAML, and what to do; `problem` is YAML's own word for it."""
     shown = line.strip()
@@ -45,6 +54,8 @@ def unreadable(line: str, problem: str) -> tuple[str, str]:
     if not shown:
         return "the file ends in the middle of something", "check quotes and brackets"
     value = _value(shown)
+    if re.search(r"\s#", value):
+        return "a # after a blank begins a comment, so the rest of the line is cut off", f"if it is text, {QUOTES}"
     if value[:1] in ("{", "[") and "{{" in value[1:]:
         return "text with {{ inside [ ] or { } does not read", QUOTES
     if value[:1] in tuple("{[%@`*&!|>"):

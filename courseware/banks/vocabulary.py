@@ -14,6 +14,7 @@ from courseware.banks.figures import DoesNotWriteOut, Figure, tidy, write_out
 from courseware.banks.formulas import Function, Kind, Value
 from courseware.banks.kept_function import function
 from courseware.trade import Format
+from courseware.trade.exact_functions import cosine, pi, root, sine, tangent
 
 _INCH = Fraction("25.4")
 
@@ -56,6 +57,11 @@ def _plain() -> dict[str, Function]:
         "nearest": function(_nearest, "x step"),
         "least": function(min, "x", needed=2, repeats=True),
         "most": function(max, "x", needed=2, repeats=True),
+        "root": function(root, "x places", needed=1),
+        "sine": function(sine, "degrees places"),
+        "cosine": function(cosine, "degrees places"),
+        "tangent": function(tangent, "degrees places"),
+        "pi": function(pi, "places"),
         "diagonal": function(trade.diagonal, "width height"),
         "segmental_radius": function(trade.segmental_radius, "span rise"),
         "angle_of_sight": function(trade.angle_of_sight, "height distance"),

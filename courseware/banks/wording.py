@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
+from difflib import get_close_matches
 
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
 from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value, near
@@ -12,6 +13,7 @@ from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, 
 SITE_WORDS = ("place", "street", "client")  # invented for the sitting, in wording only
 LONGEST_WORD = 60
 NUMBER = "number"  # among the site words: the number of the exercise, where it stands on a paper
+_SINGLE = re.compile(r"(?<!\{)\{\s*([a-z][a-z0-9_]*)\s*\}(?!\})", re.ASCII)
 _LABEL = re.compile(r"\s*label\(\s*([a-z][a-z0-9_]*)\s*\)\s*\Z", re.ASCII)
 
 
@@ -44,8 +46,13 @@ class Wording:
         return tuple(piece for piece in self.pieces if isinstance(piece, Formula))
 
 
-def read_wording(text: str, compiled: Callable[[str], Formula | PartLabel], most: int) -> Wording:
-    """`text` split at its `{{ … }}` places. Raises `FormulaFault` for a place that does not read."""
+def read_wording(
+    text: str, compiled: Callable[[str], Formula | PartLabel], most: int, known: Collection[str] = ()
+) -> Wording:
+    """`text` split at its `{{ … }}` places. Raises `FormulaFault` for a place that does not read.
+
+    `known` are names that are surely meant for a place: `{bricks}` would print as it stands.
+    """
     if len(text) > most:
         raise FormulaFault(f"the text has {len(text)} characters", f"at most {most} are allowed here")
     if any(len(word) > LONGEST_WORD for word in text.split() if "{{" not in word):
@@ -61,7 +68,17 @@ def read_wording(text: str, compiled: Callable[[str], Formula | PartLabel], most
         pieces += [before, SiteWord(name) if name in SITE_WORDS else _checked(compiled(inside))]
     if "}}" in rest:
         raise FormulaFault("}} without a {{ before it", "expected {{ formula }}")
-    return Wording((*(piece for piece in pieces if piece), *([rest] if rest else [])))
+    whole = (*(piece for piece in pieces if piece), *([rest] if rest else []))
+    for piece in whole:
+        if isinstance(piece, str):
+            _refuse_single_braces(piece, known)
+    return Wording(whole)
+
+
+def _refuse_single_braces(text: str, known: Collection[str]) -> None:
+    for name in _SINGLE.findall(text):
+        if meant := get_close_matches(name, known, n=1, cutoff=0.8):
+            raise FormulaFault(f"`{{{name}}}` would print as it stands", f"write two braces, as {{{{ {meant[0]} }}}}")
 
 
 def say_value(value: Value, why: str = "") -> str:

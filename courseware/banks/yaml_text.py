@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 import yaml
 
 from courseware.banks.faults import BankFaulty, Fault, harmless, unseen
 from courseware.banks.file_text import TAKE_OUT, decoded, strange_signs
-from courseware.banks.quotes_needed import QUOTES, turned, unreadable
+from courseware.banks.quotes_needed import QUOTES, cut_off, turned, unreadable
 
 MOST_NODES = 20_000
 MOST_DEPTH = 20
@@ -58,6 +59,7 @@ class _Open:
     """A list or map still being read."""
 
     keyed: bool
+    flow: bool  # in { } or [ ], where a comma ends a text
     line: int
     column: int
     nodes: list[Node] = field(default_factory=list)  # of a map: key, value, key, value …
@@ -156,10 +158,12 @@ class _Reader:
         self._open: list[_Open] = []
         self._documents = 0
         self._nodes = 0
+        self._lines: list[str] = []
 
     def read(self, text: str) -> Node | None:
         """The top of the tree; None for a file with nothing in it. Raises `_Stop` where reading on makes no sense."""
         top: Node | None = None
+        self._lines = text.split("\n")
         for event in yaml.parse(text, Loader=yaml.CSafeLoader if yaml.__with_libyaml__ else yaml.SafeLoader):
             if isinstance(event, yaml.DocumentStartEvent):
                 self._begin_document(event)
@@ -169,9 +173,13 @@ class _Reader:
                     top = self._place(self._text(event))
                 else:
                     line, column = _start(event)
-                    self._open.append(_Open(isinstance(event, yaml.MappingStartEvent), line, column))
+                    keyed, flow = isinstance(event, yaml.MappingStartEvent), bool(getattr(event, "flow_style", False))
+                    self._open.append(_Open(keyed, flow, line, column))
             elif isinstance(event, yaml.CollectionEndEvent):
-                top = self._place(self._open.pop().close())
+                closed = self._open.pop()
+                if closed.flow:
+                    self._check_commas(closed)
+                top = self._place(closed.close())
         return None if isinstance(top, Text) and top.value is None else top
 
     def _fault(self, place: tuple[int, int], wrong: str, expected: str) -> None:
@@ -212,9 +220,38 @@ class _Reader:
         elif plain and not (self._open and self._open[-1].wants_key):
             if value in ("", "~", "null"):
                 return Text(None, plain, *place)
+            self._check_cut(event)
             if says := turned(value):
                 self._fault(place, f"`{harmless(value)}` is not safe without quotes: {says}", QUOTES)
         return Text(value, plain, *place)
+
+    def _check_cut(self, event: yaml.ScalarEvent) -> None:
+        """Refuses text that a # cuts off: YAML takes the rest of the line for a comment."""
+        end = event.end_mark
+        rest = self._lines[end.line][end.column :] if end and end.line < len(self._lines) else ""
+        if cut_off(event.value, rest):
+            wrong = f"`{harmless(rest.strip()[:30])}` is cut off, since a # after a blank begins a comment"
+            self._fault(
+                _start(event), wrong, f"if it is text, {QUOTES}; if it is a comment, put two blanks before the #"
+            )
+
+    def _check_commas(self, closed: _Open) -> None:
+        """Refuses texts that a comma has split in { } or [ ]."""
+        nodes = closed.nodes
+        if closed.keyed:
+            for place, (key, value) in enumerate(zip(nodes[::2], nodes[1::2], strict=True)):
+                empty = isinstance(value, Text) and value.plain and value.value is None
+                name, text = nodes[2 * place - 2 : 2 * place] or (None, None)
+                if empty and isinstance(key, Text) and isinstance(name, Text) and isinstance(text, Text) and text.plain:
+                    self._split(key, f'{name.value}: "{text.value}, {key.value}"', "{ }")
+            return
+        for before, item in pairwise(nodes):
+            if isinstance(before, Text) and isinstance(item, Text) and goes_on(before, item):
+                self._split(item, f'"{before.value}, {item.value}"', "[ ]")
+
+    def _split(self, item: Text, whole: str, where: str) -> None:
+        wrong = f"`{harmless(str(item.value)[:30])}` is split off, since a comma ends a text inside {where}"
+        self._fault((item.line, item.column), wrong, f"put quotes round a text with a comma, as {harmless(whole[:80])}")
 
     def _place(self, node: Node) -> Node:
         """Puts a node into the list or map that is open; gives it back."""
@@ -236,6 +273,12 @@ class _Reader:
             wrong = f"the key `{harmless(node.value)}` stands on line {around.keys[node.value]} too"
             self._fault(place, wrong, "each key once")
         around.keys.setdefault(node.value, node.line)
+
+
+def goes_on(before: Text, item: Text) -> bool:
+    """Whether an item of a list goes on with the text before it: several words, a small letter after a capital."""
+    one, other = before.value or "", item.value or ""
+    return before.plain and item.plain and " " in other and one[:1].isupper() and other[:1].islower()
 
 
 def _start(event: yaml.Event) -> tuple[int, int]:

@@ -1,0 +1,114 @@
+"""Roots, angles and pi to a stated number of decimal places, halves upwards: whole numbers inside, no floats.
+
+Sines are summed by Taylor's series, pi by Machin's formula, 16 arctan(1/5) − 4 arctan(1/239), with guard digits.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+from math import isqrt
+
+from courseware.trade.exact import Exact, number
+from courseware.trade.impossible import TradeError, size
+
+MOST_PLACES = 12
+_GUARD = 10**12  # beyond the places asked for
+
+
+def root(x: Exact, places: Exact | None = None) -> Fraction:
+    """The square root: exact where there is one, else to `places` decimal places.
+
+    Raises `TradeError` below 0, and without `places` where the root has no end.
+
+    >>> root("6.25"), root(2, 4)
+    (Fraction(5, 2), Fraction(7071, 5000))
+    """
+    value = number(x)
+    if value < 0:
+        raise TradeError(f"there is no square root of {size(value)}: it is below 0")
+    over, under = isqrt(value.numerator), isqrt(value.denominator)
+    if over * over == value.numerator and under * under == value.denominator:
+        return Fraction(over, under)
+    if places is None:
+        raise TradeError(f"the square root of {size(value)} has no end: say to how many places, as root(x, 2)")
+    scale = 10 ** _places(places)
+    doubled = isqrt(4 * value.numerator * scale * scale // value.denominator)  # twice the root, cut off
+    return Fraction((doubled + 1) // 2, scale)
+
+
+def sine(degrees: Exact, places: Exact) -> Fraction:
+    """The sine of an angle in degrees, to `places` decimal places. Raises `TradeError`."""
+    return _rounded(_sine(number(degrees)), _places(places))
+
+
+def cosine(degrees: Exact, places: Exact) -> Fraction:
+    """The cosine of an angle in degrees, to `places` decimal places. Raises `TradeError`."""
+    return _rounded(_sine(number(degrees) + 90), _places(places))
+
+
+def tangent(degrees: Exact, places: Exact) -> Fraction:
+    """The tangent of an angle in degrees, to `places` decimal places. Raises `TradeError`, at a right angle too."""
+    angle = number(degrees)
+    if (angle - 90) % 180 == 0:
+        raise TradeError(f"there is no tangent of {size(angle)} degrees")
+    return _rounded(_sine(angle) / _sine(angle + 90), _places(places))
+
+
+def pi(places: Exact) -> Fraction:
+    """Pi to `places` decimal places. Raises `TradeError`."""
+    return _rounded(_pi(), _places(places))
+
+
+def _places(asked: Exact) -> int:
+    places = number(asked)
+    if places.denominator != 1 or not 0 <= places <= MOST_PLACES:
+        raise TradeError(f"{size(places)} decimal places cannot be: expected 0 to {MOST_PLACES}")
+    return int(places)
+
+
+def _rounded(value: Fraction, places: int) -> Fraction:
+    """To so many places, halves away from nothing, as calculators do."""
+    scale = 10**places
+    whole = (2 * abs(value) * scale + 1) // 2
+    return Fraction(int(whole) if value >= 0 else -int(whole), scale)
+
+
+@lru_cache(maxsize=4096)
+def _sine(degrees: Fraction) -> Fraction:
+    """The sine, exact at multiples of 30 degrees where it is a fraction, else to more places than are ever asked."""
+    turn = degrees % 360
+    sign = 1
+    if turn >= 180:
+        turn, sign = turn - 180, -1
+    turn = min(turn, 180 - turn)  # 0 to 90
+    if turn in _SINES:
+        return sign * _SINES[turn]
+    x = turn * _pi() / 180
+    scale = 10 ** (2 * MOST_PLACES) * _GUARD
+    term = total = int(x * scale)
+    square = int(x * x * scale)
+    count = 1
+    while term:
+        term = -term * square // (scale * (count + 1) * (count + 2))
+        total, count = total + term, count + 2
+    return Fraction(sign * total, scale)
+
+
+_SINES = {Fraction(0): Fraction(0), Fraction(30): Fraction(1, 2), Fraction(90): Fraction(1)}
+
+
+@lru_cache(maxsize=1)
+def _pi() -> Fraction:
+    scale = 10 ** (2 * MOST_PLACES) * _GUARD
+    return Fraction(16 * _arctan_of_one_over(5, scale) - 4 * _arctan_of_one_over(239, scale), scale)
+
+
+def _arctan_of_one_over(n: int, scale: int) -> int:
+    power = total = scale // n
+    count = 1
+    while power:
+        power = -power // (n * n)
+        count += 2
+        total += power // count
+    return total
