@@ -113,7 +113,8 @@ def _write_page(
 ) -> None:
     from courseware.desk.folder import write_whole
     from courseware.desk.progress import progress
-    from courseware.practice.kinds import PracticeKind, practice_kinds
+    from courseware.papers.fresh import CannotDeal
+    from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds
     from courseware.practice.one_file import practice_page
 
     kinds: list[PracticeKind] = []
@@ -121,6 +122,11 @@ def _write_page(
         for pair, space in zip(chosen, spaces, strict=True):
             kinds += practice_kinds((pair,), (space,), notes)
             tell(1)
+    for _, exercise in chosen:
+        if needs_paper(exercise):
+            click.echo(f"Note: {exercise.name} is drawn at true size, so only the booklet (--print) has it.", err=True)
+    if not kinds:
+        raise CannotDeal("these exercises are for paper: print the booklet with --print")
     page = practice_page(kinds, title).encode()
     file.parent.mkdir(parents=True, exist_ok=True)
     write_whole(file, page)

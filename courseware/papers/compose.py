@@ -240,6 +240,14 @@ def _notes(names: Mapping[str, None], safety: SafetyNotes | None) -> tuple[Safet
     )
 
 
+def _said(what: str, labels: Mapping[str, str | None], *, blank: bool) -> str:
+    """A drawing in words, with the sizes that it shows: who cannot see it has the same figures."""
+    shown = ", ".join(f"{name.replace('_', ' ')} {size}" for name, size in labels.items() if size is not None)
+    return f"Drawing: {what}." + (f" Sizes in mm: {shown}." if shown else "") + (
+        " Sizes asked for are left blank." if blank else ""
+    )  # fmt: skip
+
+
 def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) -> DrawingCall | None:
     asked = exercise.drawing
     if asked is None:
@@ -258,5 +266,5 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
         figures={name: figure if isinstance(figure, str) else Fraction(figure) for name, figure in figures.items()},
         labels=labels,
         format=exercise.format,
-        alt=f"Drawing: {kind.says}." + ("" if filled or not asked.asks else " Sizes asked for are left blank."),
+        alt=_said(kind.says, labels, blank=bool(asked.asks) and not filled),
     )

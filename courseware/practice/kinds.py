@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
+from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.figures import Figure
 from courseware.banks.shown_working import before_rounding
 from courseware.banks.solve import Solved, scope_of
@@ -45,14 +46,20 @@ def practice_kinds(
 ) -> tuple[PracticeKind, ...]:
     """Each exercise with up to `most` variants of its space. `spaces` are the practice shares of `chosen`, in order.
 
-    An exercise without a variant is left out. The same exercises and spaces give the same questions.
+    An exercise without a variant is left out, and one that is drawn in at true size: no screen has it. The same
+    exercises and spaces give the same questions.
     """
     sources = Sources(exercises={(bank.topic, e.name): (bank, e) for bank, e in chosen}, safety=safety)
     return tuple(
         PracticeKind(bank=bank, exercise=exercise, questions=_questions(bank, exercise, space, sources, most))
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
-        if len(space)
+        if len(space) and not needs_paper(exercise)
     )
+
+
+def needs_paper(exercise: Exercise) -> bool:
+    """Whether an exercise is worked in a drawing at true size, as paper alone has it."""
+    return exercise.drawing is not None and DRAWING_KINDS[exercise.drawing.kind].to_draw_in
 
 
 def _questions(bank: Bank, exercise: Exercise, space: Space, sources: Sources, most: int) -> tuple[Question, ...]:

@@ -31,8 +31,14 @@ export function readIndex() {
   return index;
 }
 
-/** Whether this browser can unpack the questions. */
-export const canUnpack = () => typeof DecompressionStream === "function" && typeof BigInt === "function";
+/** Whether this browser can unpack the questions: some know the stream and not this way of packing. */
+export function canUnpack() {
+  try {
+    return Boolean(new DecompressionStream("deflate-raw")) && typeof BigInt === "function";
+  } catch {
+    return false;
+  }
+}
 
 /**
  * The questions of a kind.

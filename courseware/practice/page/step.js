@@ -56,8 +56,10 @@ export function askStep(step, slipped) {
   /** @param {string} words @param {string} how */
   function tell(words, how) {
     showFeedback(feedback, words, how);
+    feedback.append(questionAgain(section) ?? "");
     say(words);
     place.focus();
+    feedback.scrollIntoView({ block: "start" }); // above the field, so that a keyboard on the screen covers neither
   }
 
   /** @param {"right"|"helped"|"shown"} state @param {string} words @param {string} how */
@@ -70,6 +72,7 @@ export function askStep(step, slipped) {
     place.close();
     tools.remove();
     form.replaceWith(...form.childNodes); // nothing is to be sent any more
+    section.append(feedback); // what comes of the answer stands below it, before what is next
     showFeedback(feedback, words, how);
     if (state !== "right" && part.kind !== "drawn") feedback.append(step.working());
     step.settled(outcome);
@@ -83,10 +86,18 @@ export function askStep(step, slipped) {
     focusOn(on);
   }
 
-  section.append(form, feedback);
+  section.append(feedback, form);
   return new Promise((resolve) => {
     end = resolve;
   });
+}
+
+/** The figures of the question, at hand where they have scrolled away. @param {HTMLElement} section */
+function questionAgain(section) {
+  const asked = section.closest("main")?.querySelectorAll('[data-role="pose"], [data-role="brick"]') ?? [];
+  if (!asked.length) return null;
+  const words = [...asked].map((line) => make("p", {}, line.textContent ?? ""));
+  return make("details", { "data-role": "again" }, make("summary", {}, "The question again"), ...words);
 }
 
 /** A part of a question asked as a whole. @param {import("./data.js").Part} part @param {() => Node | null} filled */
