@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
@@ -142,7 +141,7 @@ def _paper(connection: Connection, code: str) -> dict[str, Any]:
     return {
         "code": code,
         "sitting": {"code": row.code, "title": row.title, "date": row.date, "group": row.class_name},
-        "issued": json.loads(row.issued)["exercises"],
+        "issued": kept_json(row.issued, dict).get("exercises", []),
         "names": _rows(connection, PERSON, code),
         "scripts": _rows(connection, SCRIPT, code),
         "marks": _marks(connection, code),
@@ -164,4 +163,4 @@ def _marks(connection: Connection, code: str) -> list[dict[str, Any]]:
 def _plain(row: Mapping[Any, Any]) -> dict[str, Any]:
     """A row without the record's own numbers; JSON columns as data."""
     inner, own = {"cells", "unread", "slips"}, {"id", "paper", "script"}
-    return {key: json.loads(value) if key in inner else value for key, value in row.items() if key not in own}
+    return {key: kept_json(value, object) if key in inner else value for key, value in row.items() if key not in own}
