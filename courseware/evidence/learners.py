@@ -11,6 +11,7 @@ from sqlalchemy import Column, Connection, Engine, Table, delete, select, update
 
 from courseware.evidence.connection import reading, squeeze, writing
 from courseware.evidence.history import history_in
+from courseware.evidence.refusals import kept_json
 from courseware.evidence.tables import DECISION, MARK, PAPER, PERSON, SCRIPT, SITTING
 from courseware.evidence.whose import Held, Papers, whose
 
