@@ -220,6 +220,7 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     from courseware.desk.issuing import RECORD, again, record_text
     from courseware.desk.progress import progress
     from courseware.papers.record import read_record
+    from courseware.printing.versions import versions, what_differs
 
     check_out(out)
     record = record_text(Path(sitting) / RECORD if Path(sitting).is_dir() else Path(sitting))
@@ -227,6 +228,8 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     with progress("Printing", 2 * len(issued.papers)) as tell:
         folder = again(record, issued, Path(out), jobs or cores(), tell, waiting)
     click.echo(f"Made again in {folder}")
+    if differs := what_differs(issued.made_with, versions()):
+        click.echo(f"Note: {differs}.", err=True)
 
 
 for command in (mark, sample, audit, criteria, record, practise):

@@ -51,17 +51,26 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
     if options["seed"]:
         click.echo("Note: a seed that was typed can be guessed; for a formal assessment leave --seed out.", err=True)
     choosing = Choosing(level=options["level"], exercises=options["exercises"], picked=options["pick"])
-    chosen = choose(banks, choosing, options["seed"] or "".join(bank.sha256 for bank in banks))
+    seed = options["seed"] or secrets.token_hex(32)
+    chosen = choose(banks, choosing, seed)  # by the secret seed too: nobody can know the questions in advance
     heads = Heads(
-        title=options["title"] or in_words([bank.topic for bank, _ in chosen]),
+        title=options["title"] or in_words([bank.topic for bank in banks if any(own is bank for own, _ in chosen)]),
         date=date,
         group=group,
-        seed=options["seed"] or secrets.token_hex(32),
+        seed=seed,
         arris_rule=options["arris_rule"],
         version=__version__,
     )
     folder = _prove_and_print(
-        heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True
+        heads,
+        banks,
+        notes,
+        chosen,
+        options["out"],
+        options["jobs"],
+        typed_seed=options["seed"],
+        one_for_each=True,
+        asked=[[bank.sha256 for bank in banks], options["level"], options["exercises"], options["pick"]],
     )
     _tell_issued(folder, group, banks, options["arris_rule"])
     return folder
@@ -94,7 +103,7 @@ def retake(named: str, learners: tuple[str, ...], date: str, options: dict[str, 
     had = had_before(papers, place, options["out"])
     folder = _prove_and_print(
         heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True,
-        had=had,
+        asked=_names(chosen), had=had,
     )  # fmt: skip
     _tell_issued(folder, group, banks, place.sitting.arris_rule)
 
@@ -129,8 +138,15 @@ def issue_worksheet(task: Task, group: Group, date: str, out: str, arris_rule: s
         version=__version__,
     )
     chosen = tuple((bank, exercise) for exercise in exercises)
-    folder = _prove_and_print(heads, (bank,), shipped_notes(), chosen, out, jobs, typed_seed=None, one_for_each=False)
+    folder = _prove_and_print(
+        heads, (bank,), shipped_notes(), chosen, out, jobs, typed_seed=None, one_for_each=False, asked=_names(chosen)
+    )
     click.echo(f"Worksheets on the job, and their keys, in {folder}")
+
+
+def _names(chosen: Sequence[Chosen]) -> list[list[str]]:
+    """The exercises of a request that names them."""
+    return [[bank.sha256, exercise.name] for bank, exercise in chosen]
 
 
 def _prove_and_print(
@@ -143,6 +159,7 @@ def _prove_and_print(
     *,
     typed_seed: str | None,
     one_for_each: bool,
+    asked: object,
     had: Sequence[Had] = (),
 ) -> Path:
     """What every sitting goes through: nothing is issued that fails its proof, and every doubt is told.
@@ -163,7 +180,7 @@ def _prove_and_print(
     with progress("Printing", 2 * len(learners)) as tell:
         folder, resumed = issuing.issue(
             heads, banks, notes, chosen, spaces, Path(out), jobs or cores(), tell, waiting,
-            typed_seed=typed_seed, had=had,
+            typed_seed=typed_seed, asked=asked, had=had,
         )  # fmt: skip
     from courseware.printing.engine import cuts_fonts_fast
     from courseware.printing.letters import unprintable_names

@@ -19,7 +19,7 @@ from click.testing import CliRunner, Result
 from pikepdf import Pdf
 
 from courseware.cli import main
-from courseware.desk.shelf import shipped_banks
+from courseware.desk.shelf import read_shelf, shipped_banks
 
 CLASS = "Ref;Name\n0012;Amara Okafor\n0013;Łukasz Wójcik\n0014;Zoë O'Brien-Smythe\n0015;=1+1\n"  # invented
 
@@ -486,3 +486,26 @@ def test_demo_makes_it_all_for_an_invented_group_and_says_where(desk) -> None:
         for line in path.read_text("utf-8").splitlines()
         if line.startswith("topic: ")
     }
+
+
+def test_without_a_typed_seed_nobody_can_know_which_exercises_are_asked(desk) -> None:
+    """Twelve papers of four exercises out of fifteen: the same four each time would be no chance."""
+    chosen = set()
+    for number in range(4):
+        run("issue", "opening_sizes", "--learners", "1", "--exercises", "4", "--title", f"T{number}", "--jobs", "1")
+    for record in Path("output").glob("*/sitting.json"):
+        [paper] = json.loads(record.read_text(encoding="utf-8"))["papers"]
+        chosen.add(tuple(exercise["exercise"] for exercise in paper["exercises"]))
+    assert len(chosen) > 1
+
+
+def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
+    words = ("issue", "opening_sizes", "course_gauge", "resource_lists", "--learners", "1", "--exercises", "9")
+    assert run(*words, "--jobs", "1").exit_code == 0
+    [record] = Path("output").glob("*/sitting.json")
+    data = json.loads(record.read_text(encoding="utf-8"))
+    banks, _ = read_shelf([path for path in shipped_banks() if path.stem in words], "outline")
+    levels = {exercise.name: exercise.level for bank in banks for exercise in bank.exercises}
+    asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
+    assert asked == sorted(asked)
+    assert len(set(asked)) > 1

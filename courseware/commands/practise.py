@@ -41,9 +41,11 @@ def practise(
     arris_rule: str,
     jobs: int | None,
 ) -> None:
-    """Make a page to practise BANKs at home (files, or shipped topics by name): one file, no network, no account."""
+    """Make a page to practise BANKs at home (files, or shipped topics by name; all of those if none): one file."""
     if not banks and job is None:
-        raise click.UsageError("Name at least one BANK, or a --job.")
+        from courseware.desk.shelf import shipped_banks
+
+        banks = tuple(path.stem for path in shipped_banks())
     file = Path(out or ("output/practice.pdf" if printed else "output/practice.html"))
     if file.is_dir():
         raise click.BadParameter(f"{file} is a folder; name a file in it", param_hint="--out")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes, Space
@@ -16,6 +17,7 @@ from courseware.papers.fresh import Had
 from courseware.papers.record import RecordFaulty, read_record, write_record
 from courseware.papers.sitting import Sitting
 from courseware.printing.gather import gather
+from courseware.printing.versions import versions
 from courseware.printing.workers import Sheet, print_grid, print_sheets
 
 RECORD = "sitting.json"
@@ -37,19 +39,21 @@ def issue(
     waiting: Callable[[], None],
     *,
     typed_seed: str | None,
+    asked: object,
     had: Sequence[Had] = (),
 ) -> tuple[Path, bool]:
     """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run.
 
+    `asked` is what was asked for, as JSON has it: the same request goes on with the exercises that a stopped run chose.
     `had` is what each learner of a retake has had before.
     """
     name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
-    request = _request(heads, chosen, safety, typed_seed)
+    request = _request(heads, asked, safety, typed_seed)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         record_file = unfinished.path / RECORD
         if not record_file.exists():
-            sitting = deal_sitting(heads, banks, safety, chosen, spaces, had)
+            sitting = replace(deal_sitting(heads, banks, safety, chosen, spaces, had), made_with=versions())
             write_whole(record_file, write_record(sitting).encode(), 0o600)
         record = record_file.read_text(encoding="utf-8")
         _print_all(record, read_record(record), unfinished.path, processes, tell)
@@ -115,11 +119,11 @@ def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
     return folder / TUTOR / f"key-{code}.pdf" if sheet.key else folder / LEARNERS / f"paper-{code}.pdf"
 
 
-def _request(heads: Heads, chosen: Sequence[Chosen], safety: SafetyNotes | None, typed_seed: str | None) -> str:
+def _request(heads: Heads, asked: object, safety: SafetyNotes | None, typed_seed: str | None) -> str:
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
         heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, heads.retake_of, typed_seed,
         [[learner.name, learner.reference] for learner in heads.group.learners],
-        [[bank.sha256, exercise.name] for bank, exercise in chosen], safety.sha256 if safety else "",
+        asked, safety.sha256 if safety else "",
     ]  # fmt: skip
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()

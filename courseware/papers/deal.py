@@ -45,7 +45,7 @@ Chosen = tuple[Bank, Exercise]
 
 
 def choose(banks: Sequence[Bank], choosing: Choosing, seed: str) -> tuple[Chosen, ...]:
-    """The exercises of a sitting, topic by topic and rising in level. Raises `CannotDeal`."""
+    """The exercises of a sitting, rising in level; of one level by the order of the banks. Raises `CannotDeal`."""
     if choosing.picked:
         return _picked(banks, choosing.picked)
     by_topic = [
@@ -62,7 +62,7 @@ def choose(banks: Sequence[Bank], choosing: Choosing, seed: str) -> tuple[Chosen
         raise CannotDeal(f"{choosing.exercises} exercises were asked for; these banks hold {len(in_turn)}")
     taken = in_turn[:wanted]
     place = {bank.sha256: index for index, bank in enumerate(banks)}
-    return tuple(sorted(taken, key=lambda chosen: (place[chosen[0].sha256], chosen[1].level, chosen[1].line)))
+    return tuple(sorted(taken, key=lambda chosen: (chosen[1].level, place[chosen[0].sha256], chosen[1].line)))
 
 
 def _picked(banks: Sequence[Bank], names: tuple[str, ...]) -> tuple[Chosen, ...]:

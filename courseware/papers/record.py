@@ -37,6 +37,7 @@ def write_record(sitting: Sitting) -> str:
         "version": sitting.version,
         "form": FORM,
         **({"retake_of": sitting.retake_of} if sitting.retake_of else {}),
+        **({"made_with": dict(sitting.made_with)} if sitting.made_with else {}),
     }
     return (
         json.dumps(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from courseware.papers.group import Learner
 
@@ -78,3 +78,4 @@ class Sitting:
     safety: SourceFile | None
     papers: tuple[IssuedPaper, ...]
     retake_of: str = ""  # the code of the sitting that this one takes again
+    made_with: Mapping[str, str] = field(default_factory=dict)  # versions of what its sheets' bytes hang on, by name

@@ -163,8 +163,8 @@ def chosen(**choosing: object) -> list[str]:
     [
         (
             {},
-            [f"{topic}-{name}" for topic in TOPICS for name in ("opening", "pier")],
-        ),  # topic by topic, rising in level
+            [f"{topic}-{name}" for name in ("opening", "pier") for topic in TOPICS],
+        ),  # rising in level, of one level topic by topic
         ({"level": 1}, [f"{topic}-opening" for topic in TOPICS]),
         ({"level": 2}, [f"{topic}-pier" for topic in TOPICS]),
         ({"picked": ("sills-pier", "walls-opening")}, ["sills-pier", "walls-opening"]),  # as asked for

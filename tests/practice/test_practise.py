@@ -93,7 +93,6 @@ def test_a_job_brings_the_kinds_that_its_own_figures_fit(tmp_path: Path) -> None
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
-        ((), "Name at least one BANK, or a --job."),
         (("opening_sizes", "--out", "."), "is a folder; name a file in it"),
         (("opening_sizes", "--level", "4"), "is not in the range"),
     ],
@@ -102,3 +101,10 @@ def test_what_cannot_be_is_said_before_any_work(arguments: tuple[str, ...], says
     made = run(*arguments)
     assert made.exit_code == 2
     assert says in made.output
+
+
+def test_without_a_bank_the_page_has_all_shipped_topics(tmp_path) -> None:
+    file = tmp_path / "all.html"
+    made = run("--level", "3", "--out", str(file))
+    assert made.exit_code == 0, made.output
+    assert {kind["topic"] for kind in kinds(file)} >= {"Opening sizes", "Course gauge", "Safe cutting"}
