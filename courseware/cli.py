@@ -18,6 +18,7 @@ from courseware.errands import (
     cores,
     day,
     group_of,
+    issue_like,
     issue_sitting,
     issue_worksheet,
     prove_chosen,
@@ -121,6 +122,9 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 @click.option(
     "--for", "learners_named", multiple=True, metavar="WHO", help="Of a retake: only this learner (code or name)."
 )
+@click.option(
+    "--like", metavar="SITTING", default=None, help="Instead of BANKs: the exercises of SITTING, for another group."
+)
 @click.option("--out", default="output", show_default=True, help="The folder that the sitting's folder is made in.")
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @_rule_option
@@ -133,23 +137,29 @@ def issue(
     date: str | None,
     again_of: str | None,
     learners_named: tuple[str, ...],
+    like: str | None,
     **options: Any,
 ) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
     if again_of is not None:
-        if banks or group or learners or options["level"] or options["exercises"] or options["pick"]:
+        if banks or group or learners or like or options["level"] or options["exercises"] or options["pick"]:
             raise click.UsageError("--retake takes exercises and learners from SITTING: name neither banks nor group.")
         retake(again_of, learners_named, day(date), options)
         return
     if learners_named:
         raise click.UsageError("--for names learners of a retake: give --retake too.")
-    if not banks:
+    if like is not None and (banks or options["level"] or options["exercises"] or options["pick"]):
+        raise click.UsageError("--like takes the exercises from SITTING: name neither banks nor exercises.")
+    if not banks and like is None:
         raise click.UsageError("Name a bank: a file, or a shipped topic (`courseware topics` lists them).")
     if options["pick"] and (options["level"] or options["exercises"]):
         raise click.UsageError("--pick names the exercises: leave --level and --exercises out.")
     if (group is None) == (learners is None):
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
     made = group_of(group, learners, group_name)
+    if like is not None:
+        issue_like(like, made, day(date), {**options, "group_name": group_name})
+        return
     issue_sitting(banks, made, day(date), {**options, "group_name": group_name})
 
 

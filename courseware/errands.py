@@ -76,6 +76,32 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
     return folder
 
 
+def issue_like(named: str, group: Group, date: str, options: dict[str, Any]) -> None:
+    """Issues the exercises of another sitting to this group, from the banks that its record holds, dealt anew."""
+    import secrets
+
+    from courseware.desk.marking import place_of
+    from courseware.desk.retaking import banks_of
+    from courseware.papers.deal import Heads
+
+    check_options(options)
+    sitting = place_of(named).sitting
+    banks, notes, chosen = banks_of(sitting)
+    heads = Heads(
+        title=options["title"] or sitting.title,
+        date=date,
+        group=group,
+        seed=options["seed"] or secrets.token_hex(32),
+        arris_rule=sitting.arris_rule,
+        version=__version__,
+    )
+    folder = _prove_and_print(
+        heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True,
+        asked=_names(chosen),
+    )  # fmt: skip
+    _tell_issued(folder, group, banks, sitting.arris_rule)
+
+
 def retake(named: str, learners: tuple[str, ...], date: str, options: dict[str, Any]) -> None:
     """Issues the exercises of a sitting again to its learners, or some of them: variants that they have not had."""
     import secrets

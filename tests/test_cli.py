@@ -509,3 +509,23 @@ def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
     assert asked == sorted(asked)
     assert len(set(asked)) > 1
+
+
+def test_a_sitting_is_issued_to_another_group_in_one_step(desk) -> None:
+    assert (
+        run(
+            "issue", "piers.yaml", "--learners", "2", "--title", "Last year", "--date", "2025-01-05", "--jobs", "1"
+        ).exit_code
+        == 0
+    )
+    [last] = Path("output").glob("2025*")
+    Path("piers.yaml").unlink()  # the record holds the bank
+    done = run("issue", "--like", str(last), "--learners", "3", "--date", "2026-01-05", "--jobs", "1")
+    assert done.exit_code == 0, done.output
+    [new] = Path("output").glob("2026*")
+    old, fresh = (json.loads((folder / "sitting.json").read_text(encoding="utf-8")) for folder in (last, new))
+    assert (fresh["sitting"]["title"], len(fresh["papers"])) == ("Last year", 3)
+    names = [[e["exercise"] for e in paper["papers"][0]["exercises"]] for paper in (old, fresh)]
+    assert names[0] == names[1]
+    assert fresh["sitting"]["seed"] != old["sitting"]["seed"]
+    assert run("issue", "opening_sizes", "--like", str(last), "--learners", "2").exit_code == 2
