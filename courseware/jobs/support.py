@@ -13,15 +13,17 @@ KINDS: Mapping[str, str] = {
     "piers": "a pier one brick wide and half a brick deep behind each end, bonded with the wall as it goes up",
     "props": "a raking prop with a board to each side of every end, set before the wall stands above {free} mm",
 }
-RETURN_BRICKS = 2
+BONDED = ("returns", "piers")  # brickwork; props are none
+RETURN_BRICKS = Fraction(2)
+PROPS = 4  # one to each side of both ends
 FREE_HEIGHT, DAY_HEIGHT = Fraction(725), Fraction(1500)  # mm
 
 
 def support_bricks(kind: str, courses: int) -> Fraction:
     """The bricks that the support takes besides the wall's own, for both ends.
 
-    In stretcher bond a return shares its corner brick with the wall, half a brick a course on the average; a pier one
-    brick wide and half a brick deep takes a brick a course; props take none. Geometry.
+    In stretcher bond a return shares its corner with the wall, half a brick a course; a pier one brick wide and half a
+    brick deep takes a brick a course; props take none. Geometry: `from_above` lays them brick by brick.
     """
     each = {"returns": RETURN_BRICKS - Fraction(1, 2), "piers": Fraction(1)}.get(kind, Fraction(0))
     return 2 * courses * each
