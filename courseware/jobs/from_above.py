@@ -28,7 +28,9 @@ class FromAbove:
     half: bool = False
 
 
-def course_from_above(bricks: Fraction, row: int, brick: Format, support: str) -> tuple[FromAbove, ...]:
+def course_from_above(
+    bricks: Fraction, row: int, brick: Format, support: str, return_bricks: Fraction = RETURN_BRICKS
+) -> tuple[FromAbove, ...]:
     """Every brick of a course that runs the whole wall, `bricks` long in halves, and of its support.
 
     Row 0 is the first course. Props are no brickwork, so they add none.
@@ -42,7 +44,7 @@ def course_from_above(bricks: Fraction, row: int, brick: Format, support: str) -
     at_left, at_right = turned(bricks, row)
     long = bricks * brick.module - brick.perpend
     kept = wall[1 if at_left else 0 : -1 if at_right else None]
-    left, right = (_support(support, brick, turned=at) for at in (at_left, at_right))
+    left, right = (_support(support, brick, return_bricks, turned=at) for at in (at_left, at_right))
     return (*left, *kept, *(_mirrored(one, long) for one in right))
 
 
@@ -56,7 +58,9 @@ def turned(bricks: Fraction, row: int) -> tuple[bool, bool]:
     return starts, (2 * bricks - starts) % 2 == 1
 
 
-def support_halves(bricks: Fraction, courses: int, brick: Format, support: str) -> int:
+def support_halves(
+    bricks: Fraction, courses: int, brick: Format, support: str, return_bricks: Fraction = RETURN_BRICKS
+) -> int:
     """Half bats that the support adds to those of a straight wall, for both ends; fewer where ends turn.
 
     A turned end takes a whole brick in the place of the wall's half bat.
@@ -66,14 +70,14 @@ def support_halves(bricks: Fraction, courses: int, brick: Format, support: str) 
     added = 0
     for row in range(courses):
         for at in turned(bricks, row):
-            added += sum(one.half for one in _support(support, brick, turned=at)) - at
+            added += sum(one.half for one in _support(support, brick, return_bricks, turned=at)) - at
     return added
 
 
-def _support(support: str, brick: Format, *, turned: bool) -> tuple[FromAbove, ...]:
+def _support(support: str, brick: Format, return_bricks: Fraction, *, turned: bool) -> tuple[FromAbove, ...]:
     """The bricks of one course of the support at the left end, the turned one among them."""
     if support == "returns":
-        return tuple(_return(brick, turned=turned))
+        return tuple(_return(brick, return_bricks, turned=turned))
     behind = brick.half + brick.width
     if not turned:  # a stretcher behind the wall's own
         return (FromAbove(left=Fraction(0), front=brick.half, right=brick.length, back=behind),)
@@ -81,10 +85,10 @@ def _support(support: str, brick: Format, *, turned: bool) -> tuple[FromAbove, .
     return header, FromAbove(left=brick.half, front=brick.half, right=brick.length, back=behind, half=True)
 
 
-def _return(brick: Format, *, turned: bool) -> Iterator[FromAbove]:
+def _return(brick: Format, bricks: Fraction, *, turned: bool) -> Iterator[FromAbove]:
     """A return runs back from the face where its end brick turns, from behind the wall where it does not."""
     start = Fraction(0) if turned else brick.half
-    for front, back, half in _run(RETURN_BRICKS - (Fraction(0) if turned else _HALF), brick, half_first=False):
+    for front, back, half in _run(bricks - (Fraction(0) if turned else _HALF), brick, half_first=False):
         yield FromAbove(left=Fraction(0), front=start + front, right=brick.width, back=start + back, half=half)
 
 

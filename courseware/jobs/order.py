@@ -43,7 +43,8 @@ def order_rows(plan: Plan) -> tuple[Row, ...]:
 def half_bats(plan: Plan) -> int:
     """Half bats that are cut for a bay's wall and its support; a brick that turns at an end is none."""
     shape, straight = plan.task.shape, sum(brick.half for brick in wall_bricks(plan))
-    return straight + support_halves(shape.wall.bricks, shape.wall.courses, plan.task.brick, shape.support)
+    wall = shape.wall
+    return straight + support_halves(wall.bricks, wall.courses, plan.task.brick, shape.support, shape.return_bricks)
 
 
 def cuts(plan: Plan, bays: int) -> int:

@@ -15,8 +15,8 @@ from courseware.drawings.tiles import tiles
 from courseware.jobs.plan import Plan, shown
 from courseware.trade import height
 
-_ROOM = (140.0, 120.0)  # mm of paper for the elevation
-_HIGH = 120.0  # and for the section
+_ROOM = (140.0, 105.0)  # mm of paper for the elevation: the setting-out figures stand below it on the same page
+_HIGH = 100.0  # and for the section
 _STRIP, _STRIPS = 38.0, 4  # mm wide, to a page
 _PER_STRIP = 3  # courses
 _LINE = 100.0  # mm
@@ -60,7 +60,7 @@ def elevation(plan: Plan) -> Picture:
     marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown(plan.width))
     marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown(Fraction(wide)))
     marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown(foot))
-    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + LANE, shown(plan.clear))
+    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + 2 * LANE, shown(plan.clear))
     return framed(marks, "Elevation of the wall with its panel, brick by brick")
 
 

@@ -178,7 +178,7 @@ def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
     wall = shape.wall.bricks * shape.wall.courses - shape.opening.bricks * shape.opening.courses
     area = wall_area_m2(pier(shape.wall.bricks, brick), height(shape.wall.courses, brick))
     mortar = mortar_volume(area, brick, frog_percent=shape.frog)
-    support = support_bricks(shape.support, shape.wall.courses)
+    support = support_bricks(shape.support, shape.wall.courses, shape.return_bricks)
     if support:
         mortar += mortar_volume(support * brick.module * brick.course / 1_000_000, brick, frog_percent=shape.frog)
     each = wall + support + panel + around.bricks

@@ -12,36 +12,42 @@ from courseware.jobs.from_above import FromAbove, course_from_above
 from courseware.jobs.plan import Plan, shown
 from courseware.jobs.support import BONDED
 
-_ROOM = (140.0, 30.0)  # mm of paper for one course
+_ROOM = {False: (140.0, 30.0), True: (140.0, 60.0)}  # mm of paper for one course, without props and with them
 _BETWEEN = 8.0  # mm of paper between two courses, for the words over the lower one
 _BOARD = (Fraction(300), Fraction(40))  # mm: a prop's board, as long and as thick as it is drawn
-_PROP = Fraction(500)  # mm: as far out as a prop is drawn
+_PROP = Fraction(300)  # mm: as far out as a prop is drawn
 
 
 def plan_view(plan: Plan) -> Picture:
-    """The first two courses from above, the first below the second, the wall's face towards the reader."""
-    bricks, brick, support = plan.task.shape.wall.bricks, plan.task.brick, plan.task.shape.support
-    courses = [course_from_above(bricks, row, brick, support) for row in (0, 1)]
-    wide, deep = _reach(courses[0] + courses[1])
-    in_front = _PROP + _BOARD[1] if support == "props" else Fraction(0)
-    view = View(one_to=one_to(wide, deep + 2 * in_front, _ROOM))
-    over = View(one_to=view.one_to, origin=(0.0, -float(deep + 2 * in_front) / view.one_to - _BETWEEN))
-    marks: Marks = (*_laid(view, courses[0], brick.perpend), *_laid(over, courses[1], brick.perpend))
-    for place, says in ((view, "course 1 and every other"), (over, "course 2 and every other")):
-        if support == "props":
-            marks += _props(place, wide, brick.width)
-        marks += (name(_above(place.at(0, deep + in_front)), says),)
-    base, edge = view.at(0, -in_front)[1], view.at(wide, 0)[0]
-    marks += (name((view.at(wide / 2, 0)[0], base + 3.8), "face", anchor="middle"),)
-    marks += across(view.at(0, -in_front), view.at(wide, -in_front), base + LANE, shown(wide))
+    """The first course from above, its face towards the reader; over it the second, where the support is bonded in."""
+    shape, brick = plan.task.shape, plan.task.brick
+    bricks, support = shape.wall.bricks, shape.support
+    rows = (0, 1) if support in BONDED else (0,)
+    courses = [course_from_above(bricks, row, brick, support, shape.return_bricks) for row in rows]
+    wide, deep = _reach(tuple(one for course in courses for one in course))
+    out = _PROP + _BOARD[1] if support == "props" else Fraction(0)
+    n = one_to(wide, deep + 2 * out, _ROOM[support == "props"])
+    every = " and every other" if len(rows) > 1 else ""
+    marks: Marks = ()
+    for row, course in zip(rows, courses, strict=True):
+        view = View(one_to=n, origin=(0.0, -row * (float(deep) / n + _BETWEEN)))
+        marks += _laid(view, course, brick.perpend)
+        marks += (name(_above(view.at(0, deep + out)), f"course {row + 1}{every}"),)
+    view = View(one_to=n)
+    if support == "props":
+        marks += _props(view, wide, brick.width)
+        marks += (name(_above(view.at(_BOARD[0], brick.width + _PROP / 2)), "raking prop, dashed, on its board"),)
+    base, edge = view.at(0, -out)[1], view.at(wide, 0)[0]
+    marks += (name((view.at(wide / 2, 0)[0], view.at(0, 0)[1] + 3.8), "face", anchor="middle"),)
+    marks += across(view.at(0, -out), view.at(wide, -out), base + LANE, shown(wide))
     marks += upright(view.at(wide, 0), view.at(wide, deep), edge + LANE, shown(deep))
-    return framed(marks, f"Wall from above, two courses, with {_words(support)}")
+    return framed(marks, f"Wall from above, {_words(support)}")
 
 
 def _words(support: str) -> str:
     if support in BONDED:
-        return f"the {support} at both ends"
-    return "a prop and its board to each side of both ends" if support else "no support"
+        return f"two courses, with the {support} at both ends"
+    return "with a prop and its board to each side of both ends" if support else "without support"
 
 
 def _reach(laid: tuple[FromAbove, ...]) -> tuple[Fraction, Fraction]:

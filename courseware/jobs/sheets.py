@@ -11,6 +11,7 @@ from courseware.jobs import pictures
 from courseware.jobs.order import order_rows
 from courseware.jobs.plan import Plan, counted, shown
 from courseware.jobs.plan_view import plan_view
+from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
 from courseware.papers.compose import in_full
 from courseware.trade import Format, height
@@ -47,6 +48,10 @@ _JUDGED = (
     ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
     ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
 )
+_SUNDRIES = {
+    "practice": "Chalk; marking tape; clean water.",
+    "cement": "Plasticiser as the maker says, where the mix has no lime; chalk; marking tape; clean water.",
+}
 _USED_AGAIN = {
     "practice": "The wall is in practice mortar, lime and sand: bricks are cleaned and stacked, the mortar is knocked "
     "up again, halves are kept for the next surround.",
@@ -54,22 +59,7 @@ _USED_AGAIN = {
 }
 _VARY = {True: "BS EN 771-1, category T2, a size of 102 mm", False: "ten of these bricks, measured dry"}
 _FOUR_COURSES = 300  # mm: a livery company's glossary; three courses of German NF are 250 mm, DIN 4172
-_ABOVE_GROUND, _HEIGHT_NOTE = "Working above the ground", "height"
-_WITHIN_REACH = 1500  # mm: common practice, no source
-_PROMPTS = (
-    ("Cutting", "dust", "avoid cuts; water or extraction; face-fitted mask"),
-    ("Cutting", "noise", "cut away from others; hearing protection for the whole of it"),
-    ("Cutting", "flying pieces and blades", "eye protection; guard; trained people only"),
-    ("Mixing and laying", "wet cement on the skin", "gloves; wash at once; look at the skin"),
-    ("Carrying", "back and hands", "small loads; help; stack close by"),
-    (_ABOVE_GROUND, "falls, falling bricks", "inspected platform; nothing near the edge"),
-    (
-        "The wall while green",
-        "a green wall can go over",
-        "supports first; the day's height; nobody leans or reaches over it",
-    ),
-    ("Projecting work", "fresh bricks that tip", "no more than the drawing; no weight on them while green"),
-)
+_HEIGHT_NOTE = "height"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +129,11 @@ def _safe_steps(plan: Plan) -> tuple[str, ...]:
     step = f"In a day the wall goes up {shown(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
     if len(days) > 1:
         step += f": stop at course {' and '.join(map(str, days[:-1]))}, and go on when the mortar below has set"
-    support = support_says(shape.support, shown(shape.free_height)) if shape.support else ""
+    support = (
+        support_says(shape.support, shown(shape.free_height), counted(shape.return_bricks, "brick"))
+        if shape.support
+        else ""
+    )
     return (*([f"Support: {support}."] if support else []), f"{step}.")
 
 
@@ -202,7 +196,7 @@ def _order(plan: Plan) -> tuple[Block, ...]:
     return (
         Block(table=table),
         Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
-        Block(heading="Sundries", text=("Plasticiser or lime as the maker says; chalk; marking tape; clean water.",)),
+        Block(heading="Sundries", text=(_SUNDRIES[plan.task.shape.mortar],)),
         Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
         Block(
             heading="What can be used again",
@@ -225,14 +219,13 @@ def _joints(brick: Format) -> str:
 
 
 def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
-    """Prompts from the operations of this job: work above the ground only where the wall is higher than is reached."""
-    high = height(plan.task.shape.wall.courses, plan.task.brick) > _WITHIN_REACH
-    rows = tuple((*prompt, "", "") for prompt in _PROMPTS if high or prompt[0] != _ABOVE_GROUND)
+    """Prompts with blanks, then the notes that this job needs."""
+    rows = tuple((*prompt, "", "") for prompt in risk_prompts(plan))
     headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
     cautions = tuple(
         Block(heading=title, text=(" ".join(lines) + (f" Source: {source}." if source else ""),))
         for name, (title, lines, source) in (notes.notes.items() if notes else ())
-        if high or name != _HEIGHT_NOTE
+        if out_of_reach(plan) or name != _HEIGHT_NOTE
     )
     blanks = ("Assessor: ____________________   Date: ______________   Review by: ______________",)
     return (

@@ -16,7 +16,7 @@ from courseware.banks.formulas import near
 from courseware.banks.read import shaped
 from courseware.banks.shapes import Shape, Whole, Yes
 from courseware.banks.yaml_text import place, read_yaml
-from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS
+from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS, RETURN_BRICKS
 from courseware.trade import (
     FORMATS,
     UK_METRIC,
@@ -77,6 +77,7 @@ class JobShape(Shape):
     format: str = Field("UK_METRIC", description="a brick format by name")
     mortar: str = Field("practice", description="practice (lime and sand, bricks used again) or cement")
     support: str = Field("", description="what keeps the wall from going over: returns, piers or props")
+    return_bricks: Figure = Field(RETURN_BRICKS, description="how far returns run back from the face, in bricks")
     day_height: Figure = Field(DAY_HEIGHT, description="how high the wall may go up in a day, in mm")
     frog: Whole = Field(0, description="frogs or holes filled with mortar, in whole percent of the brick")
     bricks_vary: Figure | None = Field(None, description="longest less shortest of ten bricks measured dry, in mm")
@@ -195,6 +196,9 @@ def _unsafe(shape: JobShape, brick: Format, fault: Callable[[str, str, str], _Ke
     if shape.support and shape.support not in KINDS:
         known = near(shape.support, list(KINDS), "expected one of")
         yield fault("support", f"there is no support `{harmless(shape.support)}`", known)
+    if not 1 <= shape.return_bricks <= _LONGEST_RETURN or (2 * shape.return_bricks).denominator != 1:
+        wrong = "returns so long or so short are out of all reason, or go in no halves"
+        yield fault("return_bricks", wrong, f"expected 1 to {_LONGEST_RETURN} bricks, in halves")
     if shape.bricks_vary is not None and not 0 < shape.bricks_vary <= _MOST_VARY:
         yield fault("bricks_vary", "`bricks_vary` is out of all reason", f"expected above 0, at most {_MOST_VARY} mm")
     if not (brick.course <= shape.day_height <= _HIGHEST_DAY):
@@ -217,11 +221,12 @@ _STAND_IN: Mapping[str | int, Any] = {
     "bricks": "4", "courses": "15", "below": "4",
 }  # fmt: skip
 _HIGHEST_DAY, _MOST_VARY = 3000, 20  # mm
+_LONGEST_RETURN = 6  # bricks
 # What a fault under a key goes by besides: where one of these is faulty itself, the fault may come of that.
 _GO_BY: Mapping[str, frozenset[str]] = {
     "format": frozenset(), "tolerances": frozenset(), "mortar": frozenset(), "support": frozenset(),
-    "mix": frozenset({"mortar"}), "bricks_vary": frozenset(), "day_height": frozenset({"format"}),
-    **dict.fromkeys(("bays", "learners", "hours", "waste", "ahead", "frog"), frozenset()),
+    "mix": frozenset({"mortar"}), "day_height": frozenset({"format"}), "return_bricks": frozenset(),
+    **dict.fromkeys(("bays", "learners", "hours", "waste", "ahead", "frog", "bricks_vary"), frozenset()),
     "wall": frozenset({"opening", "format", "support", "free_height"}),
     "opening": frozenset({"wall", "corner", "starts", "projects", "eye_height", "format"}),
 }  # fmt: skip

@@ -15,7 +15,7 @@ import pypdfium2
 import pytest
 from click.testing import CliRunner
 from pikepdf import Pdf
-from shapely.geometry import Polygon, box
+from shapely.geometry import Point, Polygon, box
 from shapely.ops import unary_union
 
 from courseware.banks import BankFaulty, read_bank, solve
@@ -221,6 +221,34 @@ def _parts(shape) -> list:
     return [one for one in getattr(shape, "geoms", [shape]) if not one.is_empty]
 
 
+@pytest.mark.parametrize(
+    ("long", "bricks", "deep"),
+    # Half a brick a course is the corner's: 24 courses, both ends. The depth is that of a pier (Sheet 9, Table 1, CO-).
+    [("1", 24, "215"), ("1.5", 48, "327.5"), ("2.5", 96, "552.5"), ("6", 264, "1340")],
+)
+def test_a_centre_sets_how_long_returns_are(long: str, bricks: int, deep: str) -> None:
+    plan = job(("support: returns", f"support: returns\nreturn_bricks: {long}"))
+    assert plan.stores.support_bricks == bricks
+    assert deep in {mark.text for mark in plan_view(plan).marks if isinstance(mark, Label)}
+    sheet = next(str(sheet) for sheet in job_sheets(plan, None, "") if sheet.file == "job-sheet")
+    assert f"a return of {long} brick{'' if long == '1' else 's'} at each end" in sheet
+
+
+@pytest.mark.parametrize("long", ["0.5", "1.25", "6.5"])
+def test_a_return_that_cannot_be_is_told_with_its_line(long: str) -> None:
+    text = JOB + f"return_bricks: {long}\n"
+    with pytest.raises(BankFaulty, match=r"job.yaml:16:16: .*; expected 1 to 6 bricks, in halves"):
+        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+
+
+def test_heights_of_the_elevation_stand_apart(plan) -> None:
+    """A short height has its figure beyond its end: the one above it has a line of its own, so neither is misread."""
+    labels = {mark.text: mark.at for mark in elevation(plan).marks if isinstance(mark, Label) and mark.turn == 90}
+    assert len(labels) == 2
+    (low, _), (high, _) = sorted(labels.values())
+    assert high - low >= 10
+
+
 def test_ends_turn_where_a_course_would_end_on_half_a_brick() -> None:
     assert [turned(Fraction(8), row) for row in (0, 1, 2)] == [(False, False), (True, True), (False, False)]
     assert [turned(Fraction(17, 2), row) for row in (0, 1)] == [(False, True), (True, False)]
@@ -237,24 +265,39 @@ def test_ends_turn_where_a_course_would_end_on_half_a_brick() -> None:
             440,
         ),  # first: 1½ behind the wall at each end; second: 2 from the face: 440 deep
         ("piers", (8 + 2) + (7 + 2), 2, 215),  # first: a stretcher behind; second: a header and a half bat behind
-        ("props", 8 + 7, 2, 102.5),  # second: half bats at both ends
+        ("props", 8, 0, 102.5),  # the first alone: no support is bonded in
     ],
 )
 def test_the_wall_from_above_shows_its_support(support, wholes, halves, deep) -> None:
     """The picture is read back: bricks counted by their grey, the depth measured, and written beside it."""
     marks = plan_view(job(("support: returns", f"support: {support}"))).marks
-    drawn = {m.fill: m.outlines for m in marks if isinstance(m, Stroke) and m.closed and m.fill not in (None, 1.0)}
-    counted: dict[float, int] = {}
+    counted = {0.92: 0, 0.8: 0, 1.0: 0}
     for mark in marks:
-        if isinstance(mark, Stroke) and mark.closed and mark.fill not in (None, 1.0):
-            counted[mark.fill] = counted.get(mark.fill, 0) + len(mark.outlines)
-    assert (counted[0.92], counted[0.8]) == (wholes, halves)
-    assert drawn
-    words = [m.text for m in marks if isinstance(m, Label)]
-    assert {"1790", str(deep), "face", "course 1 and every other", "course 2 and every other"} <= set(words)
-    boards = [len(m.outlines) for m in marks if isinstance(m, Stroke) and m.closed and m.fill == 1.0]
-    props = [len(m.outlines) for m in marks if isinstance(m, Stroke) and m.dash]
-    assert (boards, props) == (([4, 4], [4, 4]) if support == "props" else ([], []))
+        if isinstance(mark, Stroke) and mark.closed and mark.fill is not None:
+            counted[mark.fill] += len(mark.outlines)
+    assert counted == {0.92: wholes, 0.8: halves, 1.0: 4 if support == "props" else 0}
+    words = {m.text for m in marks if isinstance(m, Label)}
+    courses = {"course 1"} if support == "props" else {"course 1 and every other", "course 2 and every other"}
+    assert {"1790", str(deep), "face", *courses} <= words
+
+
+def test_props_stand_on_their_boards_square_to_the_wall() -> None:
+    """Read back: each dashed line starts on a board's outer edge and runs away from the wall; each board lies on it."""
+    plan = job(("support: returns", "support: props"))
+    marks = [mark for mark in plan_view(plan).marks if isinstance(mark, Stroke)]
+    [leans] = [mark.outlines for mark in marks if mark.dash]
+    [boards] = [[Polygon(outline) for outline in mark.outlines] for mark in marks if mark.closed and mark.fill == 1.0]
+    wall = unary_union([Polygon(o) for m in marks if m.closed and m.fill in (0.92, 0.8) for o in m.outlines])
+    assert len(leans) == len(boards) == 4
+    for (foot, head), board in zip(leans, boards, strict=True):
+        assert board.distance(wall) == pytest.approx(0, abs=1e-6)
+        assert board.intersection(wall).area == pytest.approx(0, abs=1e-6)
+        assert board.distance(Point(foot)) == pytest.approx(0, abs=1e-6)
+        assert foot[0] == pytest.approx(head[0])
+        assert wall.distance(Point(head)) > wall.distance(Point(foot)) > 0
+    left, _, right, _ = wall.bounds
+    assert min(board.bounds[0] for board in boards) == pytest.approx(left)
+    assert max(board.bounds[2] for board in boards) == pytest.approx(right)
 
 
 @pytest.mark.parametrize("name", JOBS)
@@ -263,7 +306,11 @@ def test_every_job_sheet_draws_its_wall_from_above(name: str) -> None:
     sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "job-sheet")
     [drawn] = [block.picture for block in sheet.blocks if block.heading == "The wall from above"]
     assert drawn == plan_view(plan)
-    says = {"returns": "the returns at both ends", "piers": "the piers at both ends", "props": "a prop and its board"}
+    says = {
+        "returns": "the returns at both ends",
+        "piers": "the piers at both ends",
+        "props": "a prop and its board to each side",
+    }
     assert says[plan.task.shape.support] in drawn.alt
 
 
@@ -371,6 +418,8 @@ def test_every_shipped_job_is_safe_to_build(name: str) -> None:
     assert "Support: " in sheets["job-sheet"]
     assert "In a day the wall goes up 1200 mm at most, which is 16 courses" in sheets["job-sheet"]
     assert "a green wall can go over" in sheets["risk-prompts"]
+    assert f"{task.shape.support} as drawn; no more than 1200 mm up in a day" in sheets["risk-prompts"]
+    assert ("a prop knocked away" in sheets["risk-prompts"]) == (task.shape.support == "props")
     assert "5 January 2026" in sheets["job-sheet"]
 
 
