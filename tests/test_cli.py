@@ -397,6 +397,23 @@ def test_another_request_does_not_go_on_from_a_run_that_was_killed(desk) -> None
     assert {e["exercise"] for paper in record["papers"] for e in paper["exercises"]} == {"half-brick-opening"}
 
 
+def test_a_stopped_run_is_not_gone_on_with_under_another_arris_rule(desk, monkeypatch) -> None:
+    from courseware.desk import issuing
+
+    def stopped(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    words = ("issue", "piers.yaml", "--learners", "2", "--date", "2026-01-05", "--jobs", "1")
+    with monkeypatch.context() as full:
+        full.setattr(issuing, "print_sheets", stopped)
+        assert run(*words).exit_code == 3
+    done = run(*words, "--arris-rule", "near")
+    assert "Went on" not in done.output
+    [folder] = Path("output").glob("[!.]*")
+    assert json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["arris_rule"] == "near"
+    assert "Went on" in run(*words).output
+
+
 @pytest.mark.skipif(not Path("/proc").is_dir(), reason="processes listed as on Linux")
 def test_workers_end_with_the_run_that_is_killed(desk) -> None:
     stopped = start("issue", "piers.yaml", "--learners", "40", "--jobs", "2")

@@ -14,6 +14,7 @@ from courseware.trade import Format
 
 _MOST_BRICKS, _MOST_COURSES = 40, 120  # of a panel that is laid out piece by piece
 _MOST_HERRINGBONE = 3000  # mm either way: its pieces are cut one by one
+_A_LENGTH = 10_000  # mm of dog-tooth, whose teeth are the same in any length
 _SET_OUT, _ANY_LIMIT = 25, "uk_corbel"  # a projection within the limit: where a run stands does not depend on it
 
 
@@ -45,8 +46,10 @@ def decorative(brick: Format, arris_rule: str) -> dict[str, Function]:
         "on_edge_in": function(lambda length: trade.on_edge(length, brick).pieces, "length"),
         "dentils_out": function(lambda length: trade.dentils(length, brick)[0], "length"),
         "dentils_back": function(lambda length: trade.dentils(length, brick)[1], "length"),
-        "teeth_in": function(lambda length: trade.dog_tooth(length, brick).teeth, "length"),
-        "tooth_pitch": function(lambda: trade.dog_tooth(10_000, brick).pitch, ""),
+        "pieces_in": function(trade.pieces_in, "wide length pitch"),
+        "teeth_in": function(partial(_teeth, brick), "length joint", needed=1),
+        "tooth_pitch": function(partial(_tooth, brick, "pitch"), "joint", needed=0),
+        "tooth_width": function(partial(_tooth, brick, "wide"), ""),
     }
 
 
@@ -85,6 +88,14 @@ def _herringbone(brick: Format, what: str, width: Figure, height: Figure, degree
     if degrees not in (45, 90):
         raise trade.TradeError("herringbone is laid at 45 or 90 degrees")
     return _field(trade.herringbone(width, height, brick, int(degrees)), what)
+
+
+def _teeth(brick: Format, length: Figure, joint: Figure | None = None) -> Figure:
+    return trade.dog_tooth(length, brick, joint).teeth
+
+
+def _tooth(brick: Format, what: str, joint: Figure | None = None) -> Figure:
+    return _field(trade.dog_tooth(_A_LENGTH, brick, joint), what)
 
 
 def _run_arris(brick: Format, rule: str, what: str, courses: Figure, below: Figure, eye: Figure) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -86,8 +86,18 @@ class LeakCount:
         self.exercise = exercise
         self.places = places_read(exercise)
         self.choices = tuple(part for part in exercise.parts if isinstance(part, ChoicePart) and not part.several)
-        self.formulas = tuple((place.name, formula) for place in self.places for formula in place.formulas)
+        self.fixed: dict[Figure, list[str]] = {}
+        for place in self.places:
+            for figure in place.figures:
+                self.fixed.setdefault(figure, []).append(place.name)
+        named: dict[str, tuple[Formula, list[str]]] = {}  # each formula once, with the places where it stands
+        for place in self.places:
+            for formula in place.formulas:
+                if formula.kind == "number":
+                    named.setdefault(formula.text, (formula, []))[1].append(place.name)
+        self.formulas = tuple(named.values())
         self.texts = {place.name: _fixed_text(place.wordings) for place in self.places}
+        self.told_always: dict[tuple[str, int], list[str]] = {}  # by choice and right answer, where all words are fixed
 
     def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[Leak]:
         """Each answer of one variant that is told, and where."""
@@ -103,37 +113,39 @@ class LeakCount:
 
     def _shown(self, scope: Mapping[str, Value]) -> dict[Figure, list[str]]:
         """The figures that a learner reads in this variant, each with the places where it stands."""
-        shown: dict[Figure, list[str]] = {}
-        for place in self.places:
-            for figure in place.figures:
-                shown.setdefault(figure, []).append(place.name)
-        for name, formula in self.formulas:
-            value = formula.value(scope)
-            if not isinstance(value, str | bool):
-                shown.setdefault(value, []).append(name)
+        shown = dict(self.fixed)
+        for formula, names in self.formulas:
+            value: Figure = formula.value(scope)  # type: ignore[assignment]  # a number, by its kind
+            shown[value] = [*shown.get(value, ()), *names]
         drawing = self.exercise.drawing
         if drawing is not None and drawing.shows:
             kind, figures = DRAWING_KINDS[drawing.kind], drawn_figures(drawing, scope)
             for dimension in drawing.shows:
                 size = tidy(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
-                shown.setdefault(size, []).append("the drawing")
+                shown[size] = [*shown.get(size, ()), "the drawing"]
         return shown
 
-    def _choice_tellers(self, solved: SolvedChoice, scope: Mapping[str, Value]) -> Iterator[str]:
+    def _choice_tellers(self, solved: SolvedChoice, scope: Mapping[str, Value]) -> list[str]:
         """The places, other than the choice itself, with the words of the right choice and of no wrong one."""
-        part = solved.part
+        part, right = solved.part, solved.right.index(True)
+        others = [place for place in self.places if not place.wordings or place.wordings[0] is not part.choices[0].say]
+        fixed = all(self.texts[place.name] is not None for place in others)
+        fixed = fixed and not any(choice.say.formulas for choice in part.choices)
+        if fixed and (part.name, right) in self.told_always:
+            return self.told_always[part.name, right]
         says = [_squeezed(_text(choice.say, scope)) for choice in part.choices]
-        right = says[solved.right.index(True)]
-        if len(right) < _SHORTEST_CHOICE:
-            return
-        for place in self.places:
-            if place.wordings and place.wordings[0] is part.choices[0].say:
-                continue  # its own choices
-            text = self.texts[place.name]
-            if text is None:
-                text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
-            if right in text and not any(say in text for say in says if say != right):
-                yield place.name
+        found = [place.name for place in others if self._tells(place, says, right, scope)]
+        if fixed:
+            self.told_always[part.name, right] = found
+        return found
+
+    def _tells(self, place: Place, says: Sequence[str], right: int, scope: Mapping[str, Value]) -> bool:
+        if len(says[right]) < _SHORTEST_CHOICE:
+            return False
+        text = self.texts[place.name]
+        if text is None:
+            text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
+        return says[right] in text and not any(say in text for say in says if say != says[right])
 
 
 def _tellers(number: SolvedNumber, shown: Mapping[Figure, list[str]]) -> set[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from sqlalchemy import URL, Engine
 
 VARIABLE = "COURSEWARE_RECORD"
+_LIKE_A_URL = re.compile(r"[A-Za-z][A-Za-z0-9+.-]+:")  # but not C:\folder
 FILE = "record.sqlite"
 
 
@@ -26,7 +28,9 @@ def record_url(asked: str | None, out: Path, environment: Mapping[str, str] = os
 
     place = asked or environment.get(VARIABLE) or ""
     if "://" not in place:
-        return URL.create("sqlite", database=str(Path(place) if place else out / FILE))
+        if _LIKE_A_URL.match(place):
+            raise RecordFaulty("its address is not a database URL; write it as sqlite:///folder/record.sqlite")
+        return URL.create("sqlite", database=str(Path(place).expanduser() if place else out / FILE))
     try:
         return make_url(place)
     except (ArgumentError, ValueError):

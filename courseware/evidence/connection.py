@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, select
-from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 from sqlalchemy.pool import NullPool
 
 from courseware.evidence.refusals import RecordRefuses, place, told_plainly
@@ -18,6 +17,8 @@ from courseware.evidence.tables import STEP
 from courseware.papers.record import RecordFaulty
 
 _PATIENCE = 30  # seconds for another's writing to end
+_SQLITE = ("sqlite", "sqlite+pysqlite")
+_WRITE_IT = "write it as sqlite:///folder/record.sqlite"
 _PRAGMAS = (
     "journal_mode = DELETE",  # a copy of the one file is the whole record
     "synchronous = FULL",
@@ -41,13 +42,17 @@ def connect(url: str | URL, *, make: bool) -> Engine:
         parsed = make_url(url)
         options: dict[str, Any] = {}
         if parsed.get_backend_name() == "sqlite":
+            if parsed.drivername not in _SQLITE:
+                raise RecordFaulty(f"`{parsed.drivername}` is not a driver for a record; {_WRITE_IT}")
             _be_there(parsed, make=make)
             options = {"connect_args": {"timeout": _PATIENCE}, "poolclass": NullPool}
         engine = create_engine(parsed, **options)
-    except (ArgumentError, NoSuchModuleError):
-        raise RecordFaulty("its address is not a database URL; write it as sqlite:///folder/record.sqlite") from None
     except ModuleNotFoundError as error:
         raise RecordFaulty(f"the driver `{error.name}` of its database is not installed; pip installs it") from None
+    except (RecordFaulty, RecordRefuses, OSError):
+        raise
+    except Exception:  # an odd address fails inside the library in ways that cannot be listed
+        raise RecordFaulty(f"its address is not a database URL; {_WRITE_IT}") from None
     if engine.dialect.name == "sqlite":
         _prepare(engine)
         _check(engine)
@@ -90,8 +95,10 @@ def _be_there(url: URL, *, make: bool) -> None:
     """Makes a file that only its owner reads, before SQLite would make it for all."""
     if url.database in {None, "", ":memory:"}:
         raise RecordFaulty("a record in memory is lost as soon as the command ends; name a file")
-    if not all(name == "timeout" and str(value).isdigit() for name, value in url.query.items()):
+    if not all(name == "timeout" and _counts(str(value)) for name, value in url.query.items()):
         raise RecordFaulty("its address says more than where the file is; write it as sqlite:///folder/record.sqlite")
+    if "\0" in str(url.database):
+        raise RecordFaulty(f"its address holds a character that no file name has; {_WRITE_IT}")
     file = Path(str(url.database))
     if file.exists():
         return
@@ -102,6 +109,10 @@ def _be_there(url: URL, *, make: bool) -> None:
         os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
     except OSError as error:
         raise RecordFaulty(f"{file} cannot be made: {error.strerror}") from None
+
+
+def _counts(text: str) -> bool:
+    return text.isascii() and text.isdigit()
 
 
 def _prepare(engine: Engine) -> None:

@@ -12,7 +12,7 @@ from sqlalchemy import Connection, Engine, insert, select
 
 from courseware.evidence.connection import reading, stamp, writing
 from courseware.evidence.entering import Role
-from courseware.evidence.refusals import RecordRefuses
+from courseware.evidence.refusals import RecordRefuses, kept_json
 from courseware.evidence.scripts import newest_scripts
 from courseware.evidence.sittings import known
 from courseware.evidence.tables import MARK, PAPER, SCRIPT
@@ -71,7 +71,7 @@ def mark_in(row: Mapping[Any, Any]) -> Mark:
         how=row["how"],
         why=row["why"],
         written=row["written"],
-        slips=tuple(NamedSlip(key=key, says=says) for key, says in json.loads(row["slips"])),
+        slips=tuple(NamedSlip(key=key, says=says) for key, says in kept_json(row["slips"], list)),
         comment=row["comment"],
     )
 
@@ -105,7 +105,7 @@ def _labels(connection: Connection, sitting: str) -> dict[str, list[str]]:
     """The parts' labels of each paper in their order."""
     found: dict[str, list[str]] = {}
     for code, issued in connection.execute(select(PAPER.c.code, PAPER.c.issued).where(PAPER.c.sitting == sitting)):
-        exercises = json.loads(issued)["exercises"]
+        exercises = kept_json(issued, dict).get("exercises", [])
         found[code] = [part["label"] for exercise in exercises for part in exercise["parts"]]
     return found
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
@@ -12,6 +11,7 @@ from sqlalchemy import Column, Connection, Engine, Table, delete, select, update
 
 from courseware.evidence.connection import reading, squeeze, writing
 from courseware.evidence.history import history_in
+from courseware.evidence.refusals import kept_json
 from courseware.evidence.tables import DECISION, MARK, PAPER, PERSON, SCRIPT, SITTING
 from courseware.evidence.whose import Held, Papers, whose
 
@@ -142,7 +142,7 @@ def _paper(connection: Connection, code: str) -> dict[str, Any]:
     return {
         "code": code,
         "sitting": {"code": row.code, "title": row.title, "date": row.date, "group": row.class_name},
-        "issued": json.loads(row.issued)["exercises"],
+        "issued": kept_json(row.issued, dict).get("exercises", []),
         "names": _rows(connection, PERSON, code),
         "scripts": _rows(connection, SCRIPT, code),
         "marks": _marks(connection, code),
@@ -164,4 +164,4 @@ def _marks(connection: Connection, code: str) -> list[dict[str, Any]]:
 def _plain(row: Mapping[Any, Any]) -> dict[str, Any]:
     """A row without the record's own numbers; JSON columns as data."""
     inner, own = {"cells", "unread", "slips"}, {"id", "paper", "script"}
-    return {key: json.loads(value) if key in inner else value for key, value in row.items() if key not in own}
+    return {key: kept_json(value, object) if key in inner else value for key, value in row.items() if key not in own}

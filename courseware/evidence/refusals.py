@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import errno
+import json
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from courseware.papers.record import RecordFaulty
 
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from sqlalchemy import URL
     from sqlalchemy.exc import SQLAlchemyError
 
+_Kept = TypeVar("_Kept")
 _LATER = "nothing that was acknowledged is lost"
 _WORDS = (  # what SQLite says, and what it means here
     ("locked", "another program has been writing to it for half a minute; close it, or wait, and run this again"),
@@ -27,6 +29,25 @@ _WORDS = (  # what SQLite says, and what it means here
 
 class RecordRefuses(ValueError):
     """What the record does not do as asked, and why; the message says what to do."""
+
+
+def kept_json(text: Any, kind: type[_Kept]) -> _Kept:
+    """What a cell of the record holds as JSON. Raises `RecordFaulty` for what this program cannot have written."""
+    wrong = RecordFaulty("a row of it holds what this program did not write: it has been changed by hand")
+    try:
+        value = json.loads(text)
+    except (TypeError, ValueError, RecursionError):
+        raise wrong from None
+    if not isinstance(value, kind):
+        raise wrong
+    return value
+
+
+def kept_count(value: object) -> int:
+    """A whole number that a cell of the record holds. Raises `RecordFaulty` for anything else."""
+    if not isinstance(value, int):
+        raise RecordFaulty("a row of it holds text for a number: it has been changed by hand")
+    return value
 
 
 @contextmanager

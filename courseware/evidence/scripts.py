@@ -13,7 +13,7 @@ from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
 from courseware.evidence.connection import reading, stamp, writing
 from courseware.evidence.entering import STATUS, Cell, CellChange, Merged, Role, Row, cells_of, merge
-from courseware.evidence.refusals import RecordRefuses
+from courseware.evidence.refusals import RecordRefuses, kept_count, kept_json
 from courseware.evidence.sittings import known
 from courseware.evidence.tables import DECISION, PAPER, SCRIPT
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
@@ -179,7 +179,7 @@ def _rows(connection: Connection, sitting: str, role: Role) -> dict[tuple[str, i
     asked = select(SCRIPT).join_from(SCRIPT, PAPER).where(PAPER.c.sitting == sitting, SCRIPT.c.role == role)
     found: defaultdict[tuple[str, int], list[RowMapping]] = defaultdict(list)
     for row in connection.execute(asked.order_by(PAPER.c.place, SCRIPT.c.attempt, SCRIPT.c.id)).mappings():
-        found[row["paper"], row["attempt"]].append(row)
+        found[row["paper"], kept_count(row["attempt"])].append(row)
     return dict(found)
 
 
@@ -195,7 +195,7 @@ def _entry(row: RowMapping) -> Row:
 
 
 def _script(row: Mapping[Any, Any]) -> Script:
-    cells, unread = json.loads(row["cells"]), json.loads(row["unread"])
+    cells, unread = kept_json(row["cells"], dict), kept_json(row["unread"], dict)
     status = cast("Status", row["status"])
     return Script(code=row["paper"], cells=cells, status=status, line=row["line"], unread=unread)
 

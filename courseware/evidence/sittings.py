@@ -12,9 +12,9 @@ from typing import Any
 from sqlalchemy import Connection, Engine, insert, select
 
 from courseware.evidence.connection import reading, stamp, writing
-from courseware.evidence.refusals import RecordRefuses
+from courseware.evidence.refusals import RecordRefuses, kept_json
 from courseware.evidence.tables import PAPER, PERSON, SCRIPT, SITTING
-from courseware.papers.record import read_record
+from courseware.papers.record import RecordFaulty, read_record
 from courseware.papers.sitting import Sitting
 
 
@@ -140,12 +140,15 @@ def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:
 
 
 def _head(connection: Connection, code: str) -> Any:
-    return json.loads(str(connection.scalar(select(SITTING.c.head).where(SITTING.c.code == code))))
+    return kept_json(connection.scalar(select(SITTING.c.head).where(SITTING.c.code == code)), dict)
 
 
 def _issued(connection: Connection, code: str) -> list[dict[str, Any]]:
     found = connection.scalars(select(PAPER.c.issued).where(PAPER.c.sitting == code).order_by(PAPER.c.place))
-    return [json.loads(text) for text in found]
+    papers = [kept_json(text, dict) for text in found]
+    if not all(isinstance(paper.get("code"), str) for paper in papers):
+        raise RecordFaulty("a paper of it has no code: it has been changed by hand")
+    return papers
 
 
 def _nameless(paper: Mapping[str, Any]) -> dict[str, Any]:

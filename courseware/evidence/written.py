@@ -12,6 +12,7 @@ from pathlib import Path
 from sqlalchemy import Engine, delete, insert, select
 
 from courseware.evidence.connection import reading, stamp, writing
+from courseware.evidence.refusals import kept_json
 from courseware.evidence.tables import FILE
 
 
@@ -57,7 +58,7 @@ def files_written(engine: Engine) -> tuple[WrittenFile, ...]:
         rows = connection.execute(select(FILE.c.path, FILE.c.sha256, FILE.c.codes).order_by(FILE.c.id)).all()
     newest = {path: (sha256, codes) for path, sha256, codes in rows}
     return tuple(
-        WrittenFile(path=Path(path), sha256=sha256, codes=tuple(json.loads(codes)))
+        WrittenFile(path=Path(path), sha256=sha256, codes=tuple(kept_json(codes, list)))
         for path, (sha256, codes) in sorted(newest.items())
     )
 

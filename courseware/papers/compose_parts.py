@@ -88,7 +88,8 @@ def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site:
             pairs = tuple(f"{earlier} before {later}" for earlier, later in own[0].before)
             letters = own[0].answer.split(",")
             several = any(pair not in own[0].before for pair in pairwise(letters))
-            notes = (("Right in any sequence that keeps: " if several else "Kept by: ") + "; ".join(pairs) + ".",)
+            keeps = ("Right in any sequence that keeps: " if several else "Kept by: ") + "; ".join(pairs) + "."
+            notes = (keeps, _by_pairs(solved.part.marks, len(pairs)))
             return (KeyAnswer(label=own[0].label, answer=", ".join(letters), notes=notes, open_order=several),)
         case SolvedPlain(part=DrawnPart() as drawn):
             each = drawn.marks // len(drawn.points)
@@ -97,6 +98,12 @@ def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site:
                 KeyAnswer(label=own[0].label, answer="Marked by eye against the points", notes=points, by_eye=True),
             )
     raise TypeError(solved)
+
+
+def _by_pairs(marks: int, pairs: int) -> str:
+    """What so many pairs kept earn, as `marking.lettered` counts them: parts of a mark are cut off."""
+    fewest = [(mark, -(-mark * pairs // marks)) for mark in range(1, marks + 1)]
+    return "Marks for pairs kept: " + ", ".join(f"{mark} for {kept}" for mark, kept in fewest) + "."
 
 
 def _replace(asked: AskedPart, **changes: object) -> AskedPart:

@@ -30,6 +30,21 @@ class Run:
     joint: Fraction
 
 
+def pieces_in(wide: Exact, length: Exact, pitch: Exact) -> int:
+    """Whole pieces `wide` mm wide that stand in a length, one every `pitch` mm, the first hard against one end.
+
+    The last piece needs no joint after it, so n pieces take (n - 1) pitches and one piece. 0 where none fits. Raises
+    `TradeError` where a piece has no width, or the next would stand on it.
+
+    >>> pieces_in(65, 890, 75), pieces_in(65, 889, 75)
+    (12, 11)
+    """
+    each, whole, step = number(wide), number(length), number(pitch)
+    if each <= 0 or step < each:
+        raise TradeError(f"pieces {size(each)} mm wide cannot stand every {size(step)} mm")
+    return max(0, math.floor((whole - each) / step) + 1)
+
+
 def stack_bond(bricks: Exact, courses: Exact, format: Format = UK_METRIC) -> int:
     """Bricks in a panel of stack bond, every perpend above the last: bricks by courses, halves not possible.
 
@@ -81,13 +96,14 @@ def run_of(wide: Exact, length: Exact, joint: Exact = 10) -> Run:
     each, whole, asked = number(wide), number(length), number(joint)
     if each <= 0 or asked <= 0 or whole < 2 * each + asked * _LEAST:
         raise TradeError(f"a length of {size(whole)} mm takes no run of pieces {size(each)} mm wide")
-    count = max(2, math.floor((whole + asked) / (each + asked) + Fraction(1, 2)))
+    step = each + asked
+    count = max(2, pieces_in(each, whole + step / 2, step))  # the number whose joints are nearest
     left = (whole - count * each) / (count - 1)
     if not asked * _LEAST <= left <= asked * _MOST:
-        below = math.floor((whole + asked) / (each + asked)) * (each + asked) - asked
+        below = pieces_in(each, whole, step) * step - asked
         raise TradeError(
             f"pieces {size(each)} mm wide do not run into {size(whole)} mm: {count} leave joints of {size(left)} mm; "
-            f"with {size(asked)} mm joints {size(below)} and {size(below + each + asked)} mm work"
+            f"with {size(asked)} mm joints {size(below)} and {size(below + step)} mm work"
         )
     return Run(pieces=count, pitch=each + left, joint=left)
 
@@ -102,15 +118,19 @@ def dentils(length: Exact, format: Format = UK_METRIC) -> tuple[int, int]:
     (5, 4)
     """
     whole = number(length)
-    count = (whole + format.perpend) / format.half
-    if count.denominator != 1 or count < 3 or count % 2 == 0:
-        low = max(3, math.floor((count - 1) / 2) * 2 + 1)
-        sizes = [size(n * format.half - format.perpend) for n in (low, low + 2)]
+    count = pieces_in(format.width, whole, format.half)
+    if count < 3 or count % 2 == 0 or _headers(count, format) != whole:
+        low = max(3, (count - 1) // 2 * 2 + 1)
         raise TradeError(
             f"a dentil course does not run into {size(whole)} mm with a dentil at both ends: headers go in odd "
-            f"numbers; {sizes[0]} and {sizes[1]} mm work"
+            f"numbers; {size(_headers(low, format))} and {size(_headers(low + 2, format))} mm work"
         )
-    return (int(count) + 1) // 2, (int(count) - 1) // 2
+    return (count + 1) // 2, (count - 1) // 2
+
+
+def _headers(count: int, format: Format) -> Fraction:
+    """The length of so many headers side by side, in mm."""
+    return count * format.half - format.perpend
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,21 +139,26 @@ class DogTooth:
 
     teeth: int
     pitch: Fraction  # along the wall, from corner to corner, mm
+    wide: Fraction  # of one tooth along the wall, mm
     depth: Fraction  # from the corners back to where two bricks meet, mm
 
 
-def dog_tooth(length: Exact, format: Format = UK_METRIC) -> DogTooth:
-    """As many teeth as stand whole in a length; `TradeError` where none does.
+def dog_tooth(length: Exact, format: Format = UK_METRIC, joint: Exact | None = None) -> DogTooth:
+    """As many teeth as stand whole in a length; `TradeError` where none does, or where the joint is no joint.
 
-    Two bricks side by side at 45 degrees, a perpend between them, come a width and a perpend apart square to
-    themselves, and 1.4142 times that along the wall. Teeth are as deep as half their pitch.
+    Two bricks side by side at 45 degrees, a joint between them (a perpend unless given), come a width and a joint apart
+    square to themselves, and 1.4142 times that along the wall; a tooth is 1.4142 times the width. Teeth are as deep as
+    half their pitch. See `pieces_in`.
 
-    >>> tooth = dog_tooth(2000)
-    >>> tooth.teeth, round(float(tooth.pitch), 2)
-    (12, 159.1)
+    >>> tooth = dog_tooth(2850)
+    >>> tooth.teeth, round(float(tooth.pitch), 2), round(float(tooth.wide), 2)
+    (18, 159.1, 144.96)
     """
-    whole, pitch = number(length), (format.width + format.perpend) * _ROOT_2
-    teeth = math.floor(whole / pitch)
+    whole, between = number(length), format.perpend if joint is None else number(joint)
+    if between <= 0:
+        raise TradeError(f"a joint of {size(between)} mm leaves no room for mortar between two teeth")
+    wide, pitch = format.width * _ROOT_2, (format.width + between) * _ROOT_2
+    teeth = pieces_in(wide, whole, pitch)
     if teeth < 1:
-        raise TradeError(f"a length of {size(whole)} mm takes no tooth: one needs {size(pitch)} mm")
-    return DogTooth(teeth=teeth, pitch=pitch, depth=pitch / 2)
+        raise TradeError(f"a length of {size(whole)} mm takes no tooth: one needs {size(wide)} mm")
+    return DogTooth(teeth=teeth, pitch=pitch, wide=wide, depth=pitch / 2)

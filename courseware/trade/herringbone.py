@@ -11,6 +11,7 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from courseware.trade.angles import root
 from courseware.trade.exact import Exact, number
@@ -65,7 +66,11 @@ def herringbone(width: Exact, height: Exact, format: Format = UK_METRIC, angle: 
     >>> laid.whole, laid.cut
     (33, 23)
     """
-    wide, high = number(width), number(height)
+    return _laid(number(width), number(height), format, angle)
+
+
+@lru_cache(maxsize=32)  # its pieces, its cuts and its waste are asked for one after another
+def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herringbone:
     if angle not in ANGLES:
         raise TradeError(f"herringbone at {size(Fraction(angle))} degrees is not known: use 45 or 90")
     pitch, joint = format.module / _LONG, format.module / _LONG - format.height
@@ -81,9 +86,10 @@ def herringbone(width: Exact, height: Exact, format: Format = UK_METRIC, angle: 
     shapes: Counter[Shape] = Counter()
     kept = Fraction(0)
     for outline in _bricks(wide, high, pitch, format, angle):
-        piece = _clipped(outline, inner)
+        within = _within(outline, inner)
+        piece = outline if within else _clipped(outline, inner)
         area = _area(piece)
-        if area <= 0 or _thin(piece, area, joint):
+        if not within and (area <= 0 or _thin(piece, area, joint)):
             continue
         whole = full - area < _MILLIONTH
         kept += area
@@ -107,8 +113,12 @@ def _bricks(wide: Fraction, high: Fraction, pitch: Fraction, format: Format, ang
     """
     reach = math.ceil((wide + high) / pitch) + _REPEAT
     middle = wide / 2, high / 2
+    most = tuple(_furthest(half, format.length + format.height, pitch, angle) for half in middle)
     for y in range(-reach, reach):
         for x in range(-reach, reach):
+            across, up = (x - y, x + y) if angle == 45 else (x, y)
+            if abs(across) > most[0] or abs(up) > most[1]:
+                continue  # in whole numbers, before any corner is worked out
             if (x - y) % _REPEAT == 0:
                 long, short = format.length, format.height
             elif (x - y) % _REPEAT == _REPEAT - 1:
@@ -122,6 +132,14 @@ def _bricks(wide: Fraction, high: Fraction, pitch: Fraction, format: Format, ang
                 yield placed
 
 
+def _furthest(half: Fraction, brick: Fraction, pitch: Fraction, angle: int) -> int:
+    """How many pitches from the middle a brick's place may lie, along a side or at 45 degrees to it, to reach in."""
+    pitches = (half + brick) / pitch
+    if angle == 45:  # the place lies (x - y) / √2 pitches along the side
+        return math.isqrt(math.ceil(2 * pitches * pitches)) + 1
+    return math.ceil(pitches) + 1
+
+
 def _turned(corner: Point, angle: int, middle: Point) -> Point:
     x, y = corner
     if angle == 45:
@@ -132,6 +150,10 @@ def _turned(corner: Point, angle: int, middle: Point) -> Point:
 def _near(outline: tuple[Point, ...], wide: Fraction, high: Fraction) -> bool:
     xs, ys = [x for x, _ in outline], [y for _, y in outline]
     return max(xs) > 0 and min(xs) < wide and max(ys) > 0 and min(ys) < high
+
+
+def _within(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> bool:
+    return all(inner[0] <= x <= inner[2] and inner[1] <= y <= inner[3] for x, y in outline)
 
 
 def _clipped(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> tuple[Point, ...]:

@@ -39,3 +39,14 @@ def test_an_address_that_is_none_is_told() -> None:
 def test_what_the_record_refuses_is_told_in_its_own_words(tmp_path) -> None:
     with pytest.raises(NotFound, match="there is no record at"), opened(record_url(None, tmp_path, {}), make=False):
         raise AssertionError
+
+
+@pytest.mark.parametrize("address", ["sqlite:/x", "postgresql:x", "mysql+pymysql:/x"])
+def test_an_address_without_its_slashes_is_no_file_name(address: str) -> None:
+    with pytest.raises(RecordFaulty, match="is not a database URL"):
+        record_url(address, OUT, {})
+
+
+def test_a_home_folder_is_meant_by_its_sign() -> None:
+    assert record_file(record_url("~/record.sqlite", OUT, {})) == Path.home() / "record.sqlite"
+    assert record_file(record_url("C:\\records\\record.sqlite", OUT, {})) is not None

@@ -61,11 +61,21 @@ def test_a_record_is_not_made_by_looking(tmp_path) -> None:
         ("nosuch://x/y", "is not a database URL"),
         ("sqlite:////dev/null/record.sqlite", "cannot be made"),
         ("sqlite:////dev", "cannot be opened"),
+        ("sqlite:///%00x", "holds a character that no file name has"),
+        ("sqlite:///x?timeout=²", "says more than where the file is"),
+        ("sqlite+pysqlite+x:///x", "is not a database URL"),
+        ("sqlite+json:///x", "is not a"),
+        ("sqlite+aiosqlite:///x", "is not a driver for a record"),
+        ("mysql+reflection://x", "is not a database URL"),
+        ("oracle+types://x", "is not a database URL"),
+        ("postgresql+_psycopg_common://x", "is not a database URL"),
     ],
 )
-def test_an_address_that_leads_nowhere_is_told(address, says) -> None:
+def test_an_address_that_leads_nowhere_is_told(address, says, tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
     with pytest.raises(RecordFaulty, match=says):
         open_record(address)
+    assert list(tmp_path.iterdir()) == [], "no stray file is left"
 
 
 def test_a_file_that_is_no_database_is_left_alone(tmp_path) -> None:

@@ -19,7 +19,8 @@ from shapely.geometry import Point, Polygon, box
 from shapely.ops import unary_union
 
 from courseware.banks import BankFaulty, read_bank, solve
-from courseware.banks.solve import scope_of
+from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
+from courseware.banks.solve import numbers_in, scope_of
 from courseware.banks.space import walk
 from courseware.cli import main
 from courseware.desk.jobs import find_job, shipped_jobs, worksheet
@@ -691,6 +692,42 @@ def test_the_worksheet_asks_for_the_figures_of_the_job_itself(name) -> None:
     assert answers["pieces"] == len(plan.surround.pieces)
     assert answers["cut_bricks"] == plan.stores.surround_bricks
     assert (answers["bottom_top"], answers["top_top"]) == (plan.frame.bottom_height, plan.frame.top_height)
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_no_exercise_of_the_worksheet_prints_a_size_that_another_asks_for(name) -> None:
+    """A worksheet is one paper: a width asked for in one exercise may not stand in another's words or drawing."""
+    _, exercises = worksheet(find_job(name, "outline"), "outline")
+    for exercise in exercises:
+        [given] = list(walk(exercise))
+        sizes = [number for part in solve(exercise, given) for number in numbers_in(part) if number.part.unit == "mm"]
+        for other in exercises:
+            if other is not exercise:
+                told = figures_read(other)
+                assert not [number.part.name for number in sizes if Fraction(number.answer) in told], other.name
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_the_order_of_the_worksheet_does_not_print_the_size_of_its_panel(name) -> None:
+    _, exercises = worksheet(find_job(name, "outline"), "outline")
+    by_name = {exercise.name: exercise for exercise in exercises}
+    [given] = list(walk(by_name["panel-of-the-job"]))
+    inner = scope_of(given, solve(by_name["panel-of-the-job"], given))
+    told = figures_read(by_name["order-of-the-job"])
+    assert not {Fraction(inner["inner_bricks"]), Fraction(inner["inner_courses"])} <= told
+
+
+def figures_read(exercise) -> set[Fraction]:
+    """The figures that a learner reads in an exercise: in its words, and as sizes in its drawing."""
+    [given] = list(walk(exercise))
+    scope = scope_of(given, solve(exercise, given))
+    site = {"place": "", "street": "", "client": ""}
+    said = " ".join(wording.render(scope, site) for wording in (exercise.pose, *(part.ask for part in exercise.parts)))
+    drawn = set()
+    if exercise.drawing is not None:
+        kind, figures = DRAWING_KINDS[exercise.drawing.kind], drawn_figures(exercise.drawing, scope)
+        drawn = {Fraction(kind.dimensions[name](figures, exercise.format)) for name in exercise.drawing.shows}
+    return drawn | {Fraction(figure) for figure in re.findall(r"\d+(?:\.\d+)?", said)}
 
 
 def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatch) -> None:

@@ -61,3 +61,17 @@ def test_the_cases_hold_every_reading_and_every_unit_of_the_banks() -> None:
         "",
     }
     assert units <= {case["unit"] for case in READ}
+
+
+@pytest.mark.parametrize(
+    ("expected", "meant"),
+    [("11249", 1125), ("11250", 1125), ("11251", None), ("112.6", 1125), ("112.5", 1125), ("112.4", None)],
+)
+def test_a_comma_is_settled_within_a_factor_of_ten_either_way_and_no_further(expected: str, meant: int | None) -> None:
+    """1,125 is 1125 or 1.125."""
+    assert settled(read_figure("1,125", "mm"), Fraction(expected)) == meant
+
+
+@pytest.mark.parametrize(("known", "meant"), [([], 1125), ([Fraction("1.125")], None), ([Fraction("1.126")], 1125)])
+def test_a_comma_is_not_settled_where_the_other_reading_is_known(known: list[Fraction], meant: int | None) -> None:
+    assert settled(read_figure("1,125", "mm"), Fraction(1125), known) == meant

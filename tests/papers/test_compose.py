@@ -6,10 +6,12 @@ import json
 import re
 from dataclasses import fields, replace
 from fractions import Fraction
+from itertools import permutations
 
 import pytest
 
 from courseware.desk.shelf import shipped_banks
+from courseware.marking.lettered import mark_order
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.compose_grid import compose_grid
 from courseware.papers.compose_parts import brick_line
@@ -175,3 +177,19 @@ def test_no_field_of_a_paper_is_called_an_answer() -> None:
             "accepts",
             "right",
         }
+
+
+def test_the_key_of_an_order_says_what_so_many_pairs_kept_earn_in_marking(composed) -> None:
+    sitting, sources = composed("sequence_of_work")
+    parts = [row for exercise in compose_key(sitting, 0, sources).exercises for row in exercise.by_part]
+    orders = [(asked, answers[0]) for asked, answers in parts if asked.kind == "order" and len(asked.options) <= 6]
+    assert orders
+    for asked, answer in orders:
+        keeps, earns = answer.notes
+        pairs = re.findall(r"\b([A-G]) before ([A-G])\b", keeps)
+        fewest = {int(mark): int(kept) for mark, kept in re.findall(r"(\d+) for (\d+)", earns)}
+        assert list(fewest) == list(range(1, asked.marks + 1))
+        for written in permutations([letter for letter, _ in asked.options]):
+            kept = sum(written.index(earlier) < written.index(later) for earlier, later in pairs)
+            said = max((mark for mark, least in fewest.items() if kept >= least), default=0)
+            assert mark_order(written, pairs, len(written), asked.marks).marks == said
