@@ -10,6 +10,7 @@ from courseware.banks.figures import half_up, write_out
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, Task
 from courseware.trade import (
+    Format,
     Frame,
     Surround,
     Template,
@@ -31,7 +32,8 @@ _DRY = Fraction("1.33")  # dry volume to wet: a teaching figure that a source us
 # mm: no deviation is asked finer than the bricks themselves may vary: BS EN 771-1, category T2, a size of 102 mm.
 _LEAST = Fraction(3)
 _JOINT = Fraction(3)  # mm either way when bricks are spread: a training page on broken bonding
-_FOUR = 4  # courses to a measure of gauge
+_GAUGED = {3: "three", 4: "four"}
+_FOUR_COURSES = 300  # mm: a livery company's glossary; three courses of German NF are 250 mm, DIN 4172
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,6 +113,7 @@ class Plan:
             ("Panel, height", self.weave.height),
             ("Projection of the surround", self.frame.projects),
         )
+        gauged = gauge_courses(self.task.brick)
         profile, brick, least = self.task.profile, self.task.brick, self.least
         size, level = partial(allowed, profile.size, least=least), partial(allowed, profile.level, least=least)
         nothing = (
@@ -122,7 +125,7 @@ class Plan:
             ("Top run, out of level over its length", level(self.width)),
         )
         joints = (
-            ("Gauge, four courses of the wall", _FOUR * brick.course),
+            (f"Gauge, {_GAUGED[gauged]} courses of the wall", gauged * brick.course),
             ("Widest perpend of the panel", brick.perpend),
             ("Narrowest perpend of the panel", brick.perpend),
         )
@@ -199,6 +202,16 @@ def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
         lime_litres=order(lime * 1000) if lime else 0,
         sand_kg=25 * order(made.sand_kg, pack=25),
     )
+
+
+def gauge_courses(brick: Format) -> int:
+    """The courses that gauge is counted in: four where they are 300 mm, else three, a module wherever a panel closes.
+
+    >>> from courseware.trade import GERMAN_NF, UK_METRIC
+    >>> gauge_courses(UK_METRIC), gauge_courses(GERMAN_NF)
+    (4, 3)
+    """
+    return 4 if height(4, brick) == _FOUR_COURSES else 3
 
 
 def shown(size: Fraction | int) -> str:

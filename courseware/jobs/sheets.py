@@ -9,7 +9,7 @@ from courseware.banks.figures import half_up, write_out
 from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
 from courseware.jobs.order import order_rows
-from courseware.jobs.plan import Plan, counted, shown
+from courseware.jobs.plan import Plan, counted, gauge_courses, shown
 from courseware.jobs.plan_view import plan_view
 from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
@@ -58,7 +58,6 @@ _USED_AGAIN = {
     "cement": "The wall is in cement mortar: its bricks are not laid again. Halves and bats not laid are kept.",
 }
 _VARY = {True: "BS EN 771-1, category T2, a size of 102 mm", False: "ten of these bricks, measured dry"}
-_FOUR_COURSES = 300  # mm: a livery company's glossary; three courses of German NF are 250 mm, DIN 4172
 _HEIGHT_NOTE = "height"
 
 
@@ -141,7 +140,7 @@ def _gauge(plan: Plan) -> Table:
     """Tops of every fourth course where four are 300 mm, else of every third, and those of the opening's ends."""
     shape, brick = plan.task.shape, plan.task.brick
     marked = {shape.wall.below, shape.wall.below + shape.opening.courses, shape.wall.courses}
-    apart = 4 if height(4, brick) == _FOUR_COURSES else 3  # three are a module in every format that a panel closes in
+    apart = gauge_courses(brick)
     wanted = sorted({*range(apart, shape.wall.courses + 1, apart), *marked})
     rows = [(str(n), shown(height(n, brick))) for n in wanted]
     third = -(-len(rows) // 3)
@@ -158,7 +157,8 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
     bat = plan.template
     says = (
         f"The cut takes {write_out(half_up(bat.leg, 1))} mm off the inner end; it is "
-        f"{write_out(half_up(bat.cut_length, 1))} mm long, at {write_out(bat.angle)}°. Print at 100 %, measure both "
+        f"{write_out(half_up(bat.cut_length, 1))} mm long, at {write_out(bat.angle)}°. "
+        f"Cut {plan.surround.bats // 2} of each hand for a bay. Print at 100 %, measure both "
         "lines, then stick the outline on a thin board and cut it out.",
     )
     strips = tuple(

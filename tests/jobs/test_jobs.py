@@ -29,7 +29,15 @@ from courseware.drawings.picture import Label, Stroke
 from courseware.drawings.tiles import TILE
 from courseware.jobs.from_above import course_from_above, turned
 from courseware.jobs.order import half_bats, order_rows
-from courseware.jobs.pictures import bats_at_true_size, beside, corner_at_true_size, elevation, rod_strips, wall_bricks
+from courseware.jobs.pictures import (
+    bats_at_true_size,
+    beside,
+    corner_at_true_size,
+    elevation,
+    per_strip,
+    rod_strips,
+    wall_bricks,
+)
 from courseware.jobs.plan import allowed, plan_of
 from courseware.jobs.plan_view import plan_view
 from courseware.jobs.sheets import job_sheets
@@ -358,6 +366,8 @@ def test_the_rod_counts_as_the_trade_does(format: str, apart: int, top: str) -> 
     rod = next(block.table for block in sheet.blocks if block.heading.startswith("Gauge rod"))
     tops = dict(pair for row in rod.rows for pair in zip(row[::2], row[1::2], strict=True))
     assert tops[str(apart)] == top
+    gauge = next(line for line in plan.lines if line.what.startswith("Gauge, "))
+    assert (gauge.what, str(gauge.target)) == (f"Gauge, {'four' if apart == 4 else 'three'} courses of the wall", top)
     assert {str(n) for n in range(apart, 25, apart)} <= set(tops)
 
 
@@ -527,6 +537,29 @@ def test_every_sheet_conforms_and_prints_the_same_bytes(name) -> None:
         report = page.validate_pdf_bytes(pdf, profile="ua1")
         assert report.is_compliant, (sheet.file, [failure.message for failure in report.failures])
         assert job_pdf(sheet) == pdf
+
+
+@pytest.mark.parametrize(
+    ("format", "each"),
+    # A strip of at most 226 mm: UK 3 × 75 = 225; German NF 3 × 83.3 = 250 is too long; US modular 3 × 67.7 = 203.
+    [("UK_METRIC", 3), ("GERMAN_NF", 2), ("US_MODULAR", 3)],
+)
+def test_every_strip_of_the_rod_stands_on_the_page_of_its_heading(format: str, each: int) -> None:
+    plan = job(("job: A panel", f"job: A panel\nformat: {format}"))
+    assert per_strip(plan.task.brick) == each
+    sheet = next(sheet for sheet in job_sheets(plan, None, "") if sheet.file == "templates")
+    with Pdf.open(BytesIO(job_pdf(sheet))) as opened:
+        assert len(opened.pages) == len(sheet.blocks)
+    pages = rod_strips(plan)
+    strips = sum(len(m.outlines) for p in pages for m in p.marks if isinstance(m, Stroke) and m.closed)
+    assert strips == math.ceil(24 / each)
+    numbers = [m.text for p in pages for m in p.marks if isinstance(m, Label) and m.bold]
+    assert numbers == [str(n) for n in range(1, 25)]
+
+
+def test_bats_are_cut_as_many_of_each_hand() -> None:
+    """A mitred corner has one of each hand, four corners to a bay."""
+    assert "Cut 4 of each hand for a bay." in str(next(s for s in job_sheets(job(), None, "") if s.file == "templates"))
 
 
 def test_a_template_page_has_a_100_mm_line_on_both_axes() -> None:
