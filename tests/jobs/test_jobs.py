@@ -780,6 +780,24 @@ def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatc
         assert (second.parent / path.relative_to(record.parent)).read_bytes() == path.read_bytes(), path.name
 
 
+def test_a_worksheet_on_one_bay_over_one_course_speaks_of_one(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    text = JOB.replace("bays: 3", "bays: 1").replace("below: 4", "below: 1")
+    Path("mine.yaml").write_text(text, encoding="utf-8")
+    done = CliRunner().invoke(main, ["job", "mine.yaml", "--learners", "1", "--date", "2026-01-05", "--jobs", "1"])
+    assert done.exit_code == 0, done.output
+    [papers] = Path("output").glob("*/for-learners/all-papers.pdf")
+    [keys] = Path("output").glob("*/for-tutor/all-keys.pdf")
+    words = " ".join(
+        " ".join(page.get_textpage().get_text_bounded().split())
+        for path in (papers, keys)
+        for page in pypdfium2.PdfDocument(path)
+    )
+    assert "1 course of wall stands under the opening" in words
+    assert "1 bay is built" in words
+    assert not re.search(r"(?<![0-9.])1 (courses|bays|bats|bricks|pieces)\b", words)
+
+
 def test_the_worksheets_bank_proves_over_all_that_a_job_may_have() -> None:
     done = CliRunner().invoke(main, ["check", str(shipped_folder() / "jobs" / "worksheet.yaml")])
     assert done.exit_code == 0, done.output
