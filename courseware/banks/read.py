@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
 from typing import Any, TypeVar
 
@@ -79,7 +79,9 @@ def holds_safety_notes(data: bytes) -> bool:
     return any(line.startswith(b"safety_notes:") for line in data.splitlines()[:200])
 
 
-def shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, tuple[Fault, ...], tuple[Path, ...]]:
+def shaped(
+    model: type[_Model], node: Node, file: str, stand_in: Mapping[str | int, Any] = _STAND_IN
+) -> tuple[_Model | None, tuple[Fault, ...], tuple[Path, ...]]:
     """The shape, its faults, and the paths where something stands in for what was faulty.
 
     Something harmless is put in the place of each faulty key, so that the rest of the file can be read on and its
@@ -108,7 +110,7 @@ def shaped(model: type[_Model], node: Node, file: str) -> tuple[_Model | None, t
                     faults.append(_fault(error, path, model, node, file))
                 repaired.append(path)
                 if meant is None:
-                    _repair(data, path, error["type"])
+                    _repair(data, path, error["type"], stand_in)
                 else:
                     _rename(data, meant, str(path[-1]))
     return None, tuple(faults), tuple(repaired)
@@ -135,17 +137,17 @@ def _misspelt(missing: Path, unknown: Sequence[Path]) -> bool:
     return bool(get_close_matches(str(missing[-1]), beside, n=1))
 
 
-def _repair(data: Any, path: Path, kind: str) -> None:
+def _repair(data: Any, path: Path, kind: str, stand_in: Mapping[str | int, Any]) -> None:
     """Puts something harmless at `path`, or takes away a key that is not known."""
     *above, last = path
     for step in above:
         data = data[step]
     if not isinstance(data, dict):
         data[last] = _STAND_IN["parts"][0] if above[-1:] == ["parts"] else "x"
-    elif kind == "extra_forbidden" or last not in _STAND_IN:
+    elif kind == "extra_forbidden" or last not in stand_in:
         data.pop(last, None)
     else:
-        data[last] = f"unnamed{path[-2]}" if last == "name" and len(path) > 1 else _STAND_IN[last]
+        data[last] = f"unnamed{path[-2]}" if last == "name" and len(path) > 1 else stand_in[last]
 
 
 def _caused(path: Path, repaired: tuple[Path, ...]) -> bool:

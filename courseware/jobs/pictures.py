@@ -13,12 +13,12 @@ from courseware.drawings.scale import one_to
 from courseware.drawings.surround import pieces
 from courseware.drawings.tiles import tiles
 from courseware.jobs.plan import Plan, shown
-from courseware.trade import height
+from courseware.trade import Format, height
 
-_ROOM = (140.0, 120.0)  # mm of paper for the elevation
-_HIGH = 120.0  # and for the section
+_ROOM = (140.0, 105.0)  # mm of paper for the elevation: the setting-out figures stand below it on the same page
+_HIGH = 100.0  # and for the section
 _STRIP, _STRIPS = 38.0, 4  # mm wide, to a page
-_PER_STRIP = 3  # courses
+_LONGEST_STRIP = 226  # mm: a longer one does not fit below its heading
 _LINE = 100.0  # mm
 
 
@@ -60,7 +60,7 @@ def elevation(plan: Plan) -> Picture:
     marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown(plan.width))
     marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown(Fraction(wide)))
     marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown(foot))
-    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + LANE, shown(plan.clear))
+    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + 2 * LANE, shown(plan.clear))
     return framed(marks, "Elevation of the wall with its panel, brick by brick")
 
 
@@ -142,23 +142,29 @@ def _lines_within(side: float) -> Marks:
 
 
 def rod_strips(plan: Plan) -> tuple[Picture, ...]:
-    """The gauge rod from the floor to the top of the wall, in strips of three courses at true size, four to a page."""
+    """The gauge rod from the floor to the top of the wall at true size, in strips that fit a page, four to a page."""
     brick, courses = plan.task.brick, plan.task.shape.wall.courses
-    strips = range(0, courses, _PER_STRIP)
+    strips = range(0, courses, per_strip(brick))
     return tuple(
         _strip_page(brick.course, strips[start : start + _STRIPS], courses, plan)
         for start in range(0, len(strips), _STRIPS)
     )
 
 
+def per_strip(brick: Format) -> int:
+    """Courses to a strip of the rod: three, or as many as fit a page."""
+    return min(3, int(_LONGEST_STRIP // brick.course))
+
+
 def _strip_page(course: Fraction, firsts: range, courses: int, plan: Plan) -> Picture:
-    high = float(course * _PER_STRIP)
+    each = per_strip(plan.task.brick)
+    high = float(course * each)
     below, opening = plan.task.shape.wall.below, plan.task.shape.opening.courses
     marks: Marks = ()
     for place, first in enumerate(firsts):
         left = place * (_STRIP + 3)
         marks += (Stroke(outlines=(box(left, 0, left + _STRIP, high),), closed=True, weight=0.25),)
-        for n in range(_PER_STRIP + 1):
+        for n in range(each + 1):
             number = first + n
             y = high - n * float(course)
             if number <= courses:

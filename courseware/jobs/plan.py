@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, Task
 from courseware.trade import (
+    Format,
     Frame,
     Surround,
     Template,
@@ -29,7 +31,9 @@ from courseware.trade import (
 _DRY = Fraction("1.33")  # dry volume to wet: a teaching figure that a source uses, printed with the order
 # mm: no deviation is asked finer than the bricks themselves may vary: BS EN 771-1, category T2, a size of 102 mm.
 _LEAST = Fraction(3)
-_FOUR = 4  # courses to a measure of gauge
+_JOINT = Fraction(3)  # mm either way when bricks are spread: a training page on broken bonding
+_GAUGED = {3: "three", 4: "four"}
+_FOUR_COURSES = 300  # mm: a livery company's glossary; three courses of German NF are 250 mm, DIN 4172
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +58,7 @@ class Stores:
     class_bricks: int
     class_mortar_m3: Fraction
     cement_bags: int  # none in practice mortar
-    lime_litres: int  # none in cement mortar
+    lime_litres: int  # none in a mix of cement and sand alone
     sand_kg: int
 
 
@@ -109,26 +113,33 @@ class Plan:
             ("Panel, height", self.weave.height),
             ("Projection of the surround", self.frame.projects),
         )
-        size, level = self.task.profile.size, self.task.profile.level
-        brick = self.task.brick
+        gauged = gauge_courses(self.task.brick)
+        profile, brick, least = self.task.profile, self.task.brick, self.least
+        size, level = partial(allowed, profile.size, least=least), partial(allowed, profile.level, least=least)
         nothing = (
-            ("Difference of the two diagonals", allowed(size, across)),
-            ("Left reveal, out of plumb over its height", allowed(level, self.clear)),
-            ("Right reveal, out of plumb over its height", allowed(level, self.clear)),
-            ("Face of the panel, out of true under a straight-edge", allowed(level, self.weave.width)),
-            ("Bottom run, out of level over its length", allowed(level, self.width)),
-            ("Top run, out of level over its length", allowed(level, self.width)),
+            ("Difference of the two diagonals", size(across)),
+            ("Left reveal, out of plumb over its height", level(self.clear)),
+            ("Right reveal, out of plumb over its height", level(self.clear)),
+            ("Face of the panel, out of true under a straight-edge", level(self.weave.width)),
+            ("Bottom run, out of level over its length", level(self.width)),
+            ("Top run, out of level over its length", level(self.width)),
         )
         joints = (
-            ("Gauge, four courses of the wall", _FOUR * brick.course),
+            (f"Gauge, {_GAUGED[gauged]} courses of the wall", gauged * brick.course),
             ("Widest perpend of the panel", brick.perpend),
             ("Narrowest perpend of the panel", brick.perpend),
         )
         return (
-            *(Line(what=what, target=target, allowed=allowed(size, target)) for what, target in sizes),
-            *(Line(what=what, target=target, allowed=_LEAST) for what, target in joints),
+            *(Line(what=what, target=target, allowed=size(target)) for what, target in sizes),
+            *(Line(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
             *(Line(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
+
+    @property
+    def least(self) -> Fraction:
+        """The finest deviation, in mm, that is asked: what the bricks themselves vary by."""
+        measured = self.task.shape.bricks_vary
+        return _LEAST if measured is None else measured
 
     @property
     def days(self) -> tuple[int, ...]:
@@ -157,11 +168,11 @@ def plan_of(task: Task, arris_rule: str) -> Plan:
     )
 
 
-def allowed(shape: AllowedShape, length: Fraction) -> Fraction:
-    """The deviation allowed over a length: pro rata where the profile says so, never finer than bricks vary."""
+def allowed(shape: AllowedShape, length: Fraction, *, least: Fraction = _LEAST) -> Fraction:
+    """The deviation allowed over a length, in mm: pro rata where the profile says so, never finer than `least`."""
     if not shape.pro_rata or length >= shape.over:
-        return shape.mm
-    return max(_LEAST, Fraction(half_up(shape.mm * length / shape.over, 0)))
+        return max(least, shape.mm)
+    return max(least, Fraction(half_up(shape.mm * length / shape.over, 0)))
 
 
 def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
@@ -169,14 +180,15 @@ def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
     panel = weave.stretchers + weave.soldiers
     wall = shape.wall.bricks * shape.wall.courses - shape.opening.bricks * shape.opening.courses
     area = wall_area_m2(pier(shape.wall.bricks, brick), height(shape.wall.courses, brick))
-    mortar = mortar_volume(area, brick)
-    support = support_bricks(shape.support, shape.wall.courses)
+    mortar = mortar_volume(area, brick, frog_percent=shape.frog)
+    support = support_bricks(shape.support, shape.wall.courses, shape.return_bricks)
     if support:
-        mortar += mortar_volume(support * brick.module * brick.course / 1_000_000, brick)
+        mortar += mortar_volume(support * brick.module * brick.course / 1_000_000, brick, frog_percent=shape.frog)
     each = wall + support + panel + around.bricks
     wet = mortar * (1 + Fraction(shape.waste, 100))
     made = batch(shape.bays * wet, shape.mix, dry_factor=_DRY, bag_kg=25)
-    practice = shape.mortar == "practice"
+    practice = shape.mortar == "practice"  # its mix is lime to sand
+    lime = made.cement_m3 if practice else made.lime_m3
     return Stores(
         wall_bricks=wall,
         support_bricks=support,
@@ -187,14 +199,29 @@ def _stores(task: Task, around: Surround, weave: Weave) -> Stores:
         class_bricks=order(shape.bays * each, waste_percent=shape.waste),
         class_mortar_m3=shape.bays * wet,
         cement_bags=0 if practice else made.bags,
-        lime_litres=order(made.cement_m3 * 1000) if practice else 0,
+        lime_litres=order(lime * 1000) if lime else 0,
         sand_kg=25 * order(made.sand_kg, pack=25),
     )
+
+
+def gauge_courses(brick: Format) -> int:
+    """The courses that gauge is counted in: four where they are 300 mm, else three, a module wherever a panel closes.
+
+    >>> from courseware.trade import GERMAN_NF, UK_METRIC
+    >>> gauge_courses(UK_METRIC), gauge_courses(GERMAN_NF)
+    (4, 3)
+    """
+    return 4 if height(4, brick) == _FOUR_COURSES else 3
 
 
 def shown(size: Fraction | int) -> str:
     """A size in mm as the sheets print it: to a tenth, which is exact for UK bricks and finer than any tape."""
     return write_out(half_up(size, 1))
+
+
+def counted(number: Fraction | int, word: str) -> str:
+    """`1 course`, `3 courses`, `1.5 hours`."""
+    return f"{write_out(number)} {word}{'' if number == 1 else 's'}"
 
 
 def _mm(size: Fraction | int) -> str:

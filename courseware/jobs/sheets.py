@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from courseware.banks import SafetyNotes
 from courseware.banks.figures import half_up, write_out
 from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
-from courseware.jobs.plan import Plan, shown
+from courseware.jobs.order import order_rows
+from courseware.jobs.plan import Plan, counted, gauge_courses, shown
+from courseware.jobs.plan_view import plan_view
+from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
 from courseware.papers.compose import in_full
-from courseware.trade import height
+from courseware.trade import Format, height
 
 DEFERS = (
     "Local codes, the makers' instructions and the centre's own risk assessment come first; some work is for trained "
@@ -29,7 +31,7 @@ _SEQUENCE = (
     "Raise the wall and both reveals to one line, so that the faces agree when the wall closes above.",
     "Cut the pieces of the surround; lay surround and panel dry.",
     "Bed the bottom run with its corners; level it on the arris named above.",
-    "Raise the uprights, never more than {ahead} courses above the panel.",
+    "Raise the uprights, never more than {ahead} above the panel.",
     "Lay the panel course by course, each complete across before the next; soldiers when three courses stand.",
     "Go on with uprights and panel by turns; step back and look from a distance.",
     "Bed the upper corners and the top run; level it on the arris named above.",
@@ -38,6 +40,7 @@ _SEQUENCE = (
 _GOOD = (
     "No brick cut where a whole or a half would do", "All joints alike, full, and in line up and across",
     "The surround level, plumb and square, its corners closed evenly", "The face clean, nothing smeared",
+    "Frogs up and filled, where the bricks have them",
 )  # fmt: skip
 _JUDGED = (
     ("Joints", "alike and full everywhere", "alike but for a few", "uneven or not full"),
@@ -45,27 +48,17 @@ _JUDGED = (
     ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
     ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
 )
+_SUNDRIES = {
+    "practice": "Chalk; marking tape; clean water.",
+    "cement": "Plasticiser as the maker says, where the mix has no lime; chalk; marking tape; clean water.",
+}
 _USED_AGAIN = {
     "practice": "The wall is in practice mortar, lime and sand: bricks are cleaned and stacked, the mortar is knocked "
     "up again, halves are kept for the next surround.",
     "cement": "The wall is in cement mortar: its bricks are not laid again. Halves and bats not laid are kept.",
 }
-_ABOVE_GROUND, _HEIGHT_NOTE = "Working above the ground", "height"
-_WITHIN_REACH = 1500  # mm: common practice, no source
-_PROMPTS = (
-    ("Cutting", "dust", "avoid cuts; water or extraction; face-fitted mask"),
-    ("Cutting", "noise", "cut away from others; hearing protection for the whole of it"),
-    ("Cutting", "flying pieces and blades", "eye protection; guard; trained people only"),
-    ("Mixing and laying", "wet cement on the skin", "gloves; wash at once; look at the skin"),
-    ("Carrying", "back and hands", "small loads; help; stack close by"),
-    (_ABOVE_GROUND, "falls, falling bricks", "inspected platform; nothing near the edge"),
-    (
-        "The wall while green",
-        "a green wall can go over",
-        "supports first; the day's height; nobody leans or reaches over it",
-    ),
-    ("Projecting work", "fresh bricks that tip", "no more than the drawing; no weight on them while green"),
-)
+_VARY = {True: "BS EN 771-1, category T2, a size of 102 mm", False: "ten of these bricks, measured dry"}
+_HEIGHT_NOTE = "height"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,9 +95,8 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
     """Every sheet of the job."""
     shape = plan.task.shape
     about = (
-        f"{in_full(date)}. Time allowed: {write_out(shape.hours)} hours. Learners: {shape.learners}. "
-        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, "
-        f"{shown(plan.task.brick.bed)} mm joints.",
+        f"{in_full(date)}. Time allowed: {counted(shape.hours, 'hour')}. Learners: {shape.learners}. "
+        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, {_joints(plan.task.brick)}.",
     )
     return (
         JobSheet(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
@@ -115,44 +107,14 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
     )
 
 
-def order_rows(plan: Plan) -> tuple[tuple[str, Fraction | int, Fraction | int, str], ...]:
-    """The order line by line: what, for one bay (0 where it is ordered for the class alone), for the class, unit."""
-    shape, stores, around = plan.task.shape, plan.stores, plan.surround
-    bays = shape.bays
-    halves = sum(brick.half for brick in pictures.wall_bricks(plan))
-    cuts = around.cuts + -(-halves // 2)  # a brick cut once gives two halves
-    support = f"Bricks in the {shape.support} at both ends" if shape.support else ""
-    rows = (
-        ("Bricks in the wall around the opening", stores.wall_bricks, bays * stores.wall_bricks, "bricks"),
-        ("  of which half bats, two to a brick", halves, bays * halves, "pieces"),
-        (support, stores.support_bricks, bays * stores.support_bricks, "bricks"),
-        ("Bricks in the panel", stores.panel_bricks, bays * stores.panel_bricks, "bricks"),
-        ("Bricks cut for the surround", stores.surround_bricks, bays * stores.surround_bricks, "bricks"),
-        ("  of which plain half bricks", around.halves, bays * around.halves, "pieces"),
-        ("  of which mitred bats", around.bats, bays * around.bats, "pieces"),
-        ("  of which corner pieces", around.corners, bays * around.corners, "pieces"),
-        ("Cuts, the wall's half bats among them", cuts, bays * cuts, "cuts"),
-        (f"Bricks to order, {shape.waste} % waste, rounded up once", stores.bay_bricks, stores.class_bricks, "bricks"),
-        (
-            f"Mortar, wet, in the joints, {shape.waste} % waste",
-            half_up(stores.bay_mortar_m3, 3),
-            half_up(stores.class_mortar_m3, 3),
-            "m³",
-        ),
-        (f"Cement for a mix of {shape.mix}, bags of 25 kg", 0, stores.cement_bags, "bags"),
-        (f"Lime for a practice mix of {shape.mix}, lime to sand", 0, stores.lime_litres, "litres"),
-        ("Sand, to the next 25 kg", 0, stores.sand_kg, "kg"),
-    )
-    return tuple(row for row in rows if row[2])
-
-
 def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
-    steps = (*_safe_steps(plan), *(step.format(ahead=plan.task.shape.ahead) for step in _SEQUENCE))
+    steps = (*_safe_steps(plan), *(step.format(ahead=counted(plan.task.shape.ahead, "course")) for step in _SEQUENCE))
     figures = Table(headings=("Figure, in the order of use", "Size"), rows=plan.figures, widths=(0, 42))
     return (
         Block(text=about, picture=pictures.elevation(plan)),
         Block(heading="Setting out", table=figures),
         Block(heading="Gauge rod, from the floor", table=_gauge(plan)),
+        Block(heading="The wall from above", picture=plan_view(plan)),
         Block(heading="Section through the frame", picture=pictures.section(plan)),
         Block(heading="Sequence", steps=steps),
         Block(heading="What good looks like", text=tuple(f"• {line}" for line in _GOOD)),
@@ -163,18 +125,23 @@ def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
 def _safe_steps(plan: Plan) -> tuple[str, ...]:
     """The steps that keep the wall from going over, before those that build it."""
     shape, days = plan.task.shape, plan.days
-    step = f"In a day the wall goes up {shown(shape.day_height)} mm at most, which is {days[0]} courses"
+    step = f"In a day the wall goes up {shown(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
     if len(days) > 1:
         step += f": stop at course {' and '.join(map(str, days[:-1]))}, and go on when the mortar below has set"
-    support = support_says(shape.support, shown(shape.free_height)) if shape.support else ""
+    support = (
+        support_says(shape.support, shown(shape.free_height), counted(shape.return_bricks, "brick"))
+        if shape.support
+        else ""
+    )
     return (*([f"Support: {support}."] if support else []), f"{step}.")
 
 
 def _gauge(plan: Plan) -> Table:
-    """Tops of every fourth course (four to 300 in the UK), and of those where the opening starts and ends."""
+    """Tops of every fourth course where four are 300 mm, else of every third, and those of the opening's ends."""
     shape, brick = plan.task.shape, plan.task.brick
     marked = {shape.wall.below, shape.wall.below + shape.opening.courses, shape.wall.courses}
-    wanted = sorted({*range(4, shape.wall.courses + 1, 4), *marked})
+    apart = gauge_courses(brick)
+    wanted = sorted({*range(apart, shape.wall.courses + 1, apart), *marked})
     rows = [(str(n), shown(height(n, brick))) for n in wanted]
     third = -(-len(rows) // 3)
     rows += [("", "")] * (3 * third - len(rows))
@@ -190,7 +157,8 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
     bat = plan.template
     says = (
         f"The cut takes {write_out(half_up(bat.leg, 1))} mm off the inner end; it is "
-        f"{write_out(half_up(bat.cut_length, 1))} mm long, at {write_out(bat.angle)}°. Print at 100 %, measure both "
+        f"{write_out(half_up(bat.cut_length, 1))} mm long, at {write_out(bat.angle)}°. "
+        f"Cut {plan.surround.bats // 2} of each hand for a bay. Print at 100 %, measure both "
         "lines, then stick the outline on a thin board and cut it out.",
     )
     strips = tuple(
@@ -223,30 +191,41 @@ def _order(plan: Plan) -> tuple[Block, ...]:
         for what, one, for_class, unit in order_rows(plan)
     )
     table = Table(
-        headings=("Item", "One bay", f"{plan.task.shape.bays} bays", "Unit"), rows=rows, widths=(0, 24, 24, 18)
+        headings=("Item", "One bay", counted(plan.task.shape.bays, "bay"), "Unit"), rows=rows, widths=(0, 24, 24, 18)
     )
     return (
         Block(table=table),
         Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
-        Block(heading="Sundries", text=("Plasticiser or lime as the maker says; chalk; marking tape; clean water.",)),
+        Block(heading="Sundries", text=(_SUNDRIES[plan.task.shape.mortar],)),
         Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
         Block(
             heading="What can be used again",
             text=(_USED_AGAIN[plan.task.shape.mortar],),
         ),
-        Block(text=("Dry materials are taken as 1.33 times the wet volume. " + DEFERS,)),
+        Block(text=(f"Dry materials are taken as 1.33 times the wet volume. {_frogs(plan.task.shape.frog)} {DEFERS}",)),
     )
 
 
+def _frogs(percent: int) -> str:
+    if percent:
+        return f"Frogs and holes, {percent} % of each brick, are taken as filled with mortar."
+    return "Bricks are taken as solid: frogs and holes take more mortar."
+
+
+def _joints(brick: Format) -> str:
+    if brick.bed == brick.perpend:
+        return f"{shown(brick.bed)} mm joints"
+    return f"{shown(brick.perpend)} mm perpends, {shown(brick.bed)} mm beds"
+
+
 def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
-    """Prompts from the operations of this job: work above the ground only where the wall is higher than is reached."""
-    high = height(plan.task.shape.wall.courses, plan.task.brick) > _WITHIN_REACH
-    rows = tuple((*prompt, "", "") for prompt in _PROMPTS if high or prompt[0] != _ABOVE_GROUND)
+    """Prompts with blanks, then the notes that this job needs."""
+    rows = tuple((*prompt, "", "") for prompt in risk_prompts(plan))
     headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
     cautions = tuple(
         Block(heading=title, text=(" ".join(lines) + (f" Source: {source}." if source else ""),))
         for name, (title, lines, source) in (notes.notes.items() if notes else ())
-        if high or name != _HEIGHT_NOTE
+        if out_of_reach(plan) or name != _HEIGHT_NOTE
     )
     blanks = ("Assessor: ____________________   Date: ______________   Review by: ______________",)
     return (
@@ -269,10 +248,14 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         rows=tuple((*line, "") for line in _JUDGED),
         widths=(22, 0, 38, 38, 16),
     )
+    tolerances = (
+        f"Tolerances: {profile.name} ({profile.source}). None is finer than {shown(plan.least)} mm, as bricks vary: "
+        f"{_VARY[plan.task.shape.bricks_vary is None]}.",
+    )
     ruled = ("_" * 80, "_" * 80)
     return (
         Block(text=("Learner: ______________________________   Paper or bay: ____________   Date: ______________",)),
-        Block(heading="Measured, in mm", text=(f"Tolerances: {profile.name} ({profile.source}).",), table=measured),
+        Block(heading="Measured, in mm", text=tolerances, table=measured),
         Block(heading="Judged", table=judged),
         Block(heading="Assessor's comment", text=ruled),
         Block(heading="Learner's comment", text=ruled),

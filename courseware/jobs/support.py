@@ -9,27 +9,29 @@ from courseware.trade import Format, courses_to_reach
 
 # All common practice, no source: a centre sets its own figures in the job's file.
 KINDS: Mapping[str, str] = {
-    "returns": "a return of {bricks} bricks at each end, bonded with the wall as it goes up",
+    "returns": "a return of {bricks} at each end, bonded with the wall as it goes up",
     "piers": "a pier one brick wide and half a brick deep behind each end, bonded with the wall as it goes up",
     "props": "a raking prop with a board to each side of every end, set before the wall stands above {free} mm",
 }
-RETURN_BRICKS = 2
+BONDED = ("returns", "piers")  # brickwork; props are none
+RETURN_BRICKS = Fraction(2)
+PROPS = 4  # one to each side of both ends
 FREE_HEIGHT, DAY_HEIGHT = Fraction(725), Fraction(1500)  # mm
 
 
-def support_bricks(kind: str, courses: int) -> Fraction:
+def support_bricks(kind: str, courses: int, return_bricks: Fraction = RETURN_BRICKS) -> Fraction:
     """The bricks that the support takes besides the wall's own, for both ends.
 
-    In stretcher bond a return shares its corner brick with the wall, half a brick a course on the average; a pier one
-    brick wide and half a brick deep takes a brick a course; props take none. Geometry.
+    In stretcher bond a return shares its corner with the wall, half a brick a course; a pier one brick wide and half a
+    brick deep takes a brick a course; props take none. Geometry: `from_above` lays them brick by brick.
     """
-    each = {"returns": RETURN_BRICKS - Fraction(1, 2), "piers": Fraction(1)}.get(kind, Fraction(0))
+    each = {"returns": return_bricks - Fraction(1, 2), "piers": Fraction(1)}.get(kind, Fraction(0))
     return 2 * courses * each
 
 
-def support_says(kind: str, free: str) -> str:
-    """The support in words; `free` is the height in mm up to which the wall may stand alone."""
-    return KINDS[kind].format(bricks=RETURN_BRICKS, free=free)
+def support_says(kind: str, free: str, returns: str) -> str:
+    """The support in words; `free` is the height in mm up to which the wall may stand alone, `returns` `2 bricks`."""
+    return KINDS[kind].format(bricks=returns, free=free)
 
 
 def days_of(courses: int, day_height: Fraction, brick: Format) -> tuple[int, ...]:

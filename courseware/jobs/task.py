@@ -16,7 +16,7 @@ from courseware.banks.formulas import near
 from courseware.banks.read import shaped
 from courseware.banks.shapes import Shape, Whole, Yes
 from courseware.banks.yaml_text import place, read_yaml
-from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS
+from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS, RETURN_BRICKS
 from courseware.trade import (
     FORMATS,
     UK_METRIC,
@@ -28,6 +28,7 @@ from courseware.trade import (
     projecting_frame,
     surround,
 )
+from courseware.trade.batching import parts_of
 
 
 def _figure(value: Any) -> Fraction:
@@ -71,12 +72,15 @@ class JobShape(Shape):
     eye_height: Figure = Field(description="the eye line above the floor, in mm")
     ahead: Whole = Field(description="how many courses the uprights may stand above the panel")
     waste: Whole = Field(description="waste on bricks and mortar, in whole percent, such as 10")
-    mix: str = Field(description='the mortar, as "1:5"')
+    mix: str = Field(description='the mortar by volume: "1:5", or "1:1:6" for cement to lime to sand')
     tolerances: str = Field(description="a tolerance profile by its name")
     format: str = Field("UK_METRIC", description="a brick format by name")
     mortar: str = Field("practice", description="practice (lime and sand, bricks used again) or cement")
     support: str = Field("", description="what keeps the wall from going over: returns, piers or props")
+    return_bricks: Figure = Field(RETURN_BRICKS, description="how far returns run back from the face, in bricks")
     day_height: Figure = Field(DAY_HEIGHT, description="how high the wall may go up in a day, in mm")
+    frog: Whole = Field(0, description="frogs or holes filled with mortar, in whole percent of the brick")
+    bricks_vary: Figure | None = Field(None, description="longest less shortest of ten bricks measured dry, in mm")
     free_height: Figure = Field(FREE_HEIGHT, description="how high it may stand without support, in mm")
 
 
@@ -123,7 +127,7 @@ def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
 def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_rule: str) -> Task:
     """The task in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
     node = read_yaml(data, file)
-    shape, faults, repaired = shaped(JobShape, node, file)
+    shape, faults, repaired = shaped(JobShape, node, file, _STAND_IN)
     if shape is None:
         raise BankFaulty(faults)
     stand_ins = {path[0] for path in repaired}
@@ -148,26 +152,30 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
     if wall.courses < wall.below + opening.courses + 1 or wall.courses > _MOST_COURSES:
         expected = f"a course or more above the opening, at most {_MOST_COURSES} courses"
         found.append(fault("wall", "the wall is not high enough for the opening, or too high", expected))
-    if not (
-        1 <= shape.bays <= 40
-        and 1 <= shape.learners <= 1000
-        and shape.hours > 0
-        and shape.waste <= 50
-        and 1 <= shape.ahead <= 12
+    for key, least, most in _LIMITS:
+        if not least <= getattr(shape, key) <= most:
+            found.append(fault(key, f"`{key}` is out of all reason", f"expected {least} to {most}"))
+    if shape.hours <= 0:
+        found.append(fault("hours", "`hours` is out of all reason", "expected hours above 0"))
+    for build in (
+        lambda: _panel(shape, brick),
+        lambda: projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, brick, arris_rule),
     ):
-        expected = "1 to 40 bays, 1 to 1000 learners, hours above 0, waste up to 50, ahead 1 to 12"
-        found.append(fault("bays", "bays, learners, hours, waste or ahead is out of all reason", expected))
-    try:
-        built = surround(opening.bricks, opening.courses, brick, shape.corner)
-        basket_weave(built.panel_bricks, built.panel_courses, brick, shape.starts)
-        projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, brick, arris_rule)
-    except TradeError as impossible:
-        found.append(fault("opening", str(impossible), "change the opening, the panel or the projection"))
+        try:
+            build()
+        except TradeError as impossible:
+            found.append(fault("opening", str(impossible), "change the opening, the panel or the projection"))
     found += _unsafe(shape, brick, fault)
     told = (*faults, *(one for key, one in found if key not in stand_ins and not stand_ins & _GO_BY[key]))
     if told or profile is None:
         raise BankFaulty(tuple(sorted(told, key=lambda one: (one.line, one.column))))
     return Task(shape=shape, profile=profile, brick=brick)
+
+
+def _panel(shape: JobShape, brick: Format) -> None:
+    """Raises `TradeError` where the surround or the panel inside it does not close."""
+    built = surround(shape.opening.bricks, shape.opening.courses, brick, shape.corner)
+    basket_weave(built.panel_bricks, built.panel_courses, brick, shape.starts)
 
 
 _Keyed = tuple[str, Fault]
@@ -179,9 +187,20 @@ def _unsafe(shape: JobShape, brick: Format, fault: Callable[[str, str, str], _Ke
         yield fault(
             "mortar", f"there is no mortar `{harmless(shape.mortar)}`", near(shape.mortar, _MORTARS, "expected")
         )
+    try:
+        parts_of(shape.mix)
+    except TradeError as impossible:
+        yield fault("mix", str(impossible), 'expected it in quotes, such as "1:5"')
+    if shape.mortar == "practice" and shape.mix.count(":") > 1:
+        yield fault("mix", "practice mortar is lime and sand alone", 'write lime to sand as "1:5", or `mortar: cement`')
     if shape.support and shape.support not in KINDS:
         known = near(shape.support, list(KINDS), "expected one of")
         yield fault("support", f"there is no support `{harmless(shape.support)}`", known)
+    if not 1 <= shape.return_bricks <= _LONGEST_RETURN or (2 * shape.return_bricks).denominator != 1:
+        wrong = "returns so long or so short are out of all reason, or go in no halves"
+        yield fault("return_bricks", wrong, f"expected 1 to {_LONGEST_RETURN} bricks, in halves")
+    if shape.bricks_vary is not None and not 0 < shape.bricks_vary <= _MOST_VARY:
+        yield fault("bricks_vary", "`bricks_vary` is out of all reason", f"expected above 0, at most {_MOST_VARY} mm")
     if not (brick.course <= shape.day_height <= _HIGHEST_DAY):
         yield fault("day_height", "a day's height is less than a course or out of all reason",
                     f"expected {write_out(brick.course)} to {_HIGHEST_DAY} mm")  # fmt: skip
@@ -193,11 +212,21 @@ def _unsafe(shape: JobShape, brick: Format, fault: Callable[[str, str, str], _Ke
 
 
 _MORTARS = ["practice", "cement"]
-_HIGHEST_DAY = 3000  # mm
+_LIMITS = (("bays", 1, 40), ("learners", 1, 1000), ("waste", 0, 50), ("ahead", 1, 12), ("frog", 0, 50))
+# What stands in for a faulty key, so that the rest is read on; any other key is left out, and is as when not given.
+_STAND_IN: Mapping[str | int, Any] = {
+    **dict.fromkeys(("hours", "bays", "learners", "waste", "ahead", "projects", "eye_height"), "1"),
+    "job": "x", "corner": "mitred", "starts": "stretcher", "mix": "1:5", "tolerances": "x",
+    "opening": {"bricks": "4", "courses": "15"}, "wall": {"bricks": "8", "courses": "24", "below": "4"},
+    "bricks": "4", "courses": "15", "below": "4",
+}  # fmt: skip
+_HIGHEST_DAY, _MOST_VARY = 3000, 20  # mm
+_LONGEST_RETURN = 6  # bricks
 # What a fault under a key goes by besides: where one of these is faulty itself, the fault may come of that.
 _GO_BY: Mapping[str, frozenset[str]] = {
     "format": frozenset(), "tolerances": frozenset(), "mortar": frozenset(), "support": frozenset(),
-    "bays": frozenset({"learners", "hours", "waste", "ahead"}), "day_height": frozenset({"format"}),
+    "mix": frozenset({"mortar"}), "day_height": frozenset({"format"}), "return_bricks": frozenset(),
+    **dict.fromkeys(("bays", "learners", "hours", "waste", "ahead", "frog", "bricks_vary"), frozenset()),
     "wall": frozenset({"opening", "format", "support", "free_height"}),
     "opening": frozenset({"wall", "corner", "starts", "projects", "eye_height", "format"}),
 }  # fmt: skip

@@ -7,8 +7,8 @@ from datetime import datetime
 from io import BytesIO
 from typing import TypeAlias
 
-from courseware.jobs.plan import Plan
-from courseware.jobs.sheets import order_rows
+from courseware.jobs.order import order_rows
+from courseware.jobs.plan import Plan, counted
 from courseware.marking.safe_workbook import dated
 
 Cell: TypeAlias = str | float | None
@@ -16,7 +16,7 @@ Cell: TypeAlias = str | float | None
 
 def stores_workbook(plan: Plan, date: str) -> bytes:
     """The workbook: one line an item, for one bay and for the class. The same plan and date give the same bytes."""
-    headings = {"item": 52, "one bay": 12, f"{plan.task.shape.bays} bays": 12, "unit": 10}
+    headings = {"item": 52, "one bay": 12, counted(plan.task.shape.bays, "bay"): 12, "unit": 10}
     rows = [
         [what.strip(), float(one) if one else None, float(for_class), unit]
         for what, one, for_class, unit in order_rows(plan)

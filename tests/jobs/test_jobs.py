@@ -15,7 +15,7 @@ import pypdfium2
 import pytest
 from click.testing import CliRunner
 from pikepdf import Pdf
-from shapely.geometry import Polygon, box
+from shapely.geometry import Point, Polygon, box
 from shapely.ops import unary_union
 
 from courseware.banks import BankFaulty, read_bank, solve
@@ -25,16 +25,27 @@ from courseware.banks.space import walk
 from courseware.cli import main
 from courseware.desk.jobs import find_job, shipped_jobs, worksheet
 from courseware.desk.shelf import shipped_folder
-from courseware.drawings.picture import Stroke
+from courseware.drawings.picture import Label, Stroke
 from courseware.drawings.tiles import TILE
-from courseware.jobs.pictures import bats_at_true_size, beside, corner_at_true_size, elevation, rod_strips, wall_bricks
+from courseware.jobs.from_above import course_from_above, turned
+from courseware.jobs.order import half_bats, order_rows
+from courseware.jobs.pictures import (
+    bats_at_true_size,
+    beside,
+    corner_at_true_size,
+    elevation,
+    per_strip,
+    rod_strips,
+    wall_bricks,
+)
 from courseware.jobs.plan import allowed, plan_of
-from courseware.jobs.sheets import job_sheets, order_rows
+from courseware.jobs.plan_view import plan_view
+from courseware.jobs.sheets import job_sheets
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, read_profiles, read_task
 from courseware.marking.job_workbooks import observation_workbook
 from courseware.printing.press import job_pdf
-from courseware.trade import UK_METRIC
+from courseware.trade import GERMAN_NF, UK_METRIC, US_MODULAR
 
 JOBS = list(shipped_jobs())
 PROFILES = read_profiles((shipped_jobs()[JOBS[0]].parent / "tolerances.yaml").read_bytes(), "tolerances.yaml")
@@ -137,15 +148,247 @@ def test_practice_mortar_has_lime_for_cement() -> None:
     assert "not laid again" in shown["cement"]
 
 
+def job(*changes: tuple[str, str]):
+    """The plan of the job above with some of its lines changed."""
+    text = JOB
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new, 1)
+    return plan_of(read_task(text.encode(), "job.yaml", PROFILES, "outline"), "outline")
+
+
 def test_one_bay_is_ordered_with_its_own_waste_and_its_half_bats_are_cuts() -> None:
-    """Each other course of the wall has half bats at its ends and beside the opening: counted in the drawing."""
-    plan = plan_of(read_task(JOB.encode(), "job.yaml", PROFILES, "outline"), "outline")
-    lines = {what: (one, all_bays) for what, one, all_bays, _ in order_rows(plan)}
+    """Half bats of the job above by hand, 24 courses, of which 15 beside the opening, two bricks to each side of it.
+
+    Odd courses of the straight wall start on a whole brick and have none. The 12 others have one at each end; the seven
+    of them beside the opening have two more at its reveals: 24 + 14 = 38. A return of two bricks takes the 24 at the
+    ends away, since its whole brick turns there, and ends on a half bat in each of the other 12 courses, at both ends:
+    24 more, 38 in all, so 19 bricks are cut for them. The surround: 25 bricks halved, 8 mitres, 4 corners trimmed: 37.
+    """
+    lines = {what: (one, all_bays) for what, one, all_bays, _ in order_rows(job())}
     assert lines["Bricks to order, 10 % waste, rounded up once"] == (292, 875)
-    halves = sum(brick.half for brick in wall_bricks(plan))
-    assert halves > 0
-    assert lines["  of which half bats, two to a brick"] == (halves, 3 * halves)
-    assert lines["Cuts, the wall's half bats among them"][0] == plan.surround.cuts + math.ceil(halves / 2)
+    assert lines["  half bats in them both, two to a brick"] == (38, 114)
+    assert lines["Cuts, those for half bats among them"] == (37 + 19, 3 * (37 + 19))
+
+
+@pytest.mark.parametrize(
+    ("support", "halves"),
+    [
+        # 25 courses: one more that starts on a whole brick. A straight wall has no half bat in it, a return two, a pier none.
+        ("returns", 40), ("piers", 38), ("props", 38),
+    ],
+)  # fmt: skip
+def test_half_bats_go_by_what_turns_at_the_ends(support: str, halves: int) -> None:
+    plan = job(("courses: 24", "courses: 25"), ("support: returns", f"support: {support}"))
+    assert half_bats(plan) == halves
+
+
+def test_cuts_for_the_class_are_rounded_up_once() -> None:
+    """In a wall of 8½ bricks each of 25 courses has a half bat at one end, and two more at the reveals.
+
+    Beside the opening lie 2 bricks to the left and 2½ to the right: in odd courses the right part ends on a half bat, in
+    the others both parts have halves. What matters here: an odd number for a bay is not rounded up for each bay.
+    """
+    plan = job(
+        ("wall: {bricks: 8, courses: 24", "wall: {bricks: 8.5, courses: 25"), ("support: returns", "support: props")
+    )
+    halves, of_surround = half_bats(plan), plan.surround.cuts
+    assert halves % 2 == 1
+    cut = {what: (one, all_bays) for what, one, all_bays, _ in order_rows(plan)}["Cuts, those for half bats among them"]
+    assert cut == (of_surround + (halves + 1) // 2, 3 * of_surround + (3 * halves + 1) // 2)
+    assert cut[1] < 3 * cut[0]
+
+
+def _boxes(course) -> list:
+    return [box(float(b.left), float(b.front), float(b.right), float(b.back)) for b in course]
+
+
+@pytest.mark.parametrize("support", ["returns", "piers"])
+@pytest.mark.parametrize("bricks", [Fraction(5), Fraction(13, 2), Fraction(8)])
+@pytest.mark.parametrize("brick", [UK_METRIC, GERMAN_NF, US_MODULAR])
+def test_a_support_is_bonded_with_the_wall(support: str, bricks: Fraction, brick) -> None:
+    """Of two courses from above: bricks a joint apart, as many as are ordered, and no joint over another at the ends."""
+    courses = [course_from_above(bricks, row, brick, support) for row in (0, 1)]
+    for course in courses:
+        boxes = _boxes(course)
+        assert unary_union(boxes).area == pytest.approx(sum(one.area for one in boxes))
+        near = [a.distance(b) for a, b in itertools.combinations(boxes, 2)]
+        assert min(near) == pytest.approx(float(brick.perpend))
+        laid = sum(Fraction(1, 2) if one.half else Fraction(1) for one in course)
+        assert laid == bricks + support_bricks(support, 1)
+    joint = float(brick.perpend)
+    outlines = [unary_union(_boxes(course)).buffer(joint / 2, join_style="mitre") for course in courses]
+    assert outlines[0].symmetric_difference(outlines[1]).area == pytest.approx(0, abs=1)
+    joints = [shape.difference(unary_union(_boxes(course))) for shape, course in zip(outlines, courses, strict=True)]
+    over = joints[0].intersection(joints[1]).intersection(outlines[0].buffer(-joint))
+    # Joints cross. Inside a pier alone, where wall and pier meet, one lies on another for half a brick beside the header.
+    longest = joint if support == "returns" else float(brick.half)
+    assert all(max(x1 - x0, y1 - y0) <= longest + 0.01 for x0, y0, x1, y1 in (one.bounds for one in _parts(over)))
+
+
+def _parts(shape) -> list:
+    return [one for one in getattr(shape, "geoms", [shape]) if not one.is_empty]
+
+
+@pytest.mark.parametrize(
+    ("long", "bricks", "deep"),
+    # Half a brick a course is the corner's: 24 courses, both ends. The depth is that of a pier (Sheet 9, Table 1, CO-).
+    [("1", 24, "215"), ("1.5", 48, "327.5"), ("2.5", 96, "552.5"), ("6", 264, "1340")],
+)
+def test_a_centre_sets_how_long_returns_are(long: str, bricks: int, deep: str) -> None:
+    plan = job(("support: returns", f"support: returns\nreturn_bricks: {long}"))
+    assert plan.stores.support_bricks == bricks
+    assert deep in {mark.text for mark in plan_view(plan).marks if isinstance(mark, Label)}
+    sheet = next(str(sheet) for sheet in job_sheets(plan, None, "") if sheet.file == "job-sheet")
+    assert f"a return of {long} brick{'' if long == '1' else 's'} at each end" in sheet
+
+
+@pytest.mark.parametrize("long", ["0.5", "1.25", "6.5"])
+def test_a_return_that_cannot_be_is_told_with_its_line(long: str) -> None:
+    text = JOB + f"return_bricks: {long}\n"
+    with pytest.raises(BankFaulty, match=r"job.yaml:16:16: .*; expected 1 to 6 bricks, in halves"):
+        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+
+
+def test_heights_of_the_elevation_stand_apart(plan) -> None:
+    """A short height has its figure beyond its end: the one above it has a line of its own, so neither is misread."""
+    labels = {mark.text: mark.at for mark in elevation(plan).marks if isinstance(mark, Label) and mark.turn == 90}
+    assert len(labels) == 2
+    (low, _), (high, _) = sorted(labels.values())
+    assert high - low >= 10
+
+
+def test_ends_turn_where_a_course_would_end_on_half_a_brick() -> None:
+    assert [turned(Fraction(8), row) for row in (0, 1, 2)] == [(False, False), (True, True), (False, False)]
+    assert [turned(Fraction(17, 2), row) for row in (0, 1)] == [(False, True), (True, False)]
+
+
+@pytest.mark.parametrize(
+    ("support", "wholes", "halves", "deep"),
+    [
+        # Wall of 8: first course 8 wholes, second 7 between two ends that turn. By hand, both ends.
+        (
+            "returns",
+            (8 + 2) + (7 + 4),
+            2,
+            440,
+        ),  # first: 1½ behind the wall at each end; second: 2 from the face: 440 deep
+        ("piers", (8 + 2) + (7 + 2), 2, 215),  # first: a stretcher behind; second: a header and a half bat behind
+        ("props", 8, 0, 102.5),  # the first alone: no support is bonded in
+    ],
+)
+def test_the_wall_from_above_shows_its_support(support, wholes, halves, deep) -> None:
+    """The picture is read back: bricks counted by their grey, the depth measured, and written beside it."""
+    marks = plan_view(job(("support: returns", f"support: {support}"))).marks
+    counted = {0.92: 0, 0.8: 0, 1.0: 0}
+    for mark in marks:
+        if isinstance(mark, Stroke) and mark.closed and mark.fill is not None:
+            counted[mark.fill] += len(mark.outlines)
+    assert counted == {0.92: wholes, 0.8: halves, 1.0: 4 if support == "props" else 0}
+    words = {m.text for m in marks if isinstance(m, Label)}
+    courses = {"course 1"} if support == "props" else {"course 1 and every other", "course 2 and every other"}
+    assert {"1790", str(deep), "face", *courses} <= words
+
+
+def test_props_stand_on_their_boards_square_to_the_wall() -> None:
+    """Read back: each dashed line starts on a board's outer edge and runs away from the wall; each board lies on it."""
+    plan = job(("support: returns", "support: props"))
+    marks = [mark for mark in plan_view(plan).marks if isinstance(mark, Stroke)]
+    [leans] = [mark.outlines for mark in marks if mark.dash]
+    [boards] = [[Polygon(outline) for outline in mark.outlines] for mark in marks if mark.closed and mark.fill == 1.0]
+    wall = unary_union([Polygon(o) for m in marks if m.closed and m.fill in (0.92, 0.8) for o in m.outlines])
+    assert len(leans) == len(boards) == 4
+    for (foot, head), board in zip(leans, boards, strict=True):
+        assert board.distance(wall) == pytest.approx(0, abs=1e-6)
+        assert board.intersection(wall).area == pytest.approx(0, abs=1e-6)
+        assert board.distance(Point(foot)) == pytest.approx(0, abs=1e-6)
+        assert foot[0] == pytest.approx(head[0])
+        assert wall.distance(Point(head)) > wall.distance(Point(foot)) > 0
+    left, _, right, _ = wall.bounds
+    assert min(board.bounds[0] for board in boards) == pytest.approx(left)
+    assert max(board.bounds[2] for board in boards) == pytest.approx(right)
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_job_sheet_draws_its_wall_from_above(name: str) -> None:
+    plan = plan_of(find_job(name, "outline"), "outline")
+    sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "job-sheet")
+    [drawn] = [block.picture for block in sheet.blocks if block.heading == "The wall from above"]
+    assert drawn == plan_view(plan)
+    says = {
+        "returns": "the returns at both ends",
+        "piers": "the piers at both ends",
+        "props": "a prop and its board to each side",
+    }
+    assert says[plan.task.shape.support] in drawn.alt
+
+
+def test_props_are_in_the_order() -> None:
+    """One to each side of both ends, four to a bay."""
+    rows = {what: (one, all_bays) for what, one, all_bays, _ in order_rows(job(("support: returns", "support: props")))}
+    assert rows["Raking props, each with its board"] == (4, 12)
+    assert not any("props" in what.lower() for what, *_ in order_rows(job()))
+
+
+def test_a_mix_with_lime_has_its_lime_in_the_order() -> None:
+    """1:1:6 by hand: of the 0.3427 m³ dry an eighth is lime, 42.8 litres, and an eighth cement, 61.7 kg: 3 bags.
+
+    Sand six eighths, 0.2570 × 1920 = 493 kg, so 500.
+    """
+    stores = job(('mix: "1:5"', 'mix: "1:1:6"')).stores
+    assert (stores.cement_bags, stores.lime_litres, stores.sand_kg) == (3, 43, 500)
+
+
+def test_frogs_take_mortar() -> None:
+    """By hand: 233 brick places in wall and returns (4.437 m² at 59.26), less 10 % of 0.215 × 0.1025 × 0.065 m³ each.
+
+    4.437 / 0.016875 = 262.9 bricks × 0.001432 = 0.3766 m³ of brick; a tenth 0.0377, with 10 % waste 0.0414 more a bay.
+    """
+    more = job(("waste: 10", "waste: 10\nfrog: 10")).stores.bay_mortar_m3 - job().stores.bay_mortar_m3
+    assert float(more) == pytest.approx(0.0414, abs=0.0002)
+
+
+def test_one_of_a_thing_is_written_as_one() -> None:
+    plan = job(("bays: 3", "bays: 1"), ("ahead: 3", "ahead: 1"), ("hours: 6", "hours: 1"))
+    words = " ".join(str(sheet) for sheet in job_sheets(plan, None, "2026-01-05"))
+    assert "never more than 1 course above" in words
+    assert "1 hour." in words
+    assert "'1 bay'" in words
+    for wrong in ("1 courses", "1 hours", "'1 bays'", "1 bays"):
+        assert not re.search(rf"(?<![0-9.]){wrong}", words)
+
+
+@pytest.mark.parametrize(("format", "apart", "top"), [("UK_METRIC", 4, "300"), ("GERMAN_NF", 3, "250")])
+def test_the_rod_counts_as_the_trade_does(format: str, apart: int, top: str) -> None:
+    """Four courses to 300 mm: a livery company's glossary. Three of German NF to 250 mm: DIN 4172."""
+    plan = job(("job: A panel", f"job: A panel\nformat: {format}"))
+    sheet = next(sheet for sheet in job_sheets(plan, None, "") if sheet.file == "job-sheet")
+    rod = next(block.table for block in sheet.blocks if block.heading.startswith("Gauge rod"))
+    tops = dict(pair for row in rod.rows for pair in zip(row[::2], row[1::2], strict=True))
+    assert tops[str(apart)] == top
+    gauge = next(line for line in plan.lines if line.what.startswith("Gauge, "))
+    assert (gauge.what, str(gauge.target)) == (f"Gauge, {'four' if apart == 4 else 'three'} courses of the wall", top)
+    assert {str(n) for n in range(apart, 25, apart)} <= set(tops)
+
+
+@pytest.mark.parametrize(("measured", "mm"), [(None, 3), ("2", 2), ("4", 4), ("6", 6)])
+def test_deviations_go_by_the_bricks_that_were_measured(measured, mm) -> None:
+    """NHBC 2011 allows 910 mm of level 1 mm; no finer than BS EN 771-1, T2 at 102 mm, or than ten bricks that were measured."""
+    plan = job() if measured is None else job(("hours: 6", f"hours: 6\nbricks_vary: {measured}"))
+    lines = {line.what: line.allowed for line in plan.lines}
+    assert lines["Bottom run, out of level over its length"] == mm
+    assert lines["Width of the opening"] == max(5, mm)
+    assert lines["Widest perpend of the panel"] == max(3, mm)
+    sheet = next(str(sheet) for sheet in job_sheets(plan, None, "") if sheet.file == "observation-sheet")
+    assert f"None is finer than {mm} mm, as bricks vary" in sheet
+    assert ("ten of these bricks" in sheet) == (measured is not None)
+
+
+@pytest.mark.parametrize("pro_rata", ["true", "false"])
+@pytest.mark.parametrize("length", [99, 100, 101])
+def test_no_profile_is_finer_than_bricks_vary(pro_rata, length) -> None:
+    shape = AllowedShape(mm="1", over="100", pro_rata=pro_rata)
+    assert allowed(shape, Fraction(length)) == 3
 
 
 @pytest.mark.parametrize(
@@ -186,6 +429,8 @@ def test_every_shipped_job_is_safe_to_build(name: str) -> None:
     assert "Support: " in sheets["job-sheet"]
     assert "In a day the wall goes up 1200 mm at most, which is 16 courses" in sheets["job-sheet"]
     assert "a green wall can go over" in sheets["risk-prompts"]
+    assert f"{task.shape.support} as drawn; no more than 1200 mm up in a day" in sheets["risk-prompts"]
+    assert ("a prop knocked away" in sheets["risk-prompts"]) == (task.shape.support == "props")
     assert "5 January 2026" in sheets["job-sheet"]
 
 
@@ -211,18 +456,57 @@ def test_no_deviation_is_finer_than_bricks_vary() -> None:
             assert measured in what
 
 
-def test_a_wrong_key_does_not_hide_later_faults() -> None:
-    text = (
-        JOB.replace("hours: 6", "hourz: 6")
-        .replace("mortar: cement", "mortar: concrete")
-        .replace("waste: 10", "waste: 7.5")
-    )
-    with pytest.raises(BankFaulty) as told:
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("hours: 6", "hourz: 6", "2:1: the key `hourz` is not known"),
+        ("job: A panel", "jobs: A panel", "1:1: the key `jobs` is not known"),
+        ("corner: mitred\n", "", "the key `corner` is missing"),
+        ("{bricks: 4, courses: 15}", "{bricks: four, courses: 15}", "`bricks` is wrong"),
+        ("{bricks: 4, courses: 15}", "4 by 15", "`opening` is"),
+        ("tolerances: NHBC Standards 2011\n", "", "the key `tolerances` is missing"),
+        ('mix: "1:5"\n', "", "the key `mix` is missing"),
+    ],
+)
+def test_a_wrong_key_does_not_hide_later_faults(old: str, new: str, told: str) -> None:
+    text = JOB.replace(old, new, 1).replace("mortar: cement", "mortar: concrete").replace("waste: 10", "waste: 7.5")
+    with pytest.raises(BankFaulty) as faulty:
         read_task(text.encode(), "job.yaml", PROFILES, "outline")
-    said = [str(fault) for fault in told.value.faults]
-    assert any("hourz" in one for one in said)
+    said = [str(fault) for fault in faulty.value.faults]
+    assert any(told in one for one in said), said
     assert any("whole percent, such as 10" in one for one in said)
     assert any("there is no mortar `concrete`" in one for one in said)
+    assert len(said) == 3, said
+
+
+def test_every_figure_out_of_reason_is_told_at_its_own_place() -> None:
+    text = JOB.replace("bays: 3", "bays: 41").replace("ahead: 3", "ahead: 13").replace("waste: 10", "waste: 51")
+    with pytest.raises(BankFaulty) as faulty:
+        read_task((text + "frog: 51\nbricks_vary: 21\n").encode(), "job.yaml", PROFILES, "outline")
+    assert [str(fault).split(":", 3)[1:] for fault in faulty.value.faults] == [
+        ["3", "7", " `bays` is out of all reason; expected 1 to 40"],
+        ["10", "8", " `ahead` is out of all reason; expected 1 to 12"],
+        ["11", "8", " `waste` is out of all reason; expected 0 to 50"],
+        ["16", "7", " `frog` is out of all reason; expected 0 to 50"],
+        ["17", "14", " `bricks_vary` is out of all reason; expected above 0, at most 20 mm"],
+    ]
+    at_most = JOB.replace("bays: 3", "bays: 40").replace("ahead: 3", "ahead: 12").replace("waste: 10", "waste: 50")
+    assert read_task((at_most + "frog: 50\n").encode(), "job.yaml", PROFILES, "outline").shape.bays == 40
+
+
+@pytest.mark.parametrize(
+    ("mortar", "mix", "message"),
+    [
+        ("cement", "rubbish", "is no mix: write cement to sand as 1:5"),
+        ("cement", "0:5", "is no mix"),
+        ("practice", "1:1:6", "practice mortar is lime and sand alone"),
+    ],
+)
+def test_a_mix_that_cannot_be_mixed_is_told_with_its_line(mortar: str, mix: str, message: str) -> None:
+    text = JOB.replace('mix: "1:5"', f'mix: "{mix}"').replace("mortar: cement", f"mortar: {mortar}")
+    with pytest.raises(BankFaulty, match=message) as faulty:
+        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+    assert str(faulty.value).startswith("job.yaml:12:6: ")
 
 
 def test_the_bats_are_drawn_at_true_size(plan) -> None:
@@ -253,6 +537,29 @@ def test_every_sheet_conforms_and_prints_the_same_bytes(name) -> None:
         report = page.validate_pdf_bytes(pdf, profile="ua1")
         assert report.is_compliant, (sheet.file, [failure.message for failure in report.failures])
         assert job_pdf(sheet) == pdf
+
+
+@pytest.mark.parametrize(
+    ("format", "each"),
+    # A strip of at most 226 mm: UK 3 × 75 = 225; German NF 3 × 83.3 = 250 is too long; US modular 3 × 67.7 = 203.
+    [("UK_METRIC", 3), ("GERMAN_NF", 2), ("US_MODULAR", 3)],
+)
+def test_every_strip_of_the_rod_stands_on_the_page_of_its_heading(format: str, each: int) -> None:
+    plan = job(("job: A panel", f"job: A panel\nformat: {format}"))
+    assert per_strip(plan.task.brick) == each
+    sheet = next(sheet for sheet in job_sheets(plan, None, "") if sheet.file == "templates")
+    with Pdf.open(BytesIO(job_pdf(sheet))) as opened:
+        assert len(opened.pages) == len(sheet.blocks)
+    pages = rod_strips(plan)
+    strips = sum(len(m.outlines) for p in pages for m in p.marks if isinstance(m, Stroke) and m.closed)
+    assert strips == math.ceil(24 / each)
+    numbers = [m.text for p in pages for m in p.marks if isinstance(m, Label) and m.bold]
+    assert numbers == [str(n) for n in range(1, 25)]
+
+
+def test_bats_are_cut_as_many_of_each_hand() -> None:
+    """A mitred corner has one of each hand, four corners to a bay."""
+    assert "Cut 4 of each hand for a bay." in str(next(s for s in job_sheets(job(), None, "") if s.file == "templates"))
 
 
 def test_a_template_page_has_a_100_mm_line_on_both_axes() -> None:
@@ -359,7 +666,7 @@ def test_deviations_are_allowed_pro_rata_where_the_profile_says_so(length, mm) -
         ("corner: mitred", "corner: round", "use mitred or butted"),
         ("hours: 6", "hours: many", "2:8: `hours` is wrong: it is not a figure"),
         ("bays: 3\n", "", "1:1: the key `bays` is missing"),
-        ("bays: 3", "bays: 300", "3:7: bays, learners, hours, waste or ahead is out of all reason"),
+        ("bays: 3", "bays: 300", "3:7: `bays` is out of all reason; expected 1 to 40"),
     ],
 )
 def test_a_job_that_cannot_be_is_told_in_one_line(old, new, message) -> None:
@@ -471,6 +778,24 @@ def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatc
     [second] = Path("second").glob("*/sitting.json")
     for path in record.parent.rglob("*.pdf"):
         assert (second.parent / path.relative_to(record.parent)).read_bytes() == path.read_bytes(), path.name
+
+
+def test_a_worksheet_on_one_bay_over_one_course_speaks_of_one(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    text = JOB.replace("bays: 3", "bays: 1").replace("below: 4", "below: 1")
+    Path("mine.yaml").write_text(text, encoding="utf-8")
+    done = CliRunner().invoke(main, ["job", "mine.yaml", "--learners", "1", "--date", "2026-01-05", "--jobs", "1"])
+    assert done.exit_code == 0, done.output
+    [papers] = Path("output").glob("*/for-learners/all-papers.pdf")
+    [keys] = Path("output").glob("*/for-tutor/all-keys.pdf")
+    words = " ".join(
+        " ".join(page.get_textpage().get_text_bounded().split())
+        for path in (papers, keys)
+        for page in pypdfium2.PdfDocument(path)
+    )
+    assert "1 course of wall stands under the opening" in words
+    assert "1 bay is built" in words
+    assert not re.search(r"(?<![0-9.])1 (courses|bays|bats|bricks|pieces)\b", words)
 
 
 def test_the_worksheets_bank_proves_over_all_that_a_job_may_have() -> None:
