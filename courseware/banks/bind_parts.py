@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import graphlib
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from courseware.banks.exercise import (
+    SKETCH_SIZE,
+    SQUARE,
     Choice,
     ChoicePart,
     DrawnPart,
@@ -17,7 +20,7 @@ from courseware.banks.exercise import (
     Route,
     TablePart,
 )
-from courseware.banks.faults import Fault
+from courseware.banks.faults import Fault, harmless
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
 from courseware.banks.vocabulary import Vocabulary
@@ -28,6 +31,8 @@ Path = tuple[str | int, ...]
 _PLACEHOLDER: Mapping[Kind, str] = {"number": "0", "truth": "True", "word": "''"}
 _MOST_MARKS = 20
 _ASK, _SAY = 500, 300  # characters
+_SIZE = re.compile(r"(?P<wide>[0-9]{1,4}) by (?P<high>[0-9]{1,4}) (?P<unit>mm|squares)", re.ASCII)
+_HIGHEST_SKETCH = 200  # mm
 
 # What each kind of part holds besides name, kind, ask and marks.
 _KEYS: Mapping[str, tuple[str, ...]] = {
@@ -35,7 +40,7 @@ _KEYS: Mapping[str, tuple[str, ...]] = {
     "choice": ("answer", "several", "choices", "working", "apart_from"),
     "order": ("steps", "before"),
     "table": ("rows",),
-    "drawn": ("points", "adds"),
+    "drawn": ("points", "grid", "adds"),
 }
 _NEEDED: Mapping[str, tuple[str, ...]] = {
     "number": ("answer", "marks", "working"),
@@ -337,8 +342,26 @@ def _drawn(shape: PartShape, scope: _Scope, path: Path) -> DrawnPart:
         ask=scope.told((*path, "ask"), shape.ask, _ASK),
         marks=marks,
         points=tuple(scope.told((*path, "points", index), text) for index, text in enumerate(shape.points)),
+        size=_sketch_size(shape.grid, scope, path),
         adds=shape.adds or "",
     )
+
+
+def _sketch_size(written: str | None, scope: _Scope, path: Path) -> tuple[int, int]:
+    """The space to draw in, in mm, whole squares; a size that no page holds is a fault."""
+    if written is None:
+        return SKETCH_SIZE
+    asked = _SIZE.fullmatch(" ".join(written.split()))
+    each = (SQUARE if asked["unit"] == "squares" else 1) if asked else 0
+    wide, high = (int(asked["wide"]) * each, int(asked["high"]) * each) if asked else (0, 0)
+    if not (
+        SQUARE <= wide <= SKETCH_SIZE[0] and SQUARE <= high <= _HIGHEST_SKETCH and wide % SQUARE == high % SQUARE == 0
+    ):
+        expected = f"expected such as 120 by 60 mm or 24 by 12 squares: whole squares of {SQUARE} mm, at most "
+        expected += f"{SKETCH_SIZE[0]} by {_HIGHEST_SKETCH} mm"
+        scope.reading.fault((*path, "grid"), f"`{harmless(written)}` is not a size to draw in", expected)
+        return SKETCH_SIZE
+    return wide, high
 
 
 _BINDERS: Mapping[str, Callable[[PartShape, _Scope, Path], Part]] = {

@@ -10,6 +10,9 @@ from courseware.banks.givens import Given
 from courseware.banks.wording import Wording
 from courseware.trade import Format
 
+SQUARE = 5  # mm, of the space to draw in
+SKETCH_SIZE = (160, 70)  # mm, unless a part says otherwise
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
@@ -106,6 +109,7 @@ class DrawnPart:
     ask: Wording
     marks: int
     points: tuple[Wording, ...]
+    size: tuple[int, int]  # of the squared space to draw in, width and height in mm
     adds: str  # what the sketch has that the exercise's own drawing does not show
 
 

@@ -139,6 +139,7 @@ class PartShape(Shape):
     before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
     rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
     points: list[str] = Field([], description="a list of what is looked for in the drawing")
+    grid: str | None = Field(None, description="the space to draw in: 120 by 60 mm, or 24 by 12 squares (of 5 mm)")
     adds: str | None = Field(None, description="what the learner draws that the exercise's own drawing does not show")
 
 

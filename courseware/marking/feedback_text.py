@@ -78,4 +78,4 @@ class FeedbackSheet:
     comments: tuple[tuple[str, str], ...]  # label and comment, for parts that are not in `wrong`
     fresh: FreshQuestion | None
     cautions: tuple[str, ...]
-    scale: Format
+    scale: Format | None

@@ -28,7 +28,7 @@ from courseware.papers.sheets import (
     SafetyNote,
 )
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
-from courseware.trade import UK_METRIC, Format
+from courseware.trade import Format
 
 CAUTIONS = (
     "Before any cutting, lifting, mixing or work at height, follow your centre's own risk assessment, local codes and "
@@ -227,10 +227,10 @@ _MONTHS = (
 )  # fmt: skip
 
 
-def _scale(asked: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]) -> Format:
-    """The brick whose courses the margin shows: the exercises' own where they agree, else UK metric."""
+def _scale(asked: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]) -> Format | None:
+    """The brick whose courses the margin shows: the exercises' own where they agree, else none."""
     formats = {exercise.format for _, exercise, _ in asked}
-    return formats.pop() if len(formats) == 1 else UK_METRIC
+    return formats.pop() if len(formats) == 1 else None
 
 
 def _notes(names: Mapping[str, None], safety: SafetyNotes | None) -> tuple[SafetyNote, ...]:

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from courseware.banks.exercise import SKETCH_SIZE
 from courseware.trade import Format
 
 
@@ -50,6 +51,7 @@ class AskedPart:
     note: str = ""  # how to answer: "to 3 decimal places", "tick two", "write the letters in order"
     options: tuple[tuple[str, str], ...] = ()  # choice and order: letter, wording
     rows: tuple[AskedRow, ...] = ()  # table
+    size: tuple[int, int] = SKETCH_SIZE  # of the space to draw in, in mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +105,7 @@ class Paper:
     heading: Heading
     exercises: tuple[AskedExercise, ...]
     cautions: tuple[str, ...]  # the deferring lines of the whole paper
-    scale: Format  # the brick whose courses the gauge scale in the margin shows
+    scale: Format | None  # the brick whose courses the gauge scale in the margin shows; none where they differ
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +162,7 @@ class Key:
     heading: Heading
     exercises: tuple[KeyExercise, ...]
     cautions: tuple[str, ...]
-    scale: Format
+    scale: Format | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

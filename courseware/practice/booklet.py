@@ -16,7 +16,7 @@ from courseware.papers.deal import Chosen, issue_exercise
 from courseware.papers.fresh import CannotDeal
 from courseware.papers.invented import invented_site
 from courseware.papers.sheets import AskedExercise, KeyExercise, SafetyNote
-from courseware.trade import UK_METRIC, Format
+from courseware.trade import Format
 
 TIMES = 3  # right answers that make an exercise secure, so as many questions of each
 _EXERCISES = 3  # of a booklet at least, where its topics have them: fewer leave nothing to change between
@@ -81,7 +81,7 @@ class Booklet:
     blocks: tuple[Block, ...]
     rounds: tuple[Round, ...]
     answers: tuple[KeyExercise, ...]
-    scale: Format  # the brick whose courses the gauge scale in the margin shows
+    scale: Format | None  # the brick whose courses the gauge scale in the margin shows
 
     @property
     def questions(self) -> tuple[AskedExercise, ...]:
@@ -128,7 +128,7 @@ def compose_booklet(
             for (heading, advice), questions in zip(_ROUNDS, rounds, strict=True)
         ),
         answers=tuple(question for each in (started, *rounds) for question in each),
-        scale=formats.pop() if len(formats) == 1 else UK_METRIC,
+        scale=formats.pop() if len(formats) == 1 else None,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from courseware.banks.exercise import SKETCH_SIZE, SQUARE
 from courseware.banks.figures import half_up, write_out
 from courseware.drawings.dimension import box
 from courseware.drawings.picture import Label, Picture, Stroke
@@ -34,8 +35,10 @@ def qr(code: str) -> Picture:
 
 
 @lru_cache(maxsize=16)
-def gauge_scale(brick: Format) -> Picture:
-    """The margin's true-size gauge scale: bricks and beds, a tick a course, each numbered."""
+def gauge_scale(brick: Format | None) -> Picture:
+    """The margin's true-size gauge scale: bricks and beds, a tick a course, each numbered; blank for no one brick."""
+    if brick is None:
+        return Picture(width=20, height=262, marks=(), alt="A blank margin")
     tops = [float(mark) for mark in gauge_rod(int(_SCALE_LENGTH / brick.course), brick)]
     foot, left = tops[-1] + 4, 11.0
     right = left + 7
@@ -72,12 +75,12 @@ def print_line() -> Picture:
     return Picture(width=104, height=9, marks=(Stroke(outlines=rules), says), alt="A line of 100 mm")
 
 
-@lru_cache(maxsize=1)
-def squared() -> Picture:
-    """Space to draw in, ruled in squares of 5 mm."""
-    width, height = 160, 70
-    rules = [((float(x), 0.0), (float(x), float(height))) for x in range(0, width + 1, 5)]
-    rules += [((0.0, float(y)), (float(width), float(y))) for y in range(0, height + 1, 5)]
+@lru_cache(maxsize=32)
+def squared(size: tuple[int, int] = SKETCH_SIZE) -> Picture:
+    """Space to draw in, so wide and high in mm, ruled in squares of 5 mm."""
+    width, height = size
+    rules = [((float(x), 0.0), (float(x), float(height))) for x in range(0, width + 1, SQUARE)]
+    rules += [((0.0, float(y)), (float(width), float(y))) for y in range(0, height + 1, SQUARE)]
     return Picture(width=width, height=height, marks=(Stroke(outlines=tuple(rules), weight=0.1, grey=0.4),), alt="")
 
 

@@ -12,7 +12,7 @@ from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Point
 from courseware.jobs.sheets import JobSheet
 from courseware.marking.feedback_text import FeedbackSheet
-from courseware.papers.sheets import AskedExercise, DrawingCall, Grid, Key, Paper
+from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
 from courseware.printing.furniture import gauge_scale, print_line, qr, squared, working_room
@@ -56,7 +56,6 @@ def booklet_pictures(booklet: Booklet) -> dict[str, Picture]:
     return {
         "scale": gauge_scale(booklet.scale),
         "line": print_line(),
-        "grid": squared(),
         **_rooms(booklet.questions),
         **_drawn({question.number: question.drawing for question in booklet.questions}),
         **_drawn(examples, "example"),
@@ -88,6 +87,7 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
             for part in asked.parts
             if part.kind == "number"
         }
+        pictures |= _grids(asked.parts)
         over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
@@ -102,7 +102,6 @@ def paper_pictures(paper: Paper) -> dict[str, Picture]:
         "qr": qr(paper.heading.code),
         "scale": gauge_scale(paper.scale),
         "line": print_line(),
-        "grid": squared(),
         **_rooms(paper.exercises),
         **_drawn(drawings),
     }
@@ -141,12 +140,16 @@ def reduced(picture: Picture, room: tuple[float, float]) -> Picture:
 
 
 def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
-    return {
-        f"work-{part.label}": working_room(part.unit, steps=part.marks > 1)
-        for exercise in exercises
-        for part in exercise.parts
-        if part.kind == "number"
+    """Room to work in for each number, and to draw in for each sketch."""
+    parts = [part for exercise in exercises for part in exercise.parts]
+    rooms = {
+        f"work-{part.label}": working_room(part.unit, steps=part.marks > 1) for part in parts if part.kind == "number"
     }
+    return {**rooms, **_grids(parts)}
+
+
+def _grids(parts: Sequence[AskedPart]) -> dict[str, Picture]:
+    return {f"grid-{part.label}": squared(part.size) for part in parts if part.kind == "drawn"}
 
 
 def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") -> dict[str, Picture]:

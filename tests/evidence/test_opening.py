@@ -63,7 +63,7 @@ def test_a_record_is_not_made_by_looking(tmp_path) -> None:
         ("sqlite:////dev", "cannot be opened"),
         ("sqlite:///%00x", "holds a character that no file name has"),
         ("sqlite:///x?timeout=²", "says more than where the file is"),
-        ("sqlite+pysqlite+x:///x", "is not a database URL"),
+        ("sqlite+pysqlite+x:///x", "is not a driver for a record"),
         ("sqlite+json:///x", "is not a"),
         ("sqlite+aiosqlite:///x", "is not a driver for a record"),
         ("mysql+reflection://x", "is not a database URL"),
