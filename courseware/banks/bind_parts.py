@@ -33,6 +33,7 @@ _MOST_MARKS = 20
 _ASK, _SAY = 500, 300  # characters
 _SIZE = re.compile(r"(?P<wide>[0-9]{1,4}) by (?P<high>[0-9]{1,4}) (?P<unit>mm|squares)", re.ASCII)
 _HIGHEST_SKETCH = 200  # mm
+_FEW_LINES, _MOST_LINES = 3, 12  # to write on
 
 # What each kind of part holds besides name, kind, ask and marks.
 _KEYS: Mapping[str, tuple[str, ...]] = {
@@ -41,6 +42,7 @@ _KEYS: Mapping[str, tuple[str, ...]] = {
     "order": ("steps", "before"),
     "table": ("rows",),
     "drawn": ("points", "grid", "adds"),
+    "words": ("points", "lines"),
 }
 _NEEDED: Mapping[str, tuple[str, ...]] = {
     "number": ("answer", "marks", "working"),
@@ -48,6 +50,7 @@ _NEEDED: Mapping[str, tuple[str, ...]] = {
     "order": ("steps", "before", "marks"),
     "table": ("rows",),
     "drawn": ("points", "marks"),
+    "words": ("points", "marks"),
 }
 
 
@@ -342,9 +345,18 @@ def _drawn(shape: PartShape, scope: _Scope, path: Path) -> DrawnPart:
         ask=scope.told((*path, "ask"), shape.ask, _ASK),
         marks=marks,
         points=tuple(scope.told((*path, "points", index), text) for index, text in enumerate(shape.points)),
+        lines=_lines_to_write(shape.lines, scope, path) if shape.kind == "words" else 0,
         size=_sketch_size(shape.grid, scope, path),
         adds=shape.adds or "",
     )
+
+
+def _lines_to_write(asked: int | None, scope: _Scope, path: Path) -> int:
+    if asked is None:
+        return _FEW_LINES
+    if not 1 <= asked <= _MOST_LINES:
+        scope.reading.fault((*path, "lines"), f"{asked} lines", f"expected 1 to {_MOST_LINES}")
+    return max(1, min(asked, _MOST_LINES))
 
 
 def _sketch_size(written: str | None, scope: _Scope, path: Path) -> tuple[int, int]:
@@ -370,4 +382,5 @@ _BINDERS: Mapping[str, Callable[[PartShape, _Scope, Path], Part]] = {
     "order": _order,
     "table": _table,
     "drawn": _drawn,
+    "words": _drawn,
 }

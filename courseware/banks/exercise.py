@@ -103,12 +103,16 @@ class TablePart:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnPart:
-    """A part drawn by the learner and marked by eye against its points."""
+    """A part drawn, or answered in a few words, and marked by eye against its points.
+
+    `lines` are those to write on; 0 where it is drawn, in a squared space of `size`.
+    """
 
     name: str
     ask: Wording
     marks: int
     points: tuple[Wording, ...]
+    lines: int
     size: tuple[int, int]  # of the squared space to draw in, width and height in mm
     adds: str  # what the sketch has that the exercise's own drawing does not show
 

@@ -212,7 +212,7 @@ def _sketched_already(exercise: Exercise) -> str | None:
     if exercise.drawing is None or DRAWING_KINDS[exercise.drawing.kind].to_draw_in:
         return None
     for part in exercise.parts:
-        if isinstance(part, DrawnPart) and not part.adds:
+        if isinstance(part, DrawnPart) and not part.lines and not part.adds:
             return (
                 f"{part.name} asks for a sketch where the exercise prints a drawing: say in `adds` what the learner "
                 "draws that does not stand there, or leave the drawing out"

@@ -116,7 +116,7 @@ class PartShape(Shape):
     """A part of an exercise; which keys it needs depends on its kind."""
 
     name: Name = Field(description="a short name: small letters, figures, underscores")
-    kind: str = Field("number", description="number, choice, order, table or drawn")
+    kind: str = Field("number", description="number, choice, order, table, drawn or words")
     ask: str = Field(description="the question")
     marks: Whole | None = Field(None, description="whole marks for the part (not for a table: its rows have theirs)")
     answer: str | None = Field(None, description="a formula: the answer, by the trade functions")
@@ -138,7 +138,8 @@ class PartShape(Shape):
     steps: list[StepShape] = Field([], description="a list of steps: name, say")
     before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
     rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
-    points: list[str] = Field([], description="a list of what is looked for in the drawing")
+    points: list[str] = Field([], description="a list of what is looked for in the drawing or the words")
+    lines: Whole | None = Field(None, description="how many lines there are to write on, 1 to 12 (3 unless given)")
     grid: str | None = Field(None, description="the space to draw in: 120 by 60 mm, or 24 by 12 squares (of 5 mm)")
     adds: str | None = Field(None, description="what the learner draws that the exercise's own drawing does not show")
 

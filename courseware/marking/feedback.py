@@ -138,7 +138,7 @@ def _first_wrong(
         drawing=None if asked.drawn_in_place else part.exercise.drawing,
         unit=part.unit,
         worked=isinstance(part.solved, SolvedNumber),
-        squares=part.asked.kind == "drawn",
+        squares=part.asked.kind == "drawn" and not part.asked.lines,
     )
 
 

@@ -72,7 +72,9 @@ def asked_part(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: 
             note = "Write the letters in order, first to last."
             return _replace(asked, kind="order", note=note, options=tuple(zip(LETTERS, says, strict=False)))
         case DrawnPart():
-            return _replace(asked, kind="drawn", size=part.size)
+            return _replace(
+                asked, kind="drawn", size=part.size, lines=part.lines, note="in a few words" if part.lines else ""
+            )
 
 
 def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[KeyAnswer, ...]:

@@ -51,6 +51,7 @@ class AskedPart:
     note: str = ""  # how to answer: "to 3 decimal places", "tick two", "write the letters in order"
     options: tuple[tuple[str, str], ...] = ()  # choice and order: letter, wording
     rows: tuple[AskedRow, ...] = ()  # table
+    lines: int = 0  # to write a few words on, of a part that is not drawn
     size: tuple[int, int] = SKETCH_SIZE  # of the space to draw in, in mm
 
 

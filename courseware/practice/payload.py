@@ -101,6 +101,7 @@ def _part(
             found |= _order(asked, answers[0], next(entries))
         case SolvedPlain(part=DrawnPart()):
             next(entries)
+            found["lines"] = asked.lines
             found["points"] = [note.rpartition(" [")[0] for note in answers[0].notes]
     return _without_blanks(found)
 

@@ -15,6 +15,7 @@ _SCALE_LENGTH, _PRINT_LINE = 240, 100  # mm
 _WIDE = 168.4  # mm, of the page within its margins
 _NAMES, _ANSWER, _CHECK = 25.0, 87.0, 106.0  # where the names end, the answer ends, the check begins
 _ROW, _TALL_ROW, _ANSWER_ROW = 6.6, 11.2, 8.2
+_LINE = 9.0  # mm from line to line, to write on
 _SIZE = 3.35  # mm of type
 
 
@@ -82,6 +83,15 @@ def squared(size: tuple[int, int] = SKETCH_SIZE) -> Picture:
     rules = [((float(x), 0.0), (float(x), float(height))) for x in range(0, width + 1, SQUARE)]
     rules += [((0.0, float(y)), (float(width), float(y))) for y in range(0, height + 1, SQUARE)]
     return Picture(width=width, height=height, marks=(Stroke(outlines=tuple(rules), weight=0.1, grey=0.4),), alt="")
+
+
+@lru_cache(maxsize=16)
+def ruled(lines: int) -> Picture:
+    """So many lines to write on, across the page."""
+    rules = tuple(((0.3, _LINE * n), (_WIDE - 0.3, _LINE * n)) for n in range(1, lines + 1))
+    return Picture(
+        width=_WIDE, height=_LINE * lines + 0.3, marks=(Stroke(outlines=rules, weight=0.2, grey=0.4),), alt=""
+    )
 
 
 @lru_cache(maxsize=64)

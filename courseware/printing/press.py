@@ -15,7 +15,7 @@ from courseware.marking.feedback_text import FeedbackSheet
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
-from courseware.printing.furniture import gauge_scale, print_line, qr, squared, working_room
+from courseware.printing.furniture import gauge_scale, print_line, qr, ruled, squared, working_room
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -149,7 +149,11 @@ def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
 
 
 def _grids(parts: Sequence[AskedPart]) -> dict[str, Picture]:
-    return {f"grid-{part.label}": squared(part.size) for part in parts if part.kind == "drawn"}
+    return {
+        f"grid-{part.label}": ruled(part.lines) if part.lines else squared(part.size)
+        for part in parts
+        if part.kind == "drawn"
+    }
 
 
 def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") -> dict[str, Picture]:

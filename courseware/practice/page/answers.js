@@ -131,7 +131,7 @@ function drawnPlace(part, filled) {
     "div",
     {},
     filled(),
-    make("fieldset", { "aria-describedby": "feedback" }, make("legend", {}, "Tick each point that your drawing meets"), ...labels),
+    make("fieldset", { "aria-describedby": "feedback" }, make("legend", {}, part.lines ? "Tick each point that your answer holds" : "Tick each point that your drawing meets"), ...labels),
   );
   return {
     element,

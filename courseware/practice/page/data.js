@@ -8,7 +8,7 @@
  *   places?: number, working?: WorkingLine[], slips?: {right: string, says: string}[],
  *   accepts?: {right: string, says: string}[], rule?: string[], rows?: Part[], options?: [string, string][],
  *   several?: boolean, wrong?: Record<string, string>, before?: [string, string][], open?: boolean,
- *   points?: string[]}} Part
+ *   points?: string[], lines?: number}} Part
  * @typedef {{setting?: string, pose: string, brick: string, drawing?: number[], filled?: number[], parts: Part[]}} Question
  * @typedef {{title: string, lines: string[], source?: string}} Note
  * @typedef {{notes?: Note[], lines?: string[], variants: Question[]}} KindData

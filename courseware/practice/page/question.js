@@ -82,7 +82,7 @@ async function askOne({ main, question, now, told, filled }, section, part, row)
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);
   if (part.rows && row !== part.rows[0]) focusOn(own.querySelector("h3"));
-  if (row.kind === "drawn") await drawn(own);
+  if (row.kind === "drawn") await drawn(own, Boolean(row.lines));
   const step = wholePart(row, () => (last ? filled() : null)); // a filled drawing answers the parts that follow
   const settled = (/** @type {import("./step.js").Outcome} */ outcome) => {
     main.dataset.open = "";
@@ -95,15 +95,16 @@ async function askOne({ main, question, now, told, filled }, section, part, row)
   await askStep(asked, (slip) => told.slipped(row.name, slip));
 }
 
-/** Waits until the drawing is done on paper. @param {HTMLElement} section @returns {Promise<void>} */
-function drawn(section) {
+/** Waits until it is drawn or written on paper. @param {HTMLElement} section @param {boolean} words @returns {Promise<void>} */
+function drawn(section, words) {
   return new Promise((resolve) => {
-    const done = button("I have drawn it", () => {
+    const done = button(words ? "I have written it" : "I have drawn it", () => {
       lead.remove();
       done.remove();
       resolve();
     });
-    const lead = make("p", {}, "Draw it on paper, to scale or as a sketch. Then look at it point by point.");
+    const how = words ? "Write it on paper, in a few words." : "Draw it on paper, to scale or as a sketch.";
+    const lead = make("p", {}, `${how} Then look at it point by point.`);
     section.append(lead, done);
   });
 }

@@ -35,7 +35,7 @@ function workingLine(line) {
 function answerWords(part) {
   if (part.kind === "choice") return `The answer is ${ticked(part).join("; ")}.`;
   if (part.kind === "order") return part.open ? "One right order:" : "The right order:";
-  if (part.kind === "drawn") return `The drawing shows: ${(part.points ?? []).join("; ")}.`;
+  if (part.kind === "drawn") return `${part.lines ? "The answer holds" : "The drawing shows"}: ${(part.points ?? []).join("; ")}.`;
   return `The answer is ${part.answer}.`;
 }
 
