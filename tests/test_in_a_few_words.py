@@ -84,7 +84,7 @@ def test_it_is_marked_by_ticked_points_and_fed_back(issued: Path) -> None:
     done = CliRunner().invoke(main, ["mark", str(issued), "--assessor", "J. Marsh", "--jobs", "1"])
     assert done.exit_code == 0, done.output
     [feedback] = issued.glob("marked/feedback-*.pdf")
-    assert "1 of 2 marks" in text_of(feedback)
+    assert "1 out of 3" in text_of(feedback)
 
 
 def test_it_is_practised_by_ticking_ones_own_points(issued: Path) -> None:

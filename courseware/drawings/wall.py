@@ -15,6 +15,8 @@ _ROOM = (130.0, 62.0)  # mm of paper for the wall
 _FACE = 0.95  # grey
 _COURSE, _BRICK = 1.5, 4.5  # mm of paper: hatching stands for bricks and is not to scale
 _PATCH = ((0, 4), (1, 3), (0, 2))  # bricks from the left, how many, course by course from below
+_BEARING, _LINTEL = Fraction(150), Fraction(140)  # mm, each side and high: common practice, no source
+_LINTEL_GREY = 0.7
 _DOOR = Fraction(3, 4)  # an opening at least so much of the wall's height stands on the ground
 
 
@@ -49,7 +51,10 @@ def _opening(
     left, bottom = corner
     right, top = left + size[0], bottom + size[1]
     high = Fraction(call.figures["height"])
-    marks: Marks = (Stroke(outlines=(view.box(left, bottom, right, top),), closed=True, weight=0.35, fill=1.0),)
+    marks: Marks = (
+        *_lintel(view, (left, right), top, Fraction(call.figures["length"]), high),
+        Stroke(outlines=(view.box(left, bottom, right, top),), closed=True, weight=0.35, fill=1.0),
+    )
     if "opening_width" in call.labels:
         line = view.at(0, high)[1] - LANE + 6
         marks += across(view.at(left, top), view.at(right, top), line, call.labels["opening_width"])
@@ -57,6 +62,15 @@ def _opening(
         line = view.at(0, 0)[0] - 4
         marks += upright(view.at(left, bottom), view.at(left, top), line, call.labels["opening_height"])
     return marks
+
+
+def _lintel(view: View, sides: tuple[Fraction, Fraction], top: Fraction, long: Fraction, high: Fraction) -> Marks:
+    """What carries the wall over the opening, where there is any: with its bearings, as far as the wall reaches."""
+    left, right = max(sides[0] - _BEARING, Fraction(0)), min(sides[1] + _BEARING, long)
+    head = min(top + _LINTEL, high)
+    if head <= top:
+        return ()
+    return (Stroke(outlines=(view.box(left, top, right, head),), closed=True, weight=0.25, fill=_LINTEL_GREY),)
 
 
 def _hatching(foot: Point, head: Point) -> Marks:

@@ -52,6 +52,36 @@ def test_the_opening_stands_in_the_middle_and_is_as_large_as_asked() -> None:
     assert (whole[3] - whole[1]) / (whole[2] - whole[0]) == pytest.approx(2400 / 5000, abs=0.001)
 
 
+@pytest.mark.parametrize(
+    ("figures", "expected"),
+    [
+        ({"opening_width": 1800, "opening_height": 1000}, (1600 - 150, 1600 + 1800 + 150, 140)),
+        ({"opening_width": 4800, "opening_height": 1000}, (0, 5000, 140)),  # no further than the wall goes
+        ({"opening_width": 900, "opening_height": 2300}, (2050 - 150, 2950 + 150, 100)),  # nor higher
+        ({"opening_width": 900, "opening_height": 2400}, None),  # nothing to carry
+        ({"opening_width": 0, "opening_height": 0}, None),
+    ],
+)
+def test_a_lintel_lies_on_the_opening_with_its_bearings(figures: dict[str, int], expected) -> None:
+    """150 mm each side, 140 high: common practice, no source. In mm from the wall's lower left corner."""
+    sheet = read(to_svg(draw(call_for("wall", labels={}, length=5000, height=2400, **figures))))
+    grey = f"#{round(0.7 * 255):02x}" + f"{round(0.7 * 255):02x}" * 2
+    found = [path for path in sheet.root.iter(f"{SVG}path") if path.attrib.get("fill") == grey]
+    if expected is None:
+        assert found == []
+        return
+    whole, *_ = wall(length=5000, height=2400, **figures)
+    n = 5000 / (whole[2] - whole[0])
+    points = [tuple(map(float, point.split())) for point in found[0].attrib["d"].strip("MZ").split("L")]
+    xs, ys = zip(*points, strict=True)
+    left, right, high = expected
+    assert (min(xs) - whole[0]) * n == pytest.approx(left, abs=n * 0.02)
+    assert (max(xs) - whole[0]) * n == pytest.approx(right, abs=n * 0.02)
+    assert (max(ys) - min(ys)) * n == pytest.approx(high, abs=n * 0.02)
+    opening = wall(length=5000, height=2400, **figures)[1]
+    assert max(ys) == pytest.approx(opening[1], abs=0.02)
+
+
 @pytest.mark.parametrize(("width", "rise"), [(0, 900), (900, 0), (0, 0)])
 def test_an_opening_without_a_size_is_none(width: int, rise: int) -> None:
     assert len(wall(length=3000, height=1500, opening_width=width, opening_height=rise)) == 1
