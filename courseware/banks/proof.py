@@ -22,6 +22,7 @@ from courseware.banks.solve import (
     numbers_in,
     rounded,
     scope_of,
+    shown_lines,
     solve,
 )
 from courseware.banks.space import Space, raw_size, walk
@@ -180,7 +181,7 @@ def _prove_number(number: SolvedNumber, written: set[Value]) -> None:
     if number.answer < 0:
         raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below nothing")
     _writes_out(number.answer, part.answer.text, written)
-    _prove_working(part.name, number.working, written)
+    _prove_working(part.name, shown_lines(number), written)
     last = number.working[-1]
     if isinstance(last, bool | str) or last is None or rounded(part, last) != number.answer:
         raise _Fails(f"{part.name}: `answer` gives {_shown(number.exact)}, the last line of the working {_shown(last)}")

@@ -97,6 +97,14 @@ def rounded(part: NumberPart, value: Figure) -> Figure:
     return value if part.places is None else half_up(value, part.places)
 
 
+def shown_lines(solved: SolvedNumber) -> tuple[Value | None, ...]:
+    """The working's figures as they are shown: the last one, which is the answer, as the part asks for it."""
+    *before, last = solved.working
+    if last is None or isinstance(last, bool | str):
+        return solved.working
+    return (*before, rounded(solved.part, last))
+
+
 def _solve_part(part: Part, scope: dict[str, Value], carried: Mapping[str, Value]) -> Solved:
     if isinstance(part, NumberPart):
         return _solve_number(part, scope, carried)

@@ -10,7 +10,7 @@ from itertools import pairwise
 from courseware.banks.exercise import ChoicePart, DrawnPart, Line, NumberPart, OrderPart, Route, TablePart
 from courseware.banks.figures import DoesNotWriteOut, Figure, half_up, write_out
 from courseware.banks.formulas import Value
-from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable
+from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
 from courseware.papers.deal import LETTERS
 from courseware.papers.record import RecordFaulty
 from courseware.papers.sheets import AskedPart, AskedRow, KeyAnswer, KeyLine, KeySlip
@@ -151,7 +151,7 @@ def _key_number(solved: SolvedNumber, own: IssuedPart, scope: Scope, site: Site)
         answer=_with_unit(shown_figure(part, solved.answer), part.unit),
         within=f"± {_with_unit(write_out(solved.within), part.unit)}" if solved.within else "",
         accepts=_routes(part, solved.accept, part.accept, scope, site),
-        working=_working(part.working, solved.working, part.unit, part.marks, scope, site),
+        working=_working(part.working, shown_lines(solved), part.unit, part.marks, scope, site),
         slips=_routes(part, solved.slips, part.slips, scope, site),
     )
 

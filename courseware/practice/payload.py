@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from courseware.banks.exercise import DrawnPart, Line, OrderPart, Route
 from courseware.banks.figures import Figure, exact_text
 from courseware.banks.formulas import Value
-from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable
+from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
 from courseware.drawings import draw, to_svg
 from courseware.marking.class_words import plain
 from courseware.papers.sheets import AskedPart, AskedRow, DrawingCall, KeyAnswer, KeySlip, SafetyNote
@@ -122,7 +122,7 @@ def _number(solved: SolvedNumber, answer: KeyAnswer, before: Mapping[str, Figure
         "unit": part.unit,
         "within": exact_text(solved.within) if solved.within else "",
         "band": answer.within,
-        "working": _working(part.working, solved.working, answer, part.unit),
+        "working": _working(part.working, shown_lines(solved), answer, part.unit),
         "slips": _routes(part.slips, solved.slips, answer.slips),
         "accepts": _routes(part.accept, solved.accept, answer.accepts),
         "rule": [rule.right, *rule.others] if rule else [],

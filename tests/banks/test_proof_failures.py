@@ -125,3 +125,11 @@ def test_a_question_that_always_prints_an_answer_fails(exercise, number, key) ->
     assert failure is not None
     where = "part a" if key == "ask" else "the question"
     assert failure.why.startswith(f"{where} gives the answer to length in every variant: leave it out there")
+
+
+def test_the_last_line_is_shown_as_the_part_asks_for_it_so_that_it_need_not_write_out(exercise, number) -> None:
+    """2/7 has no short decimal; a part to two places shows 0.29, and its last line with it."""
+    sevenths = exercise(parts=[number(answer="bricks / 7", round=2, **working("bricks * 1", "bricks / 7"))])
+    assert prove(sevenths).failure is None
+    earlier = exercise(parts=[number(answer="bricks / 7", round=2, **working("bricks / 7", "bricks / 7"))])
+    assert "length, line 1 of the working" in prove(earlier).failure.why
