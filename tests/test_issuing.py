@@ -231,3 +231,16 @@ def test_what_does_not_go_with_levels_is_told(more: tuple[str, ...]) -> None:
     done = run("issue", "opening_sizes", "--group", "mixed.csv", "--levels", *more)
     assert done.exit_code == 2
     assert "--levels goes with" in done.output
+
+
+def test_who_was_in_both_groups_gets_no_variant_again_even_from_the_same_seed() -> None:
+    Path("a.csv").write_text("Name\nAmara Okafor\n", encoding="utf-8")
+    given = []
+    for out in ("a", "b"):
+        words = ASKED[:4]
+        if out == "b":
+            [old] = Path("a").glob("[!.]*")
+            words = ("issue", "--like", str(old))
+        assert run(*words, "--group", "a.csv", "--seed", "wall", "--out", out, "--jobs", "1").exit_code == 0
+        given.append([exercise["given"] for exercise in record(out)["papers"][0]["exercises"]])
+    assert all(before != after for before, after in zip(*given, strict=True))
