@@ -9,6 +9,7 @@ import click
 
 from courseware import __version__
 from courseware.commands.assure import audit, criteria, sample
+from courseware.commands.by_level import groups_by_level, issue_by_level
 from courseware.commands.mark import mark
 from courseware.commands.practise import practise
 from courseware.commands.record import record
@@ -68,6 +69,11 @@ def main() -> None:
             stream.reconfigure(errors="replace")
 
 
+def _typed(option: str) -> bool:
+    """Whether an option was given on the command line, be it with its default."""
+    return click.get_current_context().get_parameter_source(option) is click.core.ParameterSource.COMMANDLINE
+
+
 @main.command()
 def topics() -> None:
     """List the topics that come with the program, and their exercises."""
@@ -110,6 +116,9 @@ def check(banks: tuple[str, ...], arris_rule: str, jobs: int | None) -> None:
 @click.option("--title", default=None, help="The title of the papers (the topics unless given).")
 @click.option("--date", default=None, help="The date on the papers, as 2026-11-25 (today unless given).")
 @click.option("--level", type=click.IntRange(1, 3), default=None, help="Only exercises of this level.")
+@click.option(
+    "--levels", is_flag=True, help="Each learner's level by the class list's column Level: a sitting a level."
+)
 @click.option("--exercises", type=click.IntRange(1, 40), default=None, help="How many exercises a paper has.")
 @click.option("--pick", multiple=True, metavar="NAME", help="Take this exercise; repeat it for more.")
 @click.option(
@@ -138,9 +147,14 @@ def issue(
     again_of: str | None,
     learners_named: tuple[str, ...],
     like: str | None,
+    levels: bool,
     **options: Any,
 ) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
+    if levels and (group is None or learners or again_of or like or options["level"] or options["pick"]):
+        raise click.UsageError("--levels goes with BANKs and --group, and without --level and --pick.")
+    if like is not None and _typed("arris_rule"):
+        raise click.UsageError("--like takes the arris rule from SITTING too: leave --arris-rule out.")
     if again_of is not None:
         if banks or group or learners or like or options["level"] or options["exercises"] or options["pick"]:
             raise click.UsageError("--retake takes exercises and learners from SITTING: name neither banks nor group.")
@@ -156,6 +170,9 @@ def issue(
         raise click.UsageError("--pick names the exercises: leave --level and --exercises out.")
     if (group is None) == (learners is None):
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
+    if levels and group is not None:
+        issue_by_level(banks, groups_by_level(group, group_name), day(date), options)
+        return
     made = group_of(group, learners, group_name)
     if like is not None:
         issue_like(like, made, day(date), {**options, "group_name": group_name})

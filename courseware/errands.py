@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from courseware.banks import Bank, Proof, SafetyNotes
     from courseware.jobs.task import Task
+    from courseware.papers.class_list import ClassList
     from courseware.papers.deal import Chosen, Heads
     from courseware.papers.fresh import Had
     from courseware.papers.group import Group
@@ -24,19 +25,32 @@ FAILED = 1  # exit code: a proof failed
 
 def group_of(file: str | None, learners: int | None, name: str | None) -> Group:
     """The group of a class list, told of its doubts, or one of numbered papers."""
-    from pathlib import Path
-
-    from courseware.desk.shelf import read_file
-    from courseware.papers.class_list import read_class_list
     from courseware.papers.group import Group, numbered
 
     if file is None:
         return numbered(learners or 1)
-    found = read_class_list(read_file(Path(file)), Path(file).name)
+    return Group(name=name or group_name(file), learners=listed(file).learners)
+
+
+def listed(file: str, *, levels: bool = False) -> ClassList:
+    """What a class list holds, told of its doubts."""
+    from pathlib import Path
+
+    from courseware.desk.shelf import read_file
+    from courseware.papers.class_list import read_class_list
+
+    found = read_class_list(read_file(Path(file)), Path(file).name, levels=levels)
     for note in found.notes:
         click.echo(f"Note: {note}", err=True)
+    return found
+
+
+def group_name(file: str) -> str:
+    """The name of a group from its class list's file: `group-a.csv` gives `Group a`."""
+    from pathlib import Path
+
     words = Path(file).stem.replace("-", " ").replace("_", " ")
-    return Group(name=name or words[:1].upper() + words[1:], learners=found.learners)
+    return words[:1].upper() + words[1:]
 
 
 def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict[str, Any]) -> Path:
@@ -77,15 +91,22 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
 
 
 def issue_like(named: str, group: Group, date: str, options: dict[str, Any]) -> None:
-    """Issues the exercises of another sitting to this group, from the banks that its record holds, dealt anew."""
+    """Issues the exercises of another sitting to this group, from the banks that its record holds, dealt anew.
+
+    Whoever stood in that sitting, or in one beside it, gets no variant that they had.
+    """
     import secrets
 
     from courseware.desk.marking import place_of
-    from courseware.desk.retaking import banks_of
+    from courseware.desk.retaking import banks_of, had_in_group, worksheet_on_a_job
+    from courseware.desk.shelf import NotFound
     from courseware.papers.deal import Heads
 
     check_options(options)
-    sitting = place_of(named).sitting
+    place = place_of(named)
+    sitting = place.sitting
+    if worksheet_on_a_job(sitting):
+        raise NotFound("the figures of these worksheets are a job's; make them with `courseware job`, for any group")
     banks, notes, chosen = banks_of(sitting)
     heads = Heads(
         title=options["title"] or sitting.title,
@@ -97,7 +118,7 @@ def issue_like(named: str, group: Group, date: str, options: dict[str, Any]) -> 
     )
     folder = _prove_and_print(
         heads, banks, notes, chosen, options["out"], options["jobs"], typed_seed=options["seed"], one_for_each=True,
-        asked=_names(chosen),
+        asked=_names(chosen), had=had_in_group(group.learners, place, options["out"]),
     )  # fmt: skip
     _tell_issued(folder, group, banks, sitting.arris_rule)
 
@@ -171,8 +192,11 @@ def issue_worksheet(task: Task, group: Group, date: str, out: str, arris_rule: s
 
 
 def _names(chosen: Sequence[Chosen]) -> list[list[str]]:
-    """The exercises of a request that names them."""
-    return [[bank.sha256, exercise.name] for bank, exercise in chosen]
+    """The exercises of a request that names them, with their givens: a worksheet's are narrowed to the job's own."""
+    return [
+        [bank.sha256, exercise.name, *(f"{given.name}: {given.values}" for given in exercise.givens)]
+        for bank, exercise in chosen
+    ]
 
 
 def _prove_and_print(

@@ -124,6 +124,6 @@ def _request(heads: Heads, asked: object, safety: SafetyNotes | None, typed_seed
     told = [
         heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, heads.retake_of, typed_seed,
         [[learner.name, learner.reference] for learner in heads.group.learners],
-        asked, safety.sha256 if safety else "",
+        asked, safety.sha256 if safety else "", versions(),
     ]  # fmt: skip
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()

@@ -16,13 +16,13 @@ from courseware.jobs.task import Task, own_givens, read_profiles, read_task
 from courseware.marking.job_workbooks import observation_workbook, stores_workbook
 from courseware.trade import UK_METRIC
 
-_TOLERANCES, _WORKSHEET = "tolerances.yaml", "worksheet.yaml"
+_TOLERANCES, WORKSHEET = "tolerances.yaml", "worksheet.yaml"
 
 
 def shipped_jobs() -> dict[str, Path]:
     """The jobs that come with the program, by their short names."""
     return {
-        p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in (_TOLERANCES, _WORKSHEET)
+        p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in (_TOLERANCES, WORKSHEET)
     }
 
 
@@ -40,7 +40,7 @@ def worksheet(task: Task, arris_rule: str) -> tuple[Bank, tuple[Exercise, ...]]:
     """The worksheet's bank, and its exercises with their givens set to the job's own, where they can be."""
     if task.brick != UK_METRIC:
         raise NotFound("worksheets on a job are made for UK metric bricks; leave --group and --learners out")
-    path = shipped_folder() / "jobs" / _WORKSHEET
+    path = shipped_folder() / "jobs" / WORKSHEET
     bank = read_bank(read_file(path), path.name, arris_rule=arris_rule)
     return bank, tuple(filter(None, (_set_to(exercise, own_givens(task)) for exercise in bank.exercises)))
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from courseware.banks.faults import Fault, harmless
 from courseware.papers.csv_table import read_csv
 from courseware.papers.group import Learner
+from courseware.papers.levels import level_column, level_faults, level_in
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
 from courseware.papers.no_learner import is_no_learner, turned_round
 from courseware.papers.table import WANTED, ClassListFaulty, Columns, Row, find_columns, repeated_heading, shown
@@ -33,6 +34,7 @@ class ClassList:
 
     learners: tuple[Learner, ...]
     notes: tuple[str, ...] = ()
+    levels: tuple[int, ...] = ()  # each learner's, where they were asked for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,10 +44,14 @@ class _Read:
     line: int
     learner: Learner
     mended: bool
+    level: int = 0
 
 
-def read_class_list(data: bytes, file: str) -> ClassList:
-    """The learners in a CSV or XLSX list. Raises `ClassListFaulty` with every fault found; `file` names it."""
+def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassList:
+    """The learners in a CSV or XLSX list, with the `levels` of its column `Level` where they are asked for.
+
+    Raises `ClassListFaulty` with every fault found; `file` names it.
+    """
     rows, notes = read_table(data, file)
     headings = next(rows, None)
     if headings is None:
@@ -53,7 +59,7 @@ def read_class_list(data: bytes, file: str) -> ClassList:
     if len(headings.cells) > _MOST_COLUMNS:
         wrong = f"the list has {len(headings.cells)} columns"
         raise _refusal(file, headings.line, wrong, f"at most {_MOST_COLUMNS} are read: keep names and references")
-    columns = _columns(headings, file)
+    columns = _columns(headings, file, levels=levels)
     faults: list[Fault] = []
     others: list[int] = []
     read = list(_learners(_of_learners(rows, headings, others), len(headings.cells), columns, file, faults))
@@ -66,6 +72,7 @@ def read_class_list(data: bytes, file: str) -> ClassList:
         raise ClassListFaulty(_bounded(faults, file))
     return ClassList(
         learners=tuple(row.learner for row in read),
+        levels=tuple(row.level for row in read) if levels else (),
         notes=(
             *notes,
             *_unused(headings, columns),
@@ -111,7 +118,7 @@ def read_table(data: bytes, file: str, wanted: Wanted = find_columns) -> tuple[I
     return read_csv(data, file, wanted)
 
 
-def _columns(headings: Row, file: str) -> Columns:
+def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
     """The columns to read. Raises `ClassListFaulty` where the headings do not name them."""
     if (again := repeated_heading(headings.cells)) is not None:
         wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
@@ -120,7 +127,13 @@ def _columns(headings: Row, file: str) -> Columns:
     if columns is None:
         wrong = f"no heading tells which column holds the names, only {shown(headings.cells)}"
         raise _refusal(file, headings.line, wrong, WANTED)
-    return columns
+    if not levels:
+        return columns
+    level = level_column(headings.cells)
+    if level is None:
+        wrong = f"no heading is `Level`, only {shown(headings.cells)}"
+        raise _refusal(file, headings.line, wrong, "expected a column `Level` with 1, 2 or 3, or no --levels")
+    return replace(columns, level=level, unused=tuple(column for column in columns.unused if column != level))
 
 
 def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faults: list[Fault]) -> Iterator[_Read]:
@@ -142,7 +155,8 @@ def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faul
 def _learner(row: Row, columns: Columns) -> _Read:
     name, reference = _name(row, columns), _reference(row, columns)
     mended = tidy(name) != " ".join(unicodedata.normalize("NFC", name).split())
-    return _Read(line=row.line, learner=Learner(name=tidy(name), reference=tidy(reference)), mended=mended)
+    level = 0 if columns.level is None else level_in(row.cells[columns.level]) or 0
+    return _Read(line=row.line, learner=Learner(name=tidy(name), reference=tidy(reference)), mended=mended, level=level)
 
 
 def _name(row: Row, columns: Columns) -> str:
@@ -163,7 +177,7 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         expected = "expected one cell under each heading: put quotation marks round a text that holds the separator"
         yield Fault(file, row.line, width + 1, f"{cells} cells under {width} headings", expected)
         return
-    used = [*columns.name, *([] if columns.reference is None else [columns.reference])]
+    used = [*columns.name, *(column for column in (columns.reference, columns.level) if column is not None)]
     for column in used:
         if len(row.cells[column]) > _LONGEST_CELL:
             wrong = f"the cell has {len(row.cells[column])} characters"
@@ -179,6 +193,8 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
     if len(name) > LONGEST_NAME:
         wrong = f"the name `{harmless(name)}` has {len(name)} characters"
         yield Fault(file, row.line, columns.name[0] + 1, wrong, f"expected at most {LONGEST_NAME}")
+    if columns.level is not None:
+        yield from level_faults(row, columns.level, file)
     if len(reference) > LONGEST_REFERENCE and columns.reference is not None:
         wrong = f"the reference `{harmless(reference)}` has {len(reference)} characters"
         yield Fault(file, row.line, columns.reference + 1, wrong, f"expected at most {LONGEST_REFERENCE}")

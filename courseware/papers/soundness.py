@@ -16,6 +16,7 @@ from courseware.trade import ARRIS_RULES
 LONGEST_TITLE = 100
 _LONGEST_SETTING = 2000
 _LONGEST_SEED = 300
+_MOST_VERSIONS = 50
 _MOST_EXERCISES, _MOST_PARTS, _MOST_MARKS = 500, 200, 200
 _FIGURE = re.compile(r"-?[0-9]{1,30}(\.[0-9]{1,30}|/0{0,9}[1-9][0-9]{0,20})?")
 _SITE = {"place", "street", "client"}
@@ -43,6 +44,8 @@ def check_sitting(sitting: Sitting) -> None:
         all(plain(source.file, _LONGEST_SEED) for source in sources),
         all(_labels(paper) == _labels(sitting.papers[0]) for paper in sitting.papers),
         plain(sitting.group, LONGEST_TITLE),
+        len(sitting.made_with) <= _MOST_VERSIONS,
+        all(plain(f"{name}{number}", LONGEST_TITLE) for name, number in sitting.made_with.items()),
     )
     for paper in sitting.papers:
         _check_paper(paper)

@@ -49,6 +49,7 @@ class Columns:
     reference: int | None
     unused: tuple[int, ...]
     surname_first: bool = False  # the heading says so
+    level: int | None = None  # where learners' levels are asked for
 
 
 def heading_key(heading: str) -> str:

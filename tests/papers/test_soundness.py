@@ -36,6 +36,8 @@ def changed(**keys: Any) -> Callable[[dict[str, Any]], None]:
         changed(part_answer="1e1000000000"), changed(part_answer="abc"), changed(part_answer=""),
         changed(part_answer="1/0"), changed(part_within="1e9"), changed(part_marks=-(10**30)),
         changed(part_kind="another"), changed(part_slips=[{"value": "1e999999", "says": "x"}]),
+        changed(head_made_with={"pango": "a\x1bb"}), changed(head_made_with={"x" * 101: "1"}),
+        changed(head_made_with={str(n): "1" for n in range(51)}), changed(head_made_with={"pango": 1}),
         lambda data: data.update(papers=[]),
         lambda data: data["papers"][0].update(exercises=[]),
         lambda data: data["papers"].append(data["papers"][0]),
@@ -48,6 +50,13 @@ def test_what_cannot_be_printed_is_refused(dealt, change) -> None:
     change(data)
     with pytest.raises(RecordFaulty, match="changed by hand"):
         read_record(json.dumps(data))
+
+
+def test_a_record_without_versions_or_with_as_many_as_there_may_be_is_taken(dealt) -> None:
+    data = json.loads(write_record(dealt("opening_sizes")))
+    assert "made_with" not in data["sitting"]
+    data["sitting"]["made_with"] = {f"{n:02}": "1" * 98 for n in range(50)}
+    assert len(read_record(json.dumps(data)).made_with) == 50
 
 
 def test_what_this_program_writes_is_taken(dealt) -> None:
