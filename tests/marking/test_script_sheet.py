@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from dataclasses import replace
 from io import BytesIO
 
 import pytest
@@ -242,3 +243,25 @@ def test_more_merged_cells_than_can_be_looked_at_are_refused() -> None:
     assert with_merges(rows, xml(MOST_MERGED // 2 + 1), "sheet.xlsx")[1].unread == {}
     with pytest.raises(FileFaulty, match="merged"):
         with_merges(rows, xml(MOST_MERGED // 2 + 2), "sheet.xlsx")
+
+
+@pytest.mark.parametrize("what", ["name", "reference"])
+def test_a_row_beside_whose_code_another_learner_stands_is_refused_by_line(sitting, what) -> None:
+    own, other = [
+        replace(paper, learner=replace(paper.learner, name=name, reference=ref))
+        for paper, name, ref in zip(sitting.papers, ("Ann Lee", "Bo Ek"), ("A1", "B2"), strict=False)
+    ]
+    group = replace(sitting, papers=(own, other))
+    named = {"name": {own.code: "Ann Lee", other.code: "bo  ek"}, "reference": {own.code: "A1", other.code: "b2"}}[what]
+    label = labels(group)[0]
+    names = ["code", what, *labels(group)]
+
+    def sheet(*codes: str, answers: str = "1") -> str:
+        rows = zip((own.code, other.code), codes, strict=True)
+        return table(group, *({"code": code, what: named[of], label: answers} for code, of in rows), headings=names)
+
+    assert len(read_scripts(sheet(own.code, other.code).encode(), "sheet.csv", group).scripts) == 2
+    told = faults(group, sheet(other.code, own.code))
+    assert len(told) == 2
+    assert all(f"the {what} in this row is that of the paper" in line for line in told)
+    assert not read_scripts(sheet(other.code, own.code, answers="").encode(), "sheet.csv", group).scripts
