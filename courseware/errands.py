@@ -153,6 +153,33 @@ def retake(named: str, learners: tuple[str, ...], date: str, options: dict[str, 
         asked=_names(chosen), had=had,
     )  # fmt: skip
     _tell_issued(folder, group, banks, place.sitting.arris_rule)
+    _take_in(folder)
+
+
+def _take_in(folder: Path) -> None:
+    """Takes a sitting just issued into the record beside it, or the one that the environment names, where it is."""
+    from datetime import UTC, datetime
+
+    from courseware.desk.folder import one_at_a_time
+    from courseware.desk.issuing import RECORD
+    from courseware.desk.marking import place_of
+    from courseware.desk.record_place import opened, record_file, record_url
+    from courseware.desk.shelf import NotFound
+    from courseware.evidence.sittings import take
+    from courseware.evidence.written import note_files
+    from courseware.papers.record import RecordFaulty
+
+    out = folder.resolve().parent
+    try:
+        url = record_url(None, out)
+        if (file := record_file(url)) is not None and not file.exists():
+            return
+        new = place_of(str(folder))
+        with one_at_a_time(out, waiting), opened(url, make=False) as engine:
+            take(engine, new.sitting, new.text, at=datetime.now(UTC))
+            note_files(engine, [folder / RECORD])
+    except (NotFound, RecordFaulty) as refused:
+        click.echo(f"Note: the retake is issued, but the record did not take it in: {refused}", err=True)
 
 
 def _tell_issued(folder: Path, group: Group, banks: tuple[Bank, ...], arris_rule: str) -> None:

@@ -10,6 +10,7 @@ from courseware.banks.formulas import near
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
 from courseware.papers.class_list import read_table
 from courseware.papers.codes import read_code
+from courseware.papers.names import same_name, tidy
 from courseware.papers.sitting import Sitting
 from courseware.papers.table import ClassListFaulty, Row, heading_key, repeated_heading, shown
 
@@ -50,7 +51,8 @@ def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:
         raise SheetFaulty((Fault(file, 1, 1, "the sheet is empty", "expected a row of headings with `code`"),))
     columns = _columns(headings, sitting, file)
     faults: list[Fault] = []
-    found = tuple(_scripts(rows, len(headings.cells), columns, sitting, file, faults))
+    whose = _whose(headings)
+    found = tuple(_scripts(rows, len(headings.cells), columns, sitting, file, faults, whose))
     decisions = tuple(_decisions(data, file, sitting, faults))
     if faults:
         raise SheetFaulty(tuple(faults[:_MOST_FAULTS]))
@@ -130,10 +132,43 @@ def _columns(headings: Row, sitting: Sitting, file: str) -> dict[str, int]:
     return {name: keys[heading_key(name)] for name in ("code", "status", *labels) if heading_key(name) in keys}
 
 
+def _whose(headings: Row) -> dict[str, int]:
+    """Where names and references stand, in a sheet that has them."""
+    keys = {heading_key(heading): column for column, heading in enumerate(headings.cells)}
+    return {name: keys[name] for name in ("name", "reference") if name in keys}
+
+
+def _learners(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
+    """The codes of the papers by their learner's name, and by reference."""
+    found: dict[str, dict[str, list[str]]] = {"name": {}, "reference": {}}
+    for paper in sitting.papers:
+        for what, text in (("name", paper.learner.name), ("reference", paper.learner.reference)):
+            if text:
+                found[what].setdefault(same_name(tidy(text)), []).append(paper.code)
+    return found
+
+
+def _exchanged(
+    script: Script, row: Row, whose: Mapping[str, int], learners: Mapping[str, Mapping[str, Sequence[str]]]
+) -> Iterator[tuple[int, str, str]]:
+    """What is wrong with a row beside whose code another paper's learner stands: column from 1, and what to do."""
+    for what, column in whose.items():
+        codes = learners[what].get(same_name(tidy(row.cells[column])), ())
+        if codes and script.code not in codes:
+            wrong = f"the {what} in this row is that of the paper {codes[0]}, not of {script.code}"
+            yield column + 1, wrong, "see on the paper whose it is, then put the code, or the name and reference, right"
+
+
 def _scripts(
-    rows: Iterator[Row], width: int, columns: Mapping[str, int], sitting: Sitting, file: str, faults: list[Fault]
+    rows: Iterator[Row],
+    width: int,
+    columns: Mapping[str, int],
+    sitting: Sitting,
+    file: str,
+    faults: list[Fault],
+    whose: Mapping[str, int],
 ) -> Iterator[Script]:
-    codes = {paper.code for paper in sitting.papers}
+    codes, learners = {paper.code for paper in sitting.papers}, _learners(sitting)
     rows_of: dict[str, list[int]] = {}
     try:
         for row in rows:
@@ -148,6 +183,7 @@ def _scripts(
                     lines = rows_of.setdefault(script.code, [])
                     lines.append(row.line)
                     faults += [Fault(file, row.line, columns["code"] + 1, *told) for told in _again(script, lines)]
+                    faults += [Fault(file, row.line, *told) for told in _exchanged(script, row, whose, learners)]
     except ClassListFaulty as broken:
         faults += broken.faults
 

@@ -14,7 +14,10 @@ from courseware.marking.units import own_unit, unit_named
 Reading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
 
 LONGEST = 60  # characters: a longer cell is no figure
-_SPACES = str.maketrans(dict.fromkeys("\u00a0\u2007\u2009\u202f", " "))
+_PLAIN = str.maketrans(  # blanks of other widths, the stroke of fractions, and full-width figures and signs
+    {**dict.fromkeys("\u00a0\u2007\u2009\u202f", " "), "\u2044": "/"}
+    | {chr(sign + 0xFEE0): chr(sign) for sign in b"0123456789.,+-/%"}
+)
 UNREACHED = frozenset({"nr", "n.r.", "n.r", "not reached"})
 _VULGAR = {
     "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5),
@@ -53,7 +56,7 @@ class Written:
 @lru_cache(maxsize=20_000)
 def read_figure(typed: str, unit: str) -> Written:
     """What stands in the cell of a part whose printed unit is `unit`."""
-    text = " ".join(typed.translate(_SPACES).split())
+    text = " ".join(typed.translate(_PLAIN).split())
     if not text:
         return Written("blank")
     if text.casefold() in UNREACHED:

@@ -9,10 +9,12 @@ import warnings
 import zipfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from decimal import Decimal
 from itertools import islice
 from typing import Any
 
 from courseware.banks.faults import Fault, harmless
+from courseware.papers.merged_cells import with_merges
 from courseware.papers.no_learner import TITLES_WITHIN, headings_at
 from courseware.papers.table import ClassListFaulty, Row, find_columns
 
@@ -116,7 +118,10 @@ def _shown_rows(data: bytes, file: str, wanted: Wanted) -> tuple[str, Rows, int]
             top = list(islice(_rows(sheet, HEADINGS_WITHIN), TITLES_WITHIN))
             above = headings_at([row.cells for row in top], wanted)
             if top and wanted(top[above].cells):
-                return sheet.title, _all_rows(sheet, file)[above:], len(sheets) - 1
+                rows = _all_rows(sheet, file)[above:]
+                if wanted is not find_columns:  # in a list of names a merged cell hides nothing
+                    rows = with_merges(rows, _xml_of(sheet), file)
+                return sheet.title, rows, len(sheets) - 1
             if top and not first:
                 first = (sheet.title, top[:1])
         name, rows = first or ("", [])
@@ -143,6 +148,11 @@ def _rows(sheet: Any, most: int) -> Iterator[Row]:
             return
 
 
+def _xml_of(sheet: Any) -> bytes:
+    with sheet._get_source() as source:  # a sheet read row by row says nothing else of its merged cells
+        return bytes(source.read())
+
+
 def _formulas(data: bytes, name: str) -> dict[int, list[int]]:
     """Where formulas stand on a sheet: row from 1, columns from 0."""
     with _visible_sheets(data, formulas=True) as sheets:
@@ -153,12 +163,16 @@ def _formulas(data: bytes, name: str) -> dict[int, list[int]]:
 
 
 def _shown(cell: Any) -> str:
-    """A cell's text as its sheet shows it: 7 without .0, and 007 where its number format says 000."""
+    """A cell's text as its sheet shows it: 7 without .0, 007 where its number format says 000, 5 % where it says 0%."""
     value = cell.value
     if value is None:
         return ""
     if isinstance(value, bool):
         return str(value).upper()
+    if isinstance(value, int | float) and "%" in re.sub(
+        r'"[^"]*"|\\.|\[[^]]*\]', "", str(getattr(cell, "number_format", ""))
+    ):
+        return f"{(Decimal(str(value)) * 100).normalize():f} %"
     if isinstance(value, int | float) and value == int(value):
         places = str(getattr(cell, "number_format", ""))
         digits = str(int(value))

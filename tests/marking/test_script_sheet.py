@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from dataclasses import replace
 from io import BytesIO
 
 import pytest
@@ -13,6 +14,8 @@ from courseware.banks import FileFaulty
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.script_sheet import read_scripts
+from courseware.papers.merged_cells import MOST_MERGED, with_merges
+from courseware.papers.table import Row
 
 
 @pytest.fixture(scope="module")
@@ -178,3 +181,87 @@ def test_a_formula_without_a_result_is_put_to_a_person(sitting) -> None:
     book.save(written)
     [script] = read_scripts(written.getvalue(), "marking-sheet.xlsx", sitting).scripts
     assert script.unread == {"1a": "it holds a formula without a stored result"}
+
+
+def filled_in(sitting, change) -> bytes:
+    """The marking sheet with its first paper's row changed by `change(sheet, row, columns by label)`."""
+    book = load_workbook(BytesIO(marking_sheet(sitting, invented_scripts(sitting))))
+    sheet = book.worksheets[0]
+    top = next(cells for cells in sheet.iter_rows() if any(cell.value == "code" for cell in cells))
+    columns = {str(cell.value): cell.column for cell in top}
+    change(sheet, top[0].row + 1, columns)
+    kept = BytesIO()
+    book.save(kept)
+    return kept.getvalue()
+
+
+@pytest.mark.parametrize(
+    ("value", "shown_as", "text"),
+    [
+        (0.05, "0%", "5 %"),
+        (0.075, "0.0%", "7.5 %"),
+        (0.07, "0.00%", "7 %"),
+        (1, "0%", "100 %"),
+        (10, "0%", "1000 %"),
+        (0.05, '0.00"%"', "0.05"),
+        (0.05, "0.00", "0.05"),
+    ],
+)
+def test_a_share_is_read_as_its_cell_shows_it(sitting, value, shown_as, text) -> None:
+    label = labels(sitting)[0]
+
+    def change(sheet, row, columns) -> None:
+        cell = sheet.cell(row, columns[label])
+        cell.value, cell.number_format = value, shown_as
+
+    read = read_scripts(filled_in(sitting, change), "sheet.xlsx", sitting)
+    assert read.scripts[0].cells[label] == text
+
+
+@pytest.mark.parametrize("down", [0, 1])
+def test_cells_under_a_merge_are_put_to_a_person_and_never_blank(sitting, down) -> None:
+    first, second, third = labels(sitting)[:3]
+
+    def change(sheet, row, columns) -> None:
+        sheet.merge_cells(start_row=row, end_row=row + down, start_column=columns[first], end_column=columns[second])
+
+    read = read_scripts(filled_in(sitting, change), "sheet.xlsx", sitting)
+    told = read.scripts[0].unread
+    assert set(told) == {second}, "the first cell holds what the merge shows"
+    assert "is merged with" in told[second]
+    assert "take the merge apart" in told[second]
+    assert set(read.scripts[1].unread) == ({first, second} if down else set())
+    assert third not in told
+
+
+def test_more_merged_cells_than_can_be_looked_at_are_refused() -> None:
+    rows = [Row(line=1, cells=("code", "Q1")), Row(line=MOST_MERGED // 2 + 2, cells=("a", "b"))]
+
+    def xml(last: int) -> bytes:
+        return f'<mergeCells><mergeCell ref="A2:B{last}"/></mergeCells>'.encode()
+
+    assert with_merges(rows, xml(MOST_MERGED // 2 + 1), "sheet.xlsx")[1].unread == {}
+    with pytest.raises(FileFaulty, match="merged"):
+        with_merges(rows, xml(MOST_MERGED // 2 + 2), "sheet.xlsx")
+
+
+@pytest.mark.parametrize("what", ["name", "reference"])
+def test_a_row_beside_whose_code_another_learner_stands_is_refused_by_line(sitting, what) -> None:
+    own, other = [
+        replace(paper, learner=replace(paper.learner, name=name, reference=ref))
+        for paper, name, ref in zip(sitting.papers, ("Ann Lee", "Bo Ek"), ("A1", "B2"), strict=False)
+    ]
+    group = replace(sitting, papers=(own, other))
+    named = {"name": {own.code: "Ann Lee", other.code: "bo  ek"}, "reference": {own.code: "A1", other.code: "b2"}}[what]
+    label = labels(group)[0]
+    names = ["code", what, *labels(group)]
+
+    def sheet(*codes: str, answers: str = "1") -> str:
+        rows = zip((own.code, other.code), codes, strict=True)
+        return table(group, *({"code": code, what: named[of], label: answers} for code, of in rows), headings=names)
+
+    assert len(read_scripts(sheet(own.code, other.code).encode(), "sheet.csv", group).scripts) == 2
+    told = faults(group, sheet(other.code, own.code))
+    assert len(told) == 2
+    assert all(f"the {what} in this row is that of the paper" in line for line in told)
+    assert not read_scripts(sheet(other.code, own.code, answers="").encode(), "sheet.csv", group).scripts

@@ -11,6 +11,7 @@ import { ownUnit, unitNamed } from "./units.js";
  */
 
 const LONGEST = 60; // characters: a longer one is no figure
+const FULL_WIDTH = /[\uff10-\uff19\uff0e\uff0c\uff0b\uff0d\uff0f\uff05]/g; // figures and . , + - / %
 const UNREACHED = ["nr", "n.r.", "n.r", "not reached"];
 const VULGAR = {
   "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
@@ -34,7 +35,8 @@ const EITHER = /^[1-9][0-9]{0,2},[0-9]{3}$/;
  * @param {string} typed @param {string} unit @returns {Written}
  */
 export function readFigure(typed, unit) {
-  let text = typed.trim().split(/\s+/).join(" ");
+  const plain = typed.replaceAll("\u2044", "/").replace(FULL_WIDTH, (sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0));
+  let text = plain.trim().split(/\s+/).join(" ");
   if (!text) return unread("blank");
   if (UNREACHED.includes(text.toLowerCase())) return unread("not reached");
   if ([...text].length > LONGEST) return unread("person", "it is too long for a figure");
