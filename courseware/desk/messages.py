@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import os
 
@@ -41,11 +42,13 @@ def keep_details(error: BaseException) -> str:
     import platform
     import tempfile
     import traceback
-    from importlib.metadata import version
+    from importlib.metadata import PackageNotFoundError, version
 
     told = "".join(traceback.format_exception(error))
     head = f"courseware {__version__}, Python {platform.python_version()}, {platform.platform()}"
-    head += "".join(f", {name} {version(name)}" for name in ("weasyprint", "pydantic", "sqlalchemy", "openpyxl"))
+    for name in ("weasyprint", "pydantic", "sqlalchemy", "openpyxl"):
+        with contextlib.suppress(PackageNotFoundError):  # as in a zip
+            head += f", {name} {version(name)}"
     what = f"This is a fault of the program ({type(error).__name__}); nothing that was made earlier is touched."
     try:
         handle, file = tempfile.mkstemp(prefix="courseware-fault-", suffix=".txt")
