@@ -15,6 +15,7 @@ _ROOM = (130.0, 62.0)  # mm of paper for the wall
 _FACE = 0.95  # grey
 _COURSE, _BRICK = 1.5, 4.5  # mm of paper: hatching stands for bricks and is not to scale
 _PATCH = ((0, 4), (1, 3), (0, 2))  # bricks from the left, how many, course by course from below
+_BEARING = Fraction(150)  # mm of lintel on the wall each side: common practice, no source
 _DOOR = Fraction(3, 4)  # an opening at least so much of the wall's height stands on the ground
 
 
@@ -22,7 +23,8 @@ def draw_wall(call: DrawingCall) -> Picture:
     """The picture of a wall `length` by `height` mm with its opening in the middle, none where a size of it is 0.
 
     The opening's own sizes stand above and to the left, the wall's below and to the right. An opening that stands as
-    high as a door stands on the ground. Raises `TradeError` where the opening is larger than the wall.
+    high as a door stands on the ground; a lintel is a heavy line over it. Raises `TradeError` where the opening is
+    larger than the wall.
     """
     long, high, width, rise = (
         Fraction(call.figures[name]) for name in ("length", "height", "opening_width", "opening_height")
@@ -50,6 +52,9 @@ def _opening(
     right, top = left + size[0], bottom + size[1]
     high = Fraction(call.figures["height"])
     marks: Marks = (Stroke(outlines=(view.box(left, bottom, right, top),), closed=True, weight=0.35, fill=1.0),)
+    if top < high:  # as high as the wall, it has nothing above to carry
+        bears = min(left, _BEARING)
+        marks += (view.rule((left - bears, top), (right + bears, top), weight=0.5),)
     if "opening_width" in call.labels:
         line = view.at(0, high)[1] - LANE + 6
         marks += across(view.at(left, top), view.at(right, top), line, call.labels["opening_width"])
