@@ -24,7 +24,8 @@ def draw_wall(call: DrawingCall) -> Picture:
     """The picture of a wall `length` by `height` mm with its opening in the middle, none where a size of it is 0.
 
     The opening's own sizes stand above and to the left, the wall's below and to the right. An opening that stands as
-    high as a door stands on the ground. Raises `TradeError` where the opening is larger than the wall.
+    high as a door stands on the ground; a lintel is a heavy line over it. Raises `TradeError` where the opening is
+    larger than the wall.
     """
     long, high, width, rise = (
         Fraction(call.figures[name]) for name in ("length", "height", "opening_width", "opening_height")

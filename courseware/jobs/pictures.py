@@ -13,7 +13,7 @@ from courseware.drawings.scale import one_to
 from courseware.drawings.surround import pieces
 from courseware.drawings.tiles import tiles
 from courseware.jobs.plan import Plan, shown
-from courseware.trade import Format, height
+from courseware.trade import Format, Placed, height
 
 _ROOM = (140.0, 105.0)  # mm of paper for the elevation: the setting-out figures stand below it on the same page
 _HIGH = 100.0  # and for the section
@@ -76,10 +76,7 @@ def section(plan: Plan) -> Picture:
         if not shape.wall.below <= row < shape.wall.below + shape.opening.courses
     ]
     panel_foot = foot + (plan.clear - plan.weave.height) / 2
-    panel = [
-        (Fraction(0), panel_foot + n * brick.course, deep, panel_foot + n * brick.course + brick.height)
-        for n in range(plan.surround.panel_courses)
-    ]
+    panel = [(Fraction(0), panel_foot + b.bottom, deep, panel_foot + b.top) for b in _cut_through(plan)]
     runs = [(-out, high - deep, deep - out, high) for high in (frame.bottom_height, frame.top_height)]
     marks: Marks = tuple(
         Stroke(outlines=tuple(view.box(*b) for b in boxes), closed=True, weight=0.18, fill=fill)
@@ -97,6 +94,12 @@ def section(plan: Plan) -> Picture:
     over = view.at(0, frame.top_height)
     marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown(out))
     return framed(marks, "Section through the frame with the eye line")
+
+
+def _cut_through(plan: Plan) -> tuple[Placed, ...]:
+    """The panel's bricks in a cut up the middle of its left column of bays: flat bricks and soldiers in turn."""
+    middle = plan.task.brick.length / 2
+    return tuple(b for b in plan.weave.bricks if b.left <= middle < b.right)
 
 
 def bats_at_true_size(plan: Plan) -> Picture:

@@ -1,0 +1,57 @@
+"""The kinds a bank may ask for are the kinds that are drawn, and each is drawn anywhere within its limits."""
+
+import itertools
+
+import pytest
+
+from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.drawings import _DRAWN, draw
+from courseware.drawings.picture import Label
+
+
+def test_every_kind_known_to_banks_is_drawn_and_no_other() -> None:
+    assert set(_DRAWN) == set(DRAWING_KINDS)
+
+
+def _at_its_limits(kind):
+    known = DRAWING_KINDS[kind].arguments
+    names = list(known)
+    ranges = [sorted(known[name]) for name in names]
+    return [dict(zip(names, values, strict=True)) for values in itertools.product(*ranges)]
+
+
+@pytest.mark.parametrize("kind", DRAWING_KINDS)
+def test_a_kind_is_drawn_at_the_least_and_the_most_of_each_argument(kind, calling) -> None:
+    for figures in _at_its_limits(kind):
+        if kind == "wall" and (
+            figures["opening_width"] > figures["length"] or figures["opening_height"] > figures["height"]
+        ):
+            continue  # an opening larger than its wall is refused
+        picture = draw(calling(kind, **figures))
+        assert picture.marks, figures
+        assert picture.width > 0
+        assert picture.height > 0
+
+
+@pytest.mark.parametrize("kind", DRAWING_KINDS)
+def test_every_dimension_of_a_kind_is_written_when_it_is_given(kind, calling) -> None:
+    figures = MIDDLING[kind]
+    for dimension in DRAWING_KINDS[kind].dimensions:
+        picture = draw(calling(kind, {dimension: "MARK"}, **figures))
+        said = [mark.text for mark in picture.marks if isinstance(mark, Label) and "MARK" in mark.text]
+        assert len(said) == 1, dimension
+
+
+MIDDLING = {
+    "opening": {"bricks": 4, "courses": 12},
+    "pier": {"bricks": 3},
+    "returned": {"bricks": 3},
+    "gauge_rod": {"courses": 8},
+    "projection": {"course": 12, "eye_height": 1600},
+    "wall": {"length": 4000, "height": 2400, "opening_width": 1200, "opening_height": 1050},
+    "panel": {"bricks": 3, "courses": 9},
+    "surround": {"bricks": 4, "courses": 15},
+    "mitre": {},
+    "herringbone": {"bricks": 4, "courses": 12},
+    "diagonals": {"width": 2400, "height": 1800},
+}
