@@ -41,7 +41,9 @@ from courseware.printing.release import release
 ROOM = Path(press.__file__).parent
 CHROMIUM = shutil.which("chromium")
 QUIET = ("--headless", "--no-sandbox", "--disable-gpu")
-NO_MARGINS = "html, body, h1, h2, h3, p, table { margin: 0; padding: 0 } table { font: inherit; text-indent: inherit }\n"
+NO_MARGINS = (
+    "html, body, h1, h2, h3, p, table { margin: 0; padding: 0 } table { font: inherit; text-indent: inherit }\n"
+)
 Way = Callable[[Paper | Key], bytes]
 
 
