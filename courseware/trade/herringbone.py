@@ -171,12 +171,15 @@ def _within(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> bool:
 def _clipped(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> tuple[Point, ...]:
     """What of a convex outline lies within the opening, side by side (Sutherland and Hodgman)."""
     for axis, limit, keep in ((0, inner[0], 1), (1, inner[1], 1), (0, inner[2], -1), (1, inner[3], -1)):
+        deep = [point[axis] - limit if keep > 0 else limit - point[axis] for point in outline]
+        if min(deep) >= 0:
+            continue
         kept: list[Point] = []
-        for here, there in zip(outline, outline[1:] + outline[:1], strict=True):
-            inside, next_inside = keep * (here[axis] - limit), keep * (there[axis] - limit)
+        for place, (here, inside) in enumerate(zip(outline, deep, strict=True)):
+            there, next_inside = outline[place - len(deep) + 1], deep[place - len(deep) + 1]
             if inside >= 0:
                 kept.append(here)
-            if inside * next_inside < 0:
+            if inside < 0 < next_inside or next_inside < 0 < inside:
                 part = inside / (inside - next_inside)
                 kept.append((here[0] + part * (there[0] - here[0]), here[1] + part * (there[1] - here[1])))
         outline = tuple(kept)
