@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -26,6 +26,7 @@ _REPEAT = 2 * _LONG  # places after which a row of the pattern comes again
 _ROOT_2 = root(Fraction(2))
 _MILLIONTH = Fraction(1, 10**6)
 Shape = tuple[Fraction, ...]
+Outline = tuple[Point, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,17 +86,20 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
     pieces: list[Laid] = []
     shapes: Counter[Shape] = Counter()
     kept = Fraction(0)
-    for outline in _bricks(wide, high, pitch, format, angle):
+    for outline, uncut_area in _bricks(wide, high, pitch, format, angle):
         within = _within(outline, inner)
         piece = outline if within else _clipped(outline, inner)
-        area = _area(piece)
-        if not within and (area <= 0 or _thin(piece, area, joint)):
+        area = uncut_area if within else _area(piece)
+        if area <= 0:
+            continue
+        sides = [] if within else _sides(piece)
+        if sides and _thin(sides, area, joint):
             continue
         whole = full - area < _MILLIONTH
         kept += area
         pieces.append(Laid(whole=whole, outline=piece))
         if not whole:
-            shapes[_shape(piece, area)] += 1
+            shapes[_shape(sides, area)] += 1
     uncut = sum(1 for piece in pieces if piece.whole)
     return Herringbone(
         pieces=tuple(pieces),
@@ -106,30 +110,38 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
     )
 
 
-def _bricks(wide: Fraction, high: Fraction, pitch: Fraction, format: Format, angle: int) -> Iterator[tuple[Point, ...]]:
-    """Every brick of the pattern that may reach the opening.
+def _bricks(
+    wide: Fraction, high: Fraction, pitch: Fraction, format: Format, angle: int
+) -> Iterator[tuple[Outline, Fraction]]:
+    """Every brick of the pattern that may reach the opening, and its area as turned.
 
-    In sixes, a brick lies with its left end in place (x, y) where x = y, and stands on it where x - y = 5.
+    In sixes, a brick lies with its left end in place (x, y) where x = y, and stands on it where x - y = 5. Corners are
+    whole numbers of a part of a mm that divides all of them, until one is known to reach in.
     """
     reach = math.ceil((wide + high) / pitch) + _REPEAT
     middle = wide / 2, high / 2
     most = tuple(_furthest(half, format.length + format.height, pitch, angle) for half in middle)
+    lying, standing = _rectangle(format.length, format.height), _rectangle(format.height, format.length)
+    turned = {at: tuple(_turned(corner, angle, middle) for corner in outline) for at, outline in
+              ((0, lying), (_REPEAT - 1, standing))}  # fmt: skip
+    areas = {at: _area(outline) for at, outline in turned.items()}
+    step = pitch / _ROOT_2 if angle == 45 else pitch
+    parts = math.lcm(step.denominator, *(v.denominator for outline in turned.values() for p in outline for v in p))
+    unit, right, top = int(step * parts), math.ceil(wide * parts), math.ceil(high * parts)
+    corners = {at: [(int(x * parts), int(y * parts)) for x, y in outline] for at, outline in turned.items()}
     for y in range(-reach, reach):
         for x in range(-reach, reach):
             across, up = (x - y, x + y) if angle == 45 else (x, y)
-            if abs(across) > most[0] or abs(up) > most[1]:
-                continue  # in whole numbers, before any corner is worked out
-            if (x - y) % _REPEAT == 0:
-                long, short = format.length, format.height
-            elif (x - y) % _REPEAT == _REPEAT - 1:
-                long, short = format.height, format.length
-            else:
+            at = (x - y) % _REPEAT
+            if abs(across) > most[0] or abs(up) > most[1] or at not in corners:
                 continue
-            left, low = x * pitch, y * pitch
-            corners = ((left, low), (left + long, low), (left + long, low + short), (left, low + short))
-            placed = tuple(_turned(corner, angle, middle) for corner in corners)
-            if _near(placed, wide, high):
-                yield placed
+            placed = [(left + across * unit, low + up * unit) for left, low in corners[at]]
+            if _near(placed, right, top):
+                yield tuple((Fraction(left, parts), Fraction(low, parts)) for left, low in placed), areas[at]
+
+
+def _rectangle(long: Fraction, high: Fraction) -> Outline:
+    return (Fraction(0), Fraction(0)), (long, Fraction(0)), (long, high), (Fraction(0), high)
 
 
 def _furthest(half: Fraction, brick: Fraction, pitch: Fraction, angle: int) -> int:
@@ -147,7 +159,7 @@ def _turned(corner: Point, angle: int, middle: Point) -> Point:
     return x + middle[0], y + middle[1]
 
 
-def _near(outline: tuple[Point, ...], wide: Fraction, high: Fraction) -> bool:
+def _near(outline: Sequence[tuple[int, int]], wide: int, high: int) -> bool:
     xs, ys = [x for x, _ in outline], [y for _, y in outline]
     return max(xs) > 0 and min(xs) < wide and max(ys) > 0 and min(ys) < high
 
@@ -159,12 +171,15 @@ def _within(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> bool:
 def _clipped(outline: tuple[Point, ...], inner: tuple[Fraction, ...]) -> tuple[Point, ...]:
     """What of a convex outline lies within the opening, side by side (Sutherland and Hodgman)."""
     for axis, limit, keep in ((0, inner[0], 1), (1, inner[1], 1), (0, inner[2], -1), (1, inner[3], -1)):
+        deep = [point[axis] - limit if keep > 0 else limit - point[axis] for point in outline]
+        if min(deep) >= 0:
+            continue
         kept: list[Point] = []
-        for here, there in zip(outline, outline[1:] + outline[:1], strict=True):
-            inside, next_inside = keep * (here[axis] - limit), keep * (there[axis] - limit)
+        for place, (here, inside) in enumerate(zip(outline, deep, strict=True)):
+            there, next_inside = outline[place - len(deep) + 1], deep[place - len(deep) + 1]
             if inside >= 0:
                 kept.append(here)
-            if inside * next_inside < 0:
+            if inside < 0 < next_inside or next_inside < 0 < inside:
                 part = inside / (inside - next_inside)
                 kept.append((here[0] + part * (there[0] - here[0]), here[1] + part * (there[1] - here[1])))
         outline = tuple(kept)
@@ -185,11 +200,11 @@ def _sides(outline: tuple[Point, ...]) -> list[Fraction]:
     ]
 
 
-def _thin(outline: tuple[Point, ...], area: Fraction, joint: Fraction) -> bool:
+def _thin(sides: Sequence[Fraction], area: Fraction, joint: Fraction) -> bool:
     """Whether the piece is a sliver: on average, along its longest side, thinner than a joint."""
-    return area < max(_sides(outline)) * joint
+    return area < max(sides) * joint
 
 
-def _shape(outline: tuple[Point, ...], area: Fraction) -> Shape:
+def _shape(sides: Sequence[Fraction], area: Fraction) -> Shape:
     """What two pieces alike have in common: area and sides, to a thousandth of a mm."""
-    return (round(area, 3), *sorted(round(side, 3) for side in _sides(outline)))
+    return (round(area, 3), *sorted(round(side, 3) for side in sides))
