@@ -35,7 +35,8 @@ const EITHER = /^[1-9][0-9]{0,2},[0-9]{3}$/;
  * @param {string} typed @param {string} unit @returns {Written}
  */
 export function readFigure(typed, unit) {
-  const plain = typed.replaceAll("\u2044", "/").replace(FULL_WIDTH, (sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0));
+  const narrow = (/** @type {string} */ sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0);
+  const plain = typed.replaceAll("\u2044", "/").replace(FULL_WIDTH, narrow);
   let text = plain.trim().split(/\s+/).join(" ");
   if (!text) return unread("blank");
   if (UNREACHED.includes(text.toLowerCase())) return unread("not reached");
