@@ -378,7 +378,12 @@ def six(tmp_path, monkeypatch) -> Path:
     monkeypatch.chdir(tmp_path)
     monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
     Path("piers.yaml").write_text(SIX, encoding="utf-8")
-    assert run("issue", "piers.yaml", "--learners", "3", "--date", "2026-01-05", "--jobs", "1").exit_code == 0
+    assert (
+        run(
+            "issue", "piers.yaml", "--learners", "3", "--seed", "six papers", "--date", "2026-01-05", "--jobs", "1"
+        ).exit_code
+        == 0
+    )
     [folder] = Path("output").glob("2026*")
     return folder
 
