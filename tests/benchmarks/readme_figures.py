@@ -27,7 +27,7 @@ ROWS = (
     "a paper of six exercises, read back, one process",
     "its key",
     f"two processes against one, a class of {LEARNERS}",
-    "proofs of all shipped banks, one process, from a cold start",
+    "proofs of all shipped banks, from a cold start",
     *(f"memory at its most, of the process that runs a class of {size}" for size in CLASSES),
     "start-up, as `--help` shows it",
 )
