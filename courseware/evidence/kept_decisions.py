@@ -10,7 +10,7 @@ from sqlalchemy import Connection, Engine, RowMapping, select
 
 from courseware.evidence.connection import reading
 from courseware.evidence.entering import Role
-from courseware.evidence.refusals import kept_json
+from courseware.evidence.refusals import kept_texts
 from courseware.evidence.tables import DECISION, PAPER, SCRIPT
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script
 
@@ -113,6 +113,6 @@ def _rows(connection: Connection, table: Any, sitting: str) -> Sequence[RowMappi
 def _kept(row: RowMapping, versions: Sequence[RowMapping]) -> KeptDecision:
     """A decision with what stood in its cell when it was made."""
     then = [version for version in versions if version["at"] <= row["at"]] or versions
-    cells = kept_json(then[-1]["cells"], dict) if then else {}
-    written = str(cells.get(row["label"], ""))
+    cells = kept_texts(then[-1]["cells"]) if then else {}
+    written = cells.get(row["label"], "")
     return KeptDecision(decision=decision_in(row), written=written, by=row["by"], role=cast("Role", row["role"]))

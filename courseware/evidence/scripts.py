@@ -22,7 +22,7 @@ from courseware.evidence.kept_decisions import (
     lacking,
     without_lapsed,
 )
-from courseware.evidence.refusals import RecordRefuses, kept_count, kept_json
+from courseware.evidence.refusals import RecordRefuses, kept_count, kept_texts
 from courseware.evidence.sittings import known
 from courseware.evidence.tables import DECISION, PAPER, SCRIPT
 from courseware.marking.marks import Decision, Script, Status
@@ -205,7 +205,7 @@ def _entry(row: RowMapping) -> Row:
 
 
 def _script(row: Mapping[Any, Any]) -> Script:
-    cells, unread = kept_json(row["cells"], dict), kept_json(row["unread"], dict)
+    cells, unread = kept_texts(row["cells"]), kept_texts(row["unread"])
     status = cast("Status", row["status"])
     return Script(code=row["paper"], cells=cells, status=status, line=row["line"], unread=unread)
 
