@@ -447,3 +447,65 @@ def test_a_decision_lapses_when_the_answer_under_it_is_changed(sitting) -> None:
     decide = ("--decide", code, "1a", "1", "Looked at again")
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
     assert kept()[code][0] == ("1a", 1, "decided")
+
+
+# ---- a record that was lost
+
+
+def test_a_mark_given_at_the_command_line_is_there_again_in_a_record_made_anew(sitting) -> None:
+    code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
+    sheet = fill(sitting, "a.csv", {"1a": "7"})
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "2", "=The working is right", *words)
+    Path("output/record.sqlite").unlink()
+    run("record", "take", str(sitting))
+    run("mark", str(sitting), sheet, *words)
+    assert kept()[code][0] == ("1a", 2, "decided")
+    Path("output/record.sqlite").unlink()
+    for _ in range(2):  # and is asked about again until it is settled
+        done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *words)
+        assert kept()[code][0] == ("1a", 0, "unknown")
+        assert "2 of its marks: =The working is right) was made on `7` and has lapsed" in done.output
+
+
+def test_the_kept_decisions_are_a_file_that_needs_no_record_to_be_read(sitting) -> None:
+    code = papers(sitting)[0]["code"]
+    decide = ("--decide", code, "1a", "1", "The method is shown")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
+    book = openpyxl.load_workbook(sitting / "for-tutor/decisions.xlsx")
+    heads, row = book.active.iter_rows(values_only=True)
+    assert heads == ("code", "part", "marks", "reason", "comment", "written", "attempt", "marker", "by")
+    assert row == (code, "1a", 1, "The method is shown", None, "7", 1, "first", "J. Marsh")
+    assert (sitting / "for-tutor/decisions.xlsx").stat().st_mode & 0o077 == 0
+
+
+def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None:
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
+    assert not (sitting / "for-tutor/decisions.xlsx").exists()
+
+
+@pytest.mark.parametrize(
+    ("column", "value", "told"),
+    [
+        (1, "QQQQ-QQQQ", "is not the code of a paper"), (2, "9z", "is no part of the paper"), (3, "9", "is not a mark"),
+        (7, "0", "the attempt"), (7, "²", "the attempt"), (7, "99999", "the attempt"), (8, "third", "the marker"),
+        (9, "", "who decided it"), (9, "a\u200bb", "who decided it"), (6, "x" * 5000, "the answer"),
+    ],
+)  # fmt: skip
+def test_a_kept_decision_changed_by_hand_is_told_by_its_row(sitting, column: int, value: str, told: str) -> None:
+    code, file = papers(sitting)[0]["code"], sitting / "for-tutor/decisions.xlsx"
+    sheet, words = fill(sitting, "a.csv", {"1a": "7"}), ("--assessor", "J. Marsh", "--jobs", "1")
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *words)
+    book = openpyxl.load_workbook(file)
+    book.active.cell(2, column).value = value
+    book.save(file)
+    done = run("mark", str(sitting), sheet, *words)
+    assert done.exit_code == 2
+    assert "decisions.xlsx:2:" in done.output
+    assert told in done.output
+
+
+def test_a_file_of_decisions_that_cannot_be_read_is_told(sitting) -> None:
+    (sitting / "for-tutor/decisions.xlsx").write_bytes(b"PK\x03\x04 no workbook")
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
+    assert done.exit_code == 2
+    assert "decisions.xlsx" in done.output

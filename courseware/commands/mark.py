@@ -69,6 +69,7 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
     from datetime import UTC, datetime
     from pathlib import Path
 
+    from courseware.desk.decisions_file import keep_decisions, kept_decisions
     from courseware.desk.folder import one_at_a_time
     from courseware.desk.marking import SHEET, enter_and_mark, read_sheet
     from courseware.desk.record_place import opened, record_url
@@ -92,7 +93,9 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
             role="second" if second else "first",
             source=Path(sheet).name if sheet else SHEET,
             at=datetime.now(UTC),
+            kept=kept_decisions(place),
         )
+        keep_decisions(engine, place, entered.pending)
         _tell_entered(entered)
         _tell_marked(place, marked)
         if second:

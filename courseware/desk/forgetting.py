@@ -28,7 +28,7 @@ from courseware.printing.workers import print_grid
 
 _JOINED = ((LEARNERS, "paper", "all-papers.pdf"), (TUTOR, "key", "all-keys.pdf"))
 _GRID = f"{TUTOR}/class-grid.pdf"
-_SHEETS = (f"{TUTOR}/marking-sheet.xlsx", f"{TUTOR}/second-marking-sheet.xlsx")
+_SHEETS = tuple(f"{TUTOR}/{name}.xlsx" for name in ("marking-sheet", "second-marking-sheet", "decisions"))
 _OF_CLASS = ("all-feedback.pdf", "class-picture.pdf", "class-picture.xlsx", "to-settle.xlsx")  # in `marked`
 _MOST_LOOKED_INTO = 5000  # files beside the sittings
 _DEEPEST = 3  # folders below the output folder

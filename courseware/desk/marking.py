@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 from courseware.desk.issuing import MARKED, RECORD, TUTOR, record_text
 from courseware.desk.shelf import NotFound, read_file
 from courseware.evidence.entering import Role
+from courseware.evidence.kept_decisions import KeptDecision, Lapsed
 from courseware.evidence.kept_marks import keep_marks
-from courseware.evidence.scripts import Entered, Lapsed, decisions_of, enter_scripts, lapsed_decisions, scripts_of
+from courseware.evidence.scripts import Entered, decisions_of, enter_scripts, lapsed_decisions, scripts_of
 from courseware.evidence.sittings import take
 from courseware.evidence.written import note_files
 from courseware.marking.mark import Marked, mark_scripts
@@ -75,10 +76,12 @@ def enter_and_mark(
     role: Role,
     source: str,
     at: datetime,
+    kept: Sequence[KeptDecision] = (),
 ) -> tuple[Entered, Marked]:
     """Enters a sheet into the record, then marks every script that the record has of this sitting.
 
-    So two assessors, each with a part of the class, end with the whole of it.
+    So two assessors, each with a part of the class, end with the whole of it. `kept` are the decisions kept beside the
+    sitting, for a record that was made anew.
     """
     code = place.sitting.code
     take(engine, place.sitting, place.text, at=at)
@@ -87,10 +90,10 @@ def enter_and_mark(
     had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
     cleared = {script.code: script for script in sheet.blank if script.code in had}
     typed = (*sheet.scripts, *cleared.values())
-    entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at)
+    entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at, kept=kept)
     sitting, sources = sitting_in(place.text)
     marked = mark_scripts(sitting, scripts_of(engine, code, role), decisions_of(engine, code, role), sources)
-    lapsed = tuple(_lapsed(one) for one in lapsed_decisions(engine, code, role))
+    lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *lapsed_decisions(engine, code, role)))
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     questions = (*marked.questions, *lapsed)

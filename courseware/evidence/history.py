@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, RowMapping, select
 from courseware.evidence.connection import reading
 from courseware.evidence.entering import STATUS, Cell, changes
 from courseware.evidence.kept_marks import mark_in
-from courseware.evidence.refusals import RecordRefuses
+from courseware.evidence.refusals import RecordRefuses, kept_time
 from courseware.evidence.scripts import cells_in
 from courseware.evidence.tables import DECISION, MARK, PAPER, SCRIPT, SITTING
 from courseware.marking.marks import Mark
@@ -44,7 +44,7 @@ def history_in(connection: Connection, paper_code: str) -> tuple[Event, ...]:
     marks = select(MARK, SCRIPT.c.attempt, SCRIPT.c.role).join_from(MARK, SCRIPT)
     marks = marks.where(SCRIPT.c.paper == paper_code).order_by(MARK.c.id)
     decisions = select(DECISION).where(DECISION.c.paper == paper_code).order_by(DECISION.c.id)
-    events = [Event(at=_time(taken), by="", what="paper", before="", after="taken into the record", reason="")]
+    events = [Event(at=kept_time(taken), by="", what="paper", before="", after="taken into the record", reason="")]
     events += _written(connection.execute(scripts).mappings().all())
     events += _decided(connection.execute(decisions).mappings().all())
     events += _marked(connection.execute(marks).mappings().all())
@@ -88,7 +88,9 @@ def _decided(rows: Sequence[RowMapping]) -> Iterator[Event]:
 def _event(row: RowMapping, by: str, what: str, before: str, after: str, reason: str) -> Event:
     marker = "second marker: " if row["role"] == "second" else ""
     attempt = f" (attempt {row['attempt']})" if row.get("attempt", 1) > 1 else ""
-    return Event(at=_time(row["at"]), by=by, what=f"{marker}{what}{attempt}", before=before, after=after, reason=reason)
+    return Event(
+        at=kept_time(row["at"]), by=by, what=f"{marker}{what}{attempt}", before=before, after=after, reason=reason
+    )
 
 
 def _earned(mark: Mark) -> str:
@@ -100,7 +102,3 @@ def _earned(mark: Mark) -> str:
 def _cell(cell: Cell) -> str:
     text, unread = cell
     return f"{text} [{unread}]".strip() if unread else text
-
-
-def _time(text: str) -> datetime:
-    return datetime.fromisoformat(text)

@@ -17,6 +17,7 @@ from courseware.evidence.scripts import newest_scripts
 from courseware.evidence.sittings import known
 from courseware.evidence.tables import MARK, PAPER, SCRIPT
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
+from courseware.papers.record import RecordFaulty
 
 _Key = tuple[str, int]  # paper and attempt
 
@@ -71,9 +72,17 @@ def mark_in(row: Mapping[Any, Any]) -> Mark:
         how=row["how"],
         why=row["why"],
         written=row["written"],
-        slips=tuple(NamedSlip(key=key, says=says) for key, says in kept_json(row["slips"], list)),
+        slips=_slips(row["slips"]),
         comment=row["comment"],
     )
+
+
+def _slips(text: Any) -> tuple[NamedSlip, ...]:
+    """The slips named in a row. Raises `RecordFaulty` where it holds something else."""
+    pairs = kept_json(text, list)
+    if not all(isinstance(pair, list) and [type(word) for word in pair] == [str, str] for pair in pairs):
+        raise RecordFaulty("a mark of it names slips in another form: it has been changed by hand")
+    return tuple(NamedSlip(key=key, says=says) for key, says in pairs)
 
 
 def _numbered(marked: Sequence[MarkedPaper]) -> list[tuple[_Key, MarkedPaper]]:
@@ -106,7 +115,10 @@ def _labels(connection: Connection, sitting: str) -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
     for code, issued in connection.execute(select(PAPER.c.code, PAPER.c.issued).where(PAPER.c.sitting == sitting)):
         exercises = kept_json(issued, dict).get("exercises", [])
-        found[code] = [part["label"] for exercise in exercises for part in exercise["parts"]]
+        try:
+            found[code] = [str(part["label"]) for exercise in exercises for part in exercise["parts"]]
+        except (KeyError, TypeError):
+            raise RecordFaulty(f"the paper {code} in it has been changed by hand") from None
     return found
 
 

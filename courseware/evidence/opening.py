@@ -8,17 +8,19 @@ from sqlalchemy import URL, Engine
 
 from courseware.evidence.connection import connect
 from courseware.evidence.refusals import told_plainly
+from courseware.evidence.row_checks import check_rows
 from courseware.evidence.steps import bring_up_to_date, is_up_to_date
 
 
 def open_record(url: str | URL, *, make: bool = True) -> Engine:
     """The record at a database URL, made where there is none, brought up to date where it is of an earlier form.
 
-    Raises `RecordFaulty` for what is no record, is damaged, or is of a later form; `RecordRefuses` where none is there
-    and `make` is false.
+    Raises `RecordFaulty` for what is no record, is damaged, changed by hand, or of a later form; `RecordRefuses` where
+    none is there and `make` is false.
     """
     engine = connect(url, make=make)
     with told_plainly(engine.url):
         if not is_up_to_date(engine):
             bring_up_to_date(engine, datetime.now(UTC))
+        check_rows(engine)
     return engine

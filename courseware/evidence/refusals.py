@@ -6,8 +6,10 @@ import errno
 import json
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import date, datetime
 from typing import TYPE_CHECKING, Any, TypeVar
 
+from courseware.banks.faults import harmless
 from courseware.papers.record import RecordFaulty
 
 if TYPE_CHECKING:
@@ -43,11 +45,38 @@ def kept_json(text: Any, kind: type[_Kept]) -> _Kept:
     return value
 
 
+def kept_texts(text: Any) -> dict[str, str]:
+    """Texts by their labels, as a cell of the record holds them. Raises `RecordFaulty` for anything else."""
+    found = kept_json(text, dict)
+    if not all(isinstance(value, str) for value in found.values()):
+        raise RecordFaulty("a row of it holds something else than text: it has been changed by hand")
+    return found
+
+
 def kept_count(value: object) -> int:
     """A whole number that a cell of the record holds. Raises `RecordFaulty` for anything else."""
     if not isinstance(value, int):
         raise RecordFaulty("a row of it holds text for a number: it has been changed by hand")
     return value
+
+
+def kept_time(text: str) -> datetime:
+    """A time that a cell of the record holds, in UTC. Raises `RecordFaulty` for anything else."""
+    try:
+        time = datetime.fromisoformat(text)
+    except ValueError:
+        time = datetime.min
+    if time.tzinfo is None:
+        raise RecordFaulty(f"a row of it holds `{harmless(text)}` for a time: it has been changed by hand")
+    return time
+
+
+def kept_date(text: str) -> date:
+    """A sitting's date that a cell of the record holds. Raises `RecordFaulty` for anything else."""
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise RecordFaulty(f"a row of it holds `{harmless(text)}` for a date: it has been changed by hand") from None
 
 
 @contextmanager

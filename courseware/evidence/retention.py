@@ -10,7 +10,7 @@ from datetime import date, datetime
 from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.evidence.connection import reading, stamp, writing
-from courseware.evidence.refusals import RecordRefuses
+from courseware.evidence.refusals import RecordRefuses, kept_date
 from courseware.evidence.sittings import names_in
 from courseware.evidence.tables import MARK, PAPER, SCRIPT, SETTING, SITTING
 
@@ -63,7 +63,7 @@ def past(engine: Engine, today: date) -> tuple[Past, ...]:
     for code, title, day in sorted(rows, key=lambda row: row.date):
         for kind in KINDS:
             time, count = months[kind], counts[kind].get(code, 0)
-            if time is not None and count and (until := _later(date.fromisoformat(day), time)) < today:
+            if time is not None and count and (until := _later(kept_date(day), time)) < today:
                 found.append(Past(kind=kind, sitting=code, title=title, held_on=day, until=until, count=count))
     return tuple(found)
 

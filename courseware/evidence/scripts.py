@@ -13,10 +13,19 @@ from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
 from courseware.evidence.connection import reading, stamp, writing
 from courseware.evidence.entering import STATUS, Cell, CellChange, Merged, Role, Row, cells_of, merge
-from courseware.evidence.refusals import RecordRefuses, kept_count, kept_json
+from courseware.evidence.kept_decisions import (
+    KeptDecision,
+    Lacking,
+    Lapsed,
+    decision_in,
+    has_lapsed,
+    lacking,
+    without_lapsed,
+)
+from courseware.evidence.refusals import RecordRefuses, kept_count, kept_texts
 from courseware.evidence.sittings import known
 from courseware.evidence.tables import DECISION, PAPER, SCRIPT
-from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
+from courseware.marking.marks import Decision, Script, Status
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +37,8 @@ class Entered:
     left: tuple[CellChange, ...]
     same: tuple[str, ...]  # codes of scripts that added nothing
     decided: tuple[Decision, ...]
+    lapsed: tuple[Lapsed, ...] = ()  # of what was kept beside the record: each was made on another answer
+    pending: tuple[KeptDecision, ...] = ()  # what was kept and the record still has nothing of
 
 
 def enter_scripts(
@@ -40,9 +51,11 @@ def enter_scripts(
     role: Role,
     source: str,
     at: datetime,
+    kept: Sequence[KeptDecision] = (),
 ) -> Entered:
     """Enters what a sheet says, all of it or nothing; entering the same sheet again adds nothing.
 
+    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made anew.
     A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
     rows. A decision that is no longer in the sheet stands until another takes its place.
     Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
@@ -57,13 +70,20 @@ def enter_scripts(
         own = {**common, "source": source, "assessor": assessor}
         if rows := [{**own, **one.columns} for one in typed if one.adds]:
             connection.execute(insert(SCRIPT), rows)
-        decided = _enter_decisions(connection, sitting_code, decisions, assessor, common)
+        lacked = _have_again(connection, sitting_code, kept, common)
+        asked = without_lapsed(decisions, lacked.lapsed)
+        decided = _enter_decisions(connection, sitting_code, asked, assessor, common)
+        pending = _pending(connection, sitting_code, kept)
+    still = {one.key for one in pending}
+    lapsed = (one for one in lacked.lapsed if (one.decision.code, one.decision.label, one.decision.attempt) in still)
     return Entered(
         new=tuple(one.script.code for one in typed if not one.before),
         changed=tuple(change for one in typed if one.before for change in one.merged.changed),
         left=tuple(cell for one in typed for cell in one.merged.left),
         same=tuple(one.script.code for one in typed if not one.adds),
         decided=decided,
+        lapsed=tuple(lapsed),
+        pending=pending,
     )
 
 
@@ -82,16 +102,6 @@ def decisions_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Decisio
     return tuple(decided for decided, lapse in _decided(engine, sitting_code, role) if lapse is None)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lapsed:
-    """A decision that was made on an answer which has been changed since: what was written, and what is now."""
-
-    decision: Decision
-    line: int
-    before: str
-    now: str
-
-
 def lapsed_decisions(engine: Engine, sitting_code: str, role: Role) -> tuple[Lapsed, ...]:
     """The newest decisions that have lapsed, in the order of the papers."""
     return tuple(lapse for _, lapse in _decided(engine, sitting_code, role) if lapse is not None)
@@ -103,18 +113,18 @@ def _decided(engine: Engine, sitting_code: str, role: Role) -> list[tuple[Decisi
         rows = _decision_rows(connection, known(connection, sitting_code), role)
         scripts = _rows(connection, sitting_code, role)
     newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}
-    return [(_decision(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest.values()]
+    return [(decision_in(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest.values()]
 
 
 def _lapse(row: RowMapping, versions: Sequence[RowMapping]) -> Lapsed | None:
     """Whether the answer that a decision was made on has been changed. What is said of a whole paper does not lapse."""
     then = [version for version in versions if version["at"] <= row["at"]]
-    if not then or row["label"] == WHOLE_PAPER or row["marks"] is None:
+    if not then:
         return None
     before, now = _script(then[-1]).cells.get(row["label"], ""), _script(versions[-1]).cells.get(row["label"], "")
-    if before.strip() == now.strip():
+    if not has_lapsed(decision_in(row), before, now):
         return None
-    return Lapsed(decision=_decision(row), line=versions[-1]["line"], before=before, now=now)
+    return Lapsed(decision=decision_in(row), line=versions[-1]["line"], before=before, now=now)
 
 
 def newest_scripts(connection: Connection, sitting_code: str, role: Role) -> dict[tuple[str, int], RowMapping]:
@@ -195,7 +205,7 @@ def _entry(row: RowMapping) -> Row:
 
 
 def _script(row: Mapping[Any, Any]) -> Script:
-    cells, unread = kept_json(row["cells"], dict), kept_json(row["unread"], dict)
+    cells, unread = kept_texts(row["cells"]), kept_texts(row["unread"])
     status = cast("Status", row["status"])
     return Script(code=row["paper"], cells=cells, status=status, line=row["line"], unread=unread)
 
@@ -205,6 +215,32 @@ def _decision_rows(connection: Connection, sitting: str, role: Role) -> Sequence
     return connection.execute(asked.order_by(PAPER.c.place, DECISION.c.id)).mappings().all()
 
 
+def _have_again(
+    connection: Connection, sitting: str, kept: Sequence[KeptDecision], common: Mapping[str, str]
+) -> Lacking:
+    """Adds the decisions kept that the record lacks; says which have lapsed."""
+    role = cast("Role", common["role"])
+    decided = {(row["paper"], row["label"], row["attempt"]) for row in _decision_rows(connection, sitting, role)}
+    scripts = {key: _script(row) for key, row in newest_scripts(connection, sitting, role).items()} if kept else {}
+    lacked = lacking(kept, role, decided, scripts)
+    if rows := [{**common, **_decision_columns(one.decision, one.by)} for one in lacked.again]:
+        connection.execute(insert(DECISION), rows)
+    return lacked
+
+
+def _pending(connection: Connection, sitting: str, kept: Sequence[KeptDecision]) -> tuple[KeptDecision, ...]:
+    """Those kept on a part and attempt of which the record has no decision."""
+    roles: tuple[Role, ...] = ("first", "second")
+    had = {(role, row["paper"], row["label"], row["attempt"])
+           for role in roles for row in _decision_rows(connection, sitting, role)}  # fmt: skip
+    return tuple(one for one in kept if (one.role, *one.key) not in had)
+
+
+def _decision_columns(decision: Decision, by: str) -> dict[str, Any]:
+    said = {"marks": decision.marks, "reason": decision.reason, "comment": decision.comment}
+    return {"paper": decision.code, "label": decision.label, "attempt": decision.attempt, "by": by, **said}
+
+
 def _enter_decisions(
     connection: Connection, sitting: str, decisions: Sequence[Decision], by: str, common: Mapping[str, str]
 ) -> tuple[Decision, ...]:
@@ -212,9 +248,9 @@ def _enter_decisions(
     stands: dict[tuple[str, str], Decision] = {}
     own: dict[tuple[str, str], Decision] = {}
     for row in _decision_rows(connection, sitting, cast("Role", common["role"])):
-        stands[row["paper"], row["label"]] = _decision(row)
+        stands[row["paper"], row["label"]] = decision_in(row)
         if row["by"] == by:
-            own[row["paper"], row["label"]] = _decision(row)
+            own[row["paper"], row["label"]] = decision_in(row)
     new = [
         decision
         for key, decision in _one_a_part(decisions).items()
@@ -222,13 +258,8 @@ def _enter_decisions(
     ]
     attempts = dict([*newest_scripts(connection, sitting, cast("Role", common["role"]))])  # the last of each paper
     new = [replace(decision, attempt=attempts.get(decision.code, 1)) for decision in new]
-    rows = [
-        {"paper": d.code, "label": d.label, "marks": d.marks, "reason": d.reason, "comment": d.comment, "by": by,
-         "attempt": d.attempt}
-        for d in new
-    ]  # fmt: skip
-    if rows:
-        connection.execute(insert(DECISION), [{**common, **row} for row in rows])
+    if rows := [{**common, **_decision_columns(decision, by)} for decision in new]:
+        connection.execute(insert(DECISION), rows)
     return tuple(new)
 
 
@@ -253,14 +284,3 @@ def _one_a_part(decisions: Sequence[Decision]) -> dict[tuple[str, str], Decision
             comment=" ".join(comments),
         )
     return found
-
-
-def _decision(row: Mapping[Any, Any]) -> Decision:
-    return Decision(
-        code=row["paper"],
-        label=row["label"],
-        marks=row["marks"],
-        reason=row["reason"],
-        comment=row["comment"],
-        attempt=row["attempt"],
-    )

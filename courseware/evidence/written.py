@@ -58,7 +58,7 @@ def files_written(engine: Engine) -> tuple[WrittenFile, ...]:
         rows = connection.execute(select(FILE.c.path, FILE.c.sha256, FILE.c.codes).order_by(FILE.c.id)).all()
     newest = {path: (sha256, codes) for path, sha256, codes in rows}
     return tuple(
-        WrittenFile(path=Path(path), sha256=sha256, codes=tuple(kept_json(codes, list)))
+        WrittenFile(path=Path(path), sha256=sha256, codes=tuple(map(str, kept_json(codes, list))))
         for path, (sha256, codes) in sorted(newest.items())
     )
 

@@ -17,7 +17,7 @@ from courseware.papers.table import ClassListFaulty, Row, heading_key, repeated_
 _LONGEST_CELL = 200
 _LONGEST_REASON = 300
 _LONGEST_MARK = 4  # figures
-_MOST_ATTEMPTS = 10  # of one paper
+MOST_ATTEMPTS = 10  # of one paper
 _STATUS: Mapping[str, Status] = {
     "": "", "p": "", "present": "", "a": "absent", "absent": "absent", "l": "late", "late": "late",
     "r": "resubmitted", "resubmitted": "resubmitted",
@@ -193,8 +193,8 @@ def _again(script: Script, lines: Sequence[int]) -> Iterator[tuple[str, str]]:
     if len(lines) > 1 and script.status != "resubmitted":
         expected = "one row a paper; write `resubmitted` under status where it came in again"
         yield f"the paper {script.code} stands on line {lines[0]} too", expected
-    if len(lines) == _MOST_ATTEMPTS + 1:
-        yield f"the paper {script.code} stands in more than {_MOST_ATTEMPTS} rows", "take rows out"
+    if len(lines) == MOST_ATTEMPTS + 1:
+        yield f"the paper {script.code} stands in more than {MOST_ATTEMPTS} rows", "take rows out"
 
 
 def _script(row: Row, width: int, columns: Mapping[str, int], codes: set[str], file: str) -> Script | Fault | None:

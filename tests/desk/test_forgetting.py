@@ -23,6 +23,7 @@ from courseware.desk.sitting_folders import find_folders, read_folder
 from courseware.desk.without_rows import Unreadable, without_in_csv
 from courseware.evidence.whose import Papers, whose
 from courseware.evidence.written import WrittenFile, hash_of
+from courseware.marking.safe_workbook import Page, safe_workbook
 from courseware.papers.record import RecordFaulty
 
 NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with signs that files write otherwise
@@ -419,3 +420,16 @@ def test_a_folder_without_a_record_is_told(tmp_path) -> None:
     (tmp_path / "x").mkdir()
     (tmp_path / "x/sitting.json").write_text("{}", encoding="utf-8")
     assert find_folders([tmp_path]) == ((), ((tmp_path / "x").resolve(),))
+
+
+def test_kept_decisions_lose_the_learners_rows_and_no_others(folder) -> None:
+    gone, other = papers_of(folder), papers_of(folder, "Amara Okafor")
+    heads = ("code", "part", "marks", "reason", "comment", "written", "attempt", "marker", "by")
+    rows = [(papers.codes[0], "1a", 1, "method shown", "", "7", 1, "first", "J. Marsh") for papers in (gone, other)]
+    page = Page(title="Decisions kept", columns=dict.fromkeys(heads, 9), rows=rows)
+    (folder / "for-tutor/decisions.xlsx").write_bytes(safe_workbook([page], "2026-01-05"))
+    done = forget(folder, gone, nobody)
+    assert "for-tutor/decisions.xlsx" in done.remade
+    assert "for-tutor/decisions.xlsx" not in done.look
+    left = openpyxl.load_workbook(folder / "for-tutor/decisions.xlsx").active
+    assert [row[0] for row in left.iter_rows(values_only=True)] == ["code", other.codes[0]]
