@@ -6,6 +6,7 @@ import. Every variant of an exercise is proved before one is issued.
 
 from courseware.banks.exercise import Bank, Exercise, SafetyNotes
 from courseware.banks.faults import BankFaulty, Fault, FileFaulty, harmless
+from courseware.banks.own_drawing import files_named, with_drawings
 from courseware.banks.proof import Failure, Proof, prove
 from courseware.banks.read import holds_safety_notes, read_bank, read_safety_notes
 from courseware.banks.solve import solve
@@ -21,6 +22,7 @@ __all__ = [
     "Proof",
     "SafetyNotes",
     "Space",
+    "files_named",
     "harmless",
     "holds_safety_notes",
     "prove",
@@ -28,4 +30,5 @@ __all__ = [
     "read_bank",
     "read_safety_notes",
     "solve",
+    "with_drawings",
 ]

@@ -23,6 +23,7 @@ from courseware.banks.exercise import (
 from courseware.banks.faults import Fault
 from courseware.banks.formulas import Formula, FormulaFault, Kind, near
 from courseware.banks.givens import Given, read_given
+from courseware.banks.own_drawing import OWN, own_drawing
 from courseware.banks.shapes import ExerciseShape, TopicShape
 from courseware.banks.vocabulary import Vocabulary, vocabulary
 from courseware.banks.wording import SITE_WORDS
@@ -211,9 +212,11 @@ def _drawing(
         return None
     named = {"kind": written} if isinstance(written, str) else dict(written)
     kind_name = named.pop("kind", None)
+    if kind_name == OWN:
+        return own_drawing(named, reading, path)
     kind = DRAWING_KINDS.get(kind_name) if isinstance(kind_name, str) else None
     if kind is None or not isinstance(kind_name, str):
-        known = near(str(kind_name), list(DRAWING_KINDS), "expected one of")
+        known = near(str(kind_name), [*DRAWING_KINDS, OWN], "expected one of")
         wrong = "the drawing has no `kind`" if kind_name is None else f"no drawing is of kind `{kind_name}`"
         reading.fault(path, wrong, known)
         return None

@@ -149,9 +149,16 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
 }
 
 
+def kind_of(drawing: DrawingAsked) -> DrawingKind:
+    """The kind of a drawing; one of the author's own takes no figures, has no dimensions and says its own words."""
+    if drawing.own is not None:
+        return DrawingKind(arguments={}, optional={}, dimensions={}, says=drawing.own.says)
+    return DRAWING_KINDS[drawing.kind]
+
+
 def drawn_figures(drawing: DrawingAsked, scope: Mapping[str, Value]) -> dict[str, Fraction | int | str]:
     """The figures a drawing is made from: those the bank gives, and what is taken where it gives none."""
-    figures: dict[str, Fraction | int | str] = dict(DRAWING_KINDS[drawing.kind].optional)
+    figures: dict[str, Fraction | int | str] = dict(kind_of(drawing).optional)
     for name, formula in drawing.figures.items():
         figures[name] = formula.value(scope)
     return figures

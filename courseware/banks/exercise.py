@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from courseware.banks.formulas import Formula
 from courseware.banks.givens import Given
+from courseware.banks.own_picture import OwnPicture
 from courseware.banks.wording import Wording
 from courseware.trade import Format
 
@@ -132,12 +133,16 @@ Part = NumberPart | ChoicePart | OrderPart | TablePart | DrawnPart
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawingAsked:
-    """The drawing of an exercise: dimensions in `shows` are printed, those in `asks` are a part's answer."""
+    """The drawing of an exercise: dimensions in `shows` are printed, those in `asks` are a part's answer.
+
+    `own` is the picture where it is the author's own; `own.words` are all that a learner can read of it.
+    """
 
     kind: str
     figures: Mapping[str, Formula]
     shows: tuple[str, ...]
     asks: Mapping[str, str]
+    own: OwnPicture | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
+from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, OrderPart, TablePart, part_label
 from courseware.banks.figures import Figure, tidy
 from courseware.banks.formulas import Formula, Value
@@ -45,11 +45,14 @@ def figures_in(text: str) -> frozenset[Figure]:
 
 
 def places_read(exercise: Exercise) -> tuple[Place, ...]:
-    """All that a learner reads in an exercise, apart from its drawing: in the order of the paper."""
+    """All that a learner reads in an exercise, apart from the sizes in its drawing: in the order of the paper."""
     before = (*exercise.settings, exercise.pose)
     found = [Place(name="the question", part=-1, wordings=before, figures=_fixed(before))]
     if line := _brick_line(exercise):
         found.append(Place(name="the line that gives the brick and its joints", part=-1, figures=line))
+    if exercise.drawing is not None and exercise.drawing.own is not None:
+        words = tuple(Wording((text,)) for text in exercise.drawing.own.words)
+        found.append(Place(name="the drawing", part=-1, wordings=words, figures=_fixed(words)))
     for index, part in enumerate(exercise.parts):
         asked: list[Wording] = [part.ask]
         offered: list[Wording] = []
@@ -119,7 +122,7 @@ class LeakCount:
             shown[value] = [*shown.get(value, ()), *names]
         drawing = self.exercise.drawing
         if drawing is not None and drawing.shows:
-            kind, figures = DRAWING_KINDS[drawing.kind], drawn_figures(drawing, scope)
+            kind, figures = kind_of(drawing), drawn_figures(drawing, scope)
             for dimension in drawing.shows:
                 size = tidy(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
                 shown[size] = [*shown.get(size, ()), "the drawing"]
@@ -209,7 +212,7 @@ def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[Leak],
 
 def _sketched_already(exercise: Exercise) -> str | None:
     """A part that asks for a sketch beside a drawing must say what is left to draw."""
-    if exercise.drawing is None or DRAWING_KINDS[exercise.drawing.kind].to_draw_in:
+    if exercise.drawing is None or kind_of(exercise.drawing).to_draw_in:
         return None
     for part in exercise.parts:
         if isinstance(part, DrawnPart) and not part.lines and not part.adds:

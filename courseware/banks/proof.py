@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
+from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import ChoicePart, DrawingAsked, Exercise, NumberPart, OrderPart, TablePart
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
@@ -225,7 +225,7 @@ def _tell_slips_apart(number: SolvedNumber) -> None:
 
 
 def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str, Value]) -> None:
-    kind = DRAWING_KINDS[drawing.kind]
+    kind = kind_of(drawing)
     figures = drawn_figures(drawing, scope)
     for name, limits in kind.arguments.items():
         figure = figures[name]

@@ -158,7 +158,7 @@ class ExerciseShape(Shape):
     setting: Texts = Field([], description="a text, or a list of which one is drawn")
     pose: str = Field(description="the text that gives the figures")
     drawing: Annotated[Any, BeforeValidator(_text_or_map)] = Field(
-        None, description="a kind of drawing, or a map with kind, its figures, shows and asks"
+        None, description="a kind of drawing, or a map with kind, its figures, shows and asks; kind own: file and says"
     )
     format: Annotated[Any, BeforeValidator(_text_or_map)] = Field(
         "UK_METRIC", description="a brick format by name, or a map of its sizes"
@@ -177,6 +177,7 @@ class TopicShape(Shape):
     aim: str = Field(description="what the learner will be able to do, in one line")
     safety: list[str] = Field([], description="a list of safety notes by name")
     exercises: list[ExerciseShape] = Field(description="a list of exercises", min_length=1)
+    drawings: dict[str, str] = Field({}, description="the SVGs of your own by file name, unless they stand beside it")
 
 
 class NoteShape(Shape):

@@ -12,7 +12,17 @@ from pathlib import Path
 from shutil import rmtree
 from tempfile import mkdtemp
 
-from courseware.banks import Bank, BankFaulty, Fault, SafetyNotes, holds_safety_notes, read_bank, read_safety_notes
+from courseware.banks import (
+    Bank,
+    BankFaulty,
+    Fault,
+    SafetyNotes,
+    files_named,
+    holds_safety_notes,
+    read_bank,
+    read_safety_notes,
+    with_drawings,
+)
 from courseware.banks.formulas import near
 
 _SAFETY = "safety_notes.yaml"
@@ -90,7 +100,7 @@ def read_shelf(paths: Sequence[Path], arris_rule: str) -> tuple[tuple[Bank, ...]
         if path in beside:
             continue
         try:
-            bank = read_bank(read_file(path), path.name, arris_rule=arris_rule)
+            bank = read_bank(_whole(path), path.name, arris_rule=arris_rule)
             faults += _strange_notes(bank, notes)
             banks.append(bank)
         except BankFaulty as faulty:
@@ -119,6 +129,14 @@ def _find(name: str) -> Path:
     close = get_close_matches(name, [*shipped, *near_by], n=1)
     hint = f"did you mean {close[0]}? " if close else ""
     raise NotFound(f"there is no bank {name}; {hint}shipped topics are {', '.join(shipped)}")
+
+
+def _whole(path: Path) -> bytes:
+    """A bank's bytes with the drawings of its author's own that stand in its folder; links are not followed."""
+    data = read_file(path)
+    beside = {name: path.parent / name for name in files_named(data, path.name)}
+    found = {name: read_file(svg) for name, svg in beside.items() if svg.is_file() and not svg.is_symlink()}
+    return with_drawings(data, found, path.name)
 
 
 def read_file(path: Path) -> bytes:

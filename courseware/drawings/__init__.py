@@ -9,6 +9,7 @@ from courseware.drawings.gauge_rod import draw_gauge_rod
 from courseware.drawings.herringbone import draw_herringbone
 from courseware.drawings.mitre import draw_mitre
 from courseware.drawings.opening import draw_opening
+from courseware.drawings.own import draw_own
 from courseware.drawings.panel import draw_panel
 from courseware.drawings.picture import Picture
 from courseware.drawings.pier import draw_pier, draw_returned
@@ -34,8 +35,8 @@ _DRAWN = {
 
 
 def draw(call: DrawingCall) -> Picture:
-    """The picture of a drawing call; the kinds are those of `courseware.banks.drawing_kinds`."""
-    return _DRAWN[call.kind](call)
+    """The picture of a drawing call; the kinds are those of `courseware.banks.drawing_kinds`, or an author's own."""
+    return draw_own(call.own, call.alt) if call.own else _DRAWN[call.kind](call)
 
 
 __all__ = ["Picture", "draw", "to_svg"]

@@ -10,7 +10,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
-from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
+from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.figures import exact_text, tidy, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, scope_of
@@ -252,7 +252,7 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
     asked = exercise.drawing
     if asked is None:
         return None
-    kind = DRAWING_KINDS[asked.kind]
+    kind = kind_of(asked)
     figures = drawn_figures(asked, scope)
     labels: dict[str, str | None] = {}
     for dimension, size in kind.dimensions.items():
@@ -267,4 +267,5 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
         labels=labels,
         format=exercise.format,
         alt=_said(kind.says, labels, blank=bool(asked.asks) and not filled),
+        own=asked.own,
     )

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.banks.exercise import SKETCH_SIZE
+from courseware.banks.own_picture import OwnPicture
 from courseware.trade import Format
 
 
@@ -26,6 +27,7 @@ class DrawingCall:
     labels: Mapping[str, str | None]
     format: Format
     alt: str  # alternative text that gives no answer away
+    own: OwnPicture | None = None  # the author's own picture, where it is one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
-from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.drawing_kinds import kind_of
 from courseware.banks.figures import Figure
 from courseware.banks.shown_working import before_rounding
 from courseware.banks.solve import Solved, scope_of
@@ -59,7 +59,7 @@ def practice_kinds(
 
 def needs_paper(exercise: Exercise) -> bool:
     """Whether an exercise is worked in a drawing at true size, as paper alone has it."""
-    return exercise.drawing is not None and DRAWING_KINDS[exercise.drawing.kind].to_draw_in
+    return exercise.drawing is not None and kind_of(exercise.drawing).to_draw_in
 
 
 def _questions(bank: Bank, exercise: Exercise, space: Space, sources: Sources, most: int) -> tuple[Question, ...]:
