@@ -26,7 +26,7 @@ def record_url(asked: str | None, out: Path, environment: Mapping[str, str] = os
 
     from courseware.papers.record import RecordFaulty
 
-    place = asked or environment.get(VARIABLE) or ""
+    place = (asked or "").strip() or environment.get(VARIABLE, "").strip()
     if "://" not in place:
         if _LIKE_A_URL.match(place):
             raise RecordFaulty("its address is not a database URL; write it as sqlite:///folder/record.sqlite")

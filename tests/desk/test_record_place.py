@@ -16,6 +16,8 @@ OUT = Path("output")
     [
         (None, {}, "sqlite:///output/record.sqlite"),
         (None, {VARIABLE: ""}, "sqlite:///output/record.sqlite"),
+        ("  ", {VARIABLE: "\t"}, "sqlite:///output/record.sqlite"),
+        (" own.sqlite ", {}, "sqlite:///own.sqlite"),
         (None, {VARIABLE: "/srv/college.sqlite"}, "sqlite:////srv/college.sqlite"),
         (None, {VARIABLE: "postgresql://desk@college/record"}, "postgresql://desk@college/record"),
         ("own.sqlite", {VARIABLE: "/srv/college.sqlite"}, "sqlite:///own.sqlite"),
