@@ -68,7 +68,7 @@ def issue_sitting(named: tuple[str, ...], group: Group, date: str, options: dict
     seed = options["seed"] or secrets.token_hex(32)
     chosen = choose(banks, choosing, seed)  # by the secret seed too: nobody can know the questions in advance
     heads = Heads(
-        title=options["title"] or in_words([bank.topic for bank in banks if any(own is bank for own, _ in chosen)]),
+        title=options["title"] or title_of([bank.topic for bank in banks if any(own is bank for own, _ in chosen)]),
         date=date,
         group=group,
         seed=seed,
@@ -308,6 +308,18 @@ def check_options(options: dict[str, Any]) -> None:
     check_out(options["out"])
     if len(set(options["pick"])) < len(options["pick"]):
         raise click.BadParameter("each exercise once on a paper", param_hint="--pick")
+
+
+def title_of(topics: list[str]) -> str:
+    """The topics in words; of those that are too long for a title as many as fit, and how many more there are."""
+    from courseware.papers.soundness import LONGEST_TITLE
+
+    each = list(dict.fromkeys(topics))
+    titles = [in_words(each)]
+    for named in range(len(each) - 1, 0, -1):
+        left = len(each) - named
+        titles.append(in_words([*each[:named], f"{left} more topic{'' if left == 1 else 's'}"]))
+    return next((title for title in titles if len(title) <= LONGEST_TITLE), each[0][:LONGEST_TITLE])
 
 
 def in_words(topics: list[str]) -> str:

@@ -20,6 +20,8 @@ from pikepdf import Pdf
 
 from courseware.cli import main
 from courseware.desk.shelf import read_shelf, shipped_banks
+from courseware.errands import title_of
+from courseware.papers.soundness import LONGEST_TITLE
 
 CLASS = "Ref;Name\n0012;Amara Okafor\n0013;Łukasz Wójcik\n0014;Zoë O'Brien-Smythe\n0015;=1+1\n"  # invented
 
@@ -199,6 +201,33 @@ def test_a_title_is_made_of_the_topics_that_are_asked(desk) -> None:
     record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
     assert record["sitting"]["title"] == "Course gauge, opening sizes and resource lists"
     assert only_folder(Path("output")).name == "2026-01-05-course-gauge-opening-sizes"
+
+
+def test_a_title_of_many_topics_names_as_many_as_fit(desk) -> None:
+    every = [path.stem for path in shipped_banks()]
+    done = run("issue", *every, "--learners", "1", "--exercises", str(len(every)), "--date", "2026-01-05")
+    assert done.exit_code == 0, done.output
+    record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
+    title = record["sitting"]["title"]
+    assert title.startswith("Course gauge, decorative courses, ")
+    assert title.endswith(" more topics")
+    assert len(title) <= LONGEST_TITLE
+
+
+@pytest.mark.parametrize(
+    ("lengths", "title"),
+    [
+        ((48, 47), "a" * 48 + " and " + "b" * 47),  # 100 characters
+        ((48, 48), "a" * 48 + " and 1 more topic"),  # 101
+        ((48, 20, 48), "a" * 48 + ", " + "b" * 20 + " and 1 more topic"),
+        ((80, 20, 48), "a" * 80 + " and 2 more topics"),
+        ((100,), "a" * 100),
+        ((101,), "a" * 100),
+        ((101, 5), "a" * 100),
+    ],
+)
+def test_a_title_made_of_topics_is_never_too_long(lengths, title) -> None:
+    assert title_of([letter * length for letter, length in zip("abc", lengths, strict=False)]) == title
 
 
 def test_names_stand_in_no_file_name_and_in_no_other_learners_file(desk) -> None:
