@@ -1,7 +1,4 @@
-"""Roots, angles and pi to a stated number of decimal places, halves upwards: whole numbers inside, no floats.
-
-Sines are summed by Taylor's series, pi by Machin's formula, 16 arctan(1/5) − 4 arctan(1/239), with guard digits.
-"""
+"""Roots, angles and pi to a stated number of decimal places, halves upwards: from `angles`, far finer than asked."""
 
 from __future__ import annotations
 
@@ -9,11 +6,11 @@ from fractions import Fraction
 from functools import lru_cache
 from math import isqrt
 
+from courseware.trade.angles import ONE, PI, exact_root, fine_sine
 from courseware.trade.exact import Exact, number
 from courseware.trade.impossible import TradeError, size
 
 MOST_PLACES = 12
-_GUARD = 10**12  # beyond the places asked for
 
 
 def root(x: Exact, places: Exact | None = None) -> Fraction:
@@ -27,9 +24,8 @@ def root(x: Exact, places: Exact | None = None) -> Fraction:
     value = number(x)
     if value < 0:
         raise TradeError(f"there is no square root of {size(value)}: it is below 0")
-    over, under = isqrt(value.numerator), isqrt(value.denominator)
-    if over * over == value.numerator and under * under == value.denominator:
-        return Fraction(over, under)
+    if (exact := exact_root(value)) is not None:
+        return exact
     if places is None:
         raise TradeError(f"the square root of {size(value)} has no end: say to how many places, as root(x, 2)")
     scale = 10 ** _places(places)
@@ -57,7 +53,7 @@ def tangent(degrees: Exact, places: Exact) -> Fraction:
 
 def pi(places: Exact) -> Fraction:
     """Pi to `places` decimal places. Raises `TradeError`."""
-    return _rounded(_pi(), _places(places))
+    return _rounded(Fraction(PI, ONE), _places(places))
 
 
 def _places(asked: Exact) -> int:
@@ -84,31 +80,7 @@ def _sine(degrees: Fraction) -> Fraction:
     turn = min(turn, 180 - turn)  # 0 to 90
     if turn in _SINES:
         return sign * _SINES[turn]
-    x = turn * _pi() / 180
-    scale = 10 ** (2 * MOST_PLACES) * _GUARD
-    term = total = int(x * scale)
-    square = int(x * x * scale)
-    count = 1
-    while term:
-        term = -term * square // (scale * (count + 1) * (count + 2))
-        total, count = total + term, count + 2
-    return Fraction(sign * total, scale)
+    return Fraction(sign * fine_sine(turn), ONE)
 
 
 _SINES = {Fraction(0): Fraction(0), Fraction(30): Fraction(1, 2), Fraction(90): Fraction(1)}
-
-
-@lru_cache(maxsize=1)
-def _pi() -> Fraction:
-    scale = 10 ** (2 * MOST_PLACES) * _GUARD
-    return Fraction(16 * _arctan_of_one_over(5, scale) - 4 * _arctan_of_one_over(239, scale), scale)
-
-
-def _arctan_of_one_over(n: int, scale: int) -> int:
-    power = total = scale // n
-    count = 1
-    while power:
-        power = -power // (n * n)
-        count += 2
-        total += power // count
-    return total

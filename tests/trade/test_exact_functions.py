@@ -51,6 +51,16 @@ def test_angles_agree_with_pythons_own_to_the_last_place(degrees: Fraction, plac
     assert abs(cosine(degrees, places) - Fraction(math.cos(math.radians(degrees)))) <= near
 
 
+@pytest.mark.parametrize("short", [1, 5, 9, 11])
+def test_a_tangent_close_to_a_right_angle_has_every_place_asked_for(short: int) -> None:
+    """The tangent of 90 less x is 1/x less x/3, the next term far below the last place; pi is OEIS A000796."""
+    getcontext().prec = 60
+    x = Decimal("3.14159265358979323846264338327950288419716939937510582") / 180 / 10**short
+    near = 1 / x - x / 3 - x**3 / 45 - 2 * x**5 / 945
+    asked = Fraction(90) - Fraction(1, 10**short)
+    assert tangent(asked, 12) == Fraction(near.quantize(Decimal("1e-12"), rounding="ROUND_HALF_UP"))
+
+
 @pytest.mark.parametrize("places", range(MOST_PLACES + 1))
 def test_pi_is_pythons_own(places: int) -> None:
     assert pi(places) == Fraction(Decimal(math.pi).quantize(Decimal(1).scaleb(-places), rounding="ROUND_HALF_UP"))
