@@ -8,6 +8,7 @@ from fractions import Fraction
 from courseware.banks.figures import half_up, write_out
 from courseware.marking.marks import Script, Status
 from courseware.papers.codes import keyed
+from courseware.papers.deal import LETTERS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
 
 _ABSENT, _LATE = 2, 5  # places in the class
@@ -60,7 +61,7 @@ def _lettered(part: IssuedPart, draw: int) -> str:
         return "all" if draw < 70 else "none"
     if draw < 70:
         return part.answer
-    return part.answer[::-1] if part.kind == "order" else "ABC"[draw % 3]
+    return part.answer[::-1] if part.kind == "order" else LETTERS[draw % len(part.shown)]
 
 
 def _figure(text: str) -> str:
