@@ -8,7 +8,7 @@ from fractions import Fraction
 from courseware.banks.exercise import ChoicePart, Exercise, Line, NumberPart, TablePart
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
 from courseware.banks.solve import Given, Solved, SolvedChoice, numbers_in, solve
-from courseware.banks.terms import Term, holds, names_in, term, unrounded
+from courseware.banks.terms import Term, calls, holds, names_in, term, unrounded, worked_out
 from courseware.trade import TradeError
 
 Answered = NumberPart | ChoicePart
@@ -73,13 +73,7 @@ def _rule(formula: Formula) -> Term:
 
 def _is_a_rule(whole: Term) -> bool:
     """Whether a term is one that two parts would hardly share by chance: of two names, or of a function of one."""
-    return whole[0] not in ("figure", "name") and (
-        len(names_in(whole)) > 1 or (_calls(whole) and bool(names_in(whole)))
-    )
-
-
-def _calls(whole: Term) -> bool:
-    return whole[0] == "call" or any(_calls(inner) for inner in whole if isinstance(inner, tuple) and inner)
+    return worked_out(whole) and (len(names_in(whole)) > 1 or calls(whole))
 
 
 def _pairs(exercise: Exercise) -> Iterator[tuple[Answered, NumberPart]]:

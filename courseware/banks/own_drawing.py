@@ -16,20 +16,19 @@ from courseware.banks.exercise import DrawingAsked
 from courseware.banks.faults import BankFaulty, Fault, harmless
 from courseware.banks.file_text import decoded, strange_signs
 from courseware.banks.formulas import near
-from courseware.banks.own_picture import OwnPicture
 from courseware.banks.svg_read import read_svg
 from courseware.banks.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
 
 OWN = "own"
 _KEYS = ("kind", "file", "says")
 _FILE = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,59}\.svg", re.ASCII)
-_MAY_HAVE = re.compile(rb"\bown\b")
+_ENDING = b".svg"  # of every file that may be named: a bank without it is not read twice
 _LONGEST = 300  # characters of what a drawing says
 
 
 def files_named(data: bytes, file: str) -> tuple[str, ...]:
     """The SVG files that a bank's drawings name and whose texts it does not hold; none where it cannot be read."""
-    if not _MAY_HAVE.search(data):
+    if _ENDING not in data:
         return ()
     try:
         node = read_yaml(data, file)
@@ -92,7 +91,7 @@ def own_drawing(named: Mapping[str, Any], reading: Reading, path: Path) -> Drawi
 
 def _asked(text: Text, file: str, says: str, reading: Reading, path: Path) -> DrawingAsked | None:
     try:
-        picture: OwnPicture = read_svg(text.value or "", file, says)
+        picture = read_svg(text.value or "", file, says)
     except BankFaulty as faulty:
         reading.faults.extend(((*path, "file"), fault) for fault in faulty.faults)
         return None

@@ -45,7 +45,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     if shape is None:
         raise BankFaulty(faults)
     topic, more = bind_topic(shape, node, file, arris_rule)
-    faults += tuple(fault for path, fault in more if not (_caused(path, repaired) or _misspelt(path, repaired)))
+    faults += tuple(fault for path, fault in more if not (_caused(path, repaired) or _meant(path, repaired)))
     if faults:
         raise BankFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
     return Bank(
@@ -129,12 +129,6 @@ def _rename(data: Any, path: Path, name: str) -> None:
         data = data[step]
     if isinstance(data, dict) and last in data:
         data[name] = data.pop(last)
-
-
-def _misspelt(missing: Path, unknown: Sequence[Path]) -> bool:
-    """Whether a key that is missing stands beside its place under a name that is nearly its own."""
-    beside = [str(path[-1]) for path in unknown if path[:-1] == missing[:-1]]
-    return bool(get_close_matches(str(missing[-1]), beside, n=1))
 
 
 def _repair(data: Any, path: Path, kind: str, stand_in: Mapping[str | int, Any]) -> None:

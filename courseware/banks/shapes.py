@@ -90,6 +90,21 @@ class StepShape(Shape):
     say: str = Field(description="the words of the step")
 
 
+# What a number part and a row of a table have in common.
+Unit = Annotated[str | None, Field(description="the unit printed beside the answer")]
+Places = Annotated[Whole | None, Field(description="decimal places asked for, half up (exact unless given)")]
+Band = Annotated[str | None, Field(description="a formula: the ± band the trade allows")]
+Routes = Annotated[list[FigureShape], Field(description="a list of other accepted routes: value, says")]
+Slips = Annotated[list[FigureShape], Field(description="a list of slips: value, says, earns")]
+Told = Annotated[
+    Yes, Field(description="true when the paper gives the figure first, as a check: the learner shows how it comes")
+]
+Fixed = Annotated[Yes, Field(description="true when the answer is meant to be the same on every paper")]
+ApartFrom = Annotated[
+    list[str], Field(description="earlier parts that this one does not lean on, though its working shows their figure")
+]
+
+
 class RowShape(Shape):
     """A row of a table: a number part of its own."""
 
@@ -97,19 +112,15 @@ class RowShape(Shape):
     say: str = Field(description="what the row asks for")
     answer: str = Field(description="a formula: the answer, by the trade functions")
     marks: Whole = Field(description="marks for the row")
-    unit: str | None = Field(None, description="the unit printed beside the answer")
-    round: Whole | None = Field(None, description="decimal places asked for, half up (exact unless given)")
-    within: str | None = Field(None, description="a formula: the ± band the trade allows")
-    accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
+    unit: Unit = None
+    round: Places = None
+    within: Band = None
+    accept: Routes = []
     working: list[LineShape] = Field(description="a list of lines: say, value, earns", min_length=1)
-    slips: list[FigureShape] = Field([], description="a list of slips: value, says, earns")
-    told: Yes = Field(
-        False, description="true when the paper gives the figure first, as a check: the learner shows how it comes"
-    )
-    fixed: Yes = Field(False, description="true when the answer is meant to be the same on every paper")
-    apart_from: list[str] = Field(
-        [], description="earlier parts that this one does not lean on, though its working shows their figure"
-    )
+    slips: Slips = []
+    told: Told = False
+    fixed: Fixed = False
+    apart_from: ApartFrom = []
 
 
 class PartShape(Shape):
@@ -120,19 +131,15 @@ class PartShape(Shape):
     ask: str = Field(description="the question")
     marks: Whole | None = Field(None, description="whole marks for the part (not for a table: its rows have theirs)")
     answer: str | None = Field(None, description="a formula: the answer, by the trade functions")
-    unit: str | None = Field(None, description="the unit printed beside the answer")
-    round: Whole | None = Field(None, description="decimal places asked for, half up (exact unless given)")
-    within: str | None = Field(None, description="a formula: the ± band the trade allows")
-    accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
+    unit: Unit = None
+    round: Places = None
+    within: Band = None
+    accept: Routes = []
     working: list[LineShape] = Field([], description="a list of lines: say, value, earns")
-    slips: list[FigureShape] = Field([], description="a list of slips: value, says, earns")
-    told: Yes = Field(
-        False, description="true when the paper gives the figure first, as a check: the learner shows how it comes"
-    )
-    fixed: Yes = Field(False, description="true when the answer is meant to be the same on every paper")
-    apart_from: list[str] = Field(
-        [], description="earlier parts that this one does not lean on, though its working shows their figure"
-    )
+    slips: Slips = []
+    told: Told = False
+    fixed: Fixed = False
+    apart_from: ApartFrom = []
     several: Yes = Field(False, description="true when more than one choice is right")
     choices: list[ChoiceShape] = Field([], description="a list of choices: say, and value or right and check")
     steps: list[StepShape] = Field([], description="a list of steps: name, say")

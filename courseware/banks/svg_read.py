@@ -69,7 +69,6 @@ class _Stop(Exception):
 class _Reader:
     file: str
     faults: list[Fault] = field(default_factory=list)
-    lines: list[OwnLine] = field(default_factory=list)
     marks: list[OwnLine | _Words] = field(default_factory=list)
     open: list[_Element] = field(default_factory=list)
     passed: int = 0  # how deep within an element that is passed over
@@ -129,7 +128,8 @@ class _Reader:
         self.open.append(_Element("svg", Style()))
         try:
             style = styled(Style(), _plain(attributes), frozenset({"width", "height", "viewBox", "x", "y"}))
-            self.open[0].style = replace(style, to=(*_to_paper(attributes), 0, 0))
+            by = _to_paper(attributes)
+            self.open[0].style = replace(style, to=(by, 0, 0, by, 0, 0))
         except NotDrawn as fault:
             self._fault(fault.wrong, fault.expected)
 
@@ -229,11 +229,11 @@ def _plain(attributes: Mapping[str, str]) -> dict[str, str]:
     return {name: value for name, value in attributes.items() if " " not in name}
 
 
-def _to_paper(attributes: Mapping[str, str]) -> tuple[float, float, float, float]:
-    """What takes the SVG's own units to mm: by its width and height against its viewBox; else as CSS pixels."""
+def _to_paper(attributes: Mapping[str, str]) -> float:
+    """How many mm each of the SVG's own units is: by its width and height against its viewBox; else as CSS pixels."""
     box = numbers(attributes.get("viewBox", ""))
     if not box:
-        return _MM, 0, 0, _MM
+        return _MM
     if len(box) != 4 or box[2] <= 0 or box[3] <= 0:
         raise NotDrawn("`viewBox` is not as it should be", "expected four numbers, width and height above 0")
     sides = [
@@ -244,7 +244,7 @@ def _to_paper(attributes: Mapping[str, str]) -> tuple[float, float, float, float
     by = min(sides, default=_MM)
     if by <= 0:
         raise NotDrawn("the picture has no size", "expected width and height above 0")
-    return by, 0, 0, by
+    return by
 
 
 def _along(text: str, size: float) -> float:

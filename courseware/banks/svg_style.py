@@ -43,7 +43,6 @@ _ONLY: Mapping[str, frozenset[str]] = {
     "visibility": frozenset({"visible"}),
     "preserveAspectRatio": frozenset({"xMidYMid", "xMidYMid meet"}),
 }  # fmt: skip
-_STYLED = {"fill", "stroke", "stroke-width", "stroke-dasharray", "font-size", "font-weight", "text-anchor", "transform"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,14 +83,14 @@ def styled(style: Style, attributes: Mapping[str, str], own: frozenset[str]) -> 
     for name, value in said.items():
         _check(name, value)
     for name, value in said.items():
-        if value != "inherit" and name in _STYLED:
+        if value != "inherit" and name in _SET:
             style = _SET[name](style, value)
     return style
 
 
 def _check(name: str, value: str) -> None:
     passed = name in _PASSED or name.startswith(("-inkscape-", "data-", "aria-", "solid-"))
-    if passed or name in _STYLED or value in _ONLY.get(name, ()):
+    if passed or name in _SET or value in _ONLY.get(name, ()):
         return
     if name in _ONLY:
         raise NotDrawn(f"`{name}` is `{value[:30]}`, which is not drawn", "draw it without that")

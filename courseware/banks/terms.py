@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 from functools import lru_cache
+from math import prod
 from typing import Any
 
 from courseware.banks.figures import tidy
@@ -49,7 +50,12 @@ def names_in(whole: Term) -> frozenset[str]:
     """The names that a term is made of."""
     if whole[0] == "name":
         return frozenset([whole[1]])
-    return frozenset().union(*(names_in(inner) for inner in whole if isinstance(inner, tuple) and inner))
+    return frozenset().union(*map(names_in, filter(_is_term, whole)))
+
+
+def calls(whole: Term) -> bool:
+    """Whether a term holds a function."""
+    return whole[0] == "call" or any(map(calls, filter(_is_term, whole)))
 
 
 def holds(whole: Term, part: Term) -> bool:
@@ -116,7 +122,7 @@ def _compare(values: list[Any], _: Mapping[str, object]) -> bool:
 
 _WORKED: Mapping[str, Callable[[list[Any], Mapping[str, object]], Any]] = {
     "sum": lambda values, _: tidy(sum(values, Fraction(0))),
-    "product": lambda values, _: tidy(_multiplied(values)),
+    "product": lambda values, _: tidy(prod(values, start=Fraction(1))),
     "over": lambda values, _: tidy(1 / Fraction(values[0])),
     "power": lambda values, fixed: fixed["POWER"](*values),  # type: ignore[operator]  # bounded, as in the formula
     "whole": lambda values, _: values[0] // values[1],
@@ -126,13 +132,6 @@ _WORKED: Mapping[str, Callable[[list[Any], Mapping[str, object]], Any]] = {
     "call": _call,
     "compare": _compare,
 }
-
-
-def _multiplied(values: list[Any]) -> Fraction:
-    found = Fraction(1)
-    for value in values:
-        found *= value
-    return found
 
 
 def _term(node: ast.expr) -> Term:
@@ -190,7 +189,7 @@ def _sum(terms: list[Term]) -> Term:
 
 def _product(terms: list[Term]) -> Term:
     flat = [inner for one in terms for inner in (one[1:] if one[0] == "product" else (one,))]
-    coefficient = _multiplied([one[1] for one in flat if one[0] == "figure"])
+    coefficient = prod((one[1] for one in flat if one[0] == "figure"), start=Fraction(1))
     rest = [one for one in flat if one[0] != "figure"] + ([("figure", coefficient)] if coefficient != 1 else [])
     return rest[0] if len(rest) == 1 else ("product", *sorted(rest, key=repr)) if rest else ("figure", coefficient)
 
@@ -204,7 +203,7 @@ def _over(below: Term) -> Term:
 
 
 def _coefficient(product: Term) -> Fraction:
-    return _multiplied([inner[1] for inner in product[1:] if inner[0] == "figure"])
+    return prod((inner[1] for inner in product[1:] if inner[0] == "figure"), start=Fraction(1))
 
 
 def _ends(times: Fraction) -> bool:
