@@ -244,8 +244,9 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
     """Make the PDFs of SITTING (its folder or sitting.json) again from the record alone, byte for byte."""
     from pathlib import Path
 
-    from courseware.desk.issuing import RECORD, again, record_text
+    from courseware.desk.issuing import again, record_text
     from courseware.desk.progress import progress
+    from courseware.desk.sitting_files import RECORD
     from courseware.papers.record import read_record
     from courseware.printing.versions import versions, what_differs
 

@@ -161,10 +161,10 @@ def _take_in(folder: Path) -> None:
     from datetime import UTC, datetime
 
     from courseware.desk.folder import one_at_a_time
-    from courseware.desk.issuing import RECORD
     from courseware.desk.marking import place_of
     from courseware.desk.record_place import opened, record_file, record_url
     from courseware.desk.shelf import NotFound
+    from courseware.desk.sitting_files import RECORD
     from courseware.evidence.sittings import take
     from courseware.evidence.written import note_files
     from courseware.papers.record import RecordFaulty
@@ -183,14 +183,14 @@ def _take_in(folder: Path) -> None:
 
 
 def _tell_issued(folder: Path, group: Group, banks: tuple[Bank, ...], arris_rule: str) -> None:
-    from courseware.desk import issuing
+    from courseware.desk.sitting_files import ALL_KEYS, ALL_PAPERS, SHEET
 
     count = len(group.learners)
     click.echo(f"{count} paper{'' if count == 1 else 's'} and key{'' if count == 1 else 's'} in {folder}")
     if any("arris_rule" in bank.text for bank in banks):
         click.echo(f"  The arris rule is `{arris_rule}`; centres differ: see --arris-rule.")
-    click.echo(f"  to hand out:  {folder / issuing.LEARNERS / 'all-papers.pdf'}")
-    click.echo(f"  for yourself: {folder / issuing.TUTOR / 'all-keys.pdf'} and marking-sheet.xlsx")
+    click.echo(f"  to hand out:  {folder / ALL_PAPERS}")
+    click.echo(f"  for yourself: {folder / ALL_KEYS} and {SHEET}")
 
 
 def issue_worksheet(task: Task, group: Group, date: str, out: str, arris_rule: str, jobs: int | None) -> None:

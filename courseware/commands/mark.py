@@ -48,8 +48,8 @@ def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
 def mark_demo(folder: Path, jobs: int | None) -> None:
     """Fills the marking sheet of a demonstration with invented answers, and marks them."""
     from courseware.desk.folder import PRIVATE, write_whole
-    from courseware.desk.issuing import TUTOR
-    from courseware.desk.marking import SHEET, place_of
+    from courseware.desk.marking import place_of
+    from courseware.desk.sitting_files import SHEET, TUTOR
     from courseware.marking.invented_scripts import invented_scripts
     from courseware.marking.marking_sheet import marking_sheet
 
@@ -71,8 +71,9 @@ def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]
 
     from courseware.desk.decisions_file import keep_decisions, kept_decisions
     from courseware.desk.folder import one_at_a_time
-    from courseware.desk.marking import SHEET, enter_and_mark, read_sheet
+    from courseware.desk.marking import enter_and_mark, read_sheet
     from courseware.desk.record_place import opened, record_url
+    from courseware.desk.sitting_files import SHEET
     from courseware.errands import waiting, who_says
 
     read = read_sheet(place, sheet)
@@ -120,10 +121,10 @@ def _decisions(place: Place, typed: tuple[tuple[str, str, str, str], ...]) -> li
 def _blind_sheet(place: Place) -> None:
     """A fresh copy of the marking sheet for the second marker, with nothing of the first's in it."""
     from courseware.desk.folder import PRIVATE, write_whole
-    from courseware.desk.issuing import TUTOR
+    from courseware.desk.sitting_files import SECOND_SHEET, TUTOR
     from courseware.marking.marking_sheet import marking_sheet
 
-    path = place.folder / TUTOR / "second-marking-sheet.xlsx"
+    path = place.folder / TUTOR / SECOND_SHEET
     if path.exists():
         click.echo(f"The second marker's sheet is there already: {path}")
     else:
@@ -174,8 +175,9 @@ def _tell_questions(questions: tuple[Question, ...]) -> None:
 
 
 def _hand_back(engine: Any, place: Place, marked: Marked, names: bool, jobs: int | None) -> None:
-    from courseware.desk.handing_back import ALL_FEEDBACK, PICTURE, SETTLE, hand_back, to_look_at
+    from courseware.desk.handing_back import hand_back, to_look_at
     from courseware.desk.progress import progress
+    from courseware.desk.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE
     from courseware.errands import cores
 
     with progress("Feedback sheets", len(marked.papers)) as tell:

@@ -35,8 +35,9 @@ def take_in(sittings: tuple[str, ...], record: str | None, out: str) -> None:
     """Take each SITTING (its folder or sitting.json) into the record: a lost record is made anew from them."""
     from datetime import UTC, datetime
 
-    from courseware.desk.issuing import RECORD, record_text
+    from courseware.desk.issuing import record_text
     from courseware.desk.record_place import opened, record_url
+    from courseware.desk.sitting_files import RECORD
     from courseware.evidence.sittings import take
     from courseware.evidence.written import note_files
     from courseware.papers.record import read_record

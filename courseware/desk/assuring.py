@@ -13,9 +13,10 @@ from typing import TYPE_CHECKING
 
 from courseware.desk.auditing import markers
 from courseware.desk.folder import PRIVATE, slug, write_whole
-from courseware.desk.issuing import RECORD, record_text
+from courseware.desk.issuing import record_text
 from courseware.desk.marking import Place, marked_folder
 from courseware.desk.shelf import NotFound
+from courseware.desk.sitting_files import RECORD
 from courseware.evidence.history import history
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.sittings import sitting_of, sittings

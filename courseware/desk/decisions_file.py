@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
 from courseware.banks.faults import Fault
 from courseware.desk.folder import PRIVATE, write_whole
-from courseware.desk.issuing import TUTOR
 from courseware.desk.marking import Place
 from courseware.desk.shelf import read_file
+from courseware.desk.sitting_files import DECISIONS, TUTOR
 from courseware.evidence.entering import Role
 from courseware.evidence.kept_decisions import KeptDecision, decisions_to_keep
-from courseware.marking.marks import Decision
 from courseware.marking.safe_workbook import Page, safe_workbook
 from courseware.marking.script_sheet import MOST_ATTEMPTS, SheetFaulty, decision
 from courseware.papers.class_list import read_table
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 
     from courseware.papers.sitting import Sitting
 
-DECISIONS = "decisions.xlsx"
 _WIDTHS = {"code": 16, "part": 10, "marks": 8, "reason": 60, "comment": 40, "written": 20, "attempt": 9, "marker": 9,
            "by": 24}  # fmt: skip
 _LONGEST_WRITTEN = 1000  # signs: the longest cell of a marking sheet has 200
@@ -82,13 +81,11 @@ def _is_ours(headings: Sequence[str]) -> bool:
 def _read(texts: Mapping[str, str], sitting: Sitting) -> KeptDecision | str:
     """A row as it was kept, or what is wrong with it."""
     read = decision(*(texts[name] for name in ("code", "part", "marks", "reason", "comment")), sitting=sitting)
-    for wrong in (read, *_wrong(texts)):
-        if isinstance(wrong, str):
-            return wrong
-    own = cast("Decision", read)
-    decided = Decision(code=own.code, label=own.label, marks=own.marks, reason=own.reason, comment=own.comment,
-                       attempt=int(texts["attempt"]))  # fmt: skip
-    role = cast("Role", texts["marker"])
+    if isinstance(read, str):
+        return read
+    if wrong := next(_wrong(texts), None):
+        return wrong
+    decided, role = replace(read, attempt=int(texts["attempt"])), cast("Role", texts["marker"])
     return KeptDecision(decision=decided, written=texts["written"], by=texts["by"], role=role)
 
 

@@ -14,10 +14,23 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Literal
 
 from courseware.desk.folder import one_at_a_time, write_whole
-from courseware.desk.issuing import LEARNERS, MARKED, RECORD, TUTOR
 from courseware.desk.named_in_file import Verdict, look_into
+from courseware.desk.sitting_files import (
+    ALL_KEYS,
+    ALL_PAPERS,
+    GRID,
+    LEARNERS,
+    MARKED,
+    RECORD,
+    TUTOR,
+    key_file,
+    own_files,
+    paper_file,
+    sheet_files,
+)
 from courseware.desk.sitting_folders import SittingFolder, read_folder
 from courseware.evidence.whose import Papers
 from courseware.evidence.written import WrittenFile
@@ -26,10 +39,7 @@ from courseware.papers.sitting import Sitting
 from courseware.printing.gather import gather
 from courseware.printing.workers import print_grid
 
-_JOINED = ((LEARNERS, "paper", "all-papers.pdf"), (TUTOR, "key", "all-keys.pdf"))
-_GRID = f"{TUTOR}/class-grid.pdf"
-_SHEETS = tuple(f"{TUTOR}/{name}.xlsx" for name in ("marking-sheet", "second-marking-sheet", "decisions"))
-_OF_CLASS = ("all-feedback.pdf", "class-picture.pdf", "class-picture.xlsx", "to-settle.xlsx")  # in `marked`
+_JOINED = ((paper_file, ALL_PAPERS), (key_file, ALL_KEYS))
 _MOST_LOOKED_INTO = 5000  # files beside the sittings
 _DEEPEST = 3  # folders below the output folder
 
@@ -83,14 +93,6 @@ def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[Writt
     return Forgotten(folder=parents[0], removed=tuple(removed), remade=tuple(remade), look=look)
 
 
-def own_files(sitting: Sitting) -> frozenset[str]:
-    """The files that the program writes into a sitting's folder, by their paths in it."""
-    own = {f"{room}/{kind}-{paper.code}.pdf" for room, kind, _ in _JOINED for paper in sitting.papers}
-    own |= {f"{MARKED}/feedback-{paper.code}.pdf" for paper in sitting.papers}
-    own |= {f"{MARKED}/{name}" for name in _OF_CLASS}
-    return frozenset({*own, *(f"{room}/{name}" for room, _, name in _JOINED), _GRID, RECORD, *_SHEETS})
-
-
 def mentions(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> tuple[Path, ...]:
     """The files that hold the learner's name or a code and that deleting does not touch, in these folders and below.
 
@@ -101,7 +103,7 @@ def mentions(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFil
     for count, path in enumerate(_files_below(parents)):
         if count == _MOST_LOOKED_INTO:
             break
-        if path not in handled and _holds(path, papers):
+        if path not in handled and _tells(path, papers) == "named":
             found.add(path)
     return tuple(sorted(found))
 
@@ -127,11 +129,15 @@ def _own_of(folder: Path) -> frozenset[str] | None:
         return None
 
 
-def _holds(path: Path, papers: Papers) -> bool:
-    """Whether a file holds the learner's name, or a code, in itself or in its name."""
-    if path.name in {".courseware.lock", ".request"} or path.suffix in {".sqlite", ".part"}:
-        return False
-    return bool(_named([path], papers)) or look_into(path, papers).do in {"clean", "remove", "look"}
+def _tells(path: Path, papers: Papers) -> Literal["", "named", "unreadable"]:
+    """Whether a file holds the learner's name or a code, in itself or in its name; or nobody can say."""
+    passing = path.name in {".courseware.lock", ".request"} or path.suffix in {".sqlite", ".part"}
+    if not passing and _is_named(path, papers):
+        return "named"
+    match look_into(path, papers).do:
+        case "" | "unreadable" as none_named:
+            return none_named
+    return "named"
 
 
 def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
@@ -161,27 +167,26 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
 
 def _joined(folder: Path, left: Sitting) -> Iterator[tuple[str, bytes | None]]:
     """The joined files anew from the single ones; None where a single one is missing, for `again` to make all."""
-    for room, kind, name in _JOINED:
-        if (folder / room / name).exists():
-            singles = [folder / room / f"{kind}-{paper.code}.pdf" for paper in left.papers]
-            whole = all(single.exists() for single in singles)
-            yield f"{room}/{name}", gather(singles) if whole else None
+    for single, name in _JOINED:
+        if (folder / name).exists():
+            singles = [folder / single(paper.code) for paper in left.papers]
+            yield name, gather(singles) if all(path.exists() for path in singles) else None
 
 
 def _grid(folder: Path, record: str) -> Iterator[tuple[str, bytes | None]]:
     """The class grid anew; None where this version of the program cannot work out the papers any more."""
-    if (folder / _GRID).exists():
+    if (folder / GRID).exists():
         try:
-            yield _GRID, print_grid(record)
+            yield GRID, print_grid(record)
         except (RecordFaulty, LookupError, TypeError, ValueError, ArithmeticError):  # the banks', the trade core's
-            yield _GRID, None
+            yield GRID, None
 
 
 def _remove(found: SittingFolder, papers: Papers) -> list[str]:
     """Removes what marking made, the learner's own sheets, and what stopped runs left of either."""
     folder, removed = found.path, []
     own = own_files(found.sitting)
-    codes = {f"{room}/{kind}-{code}.pdf" for room, kind, _ in _JOINED for code in papers.codes}
+    codes = {single(code) for single, _ in _JOINED for code in papers.codes}
     for name in sorted(own):
         if (name in codes or name.startswith(f"{MARKED}/")) and (folder / name).is_file():
             (folder / name).unlink()
@@ -190,34 +195,32 @@ def _remove(found: SittingFolder, papers: Papers) -> list[str]:
         written = temporary.with_name(temporary.name[1:].rsplit(".", 2)[0]).relative_to(folder).as_posix()
         if written in own:
             temporary.unlink()
-    marked = folder / MARKED
-    if marked.is_dir() and not marked.is_symlink() and not any(marked.iterdir()):
-        marked.rmdir()
+    _drop_empty(folder / MARKED)
     return removed
 
 
-def _named(paths: Sequence[Path], papers: Papers) -> list[Path]:
-    """Those with a code in their names, however it is written."""
-    codes = [code.replace("-", "") for code in papers.codes]
-    return [path for path in paths if any(code in re.sub("[^A-Z]", "", path.name.upper()) for code in codes)]
+def _drop_empty(room: Path) -> None:
+    if room.is_dir() and not room.is_symlink() and not any(room.iterdir()):
+        room.rmdir()
+
+
+def _is_named(path: Path, papers: Papers) -> bool:
+    """Whether a code stands in a file's name, however it is written."""
+    letters = re.sub("[^A-Z]", "", path.name.upper())
+    return any(code.replace("-", "") in letters for code in papers.codes)
 
 
 def _clean_sheets(folder: Path, papers: Papers) -> list[str]:
     """Takes the learner's rows out of the marking sheets. Returns the names of those that had any."""
-    there = [name for name in _SHEETS if (folder / name).is_file()]
+    there = [name for name in sheet_files() if (folder / name).is_file()]
     return [name for name in there if _carry_out(folder / name, look_into(folder / name, papers)) == "clean"]
 
 
 def _tutors_own(found: SittingFolder, papers: Papers) -> tuple[str, ...]:
     """The files that the program did not write and that name the learner, or cannot be looked into."""
     folder, own = found.path, own_files(found.sitting)
-    others = [path for path in sorted(folder.rglob("*")) if path.is_file()]
-    names = {path.relative_to(folder).as_posix(): path for path in others}
-    return tuple(
-        name
-        for name, path in names.items()
-        if name not in own and (_holds(path, papers) or look_into(path, papers).do == "unreadable")
-    )
+    names = {path.relative_to(folder).as_posix(): path for path in sorted(folder.rglob("*")) if path.is_file()}
+    return tuple(name for name, path in names.items() if name not in own and _tells(path, papers))
 
 
 def _carry_out(path: Path, verdict: Verdict) -> str:
@@ -242,8 +245,7 @@ def _dissolve(found: SittingFolder) -> Forgotten:
     for temporary in folder.rglob(".*.part"):
         temporary.unlink()
     for name in (LEARNERS, TUTOR, MARKED):
-        if (folder / name).is_dir() and not (folder / name).is_symlink() and not any((folder / name).iterdir()):
-            (folder / name).rmdir()
+        _drop_empty(folder / name)
     for path in (folder / ".request", folder / RECORD):
         path.unlink(missing_ok=True)
     look = tuple(sorted(path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()))

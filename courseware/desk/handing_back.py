@@ -13,6 +13,7 @@ from courseware.desk.folder import PRIVATE, write_whole
 from courseware.desk.issuing import Tell
 from courseware.desk.marking import Place, marked_folder
 from courseware.desk.proving import prove_all
+from courseware.desk.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedback_file
 from courseware.drawings import draw
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.sittings import sittings, text_of
@@ -39,7 +40,6 @@ from courseware.printing.workers import sitting_in
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
-ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"
 _STARTER = "a starter for the class"
 Name = tuple[str, str]  # topic and exercise
 Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
@@ -71,11 +71,12 @@ def hand_back(
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
     for sheet, pdf in print_feedback(place.text, indices, sheets, processes):
-        write_whole(_feedback(folder, sitting.papers[sheet.place].code), pdf, PRIVATE)
+        write_whole(place.folder / feedback_file(sitting.papers[sheet.place].code), pdf, PRIVATE)
         tell(1)
-    _tidy(folder, codes)
-    if codes:
-        write_whole(folder / ALL_FEEDBACK, gather([_feedback(folder, code) for code in codes]), PRIVATE)
+    made = [place.folder / feedback_file(code) for code in codes]
+    _tidy(folder, made)
+    if made:
+        write_whole(folder / ALL_FEEDBACK, gather(made), PRIVATE)
     write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), PRIVATE)
     write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), PRIVATE)
     if marked.questions or to_look_at(marked):
@@ -83,15 +84,10 @@ def hand_back(
     return folder
 
 
-def _feedback(folder: Path, code: str) -> Path:
-    return folder / f"feedback-{code}.pdf"
-
-
-def _tidy(folder: Path, codes: Sequence[str]) -> None:
+def _tidy(folder: Path, made: Sequence[Path]) -> None:
     """Takes away what an earlier marking left and this one does not have."""
-    keep = {_feedback(folder, code) for code in codes}
     for old in (*folder.glob("feedback-*.pdf"), folder / SETTLE, folder / ALL_FEEDBACK):
-        if old not in keep:
+        if old not in made:
             old.unlink(missing_ok=True)
 
 

@@ -4,12 +4,23 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes, Space
 from courseware.desk.folder import Unfinished, begin, finish, one_at_a_time, slug, write_whole
+from courseware.desk.sitting_files import (
+    ALL_KEYS,
+    ALL_PAPERS,
+    GRID,
+    LEARNERS,
+    RECORD,
+    SHEET,
+    TUTOR,
+    key_file,
+    paper_file,
+)
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.compose import compose_key, read_sources
 from courseware.papers.deal import Chosen, Heads, deal_sitting
@@ -20,10 +31,7 @@ from courseware.printing.gather import gather
 from courseware.printing.versions import versions
 from courseware.printing.workers import Sheet, print_grid, print_sheets
 
-RECORD = "sitting.json"
 _LARGEST_RECORD = 200_000_000  # bytes: a thousand learners with every exercise there is
-LEARNERS, TUTOR = "for-learners", "for-tutor"
-MARKED = "marked"  # what comes of marking, once there is any
 Tell = Callable[[int], None]
 
 
@@ -48,12 +56,13 @@ def issue(
     `had` is what each learner of a retake has had before.
     """
     name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
-    request = _request(heads, asked, safety, typed_seed)
+    made_with = versions()
+    request = _request(heads, asked, safety, typed_seed, made_with)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         record_file = unfinished.path / RECORD
         if not record_file.exists():
-            sitting = replace(deal_sitting(heads, banks, safety, chosen, spaces, had), made_with=versions())
+            sitting = replace(deal_sitting(heads, banks, safety, chosen, spaces, had), made_with=made_with)
             write_whole(record_file, write_record(sitting).encode(), 0o600)
         record = record_file.read_text(encoding="utf-8")
         _print_all(record, read_record(record), unfinished.path, processes, tell)
@@ -107,23 +116,25 @@ def _print_all(record: str, sitting: Sitting, folder: Path, processes: int, tell
         tell(1)
 
     print_sheets(record, left, processes, take)
-    for key, name in ((False, f"{LEARNERS}/all-papers.pdf"), (True, f"{TUTOR}/all-keys.pdf")):
+    for key, name in ((False, ALL_PAPERS), (True, ALL_KEYS)):
         ordered = [_file(folder, sitting, sheet) for sheet in sheets if sheet.key is key]
         write_whole(folder / name, gather(ordered), 0o600 if key else 0o644)
-    write_whole(folder / TUTOR / "class-grid.pdf", print_grid(record), 0o600)
-    write_whole(folder / TUTOR / "marking-sheet.xlsx", marking_sheet(sitting), 0o600)
+    write_whole(folder / GRID, print_grid(record), 0o600)
+    write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
 
 
 def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
     code = sitting.papers[sheet.place].code
-    return folder / TUTOR / f"key-{code}.pdf" if sheet.key else folder / LEARNERS / f"paper-{code}.pdf"
+    return folder / (key_file(code) if sheet.key else paper_file(code))
 
 
-def _request(heads: Heads, asked: object, safety: SafetyNotes | None, typed_seed: str | None) -> str:
+def _request(
+    heads: Heads, asked: object, safety: SafetyNotes | None, typed_seed: str | None, made_with: Mapping[str, str]
+) -> str:
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
         heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, heads.retake_of, typed_seed,
         [[learner.name, learner.reference] for learner in heads.group.learners],
-        asked, safety.sha256 if safety else "", versions(),
+        asked, safety.sha256 if safety else "", made_with,
     ]  # fmt: skip
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 
 from courseware.desk.folder import one_at_a_time
 from courseware.desk.forgetting import Forgotten, forget, forget_beside, mentions
-from courseware.desk.issuing import RECORD
 from courseware.desk.shelf import NotFound
+from courseware.desk.sitting_files import RECORD
 from courseware.desk.sitting_folders import SittingFolder, find_folders, read_folder
 from courseware.evidence.learners import Deleted, delete_papers, held
 from courseware.evidence.refusals import RecordRefuses

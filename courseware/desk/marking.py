@@ -8,8 +8,9 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.desk.issuing import MARKED, RECORD, TUTOR, record_text
+from courseware.desk.issuing import record_text
 from courseware.desk.shelf import NotFound, read_file
+from courseware.desk.sitting_files import MARKED, RECORD, SHEET, TUTOR
 from courseware.evidence.entering import Role
 from courseware.evidence.kept_decisions import KeptDecision, Lapsed
 from courseware.evidence.kept_marks import keep_marks
@@ -25,8 +26,6 @@ from courseware.printing.workers import sitting_in
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
-
-SHEET = "marking-sheet.xlsx"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

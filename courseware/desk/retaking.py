@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes
-from courseware.desk.issuing import RECORD, record_text
+from courseware.desk.issuing import record_text
 from courseware.desk.jobs import WORKSHEET
 from courseware.desk.marking import Place
 from courseware.desk.shelf import NotFound
+from courseware.desk.sitting_files import RECORD
 from courseware.papers.codes import read_code
 from courseware.papers.compose import issued_from, read_sources
 from courseware.papers.deal import Chosen

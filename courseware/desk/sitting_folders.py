@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from courseware.desk.issuing import RECORD, record_text
+from courseware.desk.issuing import record_text
+from courseware.desk.sitting_files import RECORD
 from courseware.evidence.whose import Held
 from courseware.papers.record import RecordFaulty, read_record
 from courseware.papers.sitting import Sitting

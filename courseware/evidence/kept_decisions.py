@@ -26,10 +26,6 @@ class KeptDecision:
     by: str
     role: Role
 
-    @property
-    def key(self) -> Key:
-        return self.decision.code, self.decision.label, self.decision.attempt
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lapsed:
@@ -57,8 +53,9 @@ def lacking(
     """
     by_key: dict[Key, list[KeptDecision]] = {}
     for one in kept:
-        if one.role == role and one.key not in decided and (one.decision.code, one.decision.attempt) in scripts:
-            by_key.setdefault(one.key, []).append(one)
+        key = one.decision.key
+        if one.role == role and key not in decided and (one.decision.code, one.decision.attempt) in scripts:
+            by_key.setdefault(key, []).append(one)
     again: list[KeptDecision] = []
     lapsed: list[Lapsed] = []
     for (code, label, attempt), own in by_key.items():
@@ -93,6 +90,11 @@ def decisions_to_keep(engine: Engine, sitting: str) -> tuple[KeptDecision, ...]:
     return tuple(_kept(row, versions.get((row["paper"], row["attempt"], row["role"]), ())) for row in rows)
 
 
+def standing_at(at: str, versions: Sequence[RowMapping]) -> RowMapping | None:
+    """The version of a script, of these from the oldest on, that stood when something was decided; None if none did."""
+    return next((version for version in reversed(versions) if version["at"] <= at), None)
+
+
 def decision_in(row: Mapping[Any, Any]) -> Decision:
     """The decision in a row of the record."""
     return Decision(
@@ -112,7 +114,6 @@ def _rows(connection: Connection, table: Any, sitting: str) -> Sequence[RowMappi
 
 def _kept(row: RowMapping, versions: Sequence[RowMapping]) -> KeptDecision:
     """A decision with what stood in its cell when it was made."""
-    then = [version for version in versions if version["at"] <= row["at"]] or versions
-    cells = kept_texts(then[-1]["cells"]) if then else {}
-    written = cells.get(row["label"], "")
+    then = standing_at(row["at"], versions) or (versions[-1] if versions else None)
+    written = kept_texts(then["cells"]).get(row["label"], "") if then else ""
     return KeptDecision(decision=decision_in(row), written=written, by=row["by"], role=cast("Role", row["role"]))

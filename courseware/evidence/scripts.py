@@ -20,6 +20,7 @@ from courseware.evidence.kept_decisions import (
     decision_in,
     has_lapsed,
     lacking,
+    standing_at,
     without_lapsed,
 )
 from courseware.evidence.refusals import RecordRefuses, kept_count, kept_texts
@@ -74,15 +75,14 @@ def enter_scripts(
         asked = without_lapsed(decisions, lacked.lapsed)
         decided = _enter_decisions(connection, sitting_code, asked, assessor, common)
         pending = _pending(connection, sitting_code, kept)
-    still = {one.key for one in pending}
-    lapsed = (one for one in lacked.lapsed if (one.decision.code, one.decision.label, one.decision.attempt) in still)
+    still = {one.decision.key for one in pending}
     return Entered(
         new=tuple(one.script.code for one in typed if not one.before),
         changed=tuple(change for one in typed if one.before for change in one.merged.changed),
         left=tuple(cell for one in typed for cell in one.merged.left),
         same=tuple(one.script.code for one in typed if not one.adds),
         decided=decided,
-        lapsed=tuple(lapsed),
+        lapsed=tuple(one for one in lacked.lapsed if one.decision.key in still),
         pending=pending,
     )
 
@@ -118,10 +118,10 @@ def _decided(engine: Engine, sitting_code: str, role: Role) -> list[tuple[Decisi
 
 def _lapse(row: RowMapping, versions: Sequence[RowMapping]) -> Lapsed | None:
     """Whether the answer that a decision was made on has been changed. What is said of a whole paper does not lapse."""
-    then = [version for version in versions if version["at"] <= row["at"]]
-    if not then:
+    then = standing_at(row["at"], versions)
+    if then is None:
         return None
-    before, now = _script(then[-1]).cells.get(row["label"], ""), _script(versions[-1]).cells.get(row["label"], "")
+    before, now = _script(then).cells.get(row["label"], ""), _script(versions[-1]).cells.get(row["label"], "")
     if not has_lapsed(decision_in(row), before, now):
         return None
     return Lapsed(decision=decision_in(row), line=versions[-1]["line"], before=before, now=now)
@@ -233,7 +233,7 @@ def _pending(connection: Connection, sitting: str, kept: Sequence[KeptDecision])
     roles: tuple[Role, ...] = ("first", "second")
     had = {(role, row["paper"], row["label"], row["attempt"])
            for role in roles for row in _decision_rows(connection, sitting, role)}  # fmt: skip
-    return tuple(one for one in kept if (one.role, *one.key) not in had)
+    return tuple(one for one in kept if (one.role, *one.decision.key) not in had)
 
 
 def _decision_columns(decision: Decision, by: str) -> dict[str, Any]:

@@ -53,6 +53,11 @@ class Decision:
     comment: str = ""
     attempt: int = 1  # of the paper, as it stood when this was decided: a resubmitted part is marked anew
 
+    @property
+    def key(self) -> tuple[str, str, int]:
+        """What it is about: paper, part and attempt."""
+        return self.code, self.label, self.attempt
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NamedSlip:
