@@ -12,8 +12,10 @@ import pytest
 from click.testing import CliRunner, Result
 
 from courseware.cli import main
+from courseware.desk.sitting_files import own_files
 from courseware.evidence.kept_marks import marks_of
 from courseware.evidence.opening import open_record
+from courseware.papers.record import read_record
 
 GROUP = "reference,name\nA1,Amara Okafor\nA2,Łukasz Wójcik\nA3,Zoë O'Brien-Smythe\nA4,=1+1\n"  # invented
 
@@ -349,6 +351,16 @@ def test_the_record_can_be_another_database(sitting, monkeypatch) -> None:
 
 
 @pytest.mark.skipif(os.name != "posix", reason="modes are POSIX")
+def test_every_file_in_a_sittings_folder_is_on_the_list_by_which_a_learner_is_deleted(sitting) -> None:
+    """Issued, marked with a cell to settle and a decision, and by a second marker: no file is left out of the list."""
+    rows = [{"1a": answer(paper, "1a"), "1b": "about 12"} for paper in papers(sitting)]
+    sheet, code = fill(sitting, "a.csv", *rows), papers(sitting)[0]["code"]
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "the method is shown", "--jobs", "1")
+    run("mark", str(sitting), "--second")
+    there = {path.relative_to(sitting).as_posix() for path in sitting.rglob("*") if path.is_file()}
+    assert there == own_files(read_record((sitting / "sitting.json").read_text(encoding="utf-8")))
+
+
 def test_what_comes_of_marking_is_for_its_owner_alone(sitting) -> None:
     first = papers(sitting)[0]
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a")}), "--jobs", "1")
