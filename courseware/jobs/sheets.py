@@ -13,7 +13,7 @@ from courseware.jobs.plan import Plan, counted, gauge_courses, shown
 from courseware.jobs.plan_view import plan_view
 from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
-from courseware.papers.compose import in_full
+from courseware.papers.dates import in_full
 from courseware.trade import Format, height
 
 DEFERS = (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from courseware.trade import Format, courses_to_reach
+from courseware.trade import Format
 
 # All common practice, no source: a centre sets its own figures in the job's file.
 KINDS: Mapping[str, str] = {
@@ -35,15 +35,6 @@ def support_says(kind: str, free: str, returns: str) -> str:
 
 
 def days_of(courses: int, day_height: Fraction, brick: Format) -> tuple[int, ...]:
-    """The course that each day ends on, none going up by more than `day_height`, in mm.
-
-    Raises `TradeError` where not even a course fits a day.
-    """
-    a_day = most_courses(day_height, brick)
+    """The course that each day ends on, none going up by more than `day_height`, in mm, nor by less than a course."""
+    a_day = max(1, day_height // brick.course)
     return tuple(min(courses, done) for done in range(a_day, courses + a_day, a_day))
-
-
-def most_courses(day_height: Fraction, brick: Format) -> int:
-    """Whole courses in a day's height; at least one."""
-    reached = courses_to_reach(day_height, brick)
-    return max(1, reached if reached * brick.course <= day_height else reached - 1)

@@ -14,11 +14,12 @@ from courseware.marking.class_tables import (
     questions_table,
     whole_table,
 )
-from courseware.marking.class_words import MEANINGS, caution, count, day, two
+from courseware.marking.class_words import MEANINGS, caution, count, two
 from courseware.marking.marks import MarkedPaper
 from courseware.marking.marks_plot import marks_plot
 from courseware.marking.teach_again import Numbered, Starter, numbered, teach_again
 from courseware.marking.variant_bands import PartBands, Sat, variant_bands
+from courseware.papers.dates import in_full
 from courseware.papers.sitting import Sitting
 
 NO_NAMES: Mapping[str, str] = {}
@@ -81,22 +82,16 @@ def _who(sitting: Sitting, figures: ClassFigures, *, named: bool) -> str:
         (papers.unfinished, "not marked in every part"),
     )
     group = f"{sitting.group}, " if sitting.group else ""
-    says = f"For the tutor, not for learners. {group}{day(sitting.date)}, sitting {sitting.code}. "
+    says = f"For the tutor, not for learners. {group}{in_full(sitting.date)}, sitting {sitting.code}. "
     says += f"{count(len(figures.codes), 'paper')} marked"
     says += "".join(f"; {n} {why}" for n, why in left if n) + "."
     if open_cells := sum(part.asked for part in figures.parts):
-        says += f" {count(open_cells, 'answer')} could not be read and {_earn(open_cells)} nothing until settled."
+        earns = "earns" if open_cells == 1 else "earn"
+        says += f" {count(open_cells, 'answer')} could not be read and {earns} nothing until settled."
     if waiting := sum(part.waiting for part in figures.parts):
-        says += f" {count(waiting, 'answer')} {_wait(waiting)} for a look at the working: figures are provisional."
+        waits = "waits" if waiting == 1 else "wait"
+        says += f" {count(waiting, 'answer')} {waits} for a look at the working: figures are provisional."
     return says if named else says + " Papers go by their codes."
-
-
-def _earn(answers: int) -> str:
-    return "earns" if answers == 1 else "earn"
-
-
-def _wait(answers: int) -> str:
-    return "waits" if answers == 1 else "wait"
 
 
 def _got(figures: ClassFigures) -> tuple[Block, ...]:

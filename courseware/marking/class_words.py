@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import date
 from math import floor
 
 from courseware.marking.intervals import Index, Interval
@@ -107,9 +106,3 @@ def plain(name: str) -> str:
     """A name of the banks as words: `opening-for-a-panel` is `opening for a panel`."""
     words = name.replace("-", " ").replace("_", " ").split(" ")
     return " ".join(word.upper() if word in {"uk", "us"} else word for word in words)
-
-
-def day(iso: str) -> str:
-    """`25 November 2026`."""
-    when = date.fromisoformat(iso)
-    return f"{when.day} {when:%B %Y}"

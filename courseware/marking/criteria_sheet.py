@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from courseware.jobs.sheets import Block, JobSheet, Table
 from courseware.marking.as_typed import as_typed
-from courseware.marking.class_words import DASH, count, day
+from courseware.marking.class_words import DASH, count
 from courseware.marking.criteria import JobEvidence, PartEvidence
 from courseware.marking.criteria_map import CriteriaMap, MapRow, MarkedSitting, Served, State
 from courseware.marking.safe_workbook import Page, Value, safe_workbook
+from courseware.papers.dates import in_full
 
 _RULES = (
     "Secure: full marks, or right from the learner's own earlier answer. Of an exercise or a table that is named as a "
@@ -76,7 +77,7 @@ def criteria_workbook(
 
 def _about(found: CriteriaMap, sittings: Sequence[MarkedSitting], file: str, made: str) -> Iterator[str]:
     criteria = f"{len(found.rows)} criteri{'on' if len(found.rows) == 1 else 'a'} from {as_typed(file)}"
-    yield f"{criteria}, {count(len(found.people), 'learner')}. Made on {day(made)}."
+    yield f"{criteria}, {count(len(found.people), 'learner')}. Made on {in_full(made)}."
     titles = [f"{one.sitting.title} ({one.sitting.code}, {one.sitting.date})" for one in sittings]
     yield f"Sittings: {'; '.join(titles)}." if titles else "There is no marked sitting yet."
     if open_parts := sum(len(paper.provisional) for one in sittings for paper in one.marked):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil, floor
 
 from courseware.banks.exercise import NumberPart, Route
 from courseware.banks.figures import Figure, exact_text, half_up
@@ -177,8 +178,8 @@ def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
     near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
     if wanted is None:
         fewer = _ends(solved.exact) and places < len(exact_text(solved.exact).partition(".")[2])
-        return "Rounded, where the exact figure was asked." if fewer and near and _written_to(
-            value, places, solved.exact) else ""  # fmt: skip
+        shortened = fewer and near and _written_to(value, places, solved.exact)
+        return "Rounded, where the exact figure was asked." if shortened else ""
     if value == _cut(solved.exact, wanted):
         return f"Cut off, not rounded, at {_decimals(wanted)}."
     if places < wanted and near and value == half_up(solved.exact, places):
@@ -190,7 +191,7 @@ def _rounded_otherwise(value: Fraction, places: int, solved: SolvedNumber, befor
     """What is wrong with a figure that was not rounded to a whole one as its working is; '' where it is another."""
     if before is None or value == solved.answer:
         return ""
-    if value in {_cut(before, 0), half_up(before, 0), half_up(before, 0) + (half_up(before, 0) < before)}:
+    if value in {floor(before), ceil(before)}:
         return "Rounded the other way."
     return "Not rounded to a whole number." if places and _written_to(value, places, before) else ""
 

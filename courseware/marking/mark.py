@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
+from courseware.marking.class_words import count
 from courseware.marking.judge import Verdict
 from courseware.marking.lettered import NotRead
 from courseware.marking.mark_part import Others, Work, mark_part, rows_of, with_entries
@@ -68,23 +69,11 @@ def mark_scripts(
             rows.append(_Row(paper, own_scripts[-1], tuple(own), tuple(asked), sure))
     held_back = _held_back(rows, others)
     free = [row for row in rows if row.paper.code not in held_back]
-    questions = [
-        question
-        for row in rows
-        for question in (
-            *row.asked,
-            *(
-                [_question(row.script, "", "", f"{held_back[row.paper.code]}; {_SAY_SO}")]
-                if row.paper.code in held_back
-                else ()
-            ),
-        )
-    ]
     return Marked(
         papers=tuple(row.attempts[-1] for row in free),
         attempts=tuple(paper for row in free for paper in row.attempts),
         held=tuple(paper for row in rows if row.paper.code in held_back for paper in row.attempts),
-        questions=tuple(questions),
+        questions=tuple(one for row in rows for one in _questions(row, held_back.get(row.paper.code, ""))),
     )
 
 
@@ -99,6 +88,13 @@ class _Row:
     sure: bool
 
 
+def _questions(row: _Row, why: str) -> Iterator[Question]:
+    """What is asked about a row; `why` it is held back, where it is, comes last."""
+    yield from row.asked
+    if why:
+        yield _question(row.script, "", "", f"{why}; {_SAY_SO}")
+
+
 def _held_back(rows: Sequence[_Row], others: Others) -> dict[str, str]:
     """Why rows may stand under the wrong code, by code: most figures of each are another paper's.
 
@@ -107,19 +103,15 @@ def _held_back(rows: Sequence[_Row], others: Others) -> dict[str, str]:
     plain: dict[str, tuple[str, int]] = {}
     hint: dict[str, tuple[str, int]] = {}
     for row in rows:
-        code, count, own = _other_paper(row.paper, row.attempts[-1].marks, others)
-        if not row.sure and count > own:
-            (plain if count >= _FEWEST_ELSEWHERE else hint)[row.paper.code] = (code, count)
+        code, many, own = _other_paper(row.paper, row.attempts[-1].marks, others)
+        if not row.sure and many > own:
+            (plain if many >= _FEWEST_ELSEWHERE else hint)[row.paper.code] = (code, many)
     exchanged = {own: told for own, told in hint.items() if told[0] in plain and plain[told[0]][0] == own}
     return {
-        own: f"{_plural(count, 'answer')} {'is' if count == 1 else 'are'} of the paper {code}: if they belong to it, "
+        own: f"{count(many, 'answer')} {'is' if many == 1 else 'are'} of the paper {code}: if they belong to it, "
         "move them to its row"
-        for own, (code, count) in {**plain, **exchanged}.items()
+        for own, (code, many) in {**plain, **exchanged}.items()
     }
-
-
-def _plural(count: int, thing: str) -> str:
-    return f"{count} {thing}{'' if count == 1 else 's'}"
 
 
 def _opened(marked: MarkedPaper | None, earlier: Mapping[str, str], script: Script) -> dict[str, str]:
@@ -209,8 +201,8 @@ def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> t
     texts = {(label, exact_text(figure)) for label, figures in read.items() for figure in figures}
     codes = Counter(code for label, text in texts for code in others[label].get(text, ()))
     own = sum(mark.how in {"right", "carried", "route"} for mark in marks if mark.label in others)
-    code, count = codes.most_common(1)[0] if codes else ("", 0)
-    return code, count, own
+    code, many = codes.most_common(1)[0] if codes else ("", 0)
+    return code, many, own
 
 
 def _question(script: Script, label: str, written: str, why: str) -> Question:

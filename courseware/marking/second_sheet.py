@@ -7,11 +7,12 @@ from dataclasses import replace
 
 from courseware.jobs.sheets import Block, JobSheet, Table
 from courseware.marking.as_typed import as_typed, by_code
-from courseware.marking.class_words import DASH, SMALL, between, count, day, share, two
+from courseware.marking.class_words import DASH, SMALL, between, count, share, two
 from courseware.marking.intervals import Index
 from courseware.marking.marks import Mark
 from courseware.marking.safe_workbook import Page, safe_workbook
 from courseware.marking.second import Difference, Differences
+from courseware.papers.dates import in_full
 from courseware.papers.sitting import Sitting
 
 _MEANINGS = (
@@ -81,9 +82,9 @@ def second_workbook(found: Differences, sitting: Sitting, day_made: str, names: 
 
 def _about(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
     yield (
-        f"Sitting {sitting.code}, {sitting.group}. Made on {day(made)}."
+        f"Sitting {sitting.code}, {sitting.group}. Made on {in_full(made)}."
         if sitting.group
-        else (f"Sitting {sitting.code}. Made on {day(made)}.")
+        else (f"Sitting {sitting.code}. Made on {in_full(made)}.")
     )
     if not found.compared:
         yield "No paper is marked in full by both yet, so nothing of either is shown."

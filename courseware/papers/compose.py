@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
 from fractions import Fraction
 from functools import lru_cache
 
@@ -16,6 +15,7 @@ from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, scope_of
 from courseware.banks.wording import NUMBER
 from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
+from courseware.papers.dates import in_full
 from courseware.papers.deal import labels
 from courseware.papers.record import RecordFaulty
 from courseware.papers.sheets import (
@@ -199,14 +199,6 @@ def _figure(text: str) -> int | Fraction | None:
     return value if exact_text(value) == text else None
 
 
-def in_full(day: str) -> str:
-    """A date as sheets print it, `5 January 2026`; '' for none."""
-    if not day:
-        return ""
-    on = date.fromisoformat(day)
-    return f"{on.day} {_MONTHS[on.month - 1]} {on.year}"
-
-
 def _heading(sitting: Sitting, place: int) -> Heading:
     issued = sitting.papers[place]
     return Heading(
@@ -219,12 +211,6 @@ def _heading(sitting: Sitting, place: int) -> Heading:
         number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
         marks=sum(part.marks for part in issued.parts),
     )
-
-
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
 
 
 def _scale(asked: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]) -> Format | None:

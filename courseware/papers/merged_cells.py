@@ -32,26 +32,18 @@ def with_merges(rows: Sequence[Row], xml: bytes, file: str) -> list[Row]:
 
 def _covered(xml: bytes, top: int, last: int, width: int, file: str) -> Iterator[tuple[int, int, str]]:
     """Line from 1 and column from 0 of each cell under a merge, with the name of the merge's first cell."""
+    from openpyxl.utils import column_index_from_string as from_one  # slow to import, and most lists are CSV
+
     count = 0
     for left, upper, right, lower in _MERGE.findall(xml):
+        leftmost = from_one(left.decode()) - 1
         lines = range(max(int(upper), top), min(int(lower), last) + 1)
-        columns = range(_column(left), min(_column(right) + 1, width))
+        columns = range(leftmost, min(from_one(right.decode()), width))
         count += len(lines) * len(columns)
         if count > MOST_MERGED:
             wrong = f"more than {MOST_MERGED} cells of the sheet are merged"
             raise ClassListFaulty((Fault(file, 1, 1, wrong, "take the merges apart"),))
         first = f"{left.decode()}{int(upper)}"
         yield from (
-            (line, column, first)
-            for line in lines
-            for column in columns
-            if (line, column) != (int(upper), _column(left))
+            (line, column, first) for line in lines for column in columns if (line, column) != (int(upper), leftmost)
         )
-
-
-def _column(letters: bytes) -> int:
-    """A=0, Z=25, AA=26."""
-    number = 0
-    for letter in letters:
-        number = number * 26 + letter - 64
-    return number - 1

@@ -29,6 +29,11 @@ class DrawingCall:
     alt: str  # alternative text that gives no answer away
     own: OwnPicture | None = None  # the author's own picture, where it is one
 
+    @property
+    def alt_filled(self) -> str:
+        """The alternative text where answers stand beside the drawing; an author's own has nothing to fill in."""
+        return self.alt if self.own else "The drawing, with the sizes asked for shown in"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedRow:
