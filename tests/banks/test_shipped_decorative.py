@@ -8,18 +8,16 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
-from courseware.banks import Bank, Exercise, Space, read_bank, solve
+from courseware.banks import solve
 from courseware.banks.exercise import DrawnPart
 from courseware.banks.formulas import Value
-from courseware.banks.solve import SolvedChoice, SolvedNumber, numbers_in, scope_of
+from courseware.banks.solve import SolvedChoice, scope_of
+from tests.banks.shipped import EXERCISES, READ, SITE, numbers, slip_figures, variants
 
-BANKS = Path(__file__).parents[2] / "question_banks"
 TOPICS = (
     "decorative_courses",
     "mitre_template",
@@ -28,28 +26,7 @@ TOPICS = (
     "sequence_of_work",
     "squaring_and_datums",
 )
-SITE = {"place": "a place", "street": "a street", "client": "a client"}
-SAMPLE = 60  # variants of each exercise, spread over its space
-Spaces = Callable[..., Space]
-
-
-def read(topic: str) -> Bank:
-    path = BANKS / f"{topic}.yaml"
-    return read_bank(path.read_bytes(), path.name)
-
-
-READ = {topic: read(topic) for topic in TOPICS}
-EXERCISES = {exercise.name: (bank, exercise) for bank in READ.values() for exercise in bank.exercises}
-
-
-def variants(name: str, space_of: Spaces, most: int = SAMPLE) -> Iterator[dict[str, Value]]:
-    space = space_of(*EXERCISES[name])
-    for index in range(0, len(space), max(1, len(space) // most)):
-        yield dict(space.variant(index))
-
-
-def numbers(exercise: Exercise, given: Mapping[str, Value]) -> dict[str, SolvedNumber]:
-    return {number.part.name: number for part in solve(exercise, given) for number in numbers_in(part)}
+OWN = {name: (bank, exercise) for name, (bank, exercise) in EXERCISES.items() if bank.file[: -len(".yaml")] in TOPICS}
 
 
 # Worked by hand, each from the words of the slip and the givens alone. Derived, no source, from: a UK brick and its
@@ -96,16 +73,7 @@ SLIPS = [
 def test_a_slip_gives_the_figure_that_its_words_say(
     name: str, given: dict[str, Value], part: str, words: str, figure: int | str
 ) -> None:
-    _, exercise = EXERCISES[name]
-    exact = {key: value if key == "way" else Fraction(value) for key, value in given.items()}
-    number = numbers(exercise, exact)[part]
-    scope = scope_of(exact, solve(exercise, exact))
-    found = [
-        value
-        for slip, value in zip(number.part.slips, number.slips, strict=True)
-        if slip.says.render(scope, SITE).startswith(words)
-    ]
-    assert found == [Fraction(figure)]
+    assert slip_figures(name, given, part, words) == [Fraction(figure)]
 
 
 def test_a_dog_tooth_course_has_all_the_teeth_that_stand_in_the_length_it_prints(space_of) -> None:
@@ -121,7 +89,7 @@ def test_a_dog_tooth_course_has_all_the_teeth_that_stand_in_the_length_it_prints
 
 def test_half_bond_is_not_called_broken_bond() -> None:
     """Broken bond is the make-up where a length does not work in whole bricks (livery glossary, word 88)."""
-    said = " ".join(re.sub(r"(?m)#.*$", "", bank.text) for bank in READ.values()).casefold()
+    said = " ".join(re.sub(r"(?m)#.*$", "", bank.text) for bank in map(READ.__getitem__, TOPICS)).casefold()
     assert "half bond" in said
     assert "broken bond" not in said
 
@@ -202,7 +170,7 @@ def test_the_setting_does_not_say_which_way_a_corner_is_out() -> None:
         assert not re.search(r"\b(open|opened|closed)\b", setting.render({}, SITE))
 
 
-LEVEL_3 = [name for name, (_, exercise) in EXERCISES.items() if exercise.level == 3]
+LEVEL_3 = [name for name, (_, exercise) in OWN.items() if exercise.level == 3]
 
 
 @pytest.mark.parametrize("name", LEVEL_3)
@@ -219,7 +187,7 @@ def test_level_3_takes_a_part_of_more_than_one_step(name: str) -> None:
 
 def test_no_plural_after_one(space_of) -> None:
     """`1 courses` and the like."""
-    for name, (_, exercise) in EXERCISES.items():
+    for name, (_, exercise) in OWN.items():
         for given in variants(name, space_of, 20):
             scope = scope_of(given, solve(exercise, given))
             asked = [exercise.pose, *(part.ask for part in exercise.parts)]
@@ -228,7 +196,7 @@ def test_no_plural_after_one(space_of) -> None:
 
 
 def test_no_sentence_of_a_setting_can_leave_you_or_now_at_the_end_of_its_line() -> None:
-    for name, (_, exercise) in EXERCISES.items():
+    for name, (_, exercise) in OWN.items():
         for setting in exercise.settings:
             assert not re.search(r"[.!?] (You|Now) ", setting.render({}, SITE)), name
 

@@ -5,45 +5,22 @@ A slip's figure is what its words say; bands and windows stand where they are bu
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
+from functools import partial
 from itertools import pairwise
-from pathlib import Path
 
 import pytest
 
 from courseware import trade
-from courseware.banks import Bank, Exercise, Space, read_bank, solve
+from courseware.banks import solve
+from courseware.banks.drawing_kinds import drawn_figures
 from courseware.banks.formulas import Value
-from courseware.banks.proof import drawn_figures
-from courseware.banks.solve import SolvedChoice, SolvedNumber, numbers_in, scope_of
+from courseware.banks.solve import SolvedChoice
 from courseware.trade import UK_METRIC
+from tests.banks.shipped import EXERCISES, numbers, slip_figures
+from tests.banks.shipped import variants as spread
 
-BANKS = Path(__file__).parents[2] / "question_banks"
-TOPICS = ("opening_sizes", "course_gauge", "projection_levelling", "resource_lists")
-SITE = {"place": "a place", "street": "a street", "client": "a client"}
-SAMPLE = 60  # variants of each exercise, spread over its space
-Spaces = Callable[..., Space]
-
-
-def read(topic: str) -> Bank:
-    path = BANKS / f"{topic}.yaml"
-    return read_bank(path.read_bytes(), path.name)
-
-
-READ = {topic: read(topic) for topic in TOPICS}
-EXERCISES = {exercise.name: (bank, exercise) for bank in READ.values() for exercise in bank.exercises}
-
-
-def variants(name: str, space_of: Spaces, most: int = SAMPLE) -> Iterator[dict[str, Value]]:
-    space = space_of(*EXERCISES[name])
-    assert len(space) >= 60, name
-    for index in range(0, len(space), max(1, len(space) // most)):
-        yield dict(space.variant(index))
-
-
-def numbers(exercise: Exercise, given: Mapping[str, Value]) -> dict[str, SolvedNumber]:
-    return {number.part.name: number for part in solve(exercise, given) for number in numbers_in(part)}
+variants = partial(spread, least=60)
 
 
 # Worked by hand, each from the words of the slip and the givens alone. Derived, no source, from: a UK brick and its
@@ -94,16 +71,7 @@ SLIPS = [
 def test_a_slip_gives_the_figure_that_its_words_say(
     name: str, given: dict[str, Value], part: str, words: str, figure: int | str
 ) -> None:
-    _, exercise = EXERCISES[name]
-    exact = {key: value if key == "taken" else Fraction(value) for key, value in given.items()}
-    number = numbers(exercise, exact)[part]
-    scope = scope_of(exact, solve(exercise, exact))
-    found = [
-        value
-        for slip, value in zip(number.part.slips, number.slips, strict=True)
-        if slip.says.render(scope, SITE).startswith(words)
-    ]
-    assert found == [Fraction(figure)]
+    assert slip_figures(name, given, part, words) == [Fraction(figure)]
 
 
 # Common practice, no source: bands a few courses apart, a plinth low on the wall.

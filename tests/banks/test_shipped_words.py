@@ -7,36 +7,18 @@ name, and a class and its retake have variants enough.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
-from courseware.banks import Bank, Exercise, Space, read_bank, solve
+from courseware.banks import Bank, Exercise, solve
 from courseware.banks.exercise import Line
 from courseware.banks.formulas import Value
-from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, numbers_in, scope_of
+from courseware.banks.solve import Solved, SolvedChoice, numbers_in, scope_of
+from tests.banks.shipped import EXERCISES, READ, SITE, numbers, variants
 
-BANKS = sorted((Path(__file__).parents[2] / "question_banks").glob("*.yaml"))
-SITE = {"place": "a place", "street": "a street", "client": "a client"}
-SAMPLE = 60  # variants of each exercise, spread over its space
 FEWEST = 40  # variants: two thirds are for papers, a class of 14 and most of its retake
-Spaces = Callable[..., Space]
-
-READ = {path.stem: read_bank(path.read_bytes(), path.name) for path in BANKS if path.stem != "safety_notes"}
-TOPICS = tuple(READ)
-EXERCISES = {exercise.name: (bank, exercise) for bank in READ.values() for exercise in bank.exercises}
-
-
-def variants(name: str, space_of: Spaces) -> Iterator[dict[str, Value]]:
-    space = space_of(*EXERCISES[name])
-    for index in range(0, len(space), max(1, len(space) // SAMPLE)):
-        yield dict(space.variant(index))
-
-
-def numbers(exercise: Exercise, given: Mapping[str, Value]) -> dict[str, SolvedNumber]:
-    return {number.part.name: number for part in solve(exercise, given) for number in numbers_in(part)}
 
 
 @pytest.mark.parametrize("name", EXERCISES)
@@ -106,7 +88,7 @@ def test_a_printed_sum_is_read() -> None:
     assert printed_sum("× 60") is None
 
 
-@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("topic", READ)
 def test_the_upright_joint_is_called_a_perpend_and_explained_where_it_is_first_named(topic: str) -> None:
     for exercise in READ[topic].exercises:
         text = exercise_text(READ[topic], exercise)
