@@ -14,23 +14,7 @@ from pypdf import PdfReader
 
 from courseware.cli import main
 
-BANK = """\
-topic: Lintels
-aim: Work out how long a lintel is
-exercises:
-  - name: lintel-length
-    level: 1
-    given: {bricks: 4 to 23}
-    pose: An opening is {{ bricks }} bricks wide. The lintel bears 150 mm at each end.
-    drawing: {kind: own, file: lintel.svg, says: "A lintel over an opening"}
-    parts:
-      - name: length
-        ask: How long is the lintel?
-        answer: opening(bricks) + 300
-        unit: mm
-        marks: 1
-        working: [{say: The opening and two bearings, value: bricks * module + joint + 300}]
-"""
+BANK = Path(__file__).with_name("banks").joinpath("own_drawing_bank.yaml").read_text(encoding="utf-8")
 
 
 def svg(inside: str) -> str:

@@ -6,6 +6,7 @@ import io
 import json
 import re
 from math import cos, radians, sin
+from pathlib import Path
 
 import numpy as np
 import pypdfium2
@@ -21,23 +22,7 @@ from courseware.drawings.own import draw_own
 from courseware.drawings.scale import MOST_HIGH, MOST_WIDE
 from courseware.drawings.svg import to_svg
 
-BANK = """\
-topic: Lintels
-aim: Work out how long a lintel is
-exercises:
-  - name: lintel-length
-    level: 1
-    given: {bricks: 4 to 23}
-    pose: An opening is {{ bricks }} bricks wide. The lintel bears 150 mm at each end.
-    drawing: {kind: own, file: lintel.svg, says: "A lintel over an opening"}
-    parts:
-      - name: length
-        ask: How long is the lintel?
-        answer: opening(bricks) + 300
-        unit: mm
-        marks: 1
-        working: [{say: The opening and two bearings, value: bricks * module + joint + 300}]
-"""
+BANK = Path(__file__).with_name("own_drawing_bank.yaml").read_text(encoding="utf-8")
 SHAPES = """\
   <g style="fill:none;stroke:#000000;stroke-width:0.8" transform="translate(0,5)">
     <rect x="5" y="30" width="30" height="35" style="fill:#dddddd"/>
