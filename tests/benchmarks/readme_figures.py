@@ -108,8 +108,8 @@ def start_up() -> str:
 def issued(size: int, processes: int) -> tuple[float, float]:
     """Seconds that issuing a class of so many takes, and MB that its own process holds at its most."""
     with tempfile.TemporaryDirectory() as folder:
-        asked = ["issue", "opening_sizes", "--learners", str(size), "--title", "Speed", "--date", "2026-01-05",
-                 "--jobs", str(processes), "--out", folder]  # fmt: skip
+        asked = ["issue", "opening_sizes", "--seed", "figures", "--learners", str(size), "--title", "Speed",
+                 "--date", "2026-01-05", "--jobs", str(processes), "--out", folder]  # fmt: skip
         begun = time.perf_counter()
         own = subprocess.run([sys.executable, "-c", _ASKED_OF_ITSELF, *asked], cwd=folder, env=FRESH, check=True,
                              capture_output=True, text=True)  # fmt: skip
