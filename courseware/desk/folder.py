@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
+from typing import IO
 
 _LOCK = ".courseware.lock"
 _REQUEST = ".request"
@@ -101,10 +102,15 @@ def finish(unfinished: Unfinished) -> Path:
 
 def write_whole(path: Path, data: bytes, mode: int = 0o644) -> None:
     """Writes a file so that it is there whole or as it was before, even when the power goes."""
+    write_whole_by(path, lambda file: file.write(data), mode)
+
+
+def write_whole_by(path: Path, write: Callable[[IO[bytes]], object], mode: int = 0o644) -> None:
+    """Writes a file as `write_whole` does, by what `write` puts into it, which need never be in memory whole."""
     temporary = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
         with os.fdopen(os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, mode), "wb") as file:
-            file.write(data)
+            write(file)
             file.flush()
             os.fsync(file.fileno())
         temporary.replace(path)

@@ -143,7 +143,8 @@ def _tells(path: Path, papers: Papers) -> Literal["", "named", "unreadable"]:
 def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
     folder = found.path
     record = write_record(left)
-    remade = [*_joined(folder, left), *_grid(folder, record)]  # all in memory before anything is touched
+    # All in memory before anything is touched.
+    remade = [*_joined(folder, left), *_grid(folder, record, len(left.papers))]
     was_marked = (folder / MARKED).is_dir()
     removed = _remove(found, papers)
     removed += [name for name, data in remade if data is None and (folder / name).exists()]
@@ -173,11 +174,11 @@ def _joined(folder: Path, left: Sitting) -> Iterator[tuple[str, bytes | None]]:
             yield name, gather(singles) if all(path.exists() for path in singles) else None
 
 
-def _grid(folder: Path, record: str) -> Iterator[tuple[str, bytes | None]]:
+def _grid(folder: Path, record: str, learners: int) -> Iterator[tuple[str, bytes | None]]:
     """The class grid anew; None where this version of the program cannot work out the papers any more."""
     if (folder / GRID).exists():
         try:
-            yield GRID, print_grid(record)
+            yield GRID, print_grid(record, learners)
         except (RecordFaulty, LookupError, TypeError, ValueError, ArithmeticError):  # the banks', the trade core's
             yield GRID, None
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from courseware.banks import Space
 from courseware.desk.folder import PRIVATE, write_whole
 from courseware.desk.issuing import Tell
+from courseware.desk.joining import Joined, write_joined
 from courseware.desk.marking import Place, marked_folder
 from courseware.desk.proving import prove_all
 from courseware.desk.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedback_file
@@ -33,7 +34,6 @@ from courseware.papers.record import read_record
 from courseware.papers.shares import ENOUGH, for_papers, for_practice
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.printing.feedback import Handback, print_feedback
-from courseware.printing.gather import gather
 from courseware.printing.press import job_pdf
 from courseware.printing.workers import sitting_in
 
@@ -76,7 +76,7 @@ def hand_back(
     made = [place.folder / feedback_file(code) for code in codes]
     _tidy(folder, made)
     if made:
-        write_whole(folder / ALL_FEEDBACK, gather(made), PRIVATE)
+        write_joined([Joined(path=folder / ALL_FEEDBACK, sheets=tuple(made), mode=PRIVATE)], processes)
     write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), PRIVATE)
     write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), PRIVATE)
     if marked.questions or to_look_at(marked):

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes, Space
 from courseware.desk.folder import Unfinished, begin, finish, one_at_a_time, slug, write_whole
+from courseware.desk.joining import Joined, write_joined
 from courseware.desk.sitting_files import (
     ALL_KEYS,
     ALL_PAPERS,
@@ -27,7 +28,6 @@ from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.fresh import Had
 from courseware.papers.record import RecordFaulty, read_record, write_record
 from courseware.papers.sitting import Sitting
-from courseware.printing.gather import gather
 from courseware.printing.versions import versions
 from courseware.printing.workers import Sheet, print_grid, print_sheets
 
@@ -61,11 +61,15 @@ def issue(
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         record_file = unfinished.path / RECORD
-        if not record_file.exists():
-            sitting = replace(deal_sitting(heads, banks, safety, chosen, spaces, had), made_with=made_with)
-            write_whole(record_file, write_record(sitting).encode(), 0o600)
-        record = record_file.read_text(encoding="utf-8")
-        _print_all(record, read_record(record), unfinished.path, processes, tell)
+        if record_file.exists():
+            record = record_file.read_text(encoding="utf-8")
+        else:
+            dealt = deal_sitting(heads, banks, safety, chosen, spaces, had)
+            record = write_record(replace(dealt, made_with=made_with))
+            del dealt  # a large class is large in memory
+        sitting = read_record(record)  # before it is written: what cannot be read back is not issued
+        write_whole(record_file, record.encode(), 0o600)
+        _print_all(record, sitting, unfinished.path, processes, tell)
         return finish(unfinished), unfinished.resumed
 
 
@@ -116,10 +120,13 @@ def _print_all(record: str, sitting: Sitting, folder: Path, processes: int, tell
         tell(1)
 
     print_sheets(record, left, processes, take)
-    for key, name in ((False, ALL_PAPERS), (True, ALL_KEYS)):
-        ordered = [_file(folder, sitting, sheet) for sheet in sheets if sheet.key is key]
-        write_whole(folder / name, gather(ordered), 0o600 if key else 0o644)
-    write_whole(folder / GRID, print_grid(record), 0o600)
+    codes = [paper.code for paper in sitting.papers]
+    joined = (
+        Joined(path=folder / ALL_PAPERS, sheets=tuple(folder / paper_file(code) for code in codes), mode=0o644),
+        Joined(path=folder / ALL_KEYS, sheets=tuple(folder / key_file(code) for code in codes), mode=0o600),
+    )
+    write_joined(joined, processes)
+    write_whole(folder / GRID, print_grid(record, len(codes), processes), 0o600)
     write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
 
 

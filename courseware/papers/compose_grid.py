@@ -9,14 +9,15 @@ from courseware.papers.sitting import Sitting
 _ACROSS = 20  # parts side by side on a landscape sheet
 
 
-def compose_grid(sitting: Sitting, sources: Sources) -> Grid:
-    """The grid of a whole sitting, cut into as many blocks as its parts need."""
+def compose_grid(sitting: Sitting, sources: Sources, places: range | None = None) -> Grid:
+    """The grid of a sitting, or of the learners at these places of it, cut into as many blocks as its parts need."""
+    places = range(len(sitting.papers)) if places is None else places
     columns = tuple(
         GridColumn(label=part.label, unit=part.unit, marks=part.marks)
         for exercise in sitting.papers[0].exercises
         for part in exercise.parts
     )
-    keys = [compose_key(sitting, place, sources) for place in range(len(sitting.papers))]
+    keys = [compose_key(sitting, place, sources) for place in places]
     rows = [
         (key.heading.code, key.heading.learner, [a for e in key.exercises for part in e.answers for a in part])
         for key in keys
@@ -35,7 +36,9 @@ def compose_grid(sitting: Sitting, sources: Sources) -> Grid:
         for start in range(0, len(columns), size)
     )
     head = keys[0].heading
-    return Grid(title=head.title, group=head.group, date=head.date, marks=head.marks, blocks=blocks)
+    whole = len(places) == len(sitting.papers)
+    span = "" if whole else f"learners {places[0] + 1} to {places[-1] + 1} of {len(sitting.papers)}"
+    return Grid(title=head.title, group=head.group, date=head.date, marks=head.marks, span=span, blocks=blocks)
 
 
 def _short(answer: KeyAnswer, column: GridColumn) -> str:

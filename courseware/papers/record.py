@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from textwrap import indent
 from typing import Any
 
 from pydantic import TypeAdapter
@@ -39,20 +40,22 @@ def write_record(sitting: Sitting) -> str:
         **({"retake_of": sitting.retake_of} if sitting.retake_of else {}),
         **({"made_with": dict(sitting.made_with)} if sitting.made_with else {}),
     }
-    return (
-        json.dumps(
-            {"sitting": head, "papers": [_paper(paper) for paper in sitting.papers]},
-            ensure_ascii=False,
-            indent=1,
-        )
-        + "\n"
-    )
+    # Paper by paper: a large class is large in memory.
+    told = [_text({"sitting": head}).removesuffix("\n}"), ',\n "papers": [']
+    for place, paper in enumerate(sitting.papers):
+        told += [",\n" if place else "\n", indent(_text(_paper(paper)), "  ")]
+    return "".join([*told, "\n ]\n}\n"])
+
+
+def _text(data: dict[str, Any]) -> str:
+    return json.dumps(data, ensure_ascii=False, indent=1)
 
 
 def read_record(text: str) -> Sitting:
     """The sitting in a record. Raises `RecordFaulty` where it is not one, or was changed out of shape."""
     try:
-        data = json.loads(text)
+        seen: dict[str, str] = {}
+        data = json.loads(text, object_hook=lambda found: _once(found, seen))
         head = dict(data["sitting"])
         if head.pop("form") != FORM:
             raise RecordFaulty("it was written by a later version of this program; bring the program up to date")
@@ -64,6 +67,11 @@ def read_record(text: str) -> Sitting:
     except (LookupError, TypeError, AttributeError, RecursionError, ValueError):  # as are JSON's and pydantic's
         raise RecordFaulty("it is not the record of a sitting, or it has been changed by hand") from None
     return sitting
+
+
+def _once(found: dict[str, Any], seen: dict[str, str]) -> dict[str, Any]:
+    """A map whose texts are each in memory once: a class's papers say the same of every slip."""
+    return {key: seen.setdefault(value, value) if isinstance(value, str) else value for key, value in found.items()}
 
 
 def _source(source: SourceFile) -> dict[str, str]:

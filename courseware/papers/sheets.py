@@ -199,4 +199,5 @@ class Grid:
     group: str
     date: str
     marks: int
+    span: str  # "learners 1 to 50 of 100"; '' where all are on it
     blocks: tuple[GridBlock, ...]

@@ -2,25 +2,73 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from io import BytesIO
+import tempfile
+from collections.abc import Iterable, Sequence
+from contextlib import ExitStack
+from io import BytesIO, RawIOBase
 from pathlib import Path
+from typing import IO, Any, BinaryIO, cast
+
+AT_ONCE = 40  # sheets open at the same time; some systems let a program have 256 files open
+Source = Path | IO[bytes]
 
 
 def gather(sheets: Iterable[Path]) -> bytes:
-    """The PDFs joined, with a blank page after an odd count, and the print dialog asked to keep the size.
+    """The joined file of `gather_into`, in memory."""
+    written = BytesIO()
+    gather_into(written, list(sheets))
+    return written.getvalue()
 
-    The joined file is for printing alone and carries no tags; the single sheets are the ones to read on a screen.
+
+def gather_into(target: IO[bytes], sheets: Sequence[Source], *, right_hand: bool = True) -> None:
+    """Writes the PDFs joined, with a blank page after an odd count (where `right_hand`), and true size asked for.
+
+    Many sheets are joined a few at a time by way of temporary files, so that few are open or in memory at once. The
+    joined file is for printing alone and carries no tags; the single sheets are the ones to read on a screen. Raises
+    `OSError` where a file cannot be read or written.
     """
+    if len(sheets) <= AT_ONCE:
+        _join(target, sheets, right_hand)
+        return
+    with ExitStack() as kept:
+        some: list[Source] = []
+        for start in range(0, len(sheets), AT_ONCE):
+            part = kept.enter_context(tempfile.TemporaryFile())
+            _join(part, sheets[start : start + AT_ONCE], right_hand)
+            some.append(part)
+        gather_into(target, some, right_hand=False)
+
+
+class _Writing(RawIOBase):
+    """A file as pikepdf writes it. An error (a full disk) waits here: raised amid the writing it ends the program."""
+
+    def __init__(self, file: IO[bytes]) -> None:
+        self._file = file
+        self.error: OSError | None = None
+
+    def writable(self) -> bool:
+        return True
+
+    def write(self, data: Any) -> int:
+        if not self.error:
+            try:
+                self._file.write(data)
+            except OSError as error:
+                self.error = error
+        return len(data)
+
+
+def _join(target: IO[bytes], sheets: Sequence[Source], right_hand: bool) -> None:
     from pikepdf import Dictionary, Name, Pdf
 
-    written = BytesIO()  # a library that writes a file itself ends the program on a full disk
+    writing = _Writing(target)
     with Pdf.new() as joined:
         for sheet in sheets:
-            with Pdf.open(sheet) as one:
+            with Pdf.open(cast("Path | BinaryIO", sheet)) as one:
                 joined.pages.extend(one.pages)
-            if len(joined.pages) % 2:
+            if right_hand and len(joined.pages) % 2:
                 joined.add_blank_page(page_size=(595.28, 841.89))
         joined.Root.ViewerPreferences = Dictionary(PrintScaling=Name("/None"))
-        joined.save(written, deterministic_id=True)
-    return written.getvalue()
+        joined.save(cast("BinaryIO", writing), deterministic_id=True)
+    if writing.error:
+        raise writing.error

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import pickle
 import threading
 import time
+import zlib
+from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from functools import lru_cache
+from io import BytesIO
+from itertools import pairwise
 from typing import Any, TypeVar
 
 from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
@@ -18,8 +23,10 @@ from courseware.papers.compose_grid import compose_grid
 from courseware.papers.record import read_record
 from courseware.papers.secret import secrets
 from courseware.papers.sitting import Sitting
+from courseware.printing.gather import gather_into
 
 _WORTH_A_POOL = 6  # sheets: a second process takes half a second to start
+GRID_LEARNERS = 60  # on one document of a class grid: memory grows with the document that is laid out
 _TRIES = 2  # with all processes, before what is left is tried alone
 Item = TypeVar("Item")
 Done = TypeVar("Done")
@@ -34,6 +41,17 @@ class Sheet:
 
     def __str__(self) -> str:
         return f"{'key' if self.key else 'paper'} {self.place + 1}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridSlice:
+    """The learners of one document of the class grid, by their places in the record; `end` is not among them."""
+
+    start: int
+    end: int
+
+    def __str__(self) -> str:
+        return f"class grid, learners {self.start + 1} to {self.end}"
 
 
 class WorkersDied(RuntimeError):
@@ -77,9 +95,11 @@ def _by_pool(
     if not items:
         return
     context = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(min(processes, len(items)), context, _begin, (work, shared)) as pool:
-        waiting = [(index, _handed_in(pool, item)) for index, item in items]
-        for index, future in waiting:
+    packed = zlib.compress(pickle.dumps((work, shared)), 1)  # a class's record travels as a twentieth of itself
+    with ProcessPoolExecutor(min(processes, len(items)), context, _begin, (packed,)) as pool:
+        waiting = deque((index, _handed_in(pool, item)) for index, item in items)
+        while waiting:
+            index, future = waiting.popleft()  # kept no longer than until it is taken: a class is large in memory
             if future is None:
                 lost.append(index)
                 continue
@@ -116,19 +136,41 @@ def end_with_parent() -> None:
     threading.Thread(target=watch, daemon=True).start()
 
 
-def print_grid(record: str) -> bytes:
-    """The class grid of the sitting in `record`."""
+def print_grid(record: str, learners: int, processes: int = 1) -> bytes:
+    """The class grid of the sitting of so many learners in `record`: one tagged PDF, or slices of a large class joined.
+
+    A slice has so many learners, its own page numbers, and which of the class they are in its heading; joined, they are
+    for printing alone, as all joined files are. Raises `WorkersDied`.
+    """
+    slices = _grid_slices(learners)
+    printed = dict(each(_print_grid, record, slices, processes, worth=2))
+    if len(slices) == 1:
+        return printed[slices[0]]
+    joined = BytesIO()
+    gather_into(joined, [BytesIO(printed[part]) for part in slices], right_hand=False)
+    return joined.getvalue()
+
+
+def _grid_slices(size: int) -> list[GridSlice]:
+    """So many learners in as few slices as do, each as long as the others or one shorter."""
+    count = -(-size // GRID_LEARNERS)
+    ends = [size * place // count for place in range(count + 1)]
+    return [GridSlice(start=start, end=end) for start, end in pairwise(ends)]
+
+
+def _print_grid(record: str, part: GridSlice) -> bytes:
     from courseware.printing.press import grid_pdf
 
-    return grid_pdf(compose_grid(*sitting_in(record)))
+    sitting, sources = sitting_in(record)
+    return grid_pdf(compose_grid(sitting, sources, range(part.start, part.end)))
 
 
 _BEGUN: list[Any] = []  # a worker's own, set as it begins: its work, and what all of it shares
 
 
-def _begin(work: Callable[[Any, Any], Any], shared: Any) -> None:
+def _begin(packed: bytes) -> None:
     end_with_parent()
-    _BEGUN[:] = [work, shared]
+    _BEGUN[:] = pickle.loads(zlib.decompress(packed))
 
 
 def _work(item: Any) -> Any:
