@@ -9,11 +9,13 @@ import pytest
 from hypothesis import settings
 
 from courseware.banks import Bank, Exercise, Space, prove
-from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
+from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
 from courseware.papers.group import Group, Learner
 from courseware.papers.sitting import Sitting
+
+pytest_plugins = ["tests.invented_class"]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -52,7 +54,7 @@ def dealt(space_of) -> Callable[..., Sitting]:
         asked = (topic, exercises, seed, rule)
         if asked not in made:
             paths = find_banks([topic]) if topic else shipped_banks()
-            banks, notes = read_shelf(paths, rule)
+            banks, notes = read_banks(paths, rule)
             everything = sum(len(bank.exercises) for bank in banks)
             chosen = choose(banks, Choosing(exercises=exercises or everything), seed)
             group = Group(name="Group T", learners=tuple(Learner(name=name, reference="") for name in LEARNERS))

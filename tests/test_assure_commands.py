@@ -16,15 +16,16 @@ from pypdf import PdfReader
 
 from courseware.banks.figures import write_out
 from courseware.cli import main
-from courseware.commands.assure import _Percent
-from courseware.desk.assuring import write_second
-from courseware.desk.marking import Place, enter_and_mark
-from courseware.evidence.opening import open_record
-from courseware.evidence.sittings import take
+from courseware.commands.sample import _Percent
+from courseware.database.opening import open_record
+from courseware.database.sittings import take
+from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.marks import Decision, Script
 from courseware.marking.script_sheet import Scripts, read_scripts
-from courseware.papers.record import write_record
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
+from courseware.papers.sitting_file import write_sitting
+from courseware.workflows.marking import enter_and_mark
+from courseware.workflows.quality import write_second
 
 WHEN = datetime(2026, 1, 6, 9, 30, tzinfo=UTC)
 NAMES = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # as the shared fixture deals them; invented
@@ -81,12 +82,12 @@ def sitting(dealt) -> Sitting:
 
 
 @pytest.fixture
-def place(tmp_path, monkeypatch, sitting) -> Place:
+def place(tmp_path, monkeypatch, sitting) -> SittingFolder:
     """A record with one marked sitting: the first learner all right, the second with a wrong start, the third absent."""
     monkeypatch.chdir(tmp_path)
     folder = Path("output", "sitting")
     folder.mkdir(parents=True)
-    place = Place(folder=folder, text=write_record(sitting), sitting=sitting)
+    place = SittingFolder(folder=folder, text=write_sitting(sitting), sitting=sitting)
     (folder / "sitting.json").write_text(place.text, encoding="utf-8")
     first, second, third = sitting.papers
     label = figure(first)
@@ -97,7 +98,9 @@ def place(tmp_path, monkeypatch, sitting) -> Place:
     return place
 
 
-def enter(place: Place, scripts: tuple[Script, ...], decisions: tuple[Decision, ...], who: str, role: str) -> None:
+def enter(
+    place: SittingFolder, scripts: tuple[Script, ...], decisions: tuple[Decision, ...], who: str, role: str
+) -> None:
     engine = open_record("sqlite:///output/record.sqlite")
     sheet = Scripts(scripts=scripts, decisions=decisions, notes=())
     enter_and_mark(engine, place, sheet, (), assessor=who, role=role, source="marking-sheet.xlsx", at=WHEN)
@@ -114,7 +117,7 @@ def test_a_sample_names_its_seed_and_gives_itself_again_from_it(place) -> None:
     (file,) = Path("output").glob("sampling-plan-*.pdf")
     first = file.read_bytes()
     assert f"the seed {seed}" in text_of(file)
-    run("sample", place.folder, "--papers", "2", "--pass-line", "60", "--seed", seed)
+    run("sample", place.path, "--papers", "2", "--pass-line", "60", "--seed", seed)
     assert file.read_bytes() == first
     assert stat.S_IMODE(file.stat().st_mode) == 0o600
 
@@ -157,7 +160,7 @@ def test_what_cannot_be_sampled_is_said_plainly(place, words, says) -> None:
 def test_nothing_marked_is_nothing_to_sample(tmp_path, monkeypatch, sitting) -> None:
     monkeypatch.chdir(tmp_path)
     engine = open_record("sqlite:///output/record.sqlite")
-    take(engine, sitting, write_record(sitting), at=WHEN)
+    take(engine, sitting, write_sitting(sitting), at=WHEN)
     engine.dispose()
     done = run("sample")
     assert (done.exit_code, "no marked papers" in done.output) == (2, True)
@@ -227,7 +230,7 @@ def test_the_second_markers_marks_stand_in_it(place, sitting) -> None:
 def test_a_paper_without_a_script_has_its_audit_copy_too(tmp_path, monkeypatch, sitting) -> None:
     monkeypatch.chdir(tmp_path)
     engine = open_record("sqlite:///output/record.sqlite")
-    take(engine, sitting, write_record(sitting), at=WHEN)
+    take(engine, sitting, write_sitting(sitting), at=WHEN)
     engine.dispose()
     assert run("audit", sitting.papers[0].code).exit_code == 0
     assert "No script of this paper" in text_of(Path("output", f"audit-{sitting.papers[0].code}.pdf"))
@@ -257,7 +260,7 @@ def test_the_map_tells_who_has_secure_evidence_and_what_has_none(place, sitting)
     assert states[NAMES[2]] == "–"  # absent
     (sheet,) = Path("output").glob("criteria-map-*.pdf")
     assert "BRK-1.1" in text_of(sheet)
-    run("criteria", "centre.yaml", place.folder)
+    run("criteria", "centre.yaml", place.path)
     assert not any(name in text_of(sheet) for name in NAMES)
 
 
@@ -301,7 +304,7 @@ def test_nothing_of_the_first_markers_is_written_before_the_second_has_finished(
         "No paper is marked in full by both yet, so nothing of the first marker's is shown."
     ]
     engine.dispose()
-    assert not list(place.folder.rglob("two-markers*"))
+    assert not list(place.path.rglob("two-markers*"))
 
 
 def test_differences_go_out_and_the_agreed_marks_come_back(place, sitting) -> None:
@@ -311,7 +314,7 @@ def test_differences_go_out_and_the_agreed_marks_come_back(place, sitting) -> No
     engine = open_record("sqlite:///output/record.sqlite")
     told = list(write_second(engine, place, names=False))
     assert told[0].startswith("1 of ")
-    file = place.folder / "marked" / "two-markers.xlsx"
+    file = place.path / "marked" / "two-markers.xlsx"
     book = openpyxl.load_workbook(file)
     rows = list(book["Decisions"].values)
     assert rows[1][:2] == (second.code, label)
@@ -325,4 +328,4 @@ def test_differences_go_out_and_the_agreed_marks_come_back(place, sitting) -> No
     assert (agreed.code, agreed.label, agreed.marks) == (second.code, label, 0)
     list(write_second(engine, place, names=False))
     engine.dispose()
-    assert (place.folder / "marked" / "two-markers-2.xlsx").exists()
+    assert (place.path / "marked" / "two-markers-2.xlsx").exists()

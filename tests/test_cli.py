@@ -19,9 +19,9 @@ from click.testing import CliRunner, Result
 from pikepdf import Pdf
 
 from courseware.cli import main
-from courseware.desk.shelf import read_shelf, shipped_banks
-from courseware.errands import title_of
-from courseware.papers.soundness import LONGEST_TITLE
+from courseware.files.bank_files import read_banks, shipped_banks
+from courseware.papers.sitting_checks import LONGEST_TITLE
+from courseware.workflows.issue import title_of
 
 CLASS = "Ref;Name\n0012;Amara Okafor\n0013;Łukasz Wójcik\n0014;Zoë O'Brien-Smythe\n0015;=1+1\n"  # invented
 
@@ -427,7 +427,7 @@ def test_another_request_does_not_go_on_from_a_run_that_was_killed(desk) -> None
 
 
 def test_a_stopped_run_is_not_gone_on_with_under_another_arris_rule(desk, monkeypatch) -> None:
-    from courseware.desk import issuing
+    from courseware.workflows import issuing
 
     def stopped(*_: object) -> None:
         raise OSError(28, "No space left on device")
@@ -533,7 +533,7 @@ def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     assert run(*words, "--jobs", "1").exit_code == 0
     [record] = Path("output").glob("*/sitting.json")
     data = json.loads(record.read_text(encoding="utf-8"))
-    banks, _ = read_shelf([path for path in shipped_banks() if path.stem in words], "outline")
+    banks, _ = read_banks([path for path in shipped_banks() if path.stem in words], "outline")
     levels = {exercise.name: exercise.level for bank in banks for exercise in bank.exercises}
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
     assert asked == sorted(asked)

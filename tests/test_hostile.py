@@ -35,7 +35,7 @@ def test_a_hostile_class_list_is_read_or_refused_with_its_line(file, tmp_path, m
         "--out",
         "no/out",
     ]
-    monkeypatch.setattr("courseware.desk.issuing.issue", lambda *_, **__: (tmp_path, False))
+    monkeypatch.setattr("courseware.workflows.issuing.issue", lambda *_, **__: (tmp_path, False))
     done = CliRunner().invoke(main, words)
     assert done.exception is None or isinstance(done.exception, SystemExit)
     assert done.exit_code == 0 or (done.exit_code == 2 and f"{file.name}:" in done.output), done.output

@@ -12,10 +12,10 @@ import pytest
 from click.testing import CliRunner, Result
 
 from courseware.cli import main
-from courseware.desk.sitting_files import own_files
-from courseware.evidence.kept_marks import marks_of
-from courseware.evidence.opening import open_record
-from courseware.papers.record import read_record
+from courseware.database.kept_marks import marks_of
+from courseware.database.opening import open_record
+from courseware.files.sitting_files import own_files
+from courseware.papers.sitting_file import read_sitting
 
 GROUP = "reference,name\nA1,Amara Okafor\nA2,Łukasz Wójcik\nA3,Zoë O'Brien-Smythe\nA4,=1+1\n"  # invented
 
@@ -358,7 +358,7 @@ def test_every_file_in_a_sittings_folder_is_on_the_list_by_which_a_learner_is_de
     run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "the method is shown", "--jobs", "1")
     run("mark", str(sitting), "--second")
     there = {path.relative_to(sitting).as_posix() for path in sitting.rglob("*") if path.is_file()}
-    assert there == own_files(read_record((sitting / "sitting.json").read_text(encoding="utf-8")))
+    assert there == own_files(read_sitting((sitting / "sitting.json").read_text(encoding="utf-8")))
 
 
 def test_what_comes_of_marking_is_for_its_owner_alone(sitting) -> None:

@@ -14,14 +14,14 @@ from click.testing import CliRunner, Result
 
 from courseware import cli
 from courseware.commands.record import record
-from courseware.desk.record_place import VARIABLE, opened, record_url
-from courseware.evidence.kept_marks import keep_marks
-from courseware.evidence.scripts import enter_scripts
-from courseware.evidence.sittings import sitting_of
+from courseware.database.kept_marks import keep_marks
+from courseware.database.scripts import enter_scripts
+from courseware.database.sittings import sitting_of
+from courseware.files.record_location import VARIABLE, opened, record_url
 from courseware.marking.marks import Decision, Mark, MarkedPaper, Script
 from courseware.papers.group import Learner
-from courseware.papers.record import write_record
 from courseware.papers.sitting import Sitting
+from courseware.papers.sitting_file import write_sitting
 
 COMMANDS = type(cli.main)(commands=[record])  # with the same plain words for what goes wrong
 WHO = "Łukasz Wójcik"
@@ -41,7 +41,7 @@ def desk(tmp_path, monkeypatch, sittings) -> Path:
     for sitting in sittings:
         folder = Path("output", sitting.date)
         folder.mkdir(parents=True)
-        (folder / "sitting.json").write_text(write_record(sitting), encoding="utf-8")
+        (folder / "sitting.json").write_text(write_sitting(sitting), encoding="utf-8")
     return tmp_path
 
 
@@ -226,7 +226,7 @@ def test_a_sitting_whose_folder_nobody_knows_is_named(desk, sittings) -> None:
 
 
 def test_a_stop_between_folder_and_record_is_gone_on_with(desk, sittings, monkeypatch) -> None:
-    from courseware.desk import learner_gone
+    from courseware.erasure import learner
 
     take_both()
     code = sittings[0].papers[1].code
@@ -235,7 +235,7 @@ def test_a_stop_between_folder_and_record_is_gone_on_with(desk, sittings, monkey
         def stopped(*_: object) -> None:
             raise OSError(28, "No space left on device")
 
-        full.setattr(learner_gone, "delete_papers", stopped)
+        full.setattr(learner, "delete_papers", stopped)
         assert "the disk is full" in run("delete", code, "--yes", code=3).output
     assert bytes_with(code) == ["output/record.sqlite"]
     run("delete", code, "--yes")
@@ -247,7 +247,7 @@ def test_a_namesake_is_left_and_told(desk, dealt) -> None:
     same = Learner(name="Sam Hill")
     sitting = replace(plain, papers=tuple(replace(paper, learner=same) for paper in plain.papers))
     Path("output/namesakes").mkdir()
-    Path("output/namesakes/sitting.json").write_text(write_record(sitting), encoding="utf-8")
+    Path("output/namesakes/sitting.json").write_text(write_sitting(sitting), encoding="utf-8")
     run("take", "output/namesakes")
     assert "stands on two papers of one sitting" in run("delete", "Sam Hill", "--yes", code=2).output
     told = run("delete", sitting.papers[0].code, "--yes").output
@@ -267,7 +267,7 @@ def test_how_long_each_kind_is_kept_and_what_is_past_it(desk) -> None:
 def test_what_is_past_its_time_is_listed_and_stays(desk, dealt) -> None:
     sitting = replace(dealt(exercises=1), date="2020-01-31")
     Path("output/old").mkdir()
-    Path("output/old/sitting.json").write_text(write_record(sitting), encoding="utf-8")
+    Path("output/old/sitting.json").write_text(write_sitting(sitting), encoding="utf-8")
     run("take", "output/old")
     run("keep", "names", "1", "--by", "Q. Lead")
     told = run("past").output

@@ -11,13 +11,13 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from courseware.banks.bind_parts import Path, Reading
+from courseware.banks.compile_parts import Path, Reading
 from courseware.banks.exercise import DrawingAsked
-from courseware.banks.faults import BankFaulty, Fault, harmless
-from courseware.banks.file_text import decoded, strange_signs
 from courseware.banks.formulas import near
 from courseware.banks.svg_read import read_svg
-from courseware.banks.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
+from courseware.text_files.decoding import decoded, strange_signs
+from courseware.text_files.faults import BankFaulty, Fault, harmless
+from courseware.text_files.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
 
 OWN = "own"
 _KEYS = ("kind", "file", "says")

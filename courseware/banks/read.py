@@ -10,12 +10,12 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from courseware.banks.bind import bind_topic
+from courseware.banks.compile_bank import bind_topic
 from courseware.banks.exercise import Bank, SafetyNotes
-from courseware.banks.faults import BankFaulty, Fault, harmless
 from courseware.banks.formulas import near
 from courseware.banks.shapes import SafetyShape, Shape, TopicShape
-from courseware.banks.yaml_text import Node, key_place, place, plain_data, read_yaml
+from courseware.text_files.faults import BankFaulty, Fault, harmless
+from courseware.text_files.yaml_text import Node, key_place, place, plain_data, read_yaml
 
 Path = tuple[str | int, ...]
 _Model = TypeVar("_Model", bound=Shape)

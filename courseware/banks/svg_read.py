@@ -12,11 +12,11 @@ from dataclasses import dataclass, field, replace
 from math import atan2, degrees
 from xml.parsers import expat
 
-from courseware.banks.faults import BankFaulty, Fault, harmless, unseen
 from courseware.banks.own_fit import fitted
 from courseware.banks.own_picture import NotDrawn, OwnLine, OwnPicture, OwnWords, Point
 from courseware.banks.svg_paths import ellipse, number, numbers, path_runs, points_of, rounded_box
 from courseware.banks.svg_style import Style, length, styled, upright
+from courseware.text_files.faults import BankFaulty, Fault, harmless, unseen
 
 MOST_BYTES = 100_000
 MOST_ELEMENTS = 2_000

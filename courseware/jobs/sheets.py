@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from courseware.banks import SafetyNotes
 from courseware.banks.figures import half_up, write_out
-from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
 from courseware.jobs.order import order_rows
 from courseware.jobs.plan import Plan, counted, gauge_courses, shown
@@ -14,6 +11,7 @@ from courseware.jobs.plan_view import plan_view
 from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
 from courseware.papers.dates import in_full
+from courseware.reports.report import Block, Report, Table
 from courseware.trade import Format, height
 
 DEFERS = (
@@ -61,37 +59,7 @@ _VARY = {True: "BS EN 771-1, category T2, a size of 102 mm", False: "ten of thes
 _HEIGHT_NOTE = "height"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
-    """A table: headings, rows of finished text, and the width in mm of each column but the first (0: what is left)."""
-
-    headings: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    widths: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
-    """A piece of a sheet: a heading, then whichever of text, numbered steps, table and picture there is."""
-
-    heading: str = ""
-    text: tuple[str, ...] = ()
-    steps: tuple[str, ...] = ()
-    table: Table | None = None
-    picture: Picture | None = None
-    new_page: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JobSheet:
-    """One sheet of a job: its file's name, its title and its blocks."""
-
-    file: str
-    title: str
-    blocks: tuple[Block, ...]
-
-
-def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobSheet, ...]:
+def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[Report, ...]:
     """Every sheet of the job."""
     shape = plan.task.shape
     about = (
@@ -99,11 +67,11 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobShe
         f"Bays: {shape.bays}. {plan.task.brick.name} bricks, {_joints(plan.task.brick)}.",
     )
     return (
-        JobSheet(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
-        JobSheet(file="templates", title=f"{shape.job}: templates at true size", blocks=_templates(plan)),
-        JobSheet(file="stores-order", title=f"{shape.job}: order for the stores", blocks=_order(plan)),
-        JobSheet(file="risk-prompts", title=f"{shape.job}: risk prompts", blocks=_risks(plan, notes)),
-        JobSheet(file="observation-sheet", title=f"{shape.job}: observation sheet", blocks=_observation(plan)),
+        Report(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
+        Report(file="templates", title=f"{shape.job}: templates at true size", blocks=_templates(plan)),
+        Report(file="stores-order", title=f"{shape.job}: order for the stores", blocks=_order(plan)),
+        Report(file="risk-prompts", title=f"{shape.job}: risk prompts", blocks=_risks(plan, notes)),
+        Report(file="observation-sheet", title=f"{shape.job}: observation sheet", blocks=_observation(plan)),
     )
 
 

@@ -11,7 +11,7 @@ from courseware.banks.exercise import NumberPart, Route
 from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.solve import SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
-from courseware.marking.written import Written
+from courseware.marking.read_answer import Written
 
 _LEAST_PLACES = 2  # a figure without end may be written to so many decimals
 _TOO_FAR = Fraction(1, 20)  # rounded further than asked, but still the same figure

@@ -8,14 +8,14 @@ from dataclasses import dataclass, replace
 
 from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
-from courseware.marking.class_words import count
 from courseware.marking.judge import Verdict
 from courseware.marking.lettered import NotRead
 from courseware.marking.mark_part import Others, Work, mark_part, rows_of, with_entries
 from courseware.marking.marks import WHOLE_PAPER, Decision, Mark, MarkedPaper, Question, Script
-from courseware.marking.written import read_figure
+from courseware.marking.read_answer import read_figure
 from courseware.papers.compose import Sources, issued_from, read_sources
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
+from courseware.words import count
 
 _FEWEST_ELSEWHERE = 3  # answers of one other paper before a whole script is held back
 _SAY_SO = f"if not, say so on the sheet of decisions, with `{WHOLE_PAPER}` in place of the part"
@@ -40,7 +40,7 @@ def mark_scripts(
 ) -> Marked:
     """Every script of a sitting marked. A script that stands again, resubmitted, opens the parts not yet right.
 
-    Raises `RecordFaulty` where the record's answers are not those that this program finds.
+    Raises `SittingFaulty` where the record's answers are not those that this program finds.
     """
     sources = sources or read_sources(sitting)
     attempts: dict[str, list[Script]] = {}

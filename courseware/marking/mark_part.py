@@ -24,11 +24,11 @@ from courseware.marking.lettered import (
     read_letters,
     read_ticks,
 )
-from courseware.marking.written import UNREACHED, Written, read_figure, settled
+from courseware.marking.read_answer import UNREACHED, Written, read_figure, settled
 from courseware.papers.compose import given_of
 from courseware.papers.deal import LETTERS
-from courseware.papers.record import RecordFaulty
 from courseware.papers.sitting import IssuedExercise, IssuedPart
+from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import TradeError
 
 # By label, the answers on a sitting's papers as texts, each with the codes of the papers that have it.
@@ -60,10 +60,10 @@ class Work:
         return self._right
 
     def solved(self, part: NumberPart, entry: IssuedPart) -> SolvedNumber:
-        """A part with its right figures. Raises `RecordFaulty` where the record's answer is another."""
+        """A part with its right figures. Raises `SittingFaulty` where the record's answer is another."""
         own = solve_number(part, self.right())
         if own.answer != _figure(entry.answer):
-            raise RecordFaulty(f"part {entry.label}: its answer in the record is not the one this program finds")
+            raise SittingFaulty(f"part {entry.label}: its answer in the record is not the one this program finds")
         return own
 
     def says(self, words: Wording) -> str:
@@ -80,7 +80,7 @@ def with_entries(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[P
         if len(entries) < count or any(
             not _is_of(row, entry) for row, entry in zip(rows_of(part), entries, strict=True)
         ):
-            raise RecordFaulty(f"{exercise.name} does not have the parts it was issued with")
+            raise SittingFaulty(f"{exercise.name} does not have the parts it was issued with")
         yield part, entries
         left += count
 

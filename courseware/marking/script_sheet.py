@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from courseware.banks.faults import Fault, harmless, unseen
 from courseware.banks.formulas import near
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
-from courseware.papers.class_list import read_table
 from courseware.papers.codes import read_code
 from courseware.papers.names import same_name, tidy
 from courseware.papers.sitting import Sitting
-from courseware.papers.table import ClassListFaulty, Row, heading_key, repeated_heading, shown
+from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown
+from courseware.spreadsheets.table_in import read_table
+from courseware.text_files.faults import Fault, harmless, unseen
 
 _LONGEST_CELL = 200
 _LONGEST_REASON = 300
@@ -26,7 +26,7 @@ _DECISION = ("code", "part", "marks", "reason")
 _MOST_FAULTS = 50
 
 
-class SheetFaulty(ClassListFaulty):
+class SheetFaulty(TableFaulty):
     """A marking sheet that cannot be used, with every fault found in it."""
 
 
@@ -41,11 +41,11 @@ class Scripts:
 
 
 def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:
-    """The scripts in a CSV or XLSX marking sheet of a sitting. Raises `SheetFaulty` or `ClassListFaulty`.
+    """The scripts in a CSV or XLSX marking sheet of a sitting. Raises `SheetFaulty` or `TableFaulty`.
 
     A row without any answer and without a status is a paper that has not come in yet.
     """
-    rows, notes = read_table(data, file, _is_sheet)
+    rows, notes = read_table(data, file, _is_sheet, merges=True)
     headings = next(rows, None)
     if headings is None:
         raise SheetFaulty((Fault(file, 1, 1, "the sheet is empty", "expected a row of headings with `code`"),))
@@ -184,7 +184,7 @@ def _scripts(
                     lines.append(row.line)
                     faults += [Fault(file, row.line, columns["code"] + 1, *told) for told in _again(script, lines)]
                     faults += [Fault(file, row.line, *told) for told in _exchanged(script, row, whose, learners)]
-    except ClassListFaulty as broken:
+    except TableFaulty as broken:
         faults += broken.faults
 
 
@@ -228,7 +228,7 @@ def _decisions(data: bytes, file: str, sitting: Sitting, faults: list[Fault]) ->
     """What stands on a workbook's sheet of decisions, where it has one."""
     if not file.lower().endswith((".xlsx", ".xlsm")):
         return
-    rows, _ = read_table(data, file, _is_decisions)
+    rows, _ = read_table(data, file, _is_decisions, merges=True)
     headings = next(rows, None)
     if headings is None or not _is_decisions(headings.cells):
         return

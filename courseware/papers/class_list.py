@@ -7,16 +7,14 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from courseware.banks.faults import Fault, harmless
-from courseware.papers.csv_table import read_csv
+from courseware.papers.class_list_columns import WANTED, Columns, find_columns
 from courseware.papers.group import Learner
 from courseware.papers.levels import level_column, level_faults, level_in
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
-from courseware.papers.no_learner import is_no_learner, turned_round
-from courseware.papers.table import WANTED, ClassListFaulty, Columns, Row, find_columns, repeated_heading, shown
-from courseware.papers.workbook import Wanted, read_workbook
-
-__all__ = ["MOST_LEARNERS", "ClassList", "ClassListFaulty", "read_class_list"]
+from courseware.papers.not_learners import is_no_learner, turned_round
+from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown
+from courseware.spreadsheets.table_in import read_table
+from courseware.text_files.faults import Fault, harmless
 
 MOST_LEARNERS = 1000
 _MOST_FAULTS = 50
@@ -24,7 +22,6 @@ _MOST_COLUMNS = 200
 _LONGEST_CELL = 500  # characters: longer ones are no name, and putting their accents in order takes for ever
 _MOST_NAMED = 10  # lines or notes told one by one
 _ENOUGH_COMMAS = 2  # names, all with a comma in the middle, before a list is taken to have surnames first
-_ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 _EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
 
 
@@ -50,9 +47,9 @@ class _Read:
 def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassList:
     """The learners in a CSV or XLSX list, with the `levels` of its column `Level` where they are asked for.
 
-    Raises `ClassListFaulty` with every fault found; `file` names it.
+    Raises `TableFaulty` with every fault found; `file` names it.
     """
-    rows, notes = read_table(data, file)
+    rows, notes = read_table(data, file, find_columns)
     headings = next(rows, None)
     if headings is None:
         raise _refusal(file, 1, "the list is empty", WANTED)
@@ -69,7 +66,7 @@ def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassLis
     if not read and not faults:
         faults.append(Fault(file, headings.line, 1, "no learner stands below the headings", "one learner a row"))
     if faults:
-        raise ClassListFaulty(_bounded(faults, file))
+        raise TableFaulty(_bounded(faults, file))
     return ClassList(
         learners=tuple(row.learner for row in read),
         levels=tuple(row.level for row in read) if levels else (),
@@ -105,24 +102,11 @@ def _told_turned(read: Sequence[_Read]) -> Iterator[str]:
         yield f"Names stand surname first and were turned round, as `{harmless(read[0].learner.name)}`."
 
 
-def read_table(data: bytes, file: str, wanted: Wanted = find_columns) -> tuple[Iterator[Row], tuple[str, ...]]:
-    """The rows of a CSV or XLSX file, headings first, and notes for the tutor. Raises `ClassListFaulty`."""
-    if data.startswith(_OLE):
-        wrong = "this is an old .xls workbook, or one locked with a password"
-        raise _refusal(file, 1, wrong, "save it without a password as .xlsx or as `CSV UTF-8`")
-    if file.lower().endswith((".xlsx", ".xlsm")):
-        return read_workbook(data, file, wanted)
-    if data.startswith(_ZIP):
-        wrong = "this is a workbook or a ZIP archive, not a CSV list"
-        raise _refusal(file, 1, wrong, "give a workbook a name that ends in .xlsx, or save it as `CSV UTF-8`")
-    return read_csv(data, file, wanted)
-
-
 def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
-    """The columns to read. Raises `ClassListFaulty` where the headings do not name them."""
+    """The columns to read. Raises `TableFaulty` where the headings do not name them."""
     if (again := repeated_heading(headings.cells)) is not None:
         wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
-        raise ClassListFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
+        raise TableFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     columns = find_columns(headings.cells)
     if columns is None:
         wrong = f"no heading tells which column holds the names, only {shown(headings.cells)}"
@@ -148,7 +132,7 @@ def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faul
             faults += found
             if not found:
                 yield _learner(row, columns)
-    except ClassListFaulty as broken:
+    except TableFaulty as broken:
         faults += broken.faults
 
 
@@ -250,5 +234,5 @@ def _bounded(faults: Sequence[Fault], file: str) -> tuple[Fault, ...]:
     return (*first, Fault(file, first[-1].line, 1, f"{more} more faults after this line", "mend these first"))
 
 
-def _refusal(file: str, line: int, wrong: str, expected: str) -> ClassListFaulty:
-    return ClassListFaulty((Fault(file, line, 1, wrong, expected),))
+def _refusal(file: str, line: int, wrong: str, expected: str) -> TableFaulty:
+    return TableFaulty((Fault(file, line, 1, wrong, expected),))

@@ -17,7 +17,6 @@ from courseware.banks.wording import NUMBER
 from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
 from courseware.papers.dates import in_full
 from courseware.papers.deal import labels
-from courseware.papers.record import RecordFaulty
 from courseware.papers.sheets import (
     AskedExercise,
     DrawingCall,
@@ -28,6 +27,7 @@ from courseware.papers.sheets import (
     SafetyNote,
 )
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import Format
 
 CAUTIONS = (
@@ -49,11 +49,11 @@ class Sources:
 
 
 def read_sources(sitting: Sitting) -> Sources:
-    """The banks kept in a record. Raises `RecordFaulty` where their text is not what was issued."""
+    """The banks kept in a record. Raises `SittingFaulty` where their text is not what was issued."""
     exercises: dict[tuple[str, str], tuple[Bank, Exercise]] = {}
     for source in (*sitting.banks, *([sitting.safety] if sitting.safety else [])):
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
-            raise RecordFaulty(f"the text of {source.file} in it is not the text that was issued")
+            raise SittingFaulty(f"the text of {source.file} in it is not the text that was issued")
     for source in sitting.banks:
         bank = read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule)
         exercises |= {(bank.topic, exercise.name): (bank, exercise) for exercise in bank.exercises}
@@ -74,7 +74,7 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
 
 
 def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
-    """The key to the paper of learner `place`. Raises `RecordFaulty` where an answer is not the recorded one."""
+    """The key to the paper of learner `place`. Raises `SittingFaulty` where an answer is not the recorded one."""
     issued = sitting.papers[place]
     asked = _asked(sitting, issued, sources)
     exercises = [
@@ -100,11 +100,11 @@ def _asked(
 
 
 def issued_from(recorded: IssuedExercise, sources: Sources) -> tuple[Bank, Exercise]:
-    """The bank and exercise that an issued one came from. Raises `RecordFaulty` where there is none."""
+    """The bank and exercise that an issued one came from. Raises `SittingFaulty` where there is none."""
     try:
         return sources.exercises[recorded.topic, recorded.exercise]
     except KeyError:
-        raise RecordFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
+        raise SittingFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
 
 
 def compose_exercise(number: int, recorded: IssuedExercise, sources: Sources, *, numbered: bool = True) -> KeyExercise:
@@ -165,26 +165,26 @@ def _site(recorded: IssuedExercise, number: int) -> dict[str, str]:
 def with_records(
     number: int, solved: tuple[Solved, ...], recorded: IssuedExercise
 ) -> list[tuple[Solved, tuple[IssuedPart, ...]]]:
-    """Each part with its entries in the record. Raises `RecordFaulty` where the two do not go together."""
+    """Each part with its entries in the record. Raises `SittingFaulty` where the two do not go together."""
     left = list(recorded.parts)
     pairs: list[tuple[Solved, tuple[IssuedPart, ...]]] = []
     for place, part in enumerate(solved):
         own = labels(number, part.part, place)
         entries, left = tuple(left[: len(own)]), left[len(own) :]
         if tuple(entry.label for entry in entries) != own:
-            raise RecordFaulty(f"exercise {number} does not have the parts it was issued with")
+            raise SittingFaulty(f"exercise {number} does not have the parts it was issued with")
         pairs.append((part, entries))
     return pairs
 
 
 def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fraction | str]:
-    """The variant that was issued. Raises `RecordFaulty` where it is none of the bank's."""
+    """The variant that was issued. Raises `SittingFaulty` where it is none of the bank's."""
     found: dict[str, int | Fraction | str] = {}
     for given in exercise.givens:
         text = recorded.given.get(given.name, "")
         value = text if text in given.values else _figure(text)
         if value is None or value not in given.values:
-            raise RecordFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
+            raise SittingFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
         found[given.name] = value
     return found
 

@@ -12,9 +12,9 @@ from courseware.banks.figures import DoesNotWriteOut, Figure, half_up, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
 from courseware.papers.deal import LETTERS
-from courseware.papers.record import RecordFaulty
 from courseware.papers.sheets import AskedPart, AskedRow, KeyAnswer, KeyLine, KeySlip
 from courseware.papers.sitting import IssuedPart
+from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import Format
 
 Scope = Mapping[str, Value]
@@ -78,7 +78,7 @@ def asked_part(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: 
 
 
 def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[KeyAnswer, ...]:
-    """The key to a part, a row of a table at a time. Raises `RecordFaulty` where the record says otherwise."""
+    """The key to a part, a row of a table at a time. Raises `SittingFaulty` where the record says otherwise."""
     match solved:
         case SolvedNumber():
             return (_key_number(solved, own[0], scope, site),)
@@ -142,7 +142,7 @@ def _rows(part: TablePart, own: tuple[IssuedPart, ...], scope: Scope, site: Site
 def _key_number(solved: SolvedNumber, own: IssuedPart, scope: Scope, site: Site) -> KeyAnswer:
     part = solved.part
     if Fraction(own.answer) != solved.answer:
-        raise RecordFaulty(
+        raise SittingFaulty(
             f"part {own.label}: the record says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
             "it was issued by another version of the program or has been changed"
         )
@@ -205,7 +205,7 @@ def _key_choice(solved: SolvedChoice, own: IssuedPart, scope: Scope, site: Site)
     part = solved.part
     letters = [LETTERS[place] for place, index in enumerate(own.shown) if solved.right[index]]
     if ",".join(letters) != own.answer:
-        raise RecordFaulty(f"part {own.label}: the record says {own.answer}, this program finds {','.join(letters)}")
+        raise SittingFaulty(f"part {own.label}: the record says {own.answer}, this program finds {','.join(letters)}")
     notes = [
         f"{LETTERS[place]}: {says.render(scope, site)}"
         for place, index in enumerate(own.shown)

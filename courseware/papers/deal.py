@@ -11,10 +11,10 @@ from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPa
 from courseware.banks.figures import Figure, exact_text
 from courseware.banks.solve import Given, Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, scope_of
 from courseware.papers.codes import code, keyed, shuffled
-from courseware.papers.fresh import CannotDeal, Had, fresh, given_texts
 from courseware.papers.group import Group
 from courseware.papers.invented import invented_site
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
+from courseware.papers.unused_variants import CannotDeal, Had, fresh, given_texts
 
 LETTERS = "ABCDEFGHIJ"
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from courseware.banks.faults import Fault, harmless
-from courseware.papers.table import Row, heading_key
+from courseware.spreadsheets.rows import Row, heading_key
+from courseware.text_files.faults import Fault, harmless
 
 _HEADINGS = {"level", "learnerlevel", "studentlevel", "paperlevel"}
 _LEVEL = re.compile(r"(?:l|lvl|level)?\s*([123])", re.IGNORECASE)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 
-from courseware.banks.faults import unseen
+from courseware.text_files.faults import unseen
 
 LONGEST_NAME = 80  # characters: the name box of a paper
 LONGEST_REFERENCE = 40

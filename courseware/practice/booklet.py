@@ -13,9 +13,9 @@ from courseware.banks.solve import Given
 from courseware.papers.codes import deal, keyed, shuffled
 from courseware.papers.compose import CAUTIONS, Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise
-from courseware.papers.fresh import CannotDeal
 from courseware.papers.invented import invented_site
 from courseware.papers.sheets import AskedExercise, KeyExercise, SafetyNote
+from courseware.papers.unused_variants import CannotDeal
 from courseware.trade import Format
 
 TIMES = 3  # right answers that make an exercise secure, so as many questions of each

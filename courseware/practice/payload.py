@@ -9,11 +9,11 @@ from courseware.banks.figures import Figure, exact_text
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
 from courseware.drawings import draw, to_svg
-from courseware.marking.class_words import plain
 from courseware.papers.sheets import AskedPart, AskedRow, DrawingCall, KeyAnswer, KeySlip, SafetyNote
 from courseware.papers.sitting import IssuedPart
 from courseware.practice.kinds import PracticeKind, Question
 from courseware.practice.rules import rule_of
+from courseware.reports.words import plain
 
 Data = dict[str, object]
 

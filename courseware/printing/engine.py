@@ -26,7 +26,7 @@ from weasyprint.text.line_break import split_first_line
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 from courseware.drawings.picture import Label, Picture, Stroke
-from courseware.printing.finish import finish
+from courseware.printing.tagging import finish
 
 _ROOM = Path(__file__).parent
 _OWN = "courseware:"

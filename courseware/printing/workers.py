@@ -20,10 +20,10 @@ from typing import Any, TypeVar
 
 from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
 from courseware.papers.compose_grid import compose_grid
-from courseware.papers.record import read_record
-from courseware.papers.secret import secrets
+from courseware.papers.key_secrets import secrets
 from courseware.papers.sitting import Sitting
-from courseware.printing.gather import gather_into
+from courseware.papers.sitting_file import read_sitting
+from courseware.printing.join_pdfs import gather_into
 
 _WORTH_A_POOL = 6  # sheets: a second process takes half a second to start
 GRID_LEARNERS = 60  # on one document of a class grid: memory grows with the document that is laid out
@@ -159,7 +159,7 @@ def _grid_slices(size: int) -> list[GridSlice]:
 
 
 def _print_grid(record: str, part: GridSlice) -> bytes:
-    from courseware.printing.press import grid_pdf
+    from courseware.printing.render import grid_pdf
 
     sitting, sources = sitting_in(record)
     return grid_pdf(compose_grid(sitting, sources, range(part.start, part.end)))
@@ -179,8 +179,8 @@ def _work(item: Any) -> Any:
 
 
 def _print(record: str, sheet: Sheet) -> bytes:
-    from courseware.printing.press import key_pdf, margin_words, paper_pdf
-    from courseware.printing.release import release
+    from courseware.printing.leak_check import release
+    from courseware.printing.render import key_pdf, margin_words, paper_pdf
 
     sitting, sources = sitting_in(record)
     key = compose_key(sitting, sheet.place, sources)
@@ -193,5 +193,5 @@ def _print(record: str, sheet: Sheet) -> bytes:
 @lru_cache(maxsize=1)
 def sitting_in(record: str) -> tuple[Sitting, Sources]:
     """The sitting in a record's text and its banks, read once a process."""
-    sitting = read_record(record)
+    sitting = read_sitting(record)
     return sitting, read_sources(sitting)

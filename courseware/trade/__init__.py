@@ -21,6 +21,7 @@ from courseware.trade.decorative import (
     stack_bond,
     string_course,
 )
+from courseware.trade.errors import TradeError
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import (
     AUSTRALIAN,
@@ -36,7 +37,6 @@ from courseware.trade.formats import (
 from courseware.trade.frame import Frame, bay_arrises, projecting_frame, rises_together
 from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
 from courseware.trade.herringbone import Herringbone, herringbone
-from courseware.trade.impossible import TradeError
 from courseware.trade.mitre import Template, mitre_template
 from courseware.trade.mortar import mortar_per_thousand, mortar_volume
 from courseware.trade.openings import opening, pier, returned

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 
 def segmental_radius(span: Exact, rise: Exact) -> Fraction:

@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 CEMENT_DENSITY = 1440  # kg/m³, as the sources of the worked examples take it
 SAND_DENSITY = 1920  # kg/m³, likewise

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, size
 
 
 def queen_closer(format: Format = UK_METRIC) -> Fraction:

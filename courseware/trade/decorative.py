@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.trade.angles import root
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, size
 from courseware.trade.openings import half_bricks
 from courseware.trade.workable import bricks_in_pier
 

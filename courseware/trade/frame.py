@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, number, whole
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import clear_height, height, whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 from courseware.trade.projecting import check_projection
 from courseware.trade.sight import arris_to_level
 

@@ -11,9 +11,9 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, in_courses, size
 
 DATUMS = ("height", "face", "clear")
 

@@ -14,9 +14,9 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.trade.angles import root
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, size
 from courseware.trade.mitre import Point
 from courseware.trade.weave import check_closes
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.trade.bricks import allowance, area_above_0, bricks_for_area
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, size
 from courseware.trade.wall import wall_thickness
 
 _CUBIC_METRE = 10**9  # mm³

@@ -11,10 +11,10 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import TypeAlias
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 from courseware.trade.wall import wall_thickness
 
 Reach: TypeAlias = Callable[..., Fraction]

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 _MILLION = 10**6
 

@@ -10,10 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, whole
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 
 STRETCHER, SOLDIER = "stretcher", "soldier"
 _BAY = 3  # bricks to a bay, and courses

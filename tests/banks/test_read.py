@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from courseware.banks import BankFaulty, harmless, holds_safety_notes, prove, read_bank, read_safety_notes
-from courseware.banks.faults import Fault
+from courseware.text_files.faults import Fault
 
 GOOD = Path(__file__).parent / "good" / "every_kind_of_part.yaml"
 

@@ -19,7 +19,7 @@ from courseware.banks.exercise import TablePart
 from courseware.banks.figures import exact_text
 from courseware.banks.formulas import FormulaImpossible
 from courseware.banks.solve import numbers_in, solve
-from courseware.desk.shelf import read_shelf, shipped_banks
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.marking.mark import mark_scripts
 from courseware.marking.marks import Script
 from courseware.papers.compose import given_of, read_sources
@@ -55,7 +55,7 @@ def fifteen_parts(banks: tuple[Bank, ...], rng: random.Random) -> Chosen:
 
 def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
     """Sittings of at most 1000 papers, `count` in all."""
-    banks, notes = read_shelf(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks(), "outline")
     spaces: dict[str, Space] = {}
     made: list[tuple[Sitting, Chosen]] = []
     for place in range(0, count, IN_A_SITTING):

@@ -23,10 +23,9 @@ from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
 from courseware.banks.solve import numbers_in, scope_of
 from courseware.banks.space import walk
 from courseware.cli import main
-from courseware.desk.jobs import find_job, shipped_jobs, worksheet
-from courseware.desk.shelf import shipped_folder
 from courseware.drawings.picture import Label, Stroke
 from courseware.drawings.tiles import TILE
+from courseware.files.bank_files import shipped_folder
 from courseware.jobs.from_above import course_from_above, turned
 from courseware.jobs.order import half_bats, order_rows
 from courseware.jobs.pictures import (
@@ -43,9 +42,10 @@ from courseware.jobs.plan_view import plan_view
 from courseware.jobs.sheets import job_sheets
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, read_profiles, read_task
-from courseware.marking.job_workbooks import observation_workbook
-from courseware.printing.press import job_pdf
+from courseware.jobs.workbooks import observation_workbook
+from courseware.printing.render import job_pdf
 from courseware.trade import GERMAN_NF, UK_METRIC, US_MODULAR
+from courseware.workflows.jobs import find_job, shipped_jobs, worksheet
 
 JOBS = list(shipped_jobs())
 PROFILES = read_profiles((shipped_jobs()[JOBS[0]].parent / "tolerances.yaml").read_bytes(), "tolerances.yaml")
@@ -822,7 +822,7 @@ def test_a_worksheet_that_fails_its_proof_is_not_issued(tmp_path, monkeypatch) -
     wrong = sheet.replace("value: courses * course + joint, earns", "value: courses * course + 2 * joint, earns", 1)
     assert wrong != sheet
     bank = read_bank(wrong.encode(), "worksheet.yaml")
-    monkeypatch.setattr("courseware.desk.jobs.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
+    monkeypatch.setattr("courseware.workflows.jobs.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
     done = CliRunner().invoke(main, ["job", "porch-panel", "--learners", "2"])
     assert done.exit_code == 1
     assert "nothing was made" in done.output

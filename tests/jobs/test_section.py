@@ -4,10 +4,10 @@ import itertools
 
 import pytest
 
-from courseware.desk.jobs import find_job, shipped_jobs
 from courseware.drawings.picture import Stroke
 from courseware.jobs.pictures import section
 from courseware.jobs.plan import plan_of
+from courseware.workflows.jobs import find_job, shipped_jobs
 
 
 def heights(outline) -> float:

@@ -15,7 +15,7 @@ from courseware.banks import Bank, Exercise
 from courseware.banks.exercise import ChoicePart, OrderPart, TablePart
 from courseware.banks.figures import Figure, tidy
 from courseware.banks.givens import read_given
-from courseware.desk.shelf import read_shelf
+from courseware.files.bank_files import read_banks
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import Decision, Mark, Script
 from courseware.papers.codes import code
@@ -37,7 +37,7 @@ Given = Mapping[str, Figure | str]
 @cache
 def bank(name: str) -> Bank:
     """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing anew."""
-    return read_shelf([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
+    return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
 
 
 def exercise_at(at: str) -> tuple[Bank, Exercise]:

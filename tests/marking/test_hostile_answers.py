@@ -11,16 +11,16 @@ from typing import Any
 import pytest
 from openpyxl import load_workbook
 
-from courseware.banks.faults import FileFaulty
-from courseware.desk.shelf import read_shelf
+from courseware.files.bank_files import read_banks
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marking_sheet import marking_sheet
+from courseware.marking.read_answer import read_figure, settled
 from courseware.marking.script_sheet import read_scripts
-from courseware.marking.written import read_figure, settled
 from courseware.papers.codes import code
 from courseware.papers.deal import issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedPaper, Sitting, SourceFile
+from courseware.text_files.faults import FileFaulty
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
 SAMPLES = Path(__file__).parents[3] / "shared" / "hostile" / "answers"  # beside the project where it is developed
@@ -30,7 +30,7 @@ SEED = "a seed for hostile sheets"
 
 def sitting_of(exercise_name: str) -> Sitting:
     """Nine papers of one exercise, all of the same variant: every answer is 910 mm."""
-    bank = read_shelf([OWN], "outline")[0][0]
+    bank = read_banks([OWN], "outline")[0][0]
     exercise = next(exercise for exercise in bank.exercises if exercise.name == exercise_name)
     papers = tuple(
         IssuedPaper(

@@ -19,7 +19,7 @@ from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.formulas import FormulaImpossible
 from courseware.banks.solve import SolvedNumber, numbers_in, solve
 from courseware.banks.space import given_at
-from courseware.desk.shelf import read_shelf, shipped_banks
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import MarkedPaper, Script
 from courseware.papers.codes import code
@@ -39,7 +39,7 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def banks() -> tuple[Bank, ...]:
-    return read_shelf([*shipped_banks(), OWN], "outline")[0]
+    return read_banks([*shipped_banks(), OWN], "outline")[0]
 
 
 EXERCISES = [(bank, exercise) for bank in banks() for exercise in bank.exercises]

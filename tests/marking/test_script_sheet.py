@@ -14,8 +14,8 @@ from courseware.banks import FileFaulty
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.script_sheet import read_scripts
-from courseware.papers.merged_cells import MOST_MERGED, with_merges
-from courseware.papers.table import Row
+from courseware.spreadsheets.merged_cells import MOST_MERGED, with_merges
+from courseware.spreadsheets.rows import Row
 
 
 @pytest.fixture(scope="module")

@@ -22,8 +22,8 @@ from courseware.papers.deal import (
     shuffled_out_of_order,
 )
 from courseware.papers.group import Group, Learner, numbered
-from courseware.papers.record import write_record
 from courseware.papers.sitting import IssuedPart, Sitting
+from courseware.papers.sitting_file import write_sitting
 
 BANK = (Path(__file__).parent / "walls.yaml").read_text(encoding="utf-8")
 
@@ -70,7 +70,7 @@ def test_what_must_come_more_than_once_is_told_beforehand() -> None:
 
 
 def test_the_same_seed_deals_the_same_and_another_seed_another() -> None:
-    assert write_record(dealt(8)) == write_record(dealt(8))
+    assert write_sitting(dealt(8)) == write_sitting(dealt(8))
     others = [dealt(8, seed=f"seed {n}") for n in range(20)]
     assert len({tuple(variants(sitting)) for sitting in others}) > 15
     assert len({sitting.papers[0].code for sitting in others} | {sitting.code for sitting in others}) == 40

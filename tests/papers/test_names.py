@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from courseware.banks.faults import unseen
 from courseware.papers.names import same_name, tidy
+from courseware.text_files.faults import unseen
 
 
 @pytest.mark.parametrize(

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from courseware.banks import Space, prove, read_bank
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
-from courseware.papers.fresh import given_texts
 from courseware.papers.group import numbered
 from courseware.papers.shares import ENOUGH, for_papers, for_practice
+from courseware.papers.unused_variants import given_texts
 
 SHIPPED = Path(__file__).parents[2] / "question_banks" / "opening_sizes.yaml"
 BANK = read_bank(SHIPPED.read_bytes(), SHIPPED.name)

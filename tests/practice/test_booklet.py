@@ -10,7 +10,7 @@ from typing import get_type_hints
 import pytest
 
 from courseware.banks import Space, prove
-from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
+from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.deal import CannotDeal
 from courseware.papers.shares import for_practice
 from courseware.papers.sheets import AskedExercise, KeyExercise
@@ -22,7 +22,7 @@ SEED = "a seed for booklets"
 @cache
 def shelf(*topics: str) -> tuple:
     """Every exercise of these topics, the easiest of all, with its share for practice; and the safety notes."""
-    banks, notes = read_shelf(find_banks(topics) if topics else shipped_banks(), "outline")
+    banks, notes = read_banks(find_banks(topics) if topics else shipped_banks(), "outline")
     every = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     candidates = [(bank, exercise) for bank, exercise in every if topics or exercise.level == 1]
     return candidates, [for_practice(prove(exercise).space) for _, exercise in candidates], notes

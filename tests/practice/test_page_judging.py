@@ -14,7 +14,7 @@ from courseware.banks import Exercise, prove, read_bank
 from courseware.banks.figures import exact_text, half_up
 from courseware.banks.solve import SolvedNumber, numbers_in, solve
 from courseware.marking.judge import Asked, judge
-from courseware.marking.written import read_figure, settled
+from courseware.marking.read_answer import read_figure, settled
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import practice_kinds
 from courseware.practice.one_file import page_script

@@ -14,8 +14,8 @@ from pikepdf import Dictionary, Pdf
 from courseware.papers.compose import compose_key, compose_paper
 from courseware.papers.compose_grid import compose_grid
 from courseware.papers.sheets import Key, Paper
-from courseware.printing.press import grid_pdf, key_pdf, paper_pdf
-from courseware.printing.release import _drawn, _fonts
+from courseware.printing.leak_check import _drawn, _fonts
+from courseware.printing.render import grid_pdf, key_pdf, paper_pdf
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,19 +9,19 @@ import page
 import pytest
 from pikepdf import Pdf
 
-from courseware.desk.shelf import read_shelf, shipped_banks
-from courseware.papers.secret import secrets, shows
+from courseware.files.bank_files import read_banks, shipped_banks
+from courseware.papers.key_secrets import secrets, shows
 from courseware.papers.shares import for_practice
 from courseware.papers.sheets import Heading, Key, Paper
 from courseware.practice.booklet import compose_booklet
-from courseware.printing.press import booklet_pdf, margin_words
-from courseware.printing.release import page_text
+from courseware.printing.leak_check import page_text
+from courseware.printing.render import booklet_pdf, margin_words
 
 
 @pytest.fixture(scope="session")
 def booklet(space_of):
     """A booklet of every shipped topic."""
-    banks, notes = read_shelf(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks(), "outline")
     easiest = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
     return compose_booklet(easiest, [for_practice(space_of(*pair)) for pair in easiest], notes, "a seed")
 

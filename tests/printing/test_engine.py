@@ -16,9 +16,9 @@ from PIL import ImageChops
 from weasyprint.urls import FatalURLFetchingError
 
 from courseware.drawings import draw, to_svg
-from courseware.papers.record import write_record
+from courseware.papers.sitting_file import write_sitting
 from courseware.printing.engine import OwnAssetsOnly, render
-from courseware.printing.press import key_pdf, paper_pdf
+from courseware.printing.render import key_pdf, paper_pdf
 from courseware.printing.workers import Sheet, print_sheets
 
 
@@ -80,7 +80,7 @@ def test_a_drawing_prints_as_its_svg_does(printed) -> None:
 
 
 def margins() -> dict:
-    from courseware.printing.furniture import gauge_scale, print_line
+    from courseware.printing.page_elements import gauge_scale, print_line
     from courseware.trade import UK_METRIC
 
     return {"scale": gauge_scale(UK_METRIC), "line": print_line()}
@@ -110,7 +110,7 @@ def through_svg(markup: str, svg: str) -> bytes:
 
 def test_one_process_or_two_print_the_same_bytes(composed) -> None:
     sitting, _ = composed("opening_sizes", 2)
-    record = write_record(sitting)
+    record = write_sitting(sitting)
     sheets = [Sheet(place=place, key=key) for place in range(3) for key in (False, True)]
     made: list[dict[Sheet, bytes]] = []
     for processes in (1, 2):
@@ -122,7 +122,7 @@ def test_one_process_or_two_print_the_same_bytes(composed) -> None:
 def test_another_hash_seed_another_zone_another_day_print_the_same_bytes(printed, composed, tmp_path) -> None:
     sitting, _ = composed("opening_sizes", 2)
     record = tmp_path / "sitting.json"
-    record.write_text(write_record(sitting), encoding="utf-8")
+    record.write_text(write_sitting(sitting), encoding="utf-8")
     script = (
         "import sys, hashlib\n"
         "from courseware.printing.workers import Sheet, print_sheets\n"

@@ -11,13 +11,13 @@ import pytest
 from pikepdf import Pdf
 
 from courseware.drawings.picture import Label, Picture, Stroke
-from courseware.marking.feedback import feedback_sheet
-from courseware.marking.feedback_text import FeedbackSheet
+from courseware.feedback.compose import feedback_sheet
+from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.sheets import KeyAnswer
 from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
-from courseware.printing.press import feedback_pdf, reduced
-from courseware.printing.release import page_text
+from courseware.printing.leak_check import page_text
+from courseware.printing.render import feedback_pdf, reduced
 
 GOLDEN = Path(__file__).parent / "golden"
 TOPICS = (

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from courseware.papers.compose import compose_key, compose_paper
-from courseware.printing.press import key_pdf, paper_pdf
+from courseware.printing.render import key_pdf, paper_pdf
 
 GOLDEN = Path(__file__).parent / "golden"
 

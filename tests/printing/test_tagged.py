@@ -6,7 +6,7 @@ import page
 import pytest
 from pikepdf import Pdf
 
-from courseware.desk.shelf import shipped_banks
+from courseware.files.bank_files import shipped_banks
 
 TOPICS = [path.stem for path in shipped_banks()]
 

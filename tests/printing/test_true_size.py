@@ -11,7 +11,7 @@ import pypdfium2
 import pytest
 from pikepdf import Pdf
 
-from courseware.printing.furniture import gauge_scale, print_line, squared
+from courseware.printing.page_elements import gauge_scale, print_line, squared
 from courseware.trade import FORMATS, gauge_rod
 
 POINT = 25.4 / 72

@@ -1,0 +1,74 @@
+"""A retake deals variants that its learner has not had, and none to two learners while the space lasts."""
+
+from __future__ import annotations
+
+import pytest
+
+from courseware.banks import Space, prove, read_bank
+from courseware.papers.unused_variants import CannotDeal, fresh, given_texts, had_by
+
+BANK = """\
+topic: Piers
+aim: Work out the length of a pier
+exercises:
+  - name: pier-length
+    level: 1
+    given: {bricks: 5 to 12}
+    pose: A pier is {{ bricks }} bricks long.
+    parts:
+      - name: length
+        ask: How long is it?
+        answer: pier(bricks)
+        unit: mm
+        marks: 1
+        working:
+          - {say: "Bricks and joints, one joint fewer", value: bricks * module - joint}
+"""
+
+
+@pytest.fixture(scope="module")
+def space() -> Space:
+    return prove(read_bank(BANK.encode(), "piers.yaml").exercises[0]).space
+
+
+def had(space: Space, *indices: int) -> dict[str, frozenset]:
+    return {"pier-length": frozenset(frozenset(given_texts(space.variant(index)).items()) for index in indices)}
+
+
+def test_no_learner_gets_a_variant_again(space) -> None:
+    before = [had(space, 0, 1, 2, 3), had(space, 4, 5, 6), had(space)]
+    for seed in ("one", "two", "three", "four", "five", "six"):
+        first, second, third = fresh(space, 3, before, seed)
+        assert first in {4, 5, 6, 7}
+        assert second in {0, 1, 2, 3, 7}
+        assert len({first, second, third}) == 3
+
+
+def test_the_space_is_dealt_through_before_a_variant_comes_twice(space) -> None:
+    dealt = fresh(space, 8, [had(space)] * 8, "a seed")
+    assert sorted(dealt) == list(range(8))
+    assert sorted(fresh(space, 9, [had(space)] * 9, "a seed"))[:1] == [0]
+
+
+def test_what_all_but_one_have_had_goes_to_that_one(space) -> None:
+    everything_but_7 = had(space, 0, 1, 2, 3, 4, 5, 6)
+    assert fresh(space, 2, [everything_but_7, everything_but_7], "a seed") == [7, 7]
+
+
+def test_a_learner_who_has_had_every_variant_is_told_of(space) -> None:
+    with pytest.raises(CannotDeal, match="all of its 8 variants"):
+        fresh(space, 1, [had(space, *range(8))], "a seed")
+
+
+def test_a_first_sitting_is_dealt_as_ever(space) -> None:
+    assert sorted(fresh(space, 8, (), "a seed")) == list(range(8))
+
+
+def test_what_a_learner_has_had_is_looked_up_by_name_and_reference(dealt) -> None:
+    sitting, other = dealt("opening_sizes", 3), dealt("opening_sizes", 3, "another seed")
+    first, second, _ = sitting.papers
+    found = had_by(first, [sitting, other])
+    for issued in (*first.exercises, *other.papers[0].exercises):
+        assert frozenset(issued.given.items()) in found[issued.exercise]
+    for issued in second.exercises:
+        assert frozenset(issued.given.items()) not in had_by(first, [sitting]).get(issued.exercise, frozenset())

@@ -1,0 +1,148 @@
+"""What learners get carries no answer: every learner's PDF is read back, and a leak of any kind is found."""
+
+from dataclasses import fields, is_dataclass, replace
+from io import BytesIO
+
+import pytest
+from pikepdf import AttachedFileSpec, Dictionary, Name, Pdf, String
+from pypdf import PdfReader
+
+from courseware.files.bank_files import shipped_banks
+from courseware.papers import sheets
+from courseware.papers.key_secrets import secrets, shows
+from courseware.printing.leak_check import Leak, page_text, release
+from courseware.printing.render import margin_words, paper_pdf
+
+TOPICS = [path.stem for path in shipped_banks()]
+CANARY = "the wagtail nests in the chimney"
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_no_paper_of_any_topic_holds_a_secret(printed, topic) -> None:
+    sheet = printed(topic)
+    assert release(sheet.paper_pdf, secrets(sheet.paper, sheet.key, margin_words(sheet.paper))) == sheet.paper_pdf
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_the_key_itself_would_not_pass(printed, topic) -> None:
+    sheet = printed(topic)
+    with pytest.raises(Leak):
+        release(sheet.key_pdf, secrets(sheet.paper, sheet.key, margin_words(sheet.paper)))
+
+
+def with_canary(key: sheets.Key) -> sheets.Key:
+    """The key with one word of ours in every field that tells an answer."""
+    answers = tuple(
+        tuple(
+            replace(
+                answer,
+                notes=(CANARY,),
+                slips=(sheets.KeySlip(figure="98765", says=CANARY, earns=0),),
+                answer="98765 mm",
+            )
+            for answer in part
+        )
+        for exercise in key.exercises
+        for part in exercise.answers
+    )
+    return replace(key, exercises=(replace(key.exercises[0], answers=answers),))
+
+
+def spoilt(pdf: bytes, how: str) -> bytes:
+    """A learner's PDF with the canary put in one of the places where leaks hide."""
+    with Pdf.open(BytesIO(pdf)) as opened:
+        if how == "metadata":
+            opened.docinfo["/Subject"] = String(CANARY)
+        elif how == "alternative text":
+            opened.Root.StructTreeRoot.Alt = String(f"Drawing: {CANARY}.")
+        elif how == "bookmark":
+            with opened.open_outline() as outline:
+                from pikepdf import OutlineItem
+
+                outline.root.append(OutlineItem(CANARY, 0))
+        elif how == "attachment":
+            opened.attachments["notes.txt"] = AttachedFileSpec(opened, b"anything", filename="notes.txt")
+        elif how == "link":
+            opened.pages[0].Annots = opened.make_indirect(
+                [Dictionary(Type=Name.Annot, Subtype=Name.Link, A=Dictionary(S=Name.URI, URI=String("x:y")))]
+            )
+        elif how == "script":
+            opened.Root.OpenAction = Dictionary(S=Name.JavaScript, JS=String("1"))
+        elif how == "figure":
+            opened.docinfo["/Keywords"] = String("answer 98765 mm")
+        written = BytesIO()
+        opened.save(written)
+    return written.getvalue()
+
+
+PLACES = ["metadata", "alternative text", "bookmark", "attachment", "link", "script", "figure"]
+
+
+@pytest.mark.parametrize("how", PLACES)
+def test_a_leak_is_found_wherever_it_hides(printed, how) -> None:
+    sheet = printed("opening_sizes")
+    with pytest.raises(Leak):
+        release(spoilt(sheet.paper_pdf, how), secrets(sheet.paper, with_canary(sheet.key)))
+
+
+@pytest.mark.parametrize("style", ["white", "off the page", "tiny"])
+def test_text_that_nobody_sees_is_found(printed, style, monkeypatch) -> None:
+    sheet = printed("opening_sizes")
+    markup = {
+        "white": f'<p style="color: white">{CANARY}</p>',
+        "off the page": f'<p style="position: absolute; left: -900mm">{CANARY}</p>',
+        "tiny": f'<p style="font-size: 0.1pt">{CANARY}</p>',
+    }[style]
+    from courseware.printing import render
+
+    monkeypatch.setattr(
+        render,
+        "render",
+        lambda text, pictures, make=render.render: make(text.replace("</body>", markup + "</body>"), pictures),
+    )
+    with pytest.raises(Leak, match="wagtail"):
+        release(paper_pdf(sheet.paper), secrets(sheet.paper, with_canary(sheet.key)))
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_what_is_read_back_is_what_another_reader_reads(printed, topic) -> None:
+    """pypdf reads the same words from the same pages (it keeps other spaces)."""
+    pdf = printed(topic).paper_pdf
+    with Pdf.open(BytesIO(pdf)) as opened:
+        ours = [sorted("".join(page_text(page).split())) for page in opened.pages]
+    theirs = [sorted("".join(page.extract_text().split())) for page in PdfReader(BytesIO(pdf)).pages]
+    assert ours == theirs
+
+
+@pytest.mark.parametrize("answer", ["1.1", "1.3", "1999", "70.0", "700"])
+def test_figures_of_the_files_own_making_are_no_leak(printed, answer) -> None:
+    """Addresses of metadata and the maker's version hold figures too, which no learner reads as an answer."""
+    sheet = printed("opening_sizes")
+    hidden = secrets(sheet.paper, with_canary(sheet.key), margin_words(sheet.paper))
+    assert release(sheet.paper_pdf, replace(hidden, figures=frozenset({answer}))) == sheet.paper_pdf
+
+
+def test_figures_are_secret_only_where_the_paper_does_not_give_them(printed) -> None:
+    sheet = printed("opening_sizes")
+    hidden = secrets(sheet.paper, sheet.key, margin_words(sheet.paper))
+    assert hidden.figures
+    assert shows("1 of 22, 100 mm", hidden) is None
+    assert all(shows(f"It is {figure} mm.", hidden) == figure for figure in hidden.figures)
+    assert all(shows(f"1{figure}7", hidden) is None for figure in hidden.figures)
+
+
+def test_a_learners_sheet_has_no_field_for_an_answer() -> None:
+    """The types that a paper is made of, and those a key adds, do not mix."""
+
+    def types(model: type) -> set[type]:
+        found = {model}
+        for name in {
+            word for field in fields(model) for word in str(field.type).replace("[", " ").replace(",", " ").split()
+        }:
+            inner = getattr(sheets, name.strip("]|"), None)
+            if is_dataclass(inner) and inner not in found:
+                found |= types(inner)
+        return found
+
+    assert sheets.AskedPart in types(sheets.Paper)
+    assert not [model for model in types(sheets.Paper) if model.__name__.startswith("Key")]
