@@ -20,12 +20,13 @@ from courseware.banks.exercise import (
     TablePart,
     part_label,
 )
-from courseware.banks.formulas import Formula, FormulaFault, Kind, near
+from courseware.banks.formulas import Formula, FormulaFault, Kind
 from courseware.banks.givens import Given, read_given
 from courseware.banks.own_drawing import OWN, own_drawing
 from courseware.banks.shapes import ExerciseShape, TopicShape
 from courseware.banks.vocabulary import Vocabulary, vocabulary
 from courseware.banks.wording import SITE_WORDS
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
 from courseware.text_files.yaml_text import Node, place, text_at
 from courseware.trade import FORMATS, UK_METRIC, Format, TradeError

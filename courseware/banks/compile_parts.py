@@ -20,10 +20,11 @@ from courseware.banks.exercise import (
     Route,
     TablePart,
 )
-from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
+from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
 from courseware.banks.vocabulary import Vocabulary
 from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, harmless
 from courseware.text_files.yaml_text import Node, place, text_at
 

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
-from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value, near
+from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value
+from courseware.text_files.did_you_mean import near
 
 SITE_WORDS = ("place", "street", "client")  # invented for the sitting, in wording only
 LONGEST_WORD = 60

@@ -23,7 +23,7 @@ from courseware.banks import (
     read_safety_notes,
     with_drawings,
 )
-from courseware.banks.formulas import near
+from courseware.text_files.did_you_mean import near
 
 _SAFETY = "safety_notes.yaml"
 

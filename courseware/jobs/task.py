@@ -12,10 +12,9 @@ from pydantic_core import PydanticCustomError
 
 from courseware.banks import BankFaulty, Fault, harmless
 from courseware.banks.figures import half_up, write_out
-from courseware.banks.formulas import near
-from courseware.banks.read import shaped
-from courseware.banks.shapes import Shape, Whole, Yes
 from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS, RETURN_BRICKS
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.shapes import Shape, Whole, Yes, shaped
 from courseware.text_files.yaml_text import place, read_yaml
 from courseware.trade import (
     FORMATS,
@@ -118,7 +117,7 @@ class Task:
 
 def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
     """The profiles in a file's bytes. Raises `BankFaulty`."""
-    shape, faults, _ = shaped(ProfilesShape, read_yaml(data, file), file)
+    shape, faults, _ = shaped(ProfilesShape, read_yaml(data, file), file, _STAND_IN)
     if faults or shape is None:
         raise BankFaulty(faults)
     return tuple(shape.profiles)
@@ -215,8 +214,8 @@ _MORTARS = ["practice", "cement"]
 _LIMITS = (("bays", 1, 40), ("learners", 1, 1000), ("waste", 0, 50), ("ahead", 1, 12), ("frog", 0, 50))
 # What stands in for a faulty key, so that the rest is read on; any other key is left out, and is as when not given.
 _STAND_IN: Mapping[str | int, Any] = {
-    **dict.fromkeys(("hours", "bays", "learners", "waste", "ahead", "projects", "eye_height"), "1"),
-    "job": "x", "corner": "mitred", "starts": "stretcher", "mix": "1:5", "tolerances": "x",
+    **dict.fromkeys(("hours", "bays", "learners", "waste", "ahead", "projects", "eye_height", "mm", "over"), "1"),
+    "job": "x", "name": "unnamed", "corner": "mitred", "starts": "stretcher", "mix": "1:5", "tolerances": "x",
     "opening": {"bricks": "4", "courses": "15"}, "wall": {"bricks": "8", "courses": "24", "below": "4"},
     "bricks": "4", "courses": "15", "below": "4",
 }  # fmt: skip

@@ -10,9 +10,8 @@ from pydantic import Field
 
 from courseware.banks import Bank, BankFaulty, Exercise, Fault, harmless
 from courseware.banks.exercise import TablePart
-from courseware.banks.formulas import near
-from courseware.banks.read import shaped
-from courseware.banks.shapes import Shape
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.shapes import Shape, shaped
 from courseware.text_files.yaml_text import Keyed, place, read_yaml
 
 _LONGEST_CODE, _LONGEST_SAYS = 30, 400
@@ -97,7 +96,7 @@ def offer(banks: Iterable[Bank], jobs: Mapping[str, tuple[str, ...]]) -> Offer:
 def read_criteria(data: bytes, file: str, offered: Offer) -> tuple[Criterion, ...]:
     """The criteria in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
     node = read_yaml(data, file)
-    shape, faults, _ = shaped(CriteriaShape, node, file)
+    shape, faults, _ = shaped(CriteriaShape, node, file, {"says": "x"})
     if faults or shape is None:
         raise BankFaulty(faults)
     told: list[Fault] = []
