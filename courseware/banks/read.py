@@ -8,6 +8,7 @@ from typing import Any
 from courseware.banks.compile_bank import bind_topic
 from courseware.banks.exercise import Bank, SafetyNotes
 from courseware.banks.shapes import SafetyShape, TopicShape
+from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.faults import BankFaulty, Fault
 from courseware.text_files.shapes import Path, meant, shaped
 from courseware.text_files.yaml_text import place, read_yaml
@@ -24,16 +25,16 @@ _STAND_IN: dict[str | int, Any] = {
 }
 
 
-def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
-    """The bank in `data`. Raises `BankFaulty` with every fault found; `file` names it in messages.
+def read_bank(data: bytes, file: str, settings: Settings = DEFAULTS) -> Bank:
+    """The bank in `data`, compiled for the centre's settings.
 
-    `arris_rule` is the centre's setting for projecting courses, "outline" or "near" (trade-facts section 3).
+    `file` names it in messages. Raises `BankFaulty` with every fault found.
     """
     node = read_yaml(data, file)
     shape, faults, repaired = shaped(TopicShape, node, file, _STAND_IN)
     if shape is None:
         raise BankFaulty(faults)
-    topic, more = bind_topic(shape, node, file, arris_rule)
+    topic, more = bind_topic(shape, node, file, settings)
     faults += tuple(fault for path, fault in more if not (_caused(path, repaired) or meant(path, repaired)))
     if faults:
         raise BankFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
@@ -45,6 +46,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
         aim=topic.aim,
         safety=topic.safety,
         exercises=topic.exercises,
+        settings=settings,
     )
 
 

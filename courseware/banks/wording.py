@@ -42,6 +42,10 @@ class Wording:
         """The finished text for a variant. Raises `FormulaImpossible` where a figure does not write out."""
         return "".join([_say(piece, scope, site) for piece in self.pieces])
 
+    def retold(self, say: Callable[[str], str]) -> Wording:
+        """The wording with each piece of its plain text said anew."""
+        return Wording(tuple(say(piece) if isinstance(piece, str) else piece for piece in self.pieces))
+
     @property
     def formulas(self) -> tuple[Formula, ...]:
         return tuple(piece for piece in self.pieces if isinstance(piece, Formula))

@@ -9,6 +9,7 @@ import click
 
 from courseware.commands.options import (
     arris_rule_option,
+    centre_option,
     cores,
     date_option,
     day,
@@ -18,6 +19,7 @@ from courseware.commands.options import (
     level_option,
     out_option,
     printable,
+    settings_of,
 )
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
@@ -53,6 +55,7 @@ if TYPE_CHECKING:
 @out_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @arris_rule_option
+@centre_option
 @jobs_option
 def issue(
     banks: tuple[str, ...],
@@ -107,6 +110,7 @@ def issue(
 
 def options_of(asked: dict[str, Any]) -> IssueOptions:
     """What was asked of a sitting; texts that no page can hold and a folder that cannot be written to are refused."""
+    from courseware.settings.settings import SITTING_KEYS
     from courseware.workflows.issue import IssueOptions
 
     if len(set(asked["pick"])) < len(asked["pick"]):
@@ -115,7 +119,7 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         title=printable(asked["title"], "--title"),
         seed=printable(asked["seed"], "--seed"),
         out=folder_of(asked["out"]),
-        arris_rule=asked["arris_rule"],
+        settings=settings_of(asked["centre"], SITTING_KEYS, asked["arris_rule"]),
         processes=cores(asked["jobs"]),
         level=asked["level"],
         exercises=asked["exercises"],

@@ -3,20 +3,30 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
+
+if TYPE_CHECKING:
+    from courseware.settings.settings import Settings
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
 arris_rule_option = click.option(
     "--arris-rule",
     type=click.Choice(["outline", "near"]),
-    default="outline",
-    show_default=True,
-    help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye.",
+    default=None,
+    help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye "
+    "(as its settings say, else outline).",
+)
+centre_option = click.option(
+    "--centre",
+    metavar="FILE",
+    default=None,
+    help="The centre's settings (centre.yaml in this folder, where it is there, unless given).",
 )
 jobs_option = click.option(
     "--jobs",
@@ -54,6 +64,17 @@ def group_options(command: Command) -> Command:
     ):
         command = option(command)
     return command
+
+
+def settings_of(centre: str | None, uses: Sequence[str], arris_rule: str | None = None) -> Settings:
+    """The centre's settings, with the arris rule where one was typed; says which file of it changed any of `uses`."""
+    from courseware.files.centre_file import find_settings
+    from courseware.words import listed
+
+    found = find_settings(centre)
+    if changed := found.changed(uses):
+        click.echo(f"The centre's settings in {found.file} are used here: {listed(changed)}.")
+    return replace(found, arris_rule=arris_rule) if arris_rule else found
 
 
 def cores(jobs: int | None) -> int:

@@ -147,7 +147,7 @@ class Plan:
         return days_of(self.task.shape.wall.courses, self.task.shape.day_height, self.task.brick)
 
 
-def plan_of(task: Task, arris_rule: str) -> Plan:
+def plan_of(task: Task) -> Plan:
     """The plan. The task is known to be buildable, so no `TradeError` is met here."""
     shape, brick = task.shape, task.brick
     around = surround(shape.opening.bricks, shape.opening.courses, brick, shape.corner)
@@ -161,7 +161,7 @@ def plan_of(task: Task, arris_rule: str) -> Plan:
         surround=around,
         weave=weave,
         frame=projecting_frame(
-            shape.opening.courses, shape.wall.below, shape.eye_height, shape.projects, brick, arris_rule
+            shape.opening.courses, shape.wall.below, shape.eye_height, shape.projects, brick, task.settings.arris_rule
         ),
         template=mitre_template(brick),
         stores=_stores(task, around, weave),

@@ -13,6 +13,7 @@ from pydantic_core import PydanticCustomError
 from courseware.banks import BankFaulty, Fault, harmless
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS, RETURN_BRICKS
+from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.shapes import Shape, Whole, Yes, shaped
 from courseware.text_files.yaml_text import place, read_yaml
@@ -113,6 +114,7 @@ class Task:
     shape: JobShape
     profile: ProfileShape
     brick: Format
+    settings: Settings
 
 
 def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
@@ -123,8 +125,11 @@ def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
     return tuple(shape.profiles)
 
 
-def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_rule: str) -> Task:
-    """The task in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
+def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], settings: Settings = DEFAULTS) -> Task:
+    """The task in a file's bytes, by the centre's settings.
+
+    Raises `BankFaulty` with every fault that can be told at once.
+    """
     node = read_yaml(data, file)
     shape, faults, repaired = shaped(JobShape, node, file, _STAND_IN)
     if shape is None:
@@ -158,7 +163,9 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         found.append(fault("hours", "`hours` is out of all reason", "expected hours above 0"))
     for build in (
         lambda: _panel(shape, brick),
-        lambda: projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, brick, arris_rule),
+        lambda: projecting_frame(
+            opening.courses, wall.below, shape.eye_height, shape.projects, brick, settings.arris_rule
+        ),
     ):
         try:
             build()
@@ -168,7 +175,7 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
     told = (*faults, *(one for key, one in found if key not in stand_ins and not stand_ins & _GO_BY[key]))
     if told or profile is None:
         raise BankFaulty(tuple(sorted(told, key=lambda one: (one.line, one.column))))
-    return Task(shape=shape, profile=profile, brick=brick)
+    return Task(shape=shape, profile=profile, brick=brick, settings=settings)
 
 
 def _panel(shape: JobShape, brick: Format) -> None:

@@ -34,10 +34,6 @@ CAUTIONS = (
     "Before any cutting, lifting, mixing or work at height, follow your centre's own risk assessment, local codes and "
     "the makers' instructions; some work is for trained or licensed people only.",
 )
-ARRIS_NOTE = {
-    "outline": "Rule of this centre: above the eye line level the top arris, below it the underside. Centres differ.",
-    "near": "Rule of this centre: above the eye line level the underside arris, below it the top. Centres differ.",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +51,7 @@ def read_sources(sitting: Sitting) -> Sources:
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
             raise SittingFaulty(f"the text of {source.file} in it is not the text that was issued")
     for source in sitting.banks:
-        bank = read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule)
+        bank = read_bank(source.text.encode(), source.file, sitting.settings)
         exercises |= {(bank.topic, exercise.name): (bank, exercise) for exercise in bank.exercises}
     safety = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
     return Sources(exercises=exercises, safety=safety)

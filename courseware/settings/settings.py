@@ -99,6 +99,11 @@ class Settings:
         line, column = place(self.node, path) if self.node is not None else (1, 1)
         return Fault(self.file, line, column, wrong, expected)
 
+    def of_a_sitting(self) -> Settings:
+        """What a sitting's papers, keys and feedback are printed by; all else is as by default."""
+        signed = Signatures(papers=self.signatures.papers, feedback=self.signatures.feedback)
+        return Settings(**{key: getattr(self, key) for key in SITTING_KEYS} | {"signatures": signed})
+
     def by_the_rules_of(self, other: Settings) -> Settings:
         """These settings with the other's rules for banks: what an exercise asks and answers is then the other's."""
         return replace(self, **{key: getattr(other, key) for key in BANK_KEYS})

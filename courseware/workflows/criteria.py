@@ -31,7 +31,7 @@ def map_criteria(
     `banks` are further banks that it may name.
     """
     ordered = [_marked(engine, code) for code in codes] if engine is not None else []
-    own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths, "outline")[0]]
+    own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths)[0]]
     offered = _offered((*_issued_banks(one.sitting for one in ordered), *own))
     found = criteria_map(read_criteria(read_file(file), file.name, offered), ordered)
     shown = named(found) if names else {}
@@ -46,8 +46,8 @@ def _marked(engine: Engine, code: str) -> MarkedSitting:
 
 
 def _issued_banks(issued: Iterable[Sitting]) -> tuple[Bank, ...]:
-    texts = {source.sha256: (source, sitting.arris_rule) for sitting in issued for source in sitting.banks}
-    return tuple(read_bank(source.text.encode(), source.file, arris_rule=rule) for source, rule in texts.values())
+    texts = {source.sha256: (source, sitting.settings) for sitting in issued for source in sitting.banks}
+    return tuple(read_bank(source.text.encode(), source.file, own) for source, own in texts.values())
 
 
 def _offered(banks: Sequence[Bank]) -> Offer:
@@ -56,7 +56,7 @@ def _offered(banks: Sequence[Bank]) -> Offer:
 
 def _lines(job: str) -> tuple[str, ...]:
     """The lines of a job's observation sheet."""
-    sheets = job_sheets(plan_of(find_job(job, "outline"), "outline"), None, "")
+    sheets = job_sheets(plan_of(find_job(job)), None, "")
     return tuple(
         row[0]
         for sheet in sheets

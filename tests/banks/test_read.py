@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from courseware.banks import BankFaulty, harmless, holds_safety_notes, prove, read_bank, read_safety_notes
+from courseware.settings.settings import Settings
 from courseware.text_files.faults import Fault
 
 GOOD = Path(__file__).parent / "good" / "every_kind_of_part.yaml"
@@ -34,7 +35,7 @@ def test_the_centres_rule_reaches_the_formulas() -> None:
     text = GOOD.read_text(encoding="utf-8").replace(
         "where: bricks != courses", 'where: arris_rule == "near" and bricks != courses'
     )
-    assert prove(read_bank(text.encode(), "a.yaml", arris_rule="near").exercises[0]).failure is None
+    assert prove(read_bank(text.encode(), "a.yaml", Settings(arris_rule="near")).exercises[0]).failure is None
     assert prove(read_bank(text.encode(), "a.yaml").exercises[0]).failure.why.startswith("no variant is left")
 
 
