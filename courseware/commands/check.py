@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import click
 
-from courseware.commands.options import arris_rule_option, centre_option, cores, jobs_option, settings_of
+from courseware.commands.options import by_centre, cores, jobs_option
 from courseware.commands.terminal import TERMINAL
+
+if TYPE_CHECKING:
+    from courseware.settings.settings import Settings
 
 
 @click.command()
 @click.argument("banks", nargs=-1, metavar="[BANK]...")
-@arris_rule_option
-@centre_option
+@by_centre("banks", arris_rule=True)
 @jobs_option
-def check(banks: tuple[str, ...], arris_rule: str | None, centre: str | None, jobs: int | None) -> None:
+def check(banks: tuple[str, ...], settings: Settings, jobs: int | None) -> None:
     """Prove every variant of every exercise in BANKs (files, or shipped topics by name; all of those if none)."""
     from courseware.commands.messages import FAILED
     from courseware.commands.proof_report import failure_line, report_proofs
     from courseware.files.bank_files import find_banks, read_banks, shipped_banks
-    from courseware.settings.settings import BANK_KEYS
     from courseware.workflows.proving import first_failures, prove_chosen
 
-    settings = settings_of(centre, BANK_KEYS, arris_rule)
     read, notes = read_banks(find_banks(banks) if banks else shipped_banks(), settings)
     chosen = tuple((bank, exercise) for bank in read for exercise in bank.exercises)
     if notes is not None and not chosen:

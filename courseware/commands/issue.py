@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from courseware.commands.options import (
-    arris_rule_option,
-    centre_option,
+    by_centre,
     cores,
     date_option,
     day,
@@ -19,7 +18,6 @@ from courseware.commands.options import (
     level_option,
     out_option,
     printable,
-    settings_of,
 )
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
@@ -54,8 +52,7 @@ if TYPE_CHECKING:
 )
 @out_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
-@arris_rule_option
-@centre_option
+@by_centre("sitting", arris_rule=True)
 @jobs_option
 def issue(
     banks: tuple[str, ...],
@@ -110,7 +107,6 @@ def issue(
 
 def options_of(asked: dict[str, Any]) -> IssueOptions:
     """What was asked of a sitting; texts that no page can hold and a folder that cannot be written to are refused."""
-    from courseware.settings.settings import SITTING_KEYS
     from courseware.workflows.issue import IssueOptions
 
     if len(set(asked["pick"])) < len(asked["pick"]):
@@ -119,7 +115,7 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         title=printable(asked["title"], "--title"),
         seed=printable(asked["seed"], "--seed"),
         out=folder_of(asked["out"]),
-        settings=settings_of(asked["centre"], SITTING_KEYS, asked["arris_rule"]),
+        settings=asked["settings"],
         processes=cores(asked["jobs"]),
         level=asked["level"],
         exercises=asked["exercises"],

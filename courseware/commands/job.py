@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from courseware.commands.options import (
-    arris_rule_option,
-    centre_option,
+    by_centre,
     cores,
     date_option,
     day,
@@ -17,7 +16,6 @@ from courseware.commands.options import (
     group_options,
     jobs_option,
     out_option,
-    settings_of,
 )
 from courseware.commands.terminal import TERMINAL
 
@@ -31,8 +29,7 @@ if TYPE_CHECKING:
 @group_options
 @date_option
 @out_option
-@arris_rule_option
-@centre_option
+@by_centre("job", arris_rule=True)
 @jobs_option
 def job(
     task_files: tuple[str, ...],
@@ -41,8 +38,7 @@ def job(
     learners: int | None,
     date: str | None,
     out: str,
-    arris_rule: str | None,
-    centre: str | None,
+    settings: Settings,
     jobs: int | None,
 ) -> None:
     """Make the sheets of a practical task: job sheet, templates at true size, order, prompts, observation sheet.
@@ -51,9 +47,6 @@ def job(
     """
     if group is not None and learners is not None:
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
-    from courseware.settings.settings import JOB_KEYS
-
-    settings = settings_of(centre, JOB_KEYS, arris_rule)
     tasks = write_jobs(task_files, day(date), out, settings)
     if group is None and learners is None:
         return

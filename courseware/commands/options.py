@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import replace
+from functools import wraps
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 import click
 
@@ -15,14 +16,14 @@ if TYPE_CHECKING:
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
-arris_rule_option = click.option(
+_arris_rule_option = click.option(
     "--arris-rule",
     type=click.Choice(["outline", "near"]),
     default=None,
     help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye "
     "(as its settings say, else outline).",
 )
-centre_option = click.option(
+_centre_option = click.option(
     "--centre",
     metavar="FILE",
     default=None,
@@ -66,14 +67,31 @@ def group_options(command: Command) -> Command:
     return command
 
 
-def settings_of(centre: str | None, uses: Sequence[str], arris_rule: str | None = None) -> Settings:
-    """The centre's settings, with the arris rule where one was typed; says which file of it changed any of `uses`."""
+def by_centre(what: str, *, arris_rule: bool = False) -> Callable[[Command], Command]:
+    """Hands a command the centre's settings, as `settings`, by the option --centre (and --arris-rule, which wins).
+
+    `what` names the keys that the command goes by (`settings.KEYS`): where the centre's file sets one of them, one line
+    says so.
+    """
+
+    def add(command: Command) -> Command:
+        @wraps(command)
+        def run(*args: Any, centre: str | None, arris_rule: str | None = None, **more: Any) -> Any:
+            return command(*args, settings=_settings(centre, what, arris_rule), **more)
+
+        added = cast("Command", run)
+        return _centre_option(_arris_rule_option(added) if arris_rule else added)
+
+    return add
+
+
+def _settings(centre: str | None, what: str, arris_rule: str | None) -> Settings:
     from courseware.files.centre_file import find_settings
-    from courseware.words import listed
+    from courseware.settings.settings import KEYS
 
     found = find_settings(centre)
-    if changed := found.changed(uses):
-        click.echo(f"The centre's settings in {found.file} are used here: {listed(changed)}.")
+    if changed := found.changed(KEYS[what]):
+        click.echo(f"The centre's settings in {found.file}: {', '.join(changed)}.")
     return replace(found, arris_rule=arris_rule) if arris_rule else found
 
 

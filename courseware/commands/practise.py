@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from courseware.commands.options import (
-    arris_rule_option,
-    centre_option,
+    by_centre,
     cores,
     folder_of,
     jobs_option,
     level_option,
-    settings_of,
 )
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
+
+if TYPE_CHECKING:
+    from courseware.settings.settings import Settings
 
 
 @click.command()
@@ -25,8 +27,7 @@ from courseware.words import count
 @click.option("--job", default=None, metavar="JOB", help="Figures near those of this job: a job's file or short name.")
 @click.option("--out", default=None, metavar="FILE", help="The file to write [default: output/practice.html, or .pdf].")
 @click.option("--print", "printed", is_flag=True, help="Instead of the page: a booklet to print, answers at the back.")
-@arris_rule_option
-@centre_option
+@by_centre("banks", arris_rule=True)
 @jobs_option
 def practise(
     banks: tuple[str, ...],
@@ -34,8 +35,7 @@ def practise(
     job: str | None,
     out: str | None,
     printed: bool,
-    arris_rule: str | None,
-    centre: str | None,
+    settings: Settings,
     jobs: int | None,
 ) -> None:
     """Make a page to practise BANKs at home (files, or shipped topics by name; all of those if none): one file."""
@@ -44,10 +44,8 @@ def practise(
         raise click.BadParameter(f"{file} is a folder; name a file in it", param_hint="--out")
     folder_of(str(file.parent))
     from courseware.files.bank_files import shipped_banks
-    from courseware.settings.settings import BANK_KEYS
     from courseware.workflows.practise import to_practise, write_booklet, write_page
 
-    settings = settings_of(centre, BANK_KEYS, arris_rule)
     named = banks if banks or job is not None else tuple(path.stem for path in shipped_banks())
     found = to_practise(named, job, level, settings, cores(jobs), TERMINAL)
     if printed:

@@ -9,6 +9,7 @@ from functools import partial
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, Task
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import (
     Format,
     Frame,
@@ -113,7 +114,7 @@ class Plan:
             ("Panel, height", self.weave.height),
             ("Projection of the surround", self.frame.projects),
         )
-        gauged = gauge_courses(self.task.brick)
+        gauged, word = gauge_courses(self.task.brick), self.task.settings.upright_joint
         profile, brick, least = self.task.profile, self.task.brick, self.least
         size, level = partial(allowed, profile.size, least=least), partial(allowed, profile.level, least=least)
         nothing = (
@@ -131,7 +132,7 @@ class Plan:
         )
         return (
             *(Line(what=what, target=target, allowed=size(target)) for what, target in sizes),
-            *(Line(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
+            *(Line(what=with_own_word(what, word), target=size, allowed=max(least, _JOINT)) for what, size in joints),
             *(Line(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
 

@@ -28,6 +28,7 @@ from courseware.papers.sheets import (
 )
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
 from courseware.papers.sitting_file import SittingFaulty
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format
 
 CAUTIONS = (
@@ -66,6 +67,7 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
         exercises=tuple(a for a, _, _ in asked),
         cautions=CAUTIONS,
         scale=_scale(asked),
+        signed=sitting.settings.signatures.papers,
     )
 
 
@@ -132,7 +134,7 @@ def _ask(
         level=exercise.level,
         setting=recorded.setting,
         pose=exercise.pose.render(scope, site),
-        brick=brick_line(exercise.format, exercise.brick_line),
+        brick=with_own_word(brick_line(exercise.format, exercise.brick_line), bank.settings.upright_joint),
         parts=tuple(asked_part(part, own, scope, site) for part, own in with_records(number, solved, recorded)),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),
@@ -206,6 +208,7 @@ def _heading(sitting: Sitting, place: int) -> Heading:
         reference=issued.learner.reference,
         number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
         marks=sum(part.marks for part in issued.parts),
+        centre=sitting.settings.name,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from courseware.drawings.picture import Picture
+from courseware.settings.settings import Signed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,8 +31,22 @@ class Block:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Report:
-    """A report of a page or more: its file's name, its title and its blocks, one after another."""
+    """A report of a page or more: its file's name, its title and its blocks, one after another.
+
+    `centre` is the centre's name over the title, where it is printed.
+    """
 
     file: str
     title: str
     blocks: tuple[Block, ...]
+    centre: str = ""
+
+
+def signed_block(signed: Signed) -> Block:
+    """The sentence of a signature, and a line for each who signs.
+
+    >>> signed_block(Signed(says="Seen by me.", signed=("Assessor",))).text
+    ('Seen by me.', 'Assessor: ______________________________   Date: ______________')
+    """
+    lines = tuple(f"{who}: {'_' * 30}   Date: {'_' * 14}" for who in signed.signed)
+    return Block(text=(*([signed.says] if signed.says else []), *lines))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 
 from courseware.text_files.faults import Fault
@@ -113,4 +113,11 @@ DEFAULTS = Settings()
 MORTARS = ("practice", "cement")
 BANK_KEYS = ("arris_rule", "upright_joint")  # what a bank's formulas and words go by
 SITTING_KEYS = ("name", *BANK_KEYS, "signatures")  # what papers, keys and feedback are printed by
-JOB_KEYS = ("name", *BANK_KEYS, "mortar", "day_height", "tolerances", "signatures")
+KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
+    "banks": BANK_KEYS,
+    "sitting": SITTING_KEYS,
+    "job": (*SITTING_KEYS, "mortar", "day_height", "tolerances"),
+    "audit": ("name", "signatures"),
+    "record": ("retention",),
+    "criteria": ("upright_joint", "criteria"),
+}

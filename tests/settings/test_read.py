@@ -11,7 +11,7 @@ from courseware.settings.read import read_settings
 from courseware.settings.settings import (
     BANK_KEYS,
     DEFAULTS,
-    JOB_KEYS,
+    KEYS,
     SITTING_KEYS,
     Retention,
     Settings,
@@ -159,4 +159,5 @@ def test_rules_of_banks_are_taken_over_and_nothing_else() -> None:
     today, then = read(WHOLE), Settings(arris_rule="outline", upright_joint="perp", name="Old name")
     found = today.by_the_rules_of(then)
     assert (found.arris_rule, found.upright_joint, found.name) == ("outline", "perp", "Brookfield Trades College")
-    assert set(BANK_KEYS) < set(SITTING_KEYS) < set(CentreShape.model_fields) > set(JOB_KEYS) > set(BANK_KEYS)
+    assert set(BANK_KEYS) < set(SITTING_KEYS) < set(CentreShape.model_fields)
+    assert {key for keys in KEYS.values() for key in keys} == set(CentreShape.model_fields)
