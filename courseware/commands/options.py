@@ -23,7 +23,7 @@ _arris_rule_option = click.option(
     help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye "
     "(as its settings say, else outline).",
 )
-_centre_option = click.option(
+centre_option = click.option(
     "--centre",
     metavar="FILE",
     default=None,
@@ -70,22 +70,22 @@ def group_options(command: Command) -> Command:
 def by_centre(what: str, *, arris_rule: bool = False) -> Callable[[Command], Command]:
     """Hands a command the centre's settings, as `settings`, by the option --centre (and --arris-rule, which wins).
 
-    `what` names the keys that the command goes by (`settings.KEYS`): where the centre's file sets one of them, one line
-    says so.
+    `what` names the keys that the command goes by (`settings.KEYS`).
     """
 
     def add(command: Command) -> Command:
         @wraps(command)
         def run(*args: Any, centre: str | None, arris_rule: str | None = None, **more: Any) -> Any:
-            return command(*args, settings=_settings(centre, what, arris_rule), **more)
+            return command(*args, settings=settings_of(centre, what, arris_rule), **more)
 
         added = cast("Command", run)
-        return _centre_option(_arris_rule_option(added) if arris_rule else added)
+        return centre_option(_arris_rule_option(added) if arris_rule else added)
 
     return add
 
 
-def _settings(centre: str | None, what: str, arris_rule: str | None) -> Settings:
+def settings_of(centre: str | None, what: str, arris_rule: str | None = None) -> Settings:
+    """The centre's settings, with an arris rule that was typed; one line says which keys of its file hold here."""
     from courseware.files.centre_file import find_settings
     from courseware.settings.settings import KEYS
 

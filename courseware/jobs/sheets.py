@@ -11,7 +11,7 @@ from courseware.jobs.plan_view import plan_view
 from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
 from courseware.papers.dates import in_full
-from courseware.reports.report import Block, Report, Table, signed_block
+from courseware.reports.report import Block, Report, Table
 from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format, height
 
@@ -231,6 +231,6 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         Block(heading="Measured, in mm", text=tolerances, table=measured),
         Block(heading="Judged", table=judged),
         Block(heading="Assessor's comment", text=ruled),
-        Block(heading="Learner's comment", text=ruled),
-        signed_block(signed) if signed.signed else Block(text=(_SIGNED,)),
+        Block(heading="Learner's comment", text=ruled, signed=signed),
+        *(() if signed.signed else (Block(text=(_SIGNED,)),)),
     )

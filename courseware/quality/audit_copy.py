@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from courseware.marking.marks import How, Mark, MarkedPaper
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.reports.as_typed import as_typed, by_code
-from courseware.reports.report import Block, Report, Table, signed_block
+from courseware.reports.report import Block, Report, Table
 from courseware.settings.settings import Settings
 
 HOW_SAID: Mapping[How, str] = {
@@ -116,7 +116,7 @@ def front_sheet(
                     widths=(62, 0),
                 ),
             ),
-            *([signed_block(signed)] if signed.signed else []),
+            *([Block(signed=signed)] if signed.signed else []),
         ),
     )
 

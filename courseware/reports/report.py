@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from courseware.drawings.picture import Picture
-from courseware.settings.settings import Signed
+from courseware.settings.settings import UNSIGNED, Signed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +19,7 @@ class Table:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
-    """A piece of a report: a heading, then whichever of text, numbered steps, table and picture there is."""
+    """A piece of a report: a heading, then whichever of text, steps, table, picture and signatures there is."""
 
     heading: str = ""
     text: tuple[str, ...] = ()
@@ -27,6 +27,7 @@ class Block:
     table: Table | None = None
     picture: Picture | None = None
     new_page: bool = False
+    signed: Signed = UNSIGNED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,13 +41,3 @@ class Report:
     title: str
     blocks: tuple[Block, ...]
     centre: str = ""
-
-
-def signed_block(signed: Signed) -> Block:
-    """The sentence of a signature, and a line for each who signs.
-
-    >>> signed_block(Signed(says="Seen by me.", signed=("Assessor",))).text
-    ('Seen by me.', 'Assessor: ______________________________   Date: ______________')
-    """
-    lines = tuple(f"{who}: {'_' * 30}   Date: {'_' * 14}" for who in signed.signed)
-    return Block(text=(*([signed.says] if signed.says else []), *lines))

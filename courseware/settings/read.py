@@ -26,7 +26,7 @@ from courseware.trade import ARRIS_RULES
 
 LONGEST_NAME, LONGEST_SAYS, LONGEST_WHO, MOST_WHO = 100, 300, 40, 6
 LONGEST_WORD = 30
-LEAST_DAY, HIGHEST_DAY = 100, 3000  # mm: from a course to a storey
+LEAST_DAY, HIGHEST_DAY = 200, 3000  # mm: from a course of the highest bricks to a storey
 WORD = re.compile(rf"[^\W\d_](?:[^\W\d_]|[ '’-](?=[^\W\d_])){{0,{LONGEST_WORD - 1}}}")
 _STAND_IN: dict[str | int, object] = {"says": "x", "signed": ["x"]}
 _Wrong = tuple[Path, str, str]  # where, what is wrong, what was expected

@@ -110,6 +110,7 @@ class Settings:
 
 
 DEFAULTS = Settings()
+MOST_MONTHS = 1200  # for which a record may be kept
 MORTARS = ("practice", "cement")
 BANK_KEYS = ("arris_rule", "upright_joint")  # what a bank's formulas and words go by
 SITTING_KEYS = ("name", *BANK_KEYS, "signatures")  # what papers, keys and feedback are printed by

@@ -7,9 +7,9 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field
 from pydantic_core import PydanticCustomError
 
+from courseware.settings.settings import MOST_MONTHS
 from courseware.text_files.shapes import Shape, Whole
 
-MOST_MONTHS = 1200
 ALWAYS = "always"
 
 

@@ -37,7 +37,8 @@ def find_job(name: str, settings: Settings = DEFAULTS) -> Task:
         raise NotFound(f"there is no job {name}; shipped jobs are {', '.join(shipped_jobs())}")
     beside = path.parent / _TOLERANCES
     profiles = beside if beside.is_file() else shipped_folder() / "jobs" / _TOLERANCES
-    return read_task(read_file(path), path.name, read_profiles(read_file(profiles), profiles.name), settings)
+    known = read_profiles(read_file(profiles), profiles.name)
+    return read_task(read_file(path), path.name, known, settings, shipped=not Path(name).is_file())
 
 
 def worksheet(task: Task) -> tuple[Bank, tuple[Exercise, ...]]:

@@ -105,7 +105,7 @@ def test_a_text_over_several_lines_is_one_line() -> None:
         ("upright_joint: perp-\n", "centre.yaml:1:16: `perp-` is not a word to print"),
         (f"upright_joint: {'p' * 31}\n", "centre.yaml:1:16: `ppp"),
         ("mortar: cemnt\n", "centre.yaml:1:9: `mortar` is `cemnt`; did you mean `cement`?"),
-        ("day_height: 99\n", "centre.yaml:1:13: `day_height` is out of all reason; expected 100 to 3000 mm"),
+        ("day_height: 199\n", "centre.yaml:1:13: `day_height` is out of all reason; expected 200 to 3000 mm"),
         ("day_height: 3001\n", "centre.yaml:1:13: `day_height` is out of all reason"),
         ("day_height: 1.2 m\n", "centre.yaml:1:13: `day_height` is wrong: it is not a plain whole number"),
         ("tolerances: ''\n", "centre.yaml:1:13: `tolerances` is blank"),
@@ -138,7 +138,7 @@ def test_all_faults_are_told_at_once_in_the_order_of_the_file() -> None:
 
 def test_the_limits_themselves_are_taken() -> None:
     assert read(f"name: {'x' * 100}\n").name == "x" * 100
-    assert [read(f"day_height: {mm}\n").day_height for mm in (100, 3000)] == [100, 3000]
+    assert [read(f"day_height: {mm}\n").day_height for mm in (200, 3000)] == [200, 3000]
     assert read("retention: {names: 1, marks: 1200}\n").retention == Retention(names=1, marks=1200)
     assert read("upright_joint: Stoßfuge\n").upright_joint == "Stoßfuge"
     assert read(f"upright_joint: {'p' * 30}\n").upright_joint == "p" * 30
@@ -151,7 +151,7 @@ def test_a_fault_found_later_is_told_at_its_place_in_the_file() -> None:
 
 
 def test_kinds_of_record_are_those_of_the_record() -> None:
-    assert tuple(Retention().months) == KINDS
+    assert tuple(Retention().months) == KINDS == ("names", "scripts", "marks", "papers")
 
 
 def test_rules_of_banks_are_taken_over_and_nothing_else() -> None:
