@@ -39,6 +39,22 @@ def test_the_centres_rule_reaches_the_formulas() -> None:
     assert prove(read_bank(text.encode(), "a.yaml").exercises[0]).failure.why.startswith("no variant is left")
 
 
+def test_a_bank_knows_the_settings_it_is_compiled_for() -> None:
+    own = Settings(arris_rule="near", name="Brookfield Trades College")
+    assert read_bank(GOOD.read_bytes(), "walls.yaml", own).settings == own
+    assert read_bank(GOOD.read_bytes(), "walls.yaml").settings == Settings()
+
+
+def test_words_of_a_bank_are_the_centres_and_its_formulas_stay() -> None:
+    """In wording the joint is called as the centre calls it; `perpend` in a formula is a size."""
+    text = GOOD.read_text(encoding="utf-8")
+    [pose] = [line for line in text.splitlines() if line.strip().startswith("pose:")][:1]
+    said = "    pose: Each perpend is {{ perpend }} mm."
+    bank = read_bank(text.replace(pose, said).encode(), "walls.yaml", Settings(upright_joint="perp"))
+    found = next(exercise for exercise in bank.exercises if str(exercise.pose.pieces[0]).startswith("Each"))
+    assert found.pose.render({}, {}) == "Each perp is 10 mm."
+
+
 NOTES = b"""\
 # Notes for tests
 safety_notes:

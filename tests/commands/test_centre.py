@@ -110,7 +110,7 @@ def test_without_a_file_papers_and_their_sitting_are_as_they_always_were() -> No
         ("arris_rule: near", "for projecting courses: near.", True),
         ("upright_joint: upright joint", "there is an upright joint between two", True),
         ("upright_joint: perp", "How many perps has one course?", True),
-        ("signatures: {papers: {says: All my own work., signed: [Learner]}}", "All my own work. Learner Date", False),
+        ("signatures: {papers: {says: All my own work., signed: [Learner]}}", "All my own work.", False),
     ],
 )
 def test_a_setting_is_printed_and_kept_with_the_sitting(line: str, printed: str, on_key: bool) -> None:
@@ -189,13 +189,13 @@ def test_banks_are_proved_by_the_centres_rule_in_every_process() -> None:
     assert done.exit_code == 0, done.output
 
 
-def test_the_practice_page_has_the_centres_word() -> None:
+def test_what_is_practised_at_home_has_the_centres_word() -> None:
     centre("upright_joint: cross joint\n")
-    done = run("practise", "joints.yaml", "--jobs", "1")
+    done = run("practise", "joints.yaml", "--print", "--jobs", "1")
     assert done.exit_code == 0, done.output
-    page = Path("output/practice.html").read_text(encoding="utf-8")
-    assert "How many cross joints has one course?" in page
-    assert "perpends has" not in page
+    booklet = text_of(Path("output/practice.pdf"))
+    assert "How many cross joints has one course?" in booklet
+    assert "perpend" not in booklet
 
 
 # ------------------------------------------------------------------ marked papers
@@ -209,13 +209,14 @@ def test_feedback_and_audit_copy_have_the_centres_name_and_are_signed() -> None:
     assert run("mark", folder, "--assessor", "J. Marsh", "--jobs", "1").exit_code == 0
     [feedback] = folder.glob("marked/feedback-*.pdf")
     assert "Brookfield Trades College Feedback: Joints" in text_of(feedback)
-    assert "I have read this. Learner Date" in text_of(feedback)
+    assert "I have read this." in text_of(feedback)
     done = run("audit", sitting.papers[0].code)
     assert done.exit_code == 0, done.output
     [audit] = Path("output").glob("audit-*.pdf")
     told = text_of(audit)
     assert "Brookfield Trades College Audit copy of paper" in told
-    assert "Seen and agreed. Internal quality assurer Date" in told
+    assert "Seen and agreed." in told
+    assert "Internal quality assurer" in told
 
 
 # ------------------------------------------------------------------ jobs
