@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
 
-CHANGED = "it is not the record of a sitting, or it has been changed by hand"
+CHANGED = "it is not a sitting.json, or it has been changed by hand"
 
 
 def test_a_record_reads_back_the_same(dealt) -> None:
