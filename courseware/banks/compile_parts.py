@@ -215,7 +215,9 @@ def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -
     for index, shape in enumerate(shapes[:12]):
         here = (*path, index)
         if shape.earns not in (None, "method", "accuracy"):
-            scope.reading.fault((*here, "earns"), f"`{shape.earns}` is no kind of mark", "expected method or accuracy")
+            scope.reading.fault(
+                (*here, "earns"), f"`{shape.earns}` is not a kind of mark", "expected method or accuracy"
+            )
         value = None if shape.value is None else scope.formula((*here, "value"), shape.value, "number", "word", "truth")
         say = scope.keyed((*here, "say"), shape.say)
         lines.append(Line(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
@@ -308,7 +310,7 @@ def _check_order(part: OrderPart, reading: Reading, path: Path) -> None:
     for pair in part.before:
         for name in pair:
             if name not in names:
-                reading.fault((*path, "before"), f"`{name}` is no step", near(name, names, "expected one of"))
+                reading.fault((*path, "before"), f"`{name}` is not a step", near(name, names, "expected one of"))
     after: dict[str, set[str]] = {}
     for earlier, later in part.before:
         after.setdefault(later, set()).add(earlier)

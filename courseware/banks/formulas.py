@@ -1,6 +1,6 @@
 """The formula language of banks: exact arithmetic over an allow-list, checked when the bank is read.
 
-A formula is parsed by Python's own parser, checked node by node against a short list, and built anew from the
+A formula is parsed by Python's own parser, checked node by node against a short list, and rebuilt from the
 nodes that passed, so what is compiled holds nothing but arithmetic, comparisons, known names and known functions.
 """
 
@@ -123,10 +123,10 @@ def _parse(text: str) -> ast.Expression:
         raise FormulaFault("the formula is empty", "expected a formula such as `bricks * module + joint`")
     if len(text) > MOST_CHARACTERS:
         raise FormulaFault(f"the formula has {len(text)} characters", f"at most {MOST_CHARACTERS} are allowed")
-    for sign in text:
-        if sign in "×÷−–²³½^#\\[{" or not (sign.isascii() and sign.isprintable()):
-            hint = _HINTS.get(sign, "only plain letters, figures and + - * / ( ) are allowed")
-            raise FormulaFault(f"the character `{sign}` cannot stand in a formula", hint)
+    for character in text:
+        if character in "×÷−–²³½^#\\[{" or not (character.isascii() and character.isprintable()):
+            hint = _HINTS.get(character, "only plain letters, figures and + - * / ( ) are allowed")
+            raise FormulaFault(f"the character `{character}` cannot stand in a formula", hint)
     if re.search(r"(?<![\w.])0[0-9]", text, re.ASCII):
         raise FormulaFault("a number starts with a needless 0", "expected plain decimal figures such as 10 or 0.5")
     try:

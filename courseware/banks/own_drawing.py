@@ -46,7 +46,7 @@ def files_named(data: bytes, file: str) -> tuple[str, ...]:
 def with_drawings(data: bytes, found: Mapping[str, bytes], file: str) -> bytes:
     """The bank's bytes with the texts of these SVG files at its end.
 
-    Raises `BankFaulty` where one of them is no plain text, or where the bank is written in braces.
+    Raises `BankFaulty` where one of them is not plain text, or where the bank is written in braces.
     """
     if not found:
         return data

@@ -27,7 +27,7 @@ def number(text: str) -> float:
     match = _NUMBER.fullmatch(text.rstrip())
     value = float(match[1]) if match else _LARGEST * 2
     if abs(value) > _LARGEST:
-        raise NotDrawn(f"`{text[:30]}` is no number that can be drawn", "expected one of at most a million")
+        raise NotDrawn(f"`{text[:30]}` is not a number that can be drawn", "expected one of at most a million")
     return value
 
 

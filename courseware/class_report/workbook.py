@@ -1,4 +1,4 @@
-"""The class picture as a workbook: every figure a number, to sort and to reckon with."""
+"""The class picture as a workbook: every figure a number, to sort and to calculate with."""
 
 from __future__ import annotations
 

@@ -16,6 +16,7 @@ from courseware.papers.unused_variants import CannotDeal
 from courseware.printing.leak_check import Leak
 from courseware.printing.workers import WorkersDied
 from courseware.text_files.faults import seen
+from courseware.words import count
 from courseware.workflows.proving import ProofsFailed
 
 FAILED, _FAULTY, _STOPPED = 1, 2, 3
@@ -67,8 +68,7 @@ def keep_details(error: BaseException) -> str:
 def explain(error: BaseException) -> tuple[str | None, int | None]:
     """The message and exit code for an expected error; (None, None) for one that is a fault of the program."""
     if isinstance(error, FileFaulty):
-        count = len(error.faults)
-        return f"{error}\n{count} fault{'' if count == 1 else 's'} found; nothing was made.", _FAULTY
+        return f"{error}\n{count(len(error.faults), 'fault')} found; nothing was made.", _FAULTY
     if isinstance(error, ProofsFailed):
         lines = [failure_line(*failure) for failure in error.failures]
         return "\n".join([*lines, f"A bank that fails its proof {error.refused}; nothing was made."]), FAILED

@@ -30,7 +30,7 @@ def record() -> None:
 @click.argument("sittings", nargs=-1, required=True, metavar="SITTING...")
 @_placed
 def take_in(sittings: tuple[str, ...], url: str | None, out: str) -> None:
-    """Take each SITTING (its folder or sitting.json) into the record: a lost record is made anew from them."""
+    """Take each SITTING (its folder or sitting.json) into the record: a lost record is made again from them."""
     from datetime import UTC, datetime
 
     from courseware.database.sittings import take
@@ -163,7 +163,7 @@ def _months(typed: str) -> int | None:
     if typed == "always":
         return None
     if not (typed.isascii() and typed.isdigit() and len(typed) < 6):
-        raise click.BadParameter(f"{typed} is no number of months; write 36, or `always`", param_hint="MONTHS")
+        raise click.BadParameter(f"{typed} is not a number of months; write 36, or `always`", param_hint="MONTHS")
     return int(typed)
 
 

@@ -82,10 +82,10 @@ def writing(engine: Engine, *, made: bool = True) -> Iterator[Connection]:
 
 
 def squeeze(engine: Engine) -> None:
-    """Writes a SQLite record anew, so that nothing deleted is left between its rows; others look after themselves."""
+    """Rewrites a SQLite record, so that nothing deleted is left between its rows; others look after themselves."""
     if engine.dialect.name != "sqlite":
         return
-    outside = engine.execution_options(begin="")  # a file cannot be written anew inside a transaction
+    outside = engine.execution_options(begin="")  # a file cannot be rewritten inside a transaction
     with told_plainly(engine.url), outside.connect() as connection:
         connection.exec_driver_sql("VACUUM")
 
@@ -132,6 +132,6 @@ def _check(engine: Engine) -> None:
         found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
     if found != "ok":
         raise RecordFaulty(
-            f"{place(engine.url)}: it is damaged ({found}); put a copy in its place, or make it anew with "
+            f"{place(engine.url)}: it is damaged ({found}); put a copy in its place, or make it again with "
             "`courseware record take`"
         )

@@ -22,8 +22,8 @@ _WORDS = (  # what SQLite says, and what it means here
     ("busy", "another program has been writing to it for half a minute; close it, or wait, and run this again"),
     ("readonly", "it may not be written to; look at the rights of the file and of its folder"),
     ("unable to open", "it cannot be opened; look at the rights of the file and of its folder"),
-    ("not a database", "it is no record of this program; name another with --record"),
-    ("malformed", "it is damaged; put a copy in its place, or make it anew with `courseware record take`"),
+    ("not a database", "it is not a record of this program; name another with --record"),
+    ("malformed", "it is damaged; put a copy in its place, or make it again with `courseware record take`"),
     ("disk I/O", f"its disk reports errors or has no room left; {_LATER}"),
 )
 

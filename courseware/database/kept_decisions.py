@@ -1,4 +1,4 @@
-"""Decisions kept in a file beside a sitting, and which of them a record that was made anew lacks."""
+"""Decisions kept in a file beside a sitting, and which of them a record that was made again lacks."""
 
 from __future__ import annotations
 

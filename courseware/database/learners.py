@@ -63,7 +63,7 @@ def delete_learner(engine: Engine, who: str) -> Deleted:
     """Deletes a learner's papers, names, scripts, marks and decisions for good.
 
     A sitting without other papers goes too. Remarks on other papers lose the name and the code. A SQLite file is
-    written anew, so that no byte of them stays in it. Raises `RecordRefuses` where `who` is nobody, or may be several.
+    rewritten, so that no byte of them stays in it. Raises `RecordRefuses` where `who` is nobody, or may be several.
     """
     return delete_papers(engine, whose(held(engine), who))
 
@@ -88,7 +88,7 @@ def delete_papers(engine: Engine, papers: Papers) -> Deleted:
 
 
 def telling(papers: Papers) -> re.Pattern[str]:
-    """Finds a learner in what others typed: codes, names of two words or more, references that are no mere figure.
+    """Finds a learner in what others typed: codes, names of two words or more, references that are not a mere figure.
 
     A name of one word may be a word of the trade (Mason, Mark), a short number an answer: those are left alone.
     """

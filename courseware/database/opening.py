@@ -15,8 +15,8 @@ from courseware.database.row_checks import check_rows
 def open_record(url: str | URL, *, make: bool = True) -> Engine:
     """The record at a database URL, made where there is none, brought up to date where it is of an earlier form.
 
-    Raises `RecordFaulty` for what is no record, is damaged, changed by hand, or of a later form; `RecordRefuses` where
-    none is there and `make` is false.
+    Raises `RecordFaulty` for what is not a record, is damaged, changed by hand, or of a later form; `RecordRefuses`
+    where none is there and `make` is false.
     """
     engine = connect(url, make=make)
     with told_plainly(engine.url):

@@ -33,12 +33,12 @@ class Past:
 def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime) -> bool:
     """Sets how many months after its sitting a kind of record is kept; none is without end.
 
-    False where it was so already. Raises `RecordRefuses` for what is no kind or no number of months.
+    False where it was so already. Raises `RecordRefuses` for an unknown kind or a wrong number of months.
     """
     if kind not in KINDS:
         raise RecordRefuses(f"there is no kind of record `{kind}`; the kinds are {', '.join(KINDS)}")
     if months is not None and not 0 < months <= _MOST_MONTHS:
-        raise RecordRefuses(f"{months} is no time to keep a record; give months, from 1 to {_MOST_MONTHS}")
+        raise RecordRefuses(f"{months} is not a time to keep a record; give months, from 1 to {_MOST_MONTHS}")
     with writing(engine) as connection:
         if _kept(connection)[kind] == months:
             return False

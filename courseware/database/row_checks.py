@@ -31,7 +31,7 @@ def check_rows(engine: Engine) -> None:
             if _has_wrong(connection, table, typed=engine.dialect.name != "sqlite"):
                 raise RecordFaulty(
                     f"{place(engine.url)}: a row of its table `{table.name}` holds what this program did not write: "
-                    "it has been changed by hand; put a copy in its place, or make it anew with "
+                    "it has been changed by hand; put a copy in its place, or make it again with "
                     "`courseware record take`"
                 )
 

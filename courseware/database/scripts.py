@@ -56,7 +56,7 @@ def enter_scripts(
 ) -> Entered:
     """Enters what a sheet says, all of it or nothing; entering the same sheet again adds nothing.
 
-    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made anew.
+    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made again.
     A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
     rows. A decision that is no longer in the sheet stands until another takes its place.
     Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.

@@ -1,11 +1,8 @@
 """One learner taken out of a sitting's folder for good, everybody else's papers and answers left as they were.
 
-What changes for the others: the joined files, the class grid and the record have one paper less. Their own papers, keys
-and codes stay, byte for byte. On numbered papers `Paper 3 of 12` stands as it was handed out, while `again` counts anew
-and prints `of 11`. What marking made is removed: its class picture counts the learner.
-
-Only what the program wrote is touched: in a sitting's folder the files that its record names, elsewhere those that the
-record noted when they were written. Whatever else holds the name or a code is told of.
+What changes for the others: the joined files, the class grid and sitting.json have one paper less. Their own papers,
+keys and codes stay, byte for byte. On numbered papers `Paper 3 of 12` stands as it was handed out, while `again` counts
+those left and prints `of 11`. What marking made is removed: its class picture counts the learner.
 """
 
 from __future__ import annotations
@@ -167,7 +164,7 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
 
 
 def _joined(folder: Path, left: Sitting) -> Iterator[tuple[str, bytes | None]]:
-    """The joined files anew from the single ones; None where a single one is missing, for `again` to make all."""
+    """The joined files, made from the single ones; None where a single one is missing, for `again` to make all."""
     for single, name in _JOINED:
         if (folder / name).exists():
             singles = [folder / single(paper.code) for paper in left.papers]
@@ -175,7 +172,7 @@ def _joined(folder: Path, left: Sitting) -> Iterator[tuple[str, bytes | None]]:
 
 
 def _grid(folder: Path, record: str, learners: int) -> Iterator[tuple[str, bytes | None]]:
-    """The class grid anew; None where this version of the program cannot work out the papers any more."""
+    """The class grid, made again; None where this version of the program cannot work out the papers any more."""
     if (folder / GRID).exists():
         try:
             yield GRID, print_grid(record, learners)

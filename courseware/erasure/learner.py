@@ -50,7 +50,7 @@ class Gone:
 def going(engine: Engine | None, who: str, named: Sequence[Path], parents: Sequence[Path]) -> Going:
     """Finds a learner in the record, in the folders named and in all sittings' folders under `parents`.
 
-    Raises `NotFound` where `who` is nobody, or may be several; `SittingFaulty` for a folder named that is no sitting's.
+    Raises `NotFound` where `who` is nobody, or may be several; `SittingFaulty` for a folder that is not a sitting's.
     """
     noted = files_written(engine) if engine else ()
     own = tuple(dict.fromkeys(path.resolve() for path in (*parents, *(path.resolve().parent for path in named))))

@@ -24,7 +24,7 @@ class Verdict:
 
 
 def look_into(path: Path, papers: Papers) -> Verdict:
-    """The verdict on one file. Tables can be cleaned; a PDF has to be made anew; a text is its writer's own."""
+    """The verdict on one file. Tables can be cleaned; a PDF has to be made again; a text is its writer's own."""
     kind = path.suffix.lower()
     try:
         if path.stat().st_size > _LARGEST:

@@ -58,7 +58,7 @@ def same_kind(stock: Stock, part: MarkedPart) -> FreshQuestion | None:
 
 
 def next_level(stock: Stock) -> FreshQuestion | None:
-    """An exercise of the next level of a topic on the paper; else another as hard, or the paper's hardest anew."""
+    """An exercise of the next level of a topic on the paper; else another as hard, or the paper's hardest again."""
     tried = dict.fromkeys((issued.topic, issued.exercise) for issued in stock.paper.exercises)
     top: dict[str, int] = {}
     for name in tried:

@@ -27,6 +27,7 @@ from courseware.trade import (
     surround,
     wall_area_m2,
 )
+from courseware.words import plural
 
 _DRY = Fraction("1.33")  # dry volume to wet: a teaching figure that a source uses, printed with the order
 # mm: no deviation is asked finer than the bricks themselves may vary: BS EN 771-1, category T2, a size of 102 mm.
@@ -221,7 +222,7 @@ def shown(size: Fraction | int) -> str:
 
 def counted(number: Fraction | int, word: str) -> str:
     """`1 course`, `3 courses`, `1.5 hours`."""
-    return f"{write_out(number)} {word}{'' if number == 1 else 's'}"
+    return f"{write_out(number)} {plural(number, word)}"
 
 
 def _mm(size: Fraction | int) -> str:

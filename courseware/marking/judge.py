@@ -12,6 +12,7 @@ from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.solve import SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
 from courseware.marking.read_answer import Written
+from courseware.words import count
 
 _LEAST_PLACES = 2  # a figure without end may be written to so many decimals
 _TOO_FAR = Fraction(1, 20)  # rounded further than asked, but still the same figure
@@ -196,8 +197,8 @@ def _rounded_otherwise(value: Fraction, places: int, solved: SolvedNumber, befor
     return "Not rounded to a whole number." if places and _written_to(value, places, before) else ""
 
 
-def _decimals(count: int) -> str:
-    return f"{count} decimal place{'' if count == 1 else 's'}" if count else "the whole number"
+def _decimals(places: int) -> str:
+    return count(places, "decimal place") if places else "the whole number"
 
 
 def _method_marks(part: NumberPart) -> int:

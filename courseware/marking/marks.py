@@ -51,7 +51,7 @@ class Decision:
     marks: int | None
     reason: str
     comment: str = ""
-    attempt: int = 1  # of the paper, as it stood when this was decided: a resubmitted part is marked anew
+    attempt: int = 1  # of the paper, as it stood when this was decided: a resubmitted part is marked again
 
     @property
     def key(self) -> tuple[str, str, int]:

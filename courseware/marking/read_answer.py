@@ -13,10 +13,10 @@ from courseware.marking.units import own_unit, unit_named
 
 Reading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
 
-LONGEST = 60  # characters: a longer cell is no figure
+LONGEST = 60  # characters: a longer cell is not a figure
 _PLAIN = str.maketrans(  # blanks of other widths, the stroke of fractions, and full-width figures and signs
     {**dict.fromkeys("\u00a0\u2007\u2009\u202f", " "), "\u2044": "/"}
-    | {chr(sign + 0xFEE0): chr(sign) for sign in b"0123456789.,+-/%"}
+    | {chr(character + 0xFEE0): chr(character) for character in b"0123456789.,+-/%"}
 )
 UNREACHED = frozenset({"nr", "n.r.", "n.r", "not reached"})
 _VULGAR = {

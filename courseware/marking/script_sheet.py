@@ -10,7 +10,7 @@ from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
 from courseware.papers.codes import read_code
 from courseware.papers.names import same_name, tidy
 from courseware.papers.sitting import Sitting
-from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown
+from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown, unused_columns
 from courseware.spreadsheets.table_in import read_table
 from courseware.text_files.faults import Fault, harmless, unseen
 
@@ -82,7 +82,7 @@ def decision(code: str, label: str, marks: str, reason: str, comment: str = "", 
     part = parts.get(heading_key(label))
     if part is None:
         known = ", ".join([*(part.label for part in parts.values()), f"or `{WHOLE_PAPER}`"])
-        return f"`{harmless(label)}` is no part of the paper; parts are {known}"
+        return f"`{harmless(label)}` is not a part of the paper; parts are {known}"
     if not marks.strip():
         said = comment.strip() or reason.strip()
         return _plain(Decision(code=own, label=part.label, marks=None, reason="", comment=said))
@@ -100,7 +100,7 @@ def _plain(decided: Decision) -> Decision | str:
     for text in (decided.reason, decided.comment):
         if len(text) > _LONGEST_REASON:
             return f"the text `{harmless(text)}` has {len(text)} characters; at most {_LONGEST_REASON} are kept"
-        if any(unseen(sign) for sign in text):
+        if any(unseen(character) for character in text):
             return "the text holds characters that do not show"
     return decided
 
@@ -247,5 +247,4 @@ def _decisions(data: bytes, file: str, sitting: Sitting, faults: list[Fault]) ->
 def _unused(headings: Row, columns: Mapping[str, int]) -> Iterator[str]:
     used = {*columns.values()}
     left = [text for place, text in enumerate(headings.cells) if place not in used]
-    if named := shown([text for text in left if heading_key(text) not in {"name", "reference"}]):
-        yield f"Not used: the column{'s' if named.count('`') > 2 else ''} {named}."
+    yield from unused_columns([text for text in left if heading_key(text) not in {"name", "reference"}])

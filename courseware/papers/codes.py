@@ -53,7 +53,7 @@ def printed(letters: str) -> str:
 
 def read_code(typed: str) -> str | None:
     """A code as typed by hand, put right as to case, spaces and hyphens; None where it cannot be one."""
-    letters = "".join(sign for sign in typed.upper() if sign not in " -–.")
+    letters = "".join(character for character in typed.upper() if character not in " -–.")
     if len(letters) != _LENGTH + 1 or not set(letters) <= set(LETTERS):
         return None
     return printed(letters) if check_letter(letters[:-1]) == letters[-1] else None

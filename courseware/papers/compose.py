@@ -1,4 +1,4 @@
-"""From a sitting's record to finished sheets: a paper and a key for each learner, worked out anew from the banks."""
+"""From a sitting's record to finished sheets: a paper and a key for each learner, worked out again from the banks."""
 
 from __future__ import annotations
 

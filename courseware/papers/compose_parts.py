@@ -16,6 +16,7 @@ from courseware.papers.sheets import AskedPart, AskedRow, KeyAnswer, KeyLine, Ke
 from courseware.papers.sitting import IssuedPart
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import Format
+from courseware.words import count
 
 Scope = Mapping[str, Value]
 Site = Mapping[str, str]
@@ -123,7 +124,7 @@ def _rounding(part: NumberPart) -> str:
         return ""
     if part.places == 0:
         return "to the nearest whole number"
-    return f"to {part.places} decimal place{'' if part.places == 1 else 's'}"
+    return f"to {count(part.places, 'decimal place')}"
 
 
 def _rows(part: TablePart, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[AskedRow, ...]:
@@ -196,7 +197,8 @@ def _line_figure(value: Value | None, line: Line, unit: str) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, str):
-        return value if any(sign.isdigit() for sign in value) else ""  # a bank's own word for a choice says nothing
+        says_more = any(character.isdigit() for character in value)  # a bank's own word for a choice says nothing
+        return value if says_more else ""
     own = unit if line.unit is None else line.unit
     return _with_unit(write_out(value, fraction=own == "in"), own)
 

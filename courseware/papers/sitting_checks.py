@@ -57,7 +57,7 @@ def _labels(paper: IssuedPaper) -> list[str]:
 
 def plain(text: str, most: int) -> bool:
     """Whether a text is short and every character of it shows."""
-    return len(text) <= most and not any(unseen(sign) for sign in text)
+    return len(text) <= most and not any(unseen(character) for character in text)
 
 
 def _check_paper(paper: IssuedPaper) -> None:

@@ -17,6 +17,7 @@ from courseware.papers.invented import invented_site
 from courseware.papers.sheets import AskedExercise, KeyExercise, SafetyNote
 from courseware.papers.unused_variants import CannotDeal
 from courseware.trade import Format
+from courseware.words import listed
 
 TIMES = 3  # right answers that make an exercise secure, so as many questions of each
 _EXERCISES = 3  # of a booklet at least, where its topics have them: fewer leave nothing to change between
@@ -117,7 +118,7 @@ def compose_booklet(
     formats = {exercise.format for _, exercise in chosen}
     return Booklet(
         title="Practice booklet",
-        topics=_listed(list(dict.fromkeys(bank.topic for bank, _ in chosen))),
+        topics=listed(list(dict.fromkeys(bank.topic for bank, _ in chosen))),
         how=_HOW,
         cautions=CAUTIONS,
         secure=_SECURE,
@@ -202,7 +203,7 @@ def _unmarked(exercise: KeyExercise) -> KeyExercise:
 
 
 def _unnumbered(example: KeyExercise) -> KeyExercise:
-    """An example's parts as `a`, `b(ii)`: it is no question, and has no number."""
+    """An example's parts as `a`, `b(ii)`: it is not a question, and has no number."""
     parts = tuple(
         replace(
             part, label=_letter(part.label), rows=tuple(replace(row, label=_letter(row.label)) for row in part.rows)
@@ -225,7 +226,3 @@ def _rows(chosen: Sequence[Chosen], turns: Sequence[Sequence[tuple[int, int]]]) 
         SecureRow(topic=bank.topic, exercise=exercise.name.replace("-", " "), questions=tuple(numbers[place]))
         for place, (bank, exercise) in enumerate(chosen)
     )
-
-
-def _listed(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

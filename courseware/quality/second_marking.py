@@ -38,7 +38,7 @@ def compare(first: Sequence[MarkedPaper], second: Sequence[MarkedPaper]) -> Diff
     """The two markings, paper by paper in the order of the first's. Papers that only one has are left out.
 
     A paper counts once each marker has marked every part of it and nothing on it is still put to a person; until then
-    neither its marks nor anything reckoned from them is in what comes back.
+    neither its marks nor anything worked out from them is in what comes back.
     """
     ours, theirs = _scripts(first), _scripts(second)
     both = [key for key in ours if key in theirs]

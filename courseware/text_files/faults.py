@@ -35,11 +35,11 @@ class BankFaulty(FileFaulty):
     """A bank that cannot be used."""
 
 
-def unseen(sign: str) -> bool:
+def unseen(character: str) -> bool:
     """Whether a character would not show, would steer the screen or the reading direction, or is none at all."""
-    code = ord(sign)
+    code = ord(character)
     no_character = code & 0xFFFE == 0xFFFE or 0xFDD0 <= code <= 0xFDEF  # Unicode's noncharacters
-    return no_character or unicodedata.category(sign) in _UNSEEN
+    return no_character or unicodedata.category(character) in _UNSEEN
 
 
 def harmless(text: str) -> str:
@@ -49,4 +49,4 @@ def harmless(text: str) -> str:
 
 def seen(text: str) -> str:
     """`text` with its unseen characters named as <U+202E>, at any length."""
-    return "".join(f"<U+{ord(sign):04X}>" if unseen(sign) else sign for sign in text)
+    return "".join(f"<U+{ord(character):04X}>" if unseen(character) else character for character in text)

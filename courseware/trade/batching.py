@@ -73,7 +73,7 @@ def parts_of(mix: str) -> tuple[Fraction, Fraction, Fraction]:
     if len(parts) == 2:
         parts.insert(1, Fraction(0))
     if len(parts) != 3 or parts[0] <= 0 or parts[1] < 0 or parts[2] <= 0:
-        raise TradeError(f"{mix!r} is no mix: write cement to sand as 1:5, or cement to lime to sand as 1:1:6")
+        raise TradeError(f"{mix!r} is not a mix: write cement to sand as 1:5, or cement to lime to sand as 1:1:6")
     return parts[0], parts[1], parts[2]
 
 

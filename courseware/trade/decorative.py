@@ -144,7 +144,7 @@ class DogTooth:
 
 
 def dog_tooth(length: Exact, format: Format = UK_METRIC, joint: Exact | None = None) -> DogTooth:
-    """As many teeth as stand whole in a length; `TradeError` where none does, or where the joint is no joint.
+    """As many teeth as stand whole in a length; `TradeError` where none does, or where the joint is not a joint.
 
     Two bricks side by side at 45 degrees, a joint between them (a perpend unless given), come a width and a joint apart
     square to themselves, and 1.4142 times that along the wall; a tooth is 1.4142 times the width. Teeth are as deep as

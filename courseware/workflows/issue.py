@@ -116,7 +116,7 @@ def issue_by_level(
 
 
 def issue_like(named: str, group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
-    """Issues the exercises of another sitting to this group, from the banks that its file holds, dealt anew.
+    """Issues the exercises of another sitting to this group, from the banks that its file holds, dealt again.
 
     Whoever stood in that sitting, or in one beside it, gets no variant that they had.
     """

@@ -59,7 +59,7 @@ def enter_and_mark(
     """Enters a sheet into the record, then marks every script that the record has of this sitting.
 
     So two assessors, each with a part of the class, end with the whole of it. `kept` are the decisions kept beside the
-    sitting, for a record that was made anew.
+    sitting, for a record that was made again.
     """
     code = where.sitting.code
     take(engine, where.sitting, where.text, at=at)

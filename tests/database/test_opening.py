@@ -80,7 +80,7 @@ def test_an_address_that_leads_nowhere_is_told(address, says, tmp_path, monkeypa
 def test_a_file_that_is_no_database_is_left_alone(tmp_path) -> None:
     file = tmp_path / "letter.txt"
     file.write_text("Dear all, " * 1000)
-    with pytest.raises(RecordFaulty, match="is no record of this program"):
+    with pytest.raises(RecordFaulty, match="is not a record of this program"):
         open_record(f"sqlite:///{file}")
     assert file.read_text() == "Dear all, " * 1000
 

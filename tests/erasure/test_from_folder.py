@@ -26,7 +26,7 @@ from courseware.files.sitting_folders import find_folders, read_folder
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 
-NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with signs that files write otherwise
+NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with characters that files write otherwise
 CLASS = f'Ref;Name\nA-0012;Amara Okafor\n{REFERENCE};"{NAME}"\nA-0014;=1+1\n'
 BANK = """\
 topic: Piers

@@ -497,8 +497,8 @@ def test_every_figure_out_of_reason_is_told_at_its_own_place() -> None:
 @pytest.mark.parametrize(
     ("mortar", "mix", "message"),
     [
-        ("cement", "rubbish", "is no mix: write cement to sand as 1:5"),
-        ("cement", "0:5", "is no mix"),
+        ("cement", "rubbish", "is not a mix: write cement to sand as 1:5"),
+        ("cement", "0:5", "is not a mix"),
         ("practice", "1:1:6", "practice mortar is lime and sand alone"),
     ],
 )

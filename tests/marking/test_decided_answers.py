@@ -36,7 +36,7 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def bank(name: str) -> Bank:
-    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing anew."""
+    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing again."""
     return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
 
 

@@ -43,7 +43,7 @@ def test_a_name_is_made_fit_for_paper(typed: str, printed: str) -> None:
 def test_a_tidied_name_is_tidy(typed: str) -> None:
     name = tidy(typed)
     assert tidy(name) == name
-    assert not any(unseen(sign) for sign in name)
+    assert not any(unseen(character) for character in name)
     assert name == unicodedata.normalize("NFC", name).strip()
     assert "  " not in name
 

@@ -93,7 +93,7 @@ def test_only_examples_and_the_back_can_hold_an_answer() -> None:
 
 
 def test_cautions_stand_where_the_learner_begins_and_once_each(booklet) -> None:
-    """Each round is for another day, so it says them anew."""
+    """Each round is for another day, so it says them again."""
     sections = [
         [asked for block in booklet.blocks for asked in (block.example.asked, block.question)],
         *(list(each.questions) for each in booklet.rounds),

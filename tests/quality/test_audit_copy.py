@@ -120,7 +120,7 @@ def test_the_learner_is_named_only_where_asked(sitting, named) -> None:
         ("a\x07b", "a<U+0007>b"),
         ("\u202e019", "<U+202E>019"),
         ("abcdefghijklmnopqrst", "abcdefghijklmnop\u200bqrst"),
-        ("x " * 600, "x " * 500 + "… (200 more signs)"),
+        ("x " * 600, "x " * 500 + "… (200 more characters)"),
     ],
 )
 def test_what_was_typed_is_fit_for_print(typed, shown) -> None:

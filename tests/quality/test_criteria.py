@@ -156,7 +156,7 @@ def test_what_is_no_file_of_criteria_is_refused(text, told) -> None:
 
 
 def test_codes_stay_as_they_are_typed() -> None:
-    """A code such as 1.10 is no number."""
+    """A code such as 1.10 is not a number."""
     (criterion,) = read_criteria(b"criteria: [{code: 1.10, says: x}]", "centre.yaml", OFFERED)
     assert criterion.code == "1.10"
 
