@@ -18,7 +18,7 @@ class DoesNotWriteOut(ValueError):
     """A figure with no short exact form: it must be rounded before it is shown."""
 
 
-def tidy(value: Figure) -> Figure:
+def whole_as_int(value: Figure) -> Figure:
     """The same figure, as an int where it is whole."""
     if type(value) is Fraction and value.denominator == 1:
         return value.numerator
@@ -30,7 +30,7 @@ def half_up(value: Figure, places: int) -> Figure:
     if type(value) is int:
         return value
     scale = 10**places
-    return tidy(Fraction((2 * value * scale + 1) // 2, scale))
+    return whole_as_int(Fraction((2 * value * scale + 1) // 2, scale))
 
 
 def write_out(value: Figure, places: int | None = None, *, fraction: bool = False) -> str:

@@ -15,7 +15,7 @@ from fractions import Fraction
 from types import CodeType
 from typing import Literal
 
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 
 Kind = Literal["number", "truth", "word"]
 Value = Figure | bool | str
@@ -93,7 +93,7 @@ class Formula:
             if -_LARGEST < value < _LARGEST:
                 return value
         elif -_LARGEST < value.numerator < _LARGEST and value.denominator < _LARGEST:
-            return tidy(value)
+            return whole_as_int(value)
         raise FormulaImpossible(f"`{self.text}` gives a figure of more than 24 digits")
 
 
@@ -204,7 +204,7 @@ class _Checker:
                 f"`{shown[:40]}` is not a plain number",
                 "expected figures such as 225 or 0.05, at most 15 digits",
             )
-        exact = tidy(Fraction(shown))
+        exact = whole_as_int(Fraction(shown))
         if isinstance(exact, int):
             return ast.Constant(exact), "number"
         name = f"N{len(self.literals)}"
@@ -294,9 +294,9 @@ def _over(above: Figure, below: Figure) -> Figure:
 
 
 def _power(base: Figure, exponent: Figure) -> Figure:
-    exponent = tidy(exponent)
+    exponent = whole_as_int(exponent)
     if type(exponent) is not int or not -_MOST_EXPONENT <= exponent <= _MOST_EXPONENT:
         raise FormulaImpossible(f"a power must be a whole number from -{_MOST_EXPONENT} to {_MOST_EXPONENT}")
     if not -_LARGEST < base < _LARGEST or Fraction(base).denominator >= _LARGEST:
         raise FormulaImpossible("a power of a figure of more than 24 digits")
-    return tidy(Fraction(base) ** exponent)
+    return whole_as_int(Fraction(base) ** exponent)

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, OrderPart, TablePart, part_label
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.formulas import Formula, Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, numbers_in
 from courseware.banks.wording import Wording, say_value
@@ -41,7 +41,7 @@ class Place:
 
 def figures_in(text: str) -> frozenset[Figure]:
     """The plain figures in a text: those of a ratio such as 1:5, of a word or of a date are none."""
-    return frozenset(tidy(Fraction(figure)) for figure in _FIGURE.findall(text))
+    return frozenset(whole_as_int(Fraction(figure)) for figure in _FIGURE.findall(text))
 
 
 def places_read(exercise: Exercise) -> tuple[Place, ...]:
@@ -75,7 +75,7 @@ def _brick_line(exercise: Exercise) -> frozenset[Figure]:
     brick, shown = exercise.format, exercise.brick_line
     sizes = (brick.length, brick.width, brick.height) if shown != "none" else ()
     joints = (brick.perpend, brick.bed) if shown == "all" else ()
-    return frozenset(tidy(size) for size in (*sizes, *joints))
+    return frozenset(whole_as_int(size) for size in (*sizes, *joints))
 
 
 def _fixed(wordings: Sequence[Wording]) -> frozenset[Figure]:
@@ -124,7 +124,7 @@ class LeakCount:
         if drawing is not None and drawing.shows:
             kind, figures = kind_of(drawing), drawn_figures(drawing, scope)
             for dimension in drawing.shows:
-                size = tidy(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
+                size = whole_as_int(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
                 shown[size] = [*shown.get(size, ()), "the drawing"]
         return shown
 

@@ -16,7 +16,7 @@ from courseware.papers.unused_variants import CannotDeal
 from courseware.printing.leak_check import Leak
 from courseware.printing.workers import WorkersDied
 from courseware.text_files.faults import seen
-from courseware.words import count
+from courseware.words import count, listed
 from courseware.workflows.proving import ProofsFailed
 
 FAILED, _FAULTY, _STOPPED = 1, 2, 3
@@ -84,10 +84,10 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
             _STOPPED,
         )
     if isinstance(error, WorkersDied):
-        named = ", ".join(str(item) for item in error.items[:_MOST_NAMED])
-        more = f" and {len(error.items) - _MOST_NAMED} more" if len(error.items) > _MOST_NAMED else ""
+        more = [f"{len(error.items) - _MOST_NAMED} more"] if len(error.items) > _MOST_NAMED else []
+        named = listed([*(str(item) for item in error.items[:_MOST_NAMED]), *more])
         return (
-            f"Stopped: {named}{more} could not be made: the process that made it was ended each time, as it is when "
+            f"Stopped: {named} could not be made: the process that made it was ended each time, as it is when "
             "the memory is used up. The others are done. Close other programs or give --jobs 1, and run the same "
             "command again: it goes on where it stopped.",
             _STOPPED,

@@ -12,8 +12,8 @@ from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
 if TYPE_CHECKING:
-    from courseware.erasure.from_folder import Forgotten
-    from courseware.erasure.learner import Going, Gone
+    from courseware.erasure.from_folder import ErasedFiles
+    from courseware.erasure.learner import Erased, ToErase
 
 
 def _placed(command: Command) -> Command:
@@ -98,7 +98,7 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
     """Delete WHO (a paper code, a reference or the name as on the paper) for good, in the record and in the folders."""
     from contextlib import ExitStack
 
-    from courseware.erasure.learner import delete_everywhere, going
+    from courseware.erasure.learner import delete_everywhere, find_to_erase
     from courseware.files.record_location import opened, record_file, record_url
 
     at = record_url(url, Path(out))
@@ -107,7 +107,7 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
         there = file is None or file.exists()
         engine = open_until_done.enter_context(opened(at, make=False)) if there else None
         parents = [Path(out), *([file.parent] if file else [])]
-        found = going(engine, who, [Path(folder) for folder in folders], parents)
+        found = find_to_erase(engine, who, [Path(folder) for folder in folders], parents)
         _say_what_goes(found)
         if not yes:
             click.confirm("Delete all of this for good?", abort=True)
@@ -167,7 +167,7 @@ def _months(typed: str) -> int | None:
     return int(typed)
 
 
-def _say_what_goes(found: Going) -> None:
+def _say_what_goes(found: ToErase) -> None:
     click.echo(f"To be deleted: {count(len(found.papers.codes), 'paper')}, {', '.join(found.papers.codes)}")
     click.echo(f"  in the record: {', '.join(found.in_record) or 'nothing'}")
     for folder in found.folders:
@@ -184,7 +184,7 @@ def _say_what_goes(found: Going) -> None:
         click.echo(f"  The record in {path} cannot be read, so nobody can say who is in it.", err=True)
 
 
-def _say_what_went(gone: Gone) -> None:
+def _say_what_went(gone: Erased) -> None:
     if gone.record:
         click.echo(f"Deleted in the record: {count(len(gone.record.papers), 'paper')}.")
         if gone.record.sittings:
@@ -199,7 +199,7 @@ def _say_what_went(gone: Gone) -> None:
     click.echo("Class lists, print-outs, back-ups and copies that lie elsewhere are for you to delete.")
 
 
-def _say_what_went_from(folder: Forgotten) -> None:
+def _say_what_went_from(folder: ErasedFiles) -> None:
     if not (folder.removed or folder.remade or folder.look):
         return
     click.echo(f"In {folder.folder}" + (", which held nobody else and is gone." if folder.whole else ":"))

@@ -83,7 +83,7 @@ def kept_date(text: str) -> date:
 
 
 @contextmanager
-def told_plainly(url: URL) -> Iterator[None]:
+def plain_errors(url: URL) -> Iterator[None]:
     """Turns what a database reports into `RecordFaulty`, or into an `OSError` where its disk is full."""
     from sqlalchemy.exc import SQLAlchemyError
 
@@ -93,7 +93,7 @@ def told_plainly(url: URL) -> Iterator[None]:
         raise _plain(error, url) from error
 
 
-def place(url: URL) -> str:
+def shown_address(url: URL) -> str:
     """Where a record is, as a message shows it: a file's path, or the address without its password."""
     if url.get_backend_name() == "sqlite" and url.database:
         return url.database
@@ -103,8 +103,8 @@ def place(url: URL) -> str:
 def _plain(error: SQLAlchemyError, url: URL) -> Exception:
     said = str(getattr(error, "orig", None) or error).strip() or type(error).__name__
     if "disk is full" in said:
-        return OSError(errno.ENOSPC, "No space left on device", place(url))
+        return OSError(errno.ENOSPC, "No space left on device", shown_address(url))
     for word, meaning in _WORDS:
         if word in said and url.get_backend_name() == "sqlite":
-            return RecordFaulty(f"{place(url)}: {meaning}")
-    return RecordFaulty(f"{place(url)}: its database says: {said.splitlines()[0]}")
+            return RecordFaulty(f"{shown_address(url)}: {meaning}")
+    return RecordFaulty(f"{shown_address(url)}: its database says: {said.splitlines()[0]}")

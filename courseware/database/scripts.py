@@ -12,7 +12,7 @@ from typing import Any, cast
 from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
 from courseware.database.connection import reading, stamp, writing
-from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, Row, cells_of, merge
+from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, ScriptRow, cells_of, merge
 from courseware.database.errors import RecordRefuses, kept_count, kept_texts
 from courseware.database.kept_decisions import (
     KeptDecision,
@@ -200,8 +200,8 @@ def _columns(cells: Mapping[str, Cell]) -> dict[str, str]:
     return {"status": cells[STATUS][0], **columns}
 
 
-def _entry(row: RowMapping) -> Row:
-    return Row(assessor=row["assessor"], cells=cells_in(row))
+def _entry(row: RowMapping) -> ScriptRow:
+    return ScriptRow(assessor=row["assessor"], cells=cells_in(row))
 
 
 def _script(row: Mapping[Any, Any]) -> Script:

@@ -15,7 +15,7 @@ from typing import Literal
 
 from courseware.database.learner_lookup import Papers
 from courseware.database.written_files import WrittenFile
-from courseware.erasure.named_in_file import Verdict, look_into
+from courseware.erasure.named_in_file import FileFinding, look_into
 from courseware.files.atomic import one_at_a_time, write_whole
 from courseware.files.sitting_files import (
     ALL_KEYS,
@@ -42,7 +42,7 @@ _DEEPEST = 3  # folders below the output folder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Forgotten:
+class ErasedFiles:
     """What was done to a sitting's folder. `look` are files that name the learner or cannot be read: a tutor's own."""
 
     folder: Path
@@ -53,7 +53,7 @@ class Forgotten:
     was_marked: bool = False  # marking has to be done again
 
 
-def forget(folder: Path, papers: Papers, waiting: Callable[[], None]) -> Forgotten:
+def erase_from_folder(folder: Path, papers: Papers, waiting: Callable[[], None]) -> ErasedFiles:
     """Takes a learner's papers out of a folder. Done again after a stop, it goes on where it was.
 
     The record in the folder is changed last of all, so that the learner can be found again until all is done.
@@ -66,7 +66,7 @@ def forget(folder: Path, papers: Papers, waiting: Callable[[], None]) -> Forgott
         return _take_out(found, replace(found.sitting, papers=left), papers)
 
 
-def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> Forgotten:
+def erase_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> ErasedFiles:
     """Takes a learner out of what the program wrote elsewhere: exports, audit copies, plans.
 
     What is about the learner's papers goes; what is about a class is cleaned, or goes. A file that was changed since,
@@ -79,7 +79,7 @@ def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[Writt
             continue
         verdict = look_into(one.path, papers)
         if set(one.codes) & set(papers.codes):
-            verdict = Verdict(do="remove")
+            verdict = FileFinding(do="remove")
         elif one.codes:
             continue  # another learner's: told of below where it names this one
         if _carry_out(one.path, verdict) in {"remove", "clean"}:
@@ -87,7 +87,7 @@ def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[Writt
         if verdict.do == "remove" and not any(one.path.parent.iterdir()) and one.path.parent not in parents:
             one.path.parent.rmdir()  # an export's folder
     look = tuple(str(path) for path in mentions(parents, papers, noted))
-    return Forgotten(folder=parents[0], removed=tuple(removed), remade=tuple(remade), look=look)
+    return ErasedFiles(folder=parents[0], removed=tuple(removed), remade=tuple(remade), look=look)
 
 
 def mentions(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> tuple[Path, ...]:
@@ -137,7 +137,7 @@ def _tells(path: Path, papers: Papers) -> Literal["", "named", "unreadable"]:
     return "named"
 
 
-def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
+def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> ErasedFiles:
     folder = found.path
     record = write_sitting(left)
     # All in memory before anything is touched.
@@ -154,7 +154,7 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
     look = _tutors_own(found, papers)
     _rewrite(folder / SITTING, record.encode())
     names = [name for name, data in remade if data is not None]
-    return Forgotten(
+    return ErasedFiles(
         folder=folder,
         removed=tuple(sorted(removed)),
         remade=(*names, *cleaned, SITTING),
@@ -221,7 +221,7 @@ def _tutors_own(found: SittingFolder, papers: Papers) -> tuple[str, ...]:
     return tuple(name for name, path in names.items() if name not in own and _tells(path, papers))
 
 
-def _carry_out(path: Path, verdict: Verdict) -> str:
+def _carry_out(path: Path, verdict: FileFinding) -> str:
     if verdict.do == "clean":
         _rewrite(path, verdict.data)
     if verdict.do == "remove":
@@ -234,7 +234,7 @@ def _rewrite(path: Path, data: bytes) -> None:
     write_whole(path, data, path.stat().st_mode & 0o777 if path.exists() else 0o600)
 
 
-def _dissolve(found: SittingFolder) -> Forgotten:
+def _dissolve(found: SittingFolder) -> ErasedFiles:
     """Removes all that the program made in a folder, and the folders where nothing else is in them; its record last."""
     folder = found.path
     own = sorted(name for name in own_files(found.sitting) if name != SITTING and (folder / name).is_file())
@@ -249,4 +249,4 @@ def _dissolve(found: SittingFolder) -> Forgotten:
     look = tuple(sorted(path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()))
     if not any(folder.iterdir()):
         folder.rmdir()
-    return Forgotten(folder=folder, removed=(*own, SITTING), remade=(), look=look, whole=not folder.exists())
+    return ErasedFiles(folder=folder, removed=(*own, SITTING), remade=(), look=look, whole=not folder.exists())

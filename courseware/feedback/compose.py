@@ -8,7 +8,7 @@ from itertools import groupby
 
 from courseware.banks.solve import SolvedNumber
 from courseware.feedback.advice import sentences, slip_words
-from courseware.feedback.feedback_text import FeedbackSheet, FirstWrong, FreshQuestion, Had, Secure
+from courseware.feedback.feedback_text import FeedbackSheet, FirstWrong, FreshQuestion, Secure, VariantKey
 from courseware.feedback.first_wrong import lines_of
 from courseware.feedback.fresh_question import Spaces, Stock, next_level, same_kind
 from courseware.feedback.marked_part import MarkedPart, marked_parts, most_telling, times_seen
@@ -28,7 +28,7 @@ def feedback_sheet(
     marked: MarkedPaper,
     sources: Sources,
     spaces: Spaces,
-    had: frozenset[Had] = frozenset(),
+    had: frozenset[VariantKey] = frozenset(),
     earlier: Sequence[NamedSlip] = (),
 ) -> FeedbackSheet:
     """The sheet of learner `place`, from 0.

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from courseware.banks.exercise import NumberPart
 from courseware.banks.solve import SolvedChoice, SolvedNumber, rounded
-from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, Line
+from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, FeedbackLine
 from courseware.feedback.marked_part import MarkedPart
 from courseware.marking.lettered import NotRead, read_letters, read_ticks
 
@@ -57,7 +57,7 @@ def line_after(part: NumberPart, marks: int) -> int:
     return min(earning[min(marks, len(earning)) - 1] + 1, last) if marks else earning[0]
 
 
-def lines_of(part: MarkedPart) -> tuple[str, tuple[Line, ...]]:
+def lines_of(part: MarkedPart) -> tuple[str, tuple[FeedbackLine, ...]]:
     """The lines to show of a part that lost marks, and what they are."""
     if isinstance(part.solved, SolvedNumber):
         return _working(part, part.solved)
@@ -68,19 +68,21 @@ def lines_of(part: MarkedPart) -> tuple[str, tuple[Line, ...]]:
     return "What the drawing is to show:", tuple(_points(part))
 
 
-def _working(part: MarkedPart, solved: SolvedNumber) -> tuple[str, tuple[Line, ...]]:
+def _working(part: MarkedPart, solved: SolvedNumber) -> tuple[str, tuple[FeedbackLine, ...]]:
     how, working = part.mark.how, part.answer.working
     if how in _TO_START_FROM:
         figure = working[0].figure if len(working) > 1 else ""  # the only line is the answer: that is left to find
-        return "A first line to start from:", (Line(sign=PLAIN, say=working[0].say, figure=figure),)
+        return "A first line to start from:", (FeedbackLine(sign=PLAIN, say=working[0].say, figure=figure),)
     place, sure, word = _place(part, solved)
     if place is None:
-        plain = tuple(Line(sign=PLAIN, say=line.say, figure=line.figure) for line in working)
+        plain = tuple(FeedbackLine(sign=PLAIN, say=line.say, figure=line.figure) for line in working)
         return "Hold your own working against these lines. Stop at the first that differs:", plain
-    before = tuple(Line(sign=STANDS if sure else PLAIN, say=line.say, figure=line.figure) for line in working[:place])
+    before = tuple(
+        FeedbackLine(sign=STANDS if sure else PLAIN, say=line.say, figure=line.figure) for line in working[:place]
+    )
     here = working[place]
     word = _WORDS.get(how, word)
-    return _UP_TO_HERE, (*before, Line(sign=HERE, say=here.say, figure=here.figure, word=word))
+    return _UP_TO_HERE, (*before, FeedbackLine(sign=HERE, say=here.say, figure=here.figure, word=word))
 
 
 def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool, str]:
@@ -94,45 +96,47 @@ def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool, st
     return (line_after(solved.part, part.mark.marks), True, _FIRST) if part.mark.marks else (None, False, "")
 
 
-def _choices(part: MarkedPart, solved: SolvedChoice) -> Iterator[Line]:
+def _choices(part: MarkedPart, solved: SolvedChoice) -> Iterator[FeedbackLine]:
     """What was ticked and what is right, in the order of the paper; then why, where one is right."""
     ticked = _letters(part)
     noted = dict(note.split(": ", 1) for note in part.answer.notes)
     right = part.issued.answer.split(",")
     for letter, say in part.asked.options:
         if letter in ticked and letter in right:
-            yield Line(sign=STANDS, say=f"{letter}: {say}")
+            yield FeedbackLine(sign=STANDS, say=f"{letter}: {say}")
         elif letter in ticked:
             word = "this one does not fit" + (f". {noted[letter]}" if letter in noted else "")
-            yield Line(sign=HERE, say=f"{letter}: {say}", word=word)
+            yield FeedbackLine(sign=HERE, say=f"{letter}: {say}", word=word)
         elif letter in right:
             word = "this one fits as well" if solved.part.several and ticked else "this one fits"
-            yield Line(sign=HERE if solved.part.several and ticked else PLAIN, say=f"{letter}: {say}", word=word)
+            yield FeedbackLine(
+                sign=HERE if solved.part.several and ticked else PLAIN, say=f"{letter}: {say}", word=word
+            )
     for line in part.answer.working:
-        yield Line(sign=PLAIN, say=line.say, figure=line.figure)
+        yield FeedbackLine(sign=PLAIN, say=line.say, figure=line.figure)
 
 
-def _steps(part: MarkedPart) -> tuple[str, tuple[Line, ...]]:
+def _steps(part: MarkedPart) -> tuple[str, tuple[FeedbackLine, ...]]:
     """The learner's own order up to the first step that stands too early, or what is left out of it."""
     says, written = dict(part.asked.options), _letters(part)
-    lines: list[Line] = []
+    lines: list[FeedbackLine] = []
     for place, letter in enumerate(written):
         first = next((a for a, b in part.issued.before if b == letter and a not in written[:place]), None)
         if first:
             word = f"too early here: {first}, {says[first]}, comes before it"
             return "Your order, up to the first step that stands too early:", (
                 *lines,
-                Line(sign=HERE, say=f"{letter}: {says[letter]}", word=word),
+                FeedbackLine(sign=HERE, say=f"{letter}: {says[letter]}", word=word),
             )
-        lines.append(Line(sign=STANDS, say=f"{letter}: {says[letter]}"))
+        lines.append(FeedbackLine(sign=STANDS, say=f"{letter}: {says[letter]}"))
     if written:
-        left_out = (Line(sign=HERE, say=f"{a}: {says[a]}", word="left out") for a in says if a not in written)
+        left_out = (FeedbackLine(sign=HERE, say=f"{a}: {says[a]}", word="left out") for a in says if a not in written)
         return "Your order, and what is left out of it:", (*lines, *left_out)
     start = part.issued.answer.split(",")[0]
-    return "A first step to start from:", (Line(sign=PLAIN, say=f"{start}: {says[start]}"),)
+    return "A first step to start from:", (FeedbackLine(sign=PLAIN, say=f"{start}: {says[start]}"),)
 
 
-def _points(part: MarkedPart) -> Iterator[Line]:
+def _points(part: MarkedPart) -> Iterator[FeedbackLine]:
     points = [note.rpartition(" [")[0] for note in part.answer.notes]  # without the marks, which the key adds
     try:
         seen: tuple[bool | None, ...] = read_ticks(part.mark.written, len(points))
@@ -140,7 +144,7 @@ def _points(part: MarkedPart) -> Iterator[Line]:
         seen = (None,) * len(points)
     for point, met in zip(points, seen, strict=True):
         sign = PLAIN if met is None else STANDS if met else HERE
-        yield Line(sign=sign, say=point, word="look at this again" if met is False else "")
+        yield FeedbackLine(sign=sign, say=point, word="look at this again" if met is False else "")
 
 
 def _letters(part: MarkedPart) -> tuple[str, ...]:

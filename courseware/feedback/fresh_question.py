@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 
 from courseware.banks import Space
 from courseware.banks.solve import Given
-from courseware.feedback.feedback_text import FreshQuestion, Had
+from courseware.feedback.feedback_text import FreshQuestion, VariantKey
 from courseware.feedback.marked_part import MarkedPart
-from courseware.papers.codes import deal, shuffled
+from courseware.papers.codes import keyed_shuffle, shuffled
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import issue_exercise
 from courseware.papers.sheets import KeyExercise
@@ -28,7 +28,7 @@ class Stock:
     place: int  # of the learner, from 0
     sources: Sources
     spaces: Spaces
-    had: frozenset[Had]
+    had: frozenset[VariantKey]
 
     @property
     def paper(self) -> IssuedPaper:
@@ -39,7 +39,7 @@ class Stock:
         return self.sources.exercises[name][1].level
 
 
-def variant_had(issued: IssuedExercise) -> Had:
+def variant_had(issued: IssuedExercise) -> VariantKey:
     """The variant of an issued exercise, as `had` names it."""
     return issued.topic, issued.exercise, tuple(sorted(issued.given.items()))
 
@@ -108,11 +108,11 @@ def _fresh(stock: Stock, name: Name) -> tuple[IssuedExercise, KeyExercise] | Non
     return issued, compose_exercise(number, issued, stock.sources)
 
 
-def _drawn(stock: Stock, name: Name, taken: frozenset[Had]) -> Iterator[Given]:
+def _drawn(stock: Stock, name: Name, taken: frozenset[VariantKey]) -> Iterator[Given]:
     """Variants in an order drawn from the seed, without those that are taken."""
     if (space := stock.spaces.get(name)) is None:
         return
-    for index in deal(len(space), len(space), stock.sitting.seed, "fresh", stock.paper.code, *name):
+    for index in keyed_shuffle(len(space), len(space), stock.sitting.seed, "fresh", stock.paper.code, *name):
         given = space.variant(index)
         if (*name, tuple(sorted(given_texts(given).items()))) not in taken:
             yield given

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from courseware.banks.formulas import near
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
 from courseware.papers.codes import read_code
-from courseware.papers.names import same_name, tidy
+from courseware.papers.names import printable_text, same_name
 from courseware.papers.sitting import Sitting
-from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown, unused_columns
+from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown_headings, unused_columns
 from courseware.spreadsheets.table_in import read_table
 from courseware.text_files.faults import Fault, harmless, unseen
 
@@ -118,7 +118,7 @@ def _is_decisions(headings: Sequence[str]) -> bool:
 def _columns(headings: Row, sitting: Sitting, file: str) -> dict[str, int]:
     """Where each part stands, by its label, and `code` and `status`. Raises `SheetFaulty` where one is missing."""
     if (again := repeated_heading(headings.cells)) is not None:
-        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
+        wrong = f"the heading {shown_headings(headings.cells[again : again + 1])} stands twice"
         raise SheetFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     keys = {heading_key(heading): column for column, heading in enumerate(headings.cells)}
     labels = [part.label for part in sitting.papers[0].parts]
@@ -144,7 +144,7 @@ def _learners(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
     for paper in sitting.papers:
         for what, text in (("name", paper.learner.name), ("reference", paper.learner.reference)):
             if text:
-                found[what].setdefault(same_name(tidy(text)), []).append(paper.code)
+                found[what].setdefault(same_name(printable_text(text)), []).append(paper.code)
     return found
 
 
@@ -153,7 +153,7 @@ def _exchanged(
 ) -> Iterator[tuple[int, str, str]]:
     """What is wrong with a row beside whose code another paper's learner stands: column from 1, and what to do."""
     for what, column in whose.items():
-        codes = learners[what].get(same_name(tidy(row.cells[column])), ())
+        codes = learners[what].get(same_name(printable_text(row.cells[column])), ())
         if codes and script.code not in codes:
             wrong = f"the {what} in this row is that of the paper {codes[0]}, not of {script.code}"
             yield column + 1, wrong, "see on the paper whose it is, then put the code, or the name and reference, right"

@@ -10,9 +10,9 @@ from dataclasses import dataclass, replace
 from courseware.papers.class_list_columns import WANTED, Columns, find_columns
 from courseware.papers.group import Learner
 from courseware.papers.levels import level_column, level_faults, level_in
-from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
+from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, printable_text, same_name
 from courseware.papers.not_learners import is_no_learner, turned_round
-from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown, unused_columns
+from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown_headings, unused_columns
 from courseware.spreadsheets.table_in import read_table
 from courseware.text_files.faults import Fault, harmless
 from courseware.words import count, listed, plural
@@ -106,17 +106,17 @@ def _told_turned(read: Sequence[_Read]) -> Iterator[str]:
 def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
     """The columns to read. Raises `TableFaulty` where the headings do not name them."""
     if (again := repeated_heading(headings.cells)) is not None:
-        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
+        wrong = f"the heading {shown_headings(headings.cells[again : again + 1])} stands twice"
         raise TableFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     columns = find_columns(headings.cells)
     if columns is None:
-        wrong = f"no heading tells which column holds the names, only {shown(headings.cells)}"
+        wrong = f"no heading tells which column holds the names, only {shown_headings(headings.cells)}"
         raise _refusal(file, headings.line, wrong, WANTED)
     if not levels:
         return columns
     level = level_column(headings.cells)
     if level is None:
-        wrong = f"no heading is `Level`, only {shown(headings.cells)}"
+        wrong = f"no heading is `Level`, only {shown_headings(headings.cells)}"
         raise _refusal(file, headings.line, wrong, "expected a column `Level` with 1, 2 or 3, or no --levels")
     return replace(columns, level=level, unused=tuple(column for column in columns.unused if column != level))
 
@@ -139,9 +139,14 @@ def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faul
 
 def _learner(row: Row, columns: Columns) -> _Read:
     name, reference = _name(row, columns), _reference(row, columns)
-    mended = tidy(name) != " ".join(unicodedata.normalize("NFC", name).split())
+    mended = printable_text(name) != " ".join(unicodedata.normalize("NFC", name).split())
     level = 0 if columns.level is None else level_in(row.cells[columns.level]) or 0
-    return _Read(line=row.line, learner=Learner(name=tidy(name), reference=tidy(reference)), mended=mended, level=level)
+    return _Read(
+        line=row.line,
+        learner=Learner(name=printable_text(name), reference=printable_text(reference)),
+        mended=mended,
+        level=level,
+    )
 
 
 def _name(row: Row, columns: Columns) -> str:
@@ -172,7 +177,7 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         for column, why in unread:
             yield Fault(file, row.line, column + 1, f"the cell {why}", "type the text itself into the cell")
         return
-    name, reference = tidy(_name(row, columns)), tidy(_reference(row, columns))
+    name, reference = printable_text(_name(row, columns)), printable_text(_reference(row, columns))
     if not name:
         yield Fault(file, row.line, columns.name[0] + 1, "no name stands in this row", "expected a learner's name")
     if len(name) > LONGEST_NAME:

@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
-from courseware.banks.figures import exact_text, tidy, write_out
+from courseware.banks.figures import exact_text, whole_as_int, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, scope_of
 from courseware.banks.wording import NUMBER
@@ -137,7 +137,7 @@ def _ask(
         setting=recorded.setting,
         pose=exercise.pose.render(scope, site),
         brick=brick_line(exercise.format, exercise.brick_line),
-        parts=tuple(asked_part(part, own, scope, site) for part, own in with_records(number, solved, recorded)),
+        parts=tuple(asked_part(part, own, scope, site) for part, own in pair_solved(number, solved, recorded)),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),
         safety=notes,
@@ -153,7 +153,7 @@ def _keyed(
     site: Mapping[str, str],
 ) -> KeyExercise:
     scope = scope_of(given_of(exercise, recorded), solved)
-    answers = tuple(key_answers(part, own, scope, site) for part, own in with_records(asked.number, solved, recorded))
+    answers = tuple(key_answers(part, own, scope, site) for part, own in pair_solved(asked.number, solved, recorded))
     return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
 
 
@@ -162,7 +162,7 @@ def _site(recorded: IssuedExercise, number: int) -> dict[str, str]:
     return {**recorded.site, NUMBER: str(number)}
 
 
-def with_records(
+def pair_solved(
     number: int, solved: tuple[Solved, ...], recorded: IssuedExercise
 ) -> list[tuple[Solved, tuple[IssuedPart, ...]]]:
     """Each part with its entries in the record. Raises `SittingFaulty` where the two do not go together."""
@@ -193,7 +193,7 @@ def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fr
 def _figure(text: str) -> int | Fraction | None:
     """The figure that a record's exact text stands for; None for any other text."""
     try:
-        value = tidy(Fraction(text))
+        value = whole_as_int(Fraction(text))
     except (ValueError, ZeroDivisionError):
         return None
     return value if exact_text(value) == text else None

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from courseware.banks.exercise import ChoicePart, DrawnPart, Line, NumberPart, OrderPart, Route, TablePart
+from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Route, TablePart, WorkingLine
 from courseware.banks.figures import DoesNotWriteOut, Figure, half_up, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
@@ -177,7 +177,7 @@ def _near(part: NumberPart, figure: Figure) -> str:
 
 
 def _working(
-    lines: tuple[Line, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
+    lines: tuple[WorkingLine, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
 ) -> tuple[KeyLine, ...]:
     earning = any(line.earns for line in lines)
     found: list[KeyLine] = []
@@ -191,7 +191,7 @@ def _working(
     return tuple(found)
 
 
-def _line_figure(value: Value | None, line: Line, unit: str) -> str:
+def _line_figure(value: Value | None, line: WorkingLine, unit: str) -> str:
     if value is None:
         return ""
     if isinstance(value, bool):

@@ -24,7 +24,7 @@ _BLANK = (
 )
 
 
-def tidy(text: str) -> str:
+def printable_text(text: str) -> str:
     """`text` in NFC, unseen characters out, spaces folded, at most four accents stacked; "" where nothing shows."""
     spaced = (" " if character.isspace() else character for character in text)
     shown = "".join(character for character in spaced if character == " " or not _hidden(character))

@@ -10,7 +10,7 @@ from itertools import zip_longest
 from courseware.banks import SafetyNotes, Space
 from courseware.banks.exercise import DrawnPart
 from courseware.banks.solve import Given
-from courseware.papers.codes import deal, keyed, shuffled
+from courseware.papers.codes import keyed, keyed_shuffle, shuffled
 from courseware.papers.compose import CAUTIONS, Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise
 from courseware.papers.invented import invented_site
@@ -44,7 +44,7 @@ _ROUNDS = (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class ExamplePair:
     """The start of an exercise: one question with its working shown, and one to do."""
 
     example: KeyExercise
@@ -79,7 +79,7 @@ class Booklet:
     cautions: tuple[str, ...]
     secure: str
     rows: tuple[SecureRow, ...]
-    blocks: tuple[Block, ...]
+    blocks: tuple[ExamplePair, ...]
     rounds: tuple[Round, ...]
     answers: tuple[KeyExercise, ...]
     scale: Format | None  # the brick whose courses the gauge scale in the margin shows
@@ -123,7 +123,7 @@ def compose_booklet(
         cautions=CAUTIONS,
         secure=_SECURE,
         rows=_rows(chosen, turns),
-        blocks=tuple(Block(example=e, question=q.asked) for e, q in zip(examples, started, strict=True)),
+        blocks=tuple(ExamplePair(example=e, question=q.asked) for e, q in zip(examples, started, strict=True)),
         rounds=tuple(
             Round(heading=heading, advice=advice, questions=tuple(each.asked for each in questions))
             for (heading, advice), questions in zip(_ROUNDS, rounds, strict=True)
@@ -157,7 +157,7 @@ def _easiest(candidates: Sequence[Chosen], places: Sequence[int], seed: str) -> 
 
 def _dealt(chosen: Chosen, space: Space, seed: str) -> list[Given]:
     bank, exercise = chosen
-    places = deal(len(space), TIMES + 1, seed, "booklet", bank.sha256, exercise.name)
+    places = keyed_shuffle(len(space), TIMES + 1, seed, "booklet", bank.sha256, exercise.name)
     return [space.variant(place) for place in places]
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from courseware.banks import Space
 from courseware.feedback.compose import feedback_sheet
-from courseware.feedback.feedback_text import Had
+from courseware.feedback.feedback_text import VariantKey
 from courseware.marking.marks import MarkedPaper, NamedSlip
 from courseware.printing.workers import each, sitting_in
 
@@ -21,7 +21,7 @@ class Handback:
 
     place: int
     marked: MarkedPaper
-    had: frozenset[Had]
+    had: frozenset[VariantKey]
     earlier: tuple[NamedSlip, ...]
 
     def __str__(self) -> str:

@@ -37,7 +37,7 @@ def repeated_heading(headings: Sequence[str]) -> int | None:
     return next((i for i, key in enumerate(keys) if key and key in keys[:i]), None)
 
 
-def shown(headings: Sequence[str]) -> str:
+def shown_headings(headings: Sequence[str]) -> str:
     """The headings as a message shows them."""
     named = [f"`{harmless(heading.strip())}`" for heading in headings if heading.strip()]
     return ", ".join(named[:8]) + (" …" if len(named) > 8 else "")
@@ -46,7 +46,7 @@ def shown(headings: Sequence[str]) -> str:
 def unused_columns(headings: Sequence[str]) -> Iterator[str]:
     """A note of the columns that are not read, if one of them has a heading."""
     if named := [heading for heading in headings if heading.strip()]:
-        yield f"Not used: the {plural(len(named), 'column')} {shown(named)}."
+        yield f"Not used: the {plural(len(named), 'column')} {shown_headings(named)}."
 
 
 def headings_at(rows: Sequence[Sequence[str]], wanted: Wanted) -> int:

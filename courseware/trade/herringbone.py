@@ -30,7 +30,7 @@ Outline = tuple[Point, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Laid:
+class HerringbonePiece:
     """A brick, or what is left of one: its outline in mm from the opening's lower left corner, anticlockwise."""
 
     whole: bool
@@ -45,7 +45,7 @@ class Herringbone:
     cut away of the bricks taken.
     """
 
-    pieces: tuple[Laid, ...]
+    pieces: tuple[HerringbonePiece, ...]
     whole: int
     cut: int
     shapes: tuple[int, ...]
@@ -83,7 +83,7 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
             f"and its joints must fit both ways"
         )
     full = format.length * format.height
-    pieces: list[Laid] = []
+    pieces: list[HerringbonePiece] = []
     shapes: Counter[Shape] = Counter()
     kept = Fraction(0)
     for outline, uncut_area in _bricks(wide, high, pitch, format, angle):
@@ -97,7 +97,7 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
             continue
         whole = full - area < _MILLIONTH
         kept += area
-        pieces.append(Laid(whole=whole, outline=piece))
+        pieces.append(HerringbonePiece(whole=whole, outline=piece))
         if not whole:
             shapes[_shape(sides, area)] += 1
     uncut = sum(1 for piece in pieces if piece.whole)

@@ -22,7 +22,7 @@ from courseware.papers.codes import read_code
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
-from courseware.quality.audit_copy import Change, Contents, Marking, front_sheet, history_sheet, marks_sheet
+from courseware.quality.audit_copy import Contents, EventRow, Marking, front_sheet, history_sheet, marks_sheet
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -78,7 +78,7 @@ def _audit_copy(
     *,
     named: bool,
 ) -> bytes:
-    from courseware.printing.bind_pdfs import bind, pages_of
+    from courseware.printing.bind_pdfs import bind_pdfs, pages_of
     from courseware.printing.render import job_pdf, key_pdf, paper_pdf
 
     issued, sources = sitting.papers[place], read_sources(sitting)
@@ -95,7 +95,7 @@ def _audit_copy(
     while not front or pages_of(front) != before:
         before = pages_of(front) if front else 1
         front = job_pdf(front_sheet(sitting, issued, _contents(sizes, before), day, named=named))
-    return bind(f"Audit copy of paper {issued.code}", [("Front sheet", front), *pieces])
+    return bind_pdfs(f"Audit copy of paper {issued.code}", [("Front sheet", front), *pieces])
 
 
 def _contents(sizes: Sequence[tuple[str, int]], before: int) -> tuple[Contents, ...]:
@@ -112,6 +112,8 @@ def _nameless(sitting: Sitting, place: int) -> Sitting:
     return replace(sitting, papers=tuple(papers))
 
 
-def _change(event: Event) -> Change:
+def _change(event: Event) -> EventRow:
     when = event.at.astimezone(UTC).strftime("%Y-%m-%d %H:%M")
-    return Change(when=when, who=event.by, what=event.what, before=event.before, after=event.after, reason=event.reason)
+    return EventRow(
+        when=when, who=event.by, what=event.what, before=event.before, after=event.after, reason=event.reason
+    )

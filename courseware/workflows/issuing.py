@@ -26,7 +26,7 @@ from courseware.papers.compose import compose_key, read_sources
 from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
-from courseware.papers.unused_variants import Had
+from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.versions import versions
 from courseware.printing.workers import Sheet, print_grid, print_sheets
 from courseware.workflows.joined_files import Joined, write_joined
@@ -47,7 +47,7 @@ def issue(
     *,
     typed_seed: str | None,
     asked: object,
-    had: Sequence[Had] = (),
+    had: Sequence[VariantsHad] = (),
 ) -> tuple[Path, bool]:
     """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run.
 

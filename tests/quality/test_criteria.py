@@ -9,11 +9,11 @@ import openpyxl
 import pytest
 
 from courseware.banks import BankFaulty, read_bank
-from courseware.marking.marks import Mark, MarkedPaper
+from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence, offer, read_criteria
-from courseware.quality.criteria_map import CriteriaMap, MarkedSitting, criteria_map, people_of
+from courseware.quality.criteria_map import CriteriaMap, criteria_map, people_of
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
 
 BANK = b"""\
