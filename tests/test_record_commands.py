@@ -109,7 +109,7 @@ def test_the_record_may_be_elsewhere(desk, monkeypatch) -> None:
     ("words", "says"),
     [
         (["list"], "there is no record at output/record.sqlite yet; `courseware record take` makes one from sittings. Nothing"),
-        (["take", "nowhere"], "The record cannot be used: nowhere cannot be read."),
+        (["take", "nowhere"], "The sitting cannot be used: nowhere cannot be read."),
         (["export", WHO], "there is no record at"),
         (["delete", "Nobody", "--yes"], "no learner goes by Nobody; give a paper code, the reference, or the name"),
         (["keep", "photos", "3"], "the kinds are names, scripts, marks, papers"),

@@ -59,7 +59,7 @@ def write_out(value: Figure, places: int | None = None, *, fraction: bool = Fals
 
 
 def exact_text(value: Figure) -> str:
-    """`value` exactly, as a record keeps it: a plain decimal where there is one, else `37/3`."""
+    """`value` exactly, as a sitting keeps it: a plain decimal where there is one, else `37/3`."""
     value = Fraction(value)
     for count in range(_MOST_PLACES + 1):
         scaled = value * 10**count

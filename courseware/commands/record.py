@@ -152,7 +152,7 @@ def past(url: str | None, out: str) -> None:
                 f"{count(one.count, 'paper')}"
             )
         if found:
-            click.echo("`courseware record delete WHO` deletes a learner's records for good.")
+            click.echo("`courseware record delete WHO` deletes a learner for good.")
         elif not any(retention.kept(engine).values()):
             click.echo("No time is set, so everything is kept. Set one with `courseware record keep KIND MONTHS`.")
         else:
@@ -181,7 +181,7 @@ def _say_what_goes(found: ToErase) -> None:
     for code in found.not_found:
         click.echo(f"  The folder of the sitting {code} was not found; if it is still there, name it with --sitting.")
     for path in found.faulty:
-        click.echo(f"  The record in {path} cannot be read, so nobody can say who is in it.", err=True)
+        click.echo(f"  The sitting in {path} cannot be read, so nobody can say who is in it.", err=True)
 
 
 def _say_what_went(gone: Erased) -> None:

@@ -56,7 +56,7 @@ class ErasedFiles:
 def erase_from_folder(folder: Path, papers: Papers, waiting: Callable[[], None]) -> ErasedFiles:
     """Takes a learner's papers out of a folder. Done again after a stop, it goes on where it was.
 
-    The record in the folder is changed last of all, so that the learner can be found again until all is done.
+    The folder's sitting.json is changed last of all, so that the learner can be found again until all is done.
     """
     with one_at_a_time(folder.parent, waiting):
         found = read_folder(folder)
@@ -139,9 +139,9 @@ def _tells(path: Path, papers: Papers) -> Literal["", "named", "unreadable"]:
 
 def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> ErasedFiles:
     folder = found.path
-    record = write_sitting(left)
+    text = write_sitting(left)
     # All in memory before anything is touched.
-    remade = [*_joined(folder, left), *_grid(folder, record, len(left.papers))]
+    remade = [*_joined(folder, left), *_grid(folder, text, len(left.papers))]
     was_marked = (folder / MARKED).is_dir()
     removed = _remove(found, papers)
     removed += [name for name, data in remade if data is None and (folder / name).exists()]
@@ -152,7 +152,7 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> ErasedFile
             _rewrite(folder / name, data)
     cleaned = _clean_sheets(folder, papers)
     look = _tutors_own(found, papers)
-    _rewrite(folder / SITTING, record.encode())
+    _rewrite(folder / SITTING, text.encode())
     names = [name for name, data in remade if data is not None]
     return ErasedFiles(
         folder=folder,
@@ -171,11 +171,11 @@ def _joined(folder: Path, left: Sitting) -> Iterator[tuple[str, bytes | None]]:
             yield name, gather(singles) if all(path.exists() for path in singles) else None
 
 
-def _grid(folder: Path, record: str, learners: int) -> Iterator[tuple[str, bytes | None]]:
+def _grid(folder: Path, text: str, learners: int) -> Iterator[tuple[str, bytes | None]]:
     """The class grid, made again; None where this version of the program cannot work out the papers any more."""
     if (folder / GRID).exists():
         try:
-            yield GRID, print_grid(record, learners)
+            yield GRID, print_grid(text, learners)
         except (SittingFaulty, LookupError, TypeError, ValueError, ArithmeticError):  # the banks', the trade core's
             yield GRID, None
 
@@ -235,7 +235,7 @@ def _rewrite(path: Path, data: bytes) -> None:
 
 
 def _dissolve(found: SittingFolder) -> ErasedFiles:
-    """Removes all that the program made in a folder, and the folders where nothing else is in them; its record last."""
+    """Removes all that the program made in a folder, sitting.json last, and the folders that are then empty."""
     folder = found.path
     own = sorted(name for name in own_files(found.sitting) if name != SITTING and (folder / name).is_file())
     for name in own:

@@ -102,7 +102,7 @@ def _fresh(stock: Stock, name: Name) -> tuple[IssuedExercise, KeyExercise] | Non
         return None
     bank, exercise = stock.sources.exercises[name]
     sites = {(issued.topic, issued.exercise): issued.site for issued in stock.paper.exercises}
-    site = sites.get(name, stock.paper.exercises[0].site)  # from the record: it is the same whatever invents places
+    site = sites.get(name, stock.paper.exercises[0].site)  # from the sitting: it is the same whatever invents places
     number, seal = len(stock.paper.exercises) + 1, f"{stock.paper.code} fresh"
     issued = issue_exercise(number, bank, exercise, given, site, stock.sitting.seed, seal)
     return issued, compose_exercise(number, issued, stock.sources)

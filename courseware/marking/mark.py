@@ -40,7 +40,7 @@ def mark_scripts(
 ) -> Marked:
     """Every script of a sitting marked. A script that stands again, resubmitted, opens the parts not yet right.
 
-    Raises `SittingFaulty` where the record's answers are not those that this program finds.
+    Raises `SittingFaulty` where the sitting's answers are not those that this program finds.
     """
     sources = sources or read_sources(sitting)
     attempts: dict[str, list[Script]] = {}

@@ -47,7 +47,7 @@ class Work:
     learner: dict[str, Value] = field(default_factory=dict)  # answers that differ from the right ones
 
     def right(self) -> dict[str, Value]:
-        """The givens and the right answers, as the record has them; put together when first asked for."""
+        """The givens and the right answers, as the sitting has them; put together when first asked for."""
         if self._right is None:
             scope: dict[str, Value] = dict(given_of(self.exercise, self.issued))
             for part, entries in pair_parts(self.exercise, self.issued):
@@ -60,10 +60,10 @@ class Work:
         return self._right
 
     def solved(self, part: NumberPart, entry: IssuedPart) -> SolvedNumber:
-        """A part with its right figures. Raises `SittingFaulty` where the record's answer is another."""
+        """A part with its right figures. Raises `SittingFaulty` where the sitting's answer is another."""
         own = solve_number(part, self.right())
         if own.answer != _figure(entry.answer):
-            raise SittingFaulty(f"part {entry.label}: its answer in the record is not the one this program finds")
+            raise SittingFaulty(f"part {entry.label}: its answer in the sitting is not the one this program finds")
         return own
 
     def says(self, words: Wording) -> str:
@@ -72,7 +72,7 @@ class Work:
 
 
 def pair_parts(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[Part, tuple[IssuedPart, ...]]]:
-    """Each part with its entries in the record: one, or one for each row of a table."""
+    """Each part with its entries in the sitting: one, or one for each row of a table."""
     left = 0
     for part in exercise.parts:
         count = len(part.rows) if isinstance(part, TablePart) else 1
@@ -86,7 +86,7 @@ def pair_parts(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[Par
 
 
 def _is_of(part: Part, entry: IssuedPart) -> bool:
-    """Whether an entry of the record is this part as its bank has it."""
+    """Whether an entry of the sitting is this part as its bank has it."""
     if isinstance(part, NumberPart):
         return (entry.name, entry.marks, entry.unit, entry.kind in {"number", "table"}) == (
             part.name,

@@ -79,7 +79,7 @@ def asked_part(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: 
 
 
 def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[KeyAnswer, ...]:
-    """The key to a part, a row of a table at a time. Raises `SittingFaulty` where the record says otherwise."""
+    """The key to a part, a row of a table at a time. Raises `SittingFaulty` where the sitting says otherwise."""
     match solved:
         case SolvedNumber():
             return (_key_number(solved, own[0], scope, site),)
@@ -144,7 +144,7 @@ def _key_number(solved: SolvedNumber, own: IssuedPart, scope: Scope, site: Site)
     part = solved.part
     if Fraction(own.answer) != solved.answer:
         raise SittingFaulty(
-            f"part {own.label}: the record says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
+            f"part {own.label}: the sitting says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
             "it was issued by another version of the program or has been changed"
         )
     return KeyAnswer(
@@ -207,7 +207,7 @@ def _key_choice(solved: SolvedChoice, own: IssuedPart, scope: Scope, site: Site)
     part = solved.part
     letters = [LETTERS[place] for place, index in enumerate(own.shown) if solved.right[index]]
     if ",".join(letters) != own.answer:
-        raise SittingFaulty(f"part {own.label}: the record says {own.answer}, this program finds {','.join(letters)}")
+        raise SittingFaulty(f"part {own.label}: the sitting says {own.answer}, this program finds {','.join(letters)}")
     notes = [
         f"{LETTERS[place]}: {says.render(scope, site)}"
         for place, index in enumerate(own.shown)

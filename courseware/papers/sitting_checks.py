@@ -1,4 +1,4 @@
-"""Whether what a record says can be printed at all: its texts short and plain, its codes and figures well formed."""
+"""Whether a sitting as read can be printed at all: its texts short and plain, its codes and figures well formed."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ _PARTS = {"number", "table", "choice", "order", "drawn"}
 
 
 class _Unsound(ValueError):
-    """A record that cannot be printed."""
+    """A sitting that cannot be printed."""
 
 
 def check_sitting(sitting: Sitting) -> None:

@@ -56,5 +56,5 @@ def had_by(paper: IssuedPaper, sittings: Iterable[Sitting]) -> VariantsHad:
 
 
 def given_texts(given: Given) -> dict[str, str]:
-    """A variant's givens as the record keeps them."""
+    """A variant's givens as the sitting keeps them."""
     return {name: value if isinstance(value, str) else exact_text(value) for name, value in given.items()}

@@ -29,16 +29,16 @@ class Handback:
 
 
 def print_feedback(
-    record: str, indices: Indices, hand_back: Sequence[Handback], processes: int
+    text: str, indices: Indices, hand_back: Sequence[Handback], processes: int
 ) -> Iterator[tuple[Handback, bytes]]:
     """Each with its feedback sheet, as it is done. A space travels as its indices: formulas cannot."""
-    return each(_print, (record, indices), hand_back, processes)
+    return each(_print, (text, indices), hand_back, processes)
 
 
 def _print(shared: tuple[str, Indices], one: Handback) -> bytes:
     from courseware.printing.render import feedback_pdf
 
-    record, indices = shared
-    sitting, sources = sitting_in(record)
+    text, indices = shared
+    sitting, sources = sitting_in(text)
     spaces = {name: Space(exercise=sources.exercises[name][1], indices=own) for name, own in indices.items()}
     return feedback_pdf(feedback_sheet(sitting, one.place, one.marked, sources, spaces, one.had, one.earlier))

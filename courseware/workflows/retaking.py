@@ -20,7 +20,7 @@ from courseware.workflows.jobs import WORKSHEET
 
 
 def banks_of(sitting: Sitting) -> tuple[tuple[Bank, ...], SafetyNotes | None, tuple[Chosen, ...]]:
-    """The banks and safety notes kept in a sitting's record, and its exercises in their order."""
+    """The banks and safety notes kept in a sitting, and its exercises in their order."""
     sources = read_sources(sitting)
     banks = {bank.sha256: bank for bank, _ in sources.exercises.values()}
     return tuple(banks.values()), sources.safety, tuple(issued_from(e, sources) for e in sitting.papers[0].exercises)

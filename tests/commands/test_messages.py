@@ -19,7 +19,7 @@ from courseware.printing.workers import Sheet, WorkersDied
         (FileFaulty((Fault("a.yaml", 3, 5, "wrong", "expected right"),)), 2, "a.yaml:3:5: wrong; expected right\n1 fault found"),
         (NotFound("there is no bank x"), 2, "there is no bank x. Nothing was made."),
         (CannotDeal("no exercise of level 3"), 2, "no exercise of level 3"),
-        (SittingFaulty("it was changed"), 2, "The record cannot be used: it was changed."),
+        (SittingFaulty("it was changed"), 2, "The sitting cannot be used: it was changed."),
         (OSError(errno.ENOSPC, "No space left on device", "x.pdf"), 3, "the disk is full; free some space (x.pdf)"),
         (OSError(errno.EACCES, "Permission denied", "out"), 3, "choose another with --out"),
         (OSError("cannot load library 'libpango-1.0-0': error 0x7e"), 3, "sudo apt install libpango-1.0-0"),

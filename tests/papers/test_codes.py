@@ -139,6 +139,6 @@ def test_a_shuffle_keeps_every_item() -> None:
 
 
 def test_these_draws_never_change() -> None:
-    """A record made again must give the same papers, on any machine and in any year."""
+    """A sitting made again must give the same papers, on any machine and in any year."""
     assert code("seed", "paper", "0") == "GVRD-SAZV-H"
     assert list(keyed_shuffle(1000, 5, "seed", "exercise")) == [349, 229, 817, 506, 512]
