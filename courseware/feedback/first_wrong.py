@@ -22,18 +22,13 @@ _FIRST, _AT_THE_LATEST, _FROM_HERE = "first wrong here", "wrong here at the late
 _UP_TO_HERE = "The working up to that line:"
 
 
-def first_wrong_line(solved: SolvedNumber, slip: int) -> int:
-    """The place, from 0, of the line of working where slip `slip` of the part leaves it.
+def where_it_left(solved: SolvedNumber, slip: int) -> tuple[int, bool, str]:
+    """The line, from 0, where a slip leaves the working, whether those before it are known to be right, what to say.
 
     Where a line of working has the slip's figure the working was left after it: the next line. Else a slip that earns
     nothing went wrong at the first line that earns; of one that still earns a mark, which may be for a later step,
     nothing is known, and it is the first line to look at.
     """
-    return _left_at(solved, slip)[0]
-
-
-def _left_at(solved: SolvedNumber, slip: int) -> tuple[int, bool, str]:
-    """The line where a slip leaves the working, whether the lines before it are known to be right, and what to say."""
     part = solved.part
     same = [
         place
@@ -90,7 +85,7 @@ def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool, st
     if part.mark.how in _AT_THE_END:
         return len(solved.part.working) - 1, True, _FIRST
     numbers = [slip.key.rpartition("/")[2] for slip in part.mark.slips]
-    places = [_left_at(solved, int(number) - 1) for number in numbers if number.isdigit()]
+    places = [where_it_left(solved, int(number) - 1) for number in numbers if number.isdigit()]
     if places:
         return min(places)
     return (line_after(solved.part, part.mark.marks), True, _FIRST) if part.mark.marks else (None, False, "")

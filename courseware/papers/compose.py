@@ -34,10 +34,6 @@ CAUTIONS = (
     "Before any cutting, lifting, mixing or work at height, follow your centre's own risk assessment, local codes and "
     "the makers' instructions; some work is for trained or licensed people only.",
 )
-ARRIS_NOTE = {
-    "outline": "Rule of this centre: above the eye line level the top arris, below it the underside. Centres differ.",
-    "near": "Rule of this centre: above the eye line level the underside arris, below it the top. Centres differ.",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

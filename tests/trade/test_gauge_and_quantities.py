@@ -24,7 +24,6 @@ from courseware.trade import (
     courses_to_reach,
     face_height,
     height,
-    mortar_per_thousand,
     mortar_volume,
     order,
     regauge,
@@ -125,7 +124,8 @@ def test_navedtra_brick_estimate() -> None:
     square_foot = Fraction("0.3048") ** 2
     assert round(bricks_for_area(square_foot, standard), 2) == Fraction("6.16")
     assert order(bricks_for_area(112 * square_foot, standard)) == 690
-    assert round(mortar_per_thousand(standard) / Fraction("0.3048") ** 3, 1) == Fraction("11.7")
+    mortar = 1000 * mortar_volume(1, standard) / bricks_for_area(1, standard)
+    assert round(mortar / Fraction("0.3048") ** 3, 1) == Fraction("11.7")
 
 
 @pytest.mark.parametrize(("thickness", "volume"), [("1/2", "0.0176"), (1, "0.0452")])
