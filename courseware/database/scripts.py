@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -26,6 +26,7 @@ from courseware.database.kept_decisions import (
 )
 from courseware.database.sittings import known
 from courseware.database.tables import DECISION, PAPER, SCRIPT
+from courseware.marking.attempts import numbered
 from courseware.marking.marks import Decision, Script, Status
 
 
@@ -61,13 +62,13 @@ def enter_scripts(
     rows. A decision that is no longer in the sheet stands until another takes its place.
     Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
     """
-    numbered = _numbered(scripts)
+    attempts = _once_each(scripts)
     common = {"role": role, "at": stamp(at)}
     codes = [*(script.code for script in scripts), *(decision.code for decision in decisions)]
     with writing(engine) as connection:
         _all_known(connection, known(connection, sitting_code), codes)
         had = _rows(connection, sitting_code, role)
-        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in numbered]
+        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in attempts]
         own = {**common, "source": source, "assessor": assessor}
         if rows := [{**own, **one.columns} for one in typed if one.adds]:
             connection.execute(insert(SCRIPT), rows)
@@ -161,13 +162,11 @@ def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor:
     return _Typed(attempt=attempt, script=script, before=before, merged=merged)
 
 
-def _numbered(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
-    """Each script with its attempt: 1, and 2, 3, … for what was resubmitted."""
-    again: Counter[str] = Counter()
+def _once_each(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
+    """Each script with its attempt. Raises `RecordRefuses` where one paper has the same attempt twice."""
     found: dict[tuple[str, int], Script] = {}
-    for script in scripts:
-        again[script.code] += script.status == "resubmitted"
-        key = (script.code, again[script.code] + 1 if script.status == "resubmitted" else 1)
+    for attempt, script in numbered(scripts):
+        key = (script.code, attempt)
         if key in found:
             raise RecordRefuses(
                 f"the paper {script.code} stands in two rows; write `resubmitted` in the status of the later one, "

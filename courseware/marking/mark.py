@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
+from courseware.marking.attempts import numbered
 from courseware.marking.judge import Verdict
 from courseware.marking.lettered import NotRead
 from courseware.marking.mark_part import Others, Work, mark_part, pair_parts, rows_of
@@ -43,9 +44,9 @@ def mark_scripts(
     Raises `SittingFaulty` where the sitting's answers are not those that this program finds.
     """
     sources = sources or read_sources(sitting)
-    attempts: dict[str, list[Script]] = {}
-    for script in scripts:
-        attempts.setdefault(script.code, []).append(script)
+    attempts: dict[str, list[tuple[int, Script]]] = {}
+    for attempt, script in numbered(scripts):
+        attempts.setdefault(script.code, []).append((attempt, script))
     decided: dict[tuple[str, int], dict[str, Decision]] = {}
     for decision in decisions:
         decided.setdefault((decision.code, decision.attempt), {})[decision.label] = decision
@@ -56,7 +57,7 @@ def mark_scripts(
         own: list[MarkedPaper] = []
         cells: dict[str, str] = {}
         asked: list[Query] = []
-        for attempt, script in enumerate(own_scripts, 1):
+        for attempt, script in own_scripts:
             asked = []
             before = own[-1] if own else None
             cells = _opened(before, cells, script)
@@ -65,8 +66,9 @@ def mark_scripts(
                 _mark_paper(paper, opened, sources, others, decided.get((paper.code, attempt), {}), before, asked)
             )
         if own:
-            sure = WHOLE_PAPER in decided.get((paper.code, len(own)), {})
-            rows.append(_MarkedRow(paper, own_scripts[-1], tuple(own), tuple(asked), sure))
+            attempt, script = own_scripts[-1]
+            sure = WHOLE_PAPER in decided.get((paper.code, attempt), {})
+            rows.append(_MarkedRow(paper, script, tuple(own), tuple(asked), sure))
     held_back = _held_back(rows, others)
     free = [row for row in rows if row.paper.code not in held_back]
     return Marked(

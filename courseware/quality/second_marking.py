@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from courseware.marking.attempts import numbered
 from courseware.marking.marks import Mark, MarkedPaper
 from courseware.statistics.agreement import Agreement, agreement
 
@@ -62,14 +62,8 @@ def compare(first: Sequence[MarkedPaper], second: Sequence[MarkedPaper]) -> Diff
 
 
 def _scripts(marked: Sequence[MarkedPaper]) -> dict[_Key, MarkedPaper]:
-    """The papers that were written, each script of a paper by its number."""
-    seen: Counter[str] = Counter()
-    found: dict[_Key, MarkedPaper] = {}
-    for paper in marked:
-        if paper.status != "absent":
-            seen[paper.code] += 1
-            found[paper.code, seen[paper.code]] = paper
-    return found
+    """The papers that were written, by code and attempt."""
+    return {(paper.code, attempt): paper for attempt, paper in numbered(marked) if paper.status != "absent"}
 
 
 def _whole(paper: MarkedPaper, other: MarkedPaper) -> bool:

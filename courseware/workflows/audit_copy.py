@@ -17,6 +17,7 @@ from courseware.database.sittings import sitting_of
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.bank_files import NotFound
+from courseware.marking.attempts import numbered
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.codes import read_code
 from courseware.papers.compose import compose_key, compose_paper, read_sources
@@ -56,14 +57,13 @@ def markers(events: Iterable[Event], *, second: bool) -> tuple[str, ...]:
 def _markings(engine: Engine, sitting: str, code: str, events: Sequence[Event], *, second: bool) -> tuple[Marking, ...]:
     """Each script of a paper as one marker left it: its marks, or what is typed where none are there yet."""
     role: Role = "second" if second else "first"
-    marked = [paper for paper in marks_of(engine, sitting, role) if paper.code == code]
+    marked = {attempt: paper for attempt, paper in numbered(marks_of(engine, sitting, role)) if paper.code == code}
     typed = [script for script in scripts_of(engine, sitting, role) if script.code == code]
     who = ", ".join(markers(events, second=second)) or "not named"
     found: list[Marking] = []
-    for number, script in enumerate(typed, 1):
-        again = f", script {number}" if len(typed) > 1 else ""
-        paper = marked[number - 1] if number <= len(marked) else None
-        paper = paper or MarkedPaper(code=code, status=script.status, marks=())
+    for attempt, script in numbered(typed):
+        again = f", script {attempt}" if len(typed) > 1 else ""
+        paper = marked.get(attempt) or MarkedPaper(code=code, status=script.status, marks=())
         found.append(Marking(title=f"{role.capitalize()} marker: {who}{again}", paper=paper, cells=script.cells))
     return tuple(found)
 
