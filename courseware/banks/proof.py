@@ -246,7 +246,7 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
 
 
 def _difficulty(solved: tuple[Solved, ...]) -> Difficulty:
-    """What must be alike for two variants to be equally hard (design, section 2.3)."""
+    """What must be alike for two variants to be equally hard: how many choices fit, and of each figure its digits."""
     found: list[tuple[int, int, bool] | int] = []
     for part in solved:
         if isinstance(part, SolvedChoice):

@@ -38,7 +38,8 @@ _STAND_IN: dict[str | int, Any] = {
 def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     """The bank in `data`. Raises `BankFaulty` with every fault found; `file` names it in messages.
 
-    `arris_rule` is the centre's setting for projecting courses, "outline" or "near" (trade-facts section 3).
+    `arris_rule` is the centre's setting for projecting courses, "outline" or "near": which edge is levelled
+    below and above the eye line.
     """
     node = read_yaml(data, file)
     shape, faults, repaired = shaped(TopicShape, node, file)
