@@ -22,13 +22,13 @@ from courseware.files.sitting_files import (
     paper_file,
 )
 from courseware.marking.marking_sheet import marking_sheet
-from courseware.papers.compose import compose_key, read_sources
+from courseware.papers.compose import compose_key
 from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
 from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.versions import versions
-from courseware.printing.workers import Sheet, print_grid, print_sheets
+from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in
 from courseware.workflows.joined_files import Joined, write_joined
 
 Tell = Callable[[int], None]
@@ -74,7 +74,7 @@ def issue(
 
 def again(text: str, sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
     """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`."""
-    _compose_all(sitting)
+    _compose_all(text)
     with one_at_a_time(out, waiting):
         name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
         unfinished: Unfinished = begin(out, name, hashlib.sha256(text.encode()).hexdigest())
@@ -83,10 +83,10 @@ def again(text: str, sitting: Sitting, out: Path, processes: int, tell: Tell, wa
         return finish(unfinished)
 
 
-def _compose_all(sitting: Sitting) -> None:
+def _compose_all(text: str) -> None:
     """Works out every sheet before a folder is begun, so that a sitting changed by hand is refused whole."""
     try:
-        sources = read_sources(sitting)
+        sitting, sources = sitting_in(text)
         for place in range(len(sitting.papers)):
             compose_key(sitting, place, sources)
     except SittingFaulty:
