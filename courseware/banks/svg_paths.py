@@ -90,7 +90,7 @@ class _Pen:
             if match:
                 command, self.place = match[1], match.end()
             elif command in ("", "Z", "z"):
-                raise NotDrawn("the path's data do not read", f"expected a command at `{self._rest()}`")
+                raise NotDrawn("the path's data cannot be read", f"expected a command at `{self._rest()}`")
             if not self.runs and command not in ("M", "m"):
                 raise NotDrawn("the path does not begin with a move", "expected M or m first")
             self._step(command)
@@ -105,7 +105,7 @@ class _Pen:
         for index in range(_TAKES[command]):
             match = (_FLAG if command == "A" and index in (3, 4) else _NUMBER).match(self.data, self.place)
             if not match:
-                raise NotDrawn("the path's data do not read", f"expected a number at `{self._rest()}`")
+                raise NotDrawn("the path's data cannot be read", f"expected a number at `{self._rest()}`")
             found.append(number(match[1]))
             self.place = match.end()
         return found

@@ -259,7 +259,7 @@ def _runs(name: str, said: Mapping[str, str]) -> Iterator[tuple[list[Point], boo
         return length(said.get(key, otherwise))
 
     if any(at(key) < 0 for key in ("width", "height", "r", "rx", "ry") if key in said):
-        raise NotDrawn(f"a size of the {name} is below nothing", "expected 0 or more")
+        raise NotDrawn(f"a size of the {name} is below 0", "expected 0 or more")
     if name == "path":
         yield from path_runs(said.get("d", ""))
     elif name in ("polyline", "polygon"):

@@ -133,7 +133,7 @@ def matrix_of(text: str) -> Matrix:
     while text[place:].strip(" \t\r\n,"):
         match = _TRANSFORM.match(text, place)
         if not match:
-            raise NotDrawn(f"the transform `{text[:30]}` does not read", "expected translate, scale, rotate or matrix")
+            raise NotDrawn(f"the transform `{text[:30]}` cannot be read", "expected translate, scale, rotate or matrix")
         found = joined(found, _one(match[1], numbers(match[2])))
         place = match.end()
     return found
@@ -181,7 +181,7 @@ def _anchor(style: Style, text: str) -> Style:
 def _weight(style: Style, text: str) -> Style:
     weight = length(text)
     if weight < 0:
-        raise NotDrawn("the pen is below nothing", "expected a width of 0 or more")
+        raise NotDrawn("the pen is below 0", "expected a width of 0 or more")
     return replace(style, weight=weight)
 
 

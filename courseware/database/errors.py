@@ -52,7 +52,7 @@ def kept_texts(text: Any) -> dict[str, str]:
     """Texts by their labels, as a cell of the record holds them. Raises `RecordFaulty` for anything else."""
     found = kept_json(text, dict)
     if not all(isinstance(value, str) for value in found.values()):
-        raise RecordFaulty("a row of it holds something else than text: it has been changed by hand")
+        raise RecordFaulty("a row of it holds something other than text: it has been changed by hand")
     return found
 
 

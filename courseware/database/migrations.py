@@ -75,12 +75,12 @@ def _made(engine: Engine) -> bool:
 
 
 def _had(connection: Connection, engine: Engine) -> int:
-    """How many steps a record has had. Raises `RecordFaulty` for a database that holds something else."""
+    """How many steps a record has had. Raises `RecordFaulty` for a database that holds anything else."""
     there = set(inspect(connection).get_table_names())
     if tables.STEP.name in there:
         return connection.scalar(select(func.max(tables.STEP.c.number))) or 0
     if there if engine.dialect.name == "sqlite" else there & set(tables.METADATA.tables):
         raise RecordFaulty(
-            f"{shown_address(engine.url)} holds something else than a record; name another with --record"
+            f"{shown_address(engine.url)} holds something other than a record; name another with --record"
         )
     return 0

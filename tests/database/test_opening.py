@@ -91,7 +91,7 @@ def test_a_database_of_something_else_is_left_alone(tmp_path) -> None:
         other.execute("CREATE TABLE bookings (day TEXT)")
     other.close()
     before = file.read_bytes()
-    with pytest.raises(RecordFaulty, match="holds something else than a record"):
+    with pytest.raises(RecordFaulty, match="holds something other than a record"):
         open_record(f"sqlite:///{file}")
     assert file.read_bytes() == before
 
