@@ -22,7 +22,7 @@ _FIGURE = re.compile(r"(?<![\w.:,])\d+(?:\.\d+)?(?![\d:⅓⅔⅙⅚⅛⅜⅝⅞�
 _WORD = re.compile(r"[^\W_]+")
 _SHORTEST_CHOICE = 8  # characters: shorter choices, such as `the top`, stand in any question
 
-Leak = tuple[str, str]  # the part whose answer is told, and the place that tells it
+AnswerTold = tuple[str, str]  # the part whose answer is told, and the place that tells it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,10 +102,10 @@ class LeakCount:
         self.texts = {place.name: _fixed_text(place.wordings) for place in self.places}
         self.told_always: dict[tuple[str, int], list[str]] = {}  # by choice and right answer, where all words are fixed
 
-    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[Leak]:
+    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[AnswerTold]:
         """Each answer of one variant that is told, and where."""
         shown = self._shown(scope)
-        found: list[Leak] = []
+        found: list[AnswerTold] = []
         for part in solved:
             for number in numbers_in(part):
                 found += [(number.part.name, where) for where in _tellers(number, shown)]
@@ -180,7 +180,7 @@ def _squeezed(text: str) -> str:
     return f" {' '.join(_WORD.findall(text.casefold()))} "
 
 
-def told_too_often(exercise: Exercise, told: Counter[Leak], variants: int) -> str | None:
+def told_too_often(exercise: Exercise, told: Counter[AnswerTold], variants: int) -> str | None:
     """What is wrong with an exercise whose answers are told in so many of its variants; None where nothing is."""
     read = {place.name: place.part for place in places_read(exercise)}
     parts = {part.name: (index, isinstance(part, NumberPart) and part.told) for index, part in exercise.answered}
@@ -202,7 +202,7 @@ def _often(count: int, variants: int) -> bool:
     return count == variants or (count >= FEWEST and count >= LARGE_SHARE * variants)
 
 
-def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[Leak], variants: int) -> str | None:
+def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[AnswerTold], variants: int) -> str | None:
     given = {name for (name, _), count in told.items() if _often(count, variants)}
     for name, (_, meant) in parts.items():
         if meant and name not in given:

@@ -14,7 +14,7 @@ from courseware.class_report.tables import (
     questions_table,
     whole_table,
 )
-from courseware.class_report.teach_again import Numbered, Starter, numbered, teach_again
+from courseware.class_report.teach_again import Numbered, Starter, numbered_slips, teach_again
 from courseware.class_report.variant_bands import PartBands, variant_bands
 from courseware.class_report.words import MEANINGS, caution
 from courseware.marking.marks import MarkedPaper, MarkedSitting
@@ -45,7 +45,7 @@ def class_picture(
     if not figures.codes:
         nothing = Block(text=("Nothing is marked yet, so there is nothing to show.",))
         return Report(file="class-picture", title=title, blocks=(head, nothing))
-    slips = numbered(figures.slips, starters)
+    slips = numbered_slips(figures.slips, starters)
     return Report(
         file="class-picture",
         title=title,

@@ -36,7 +36,7 @@ class Numbered:
     starter: Starter | None
 
 
-def numbered(slips: Sequence[SlipSeen], starters: Mapping[str, Starter]) -> tuple[Numbered, ...]:
+def numbered_slips(slips: Sequence[SlipSeen], starters: Mapping[str, Starter]) -> tuple[Numbered, ...]:
     """The slips to teach again first, then those seen once; a starter for each of the first.
 
     `starters` go by `exercise/part` or, for any part of an exercise, by its name.

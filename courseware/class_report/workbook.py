@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from courseware.class_report.figures import ClassFigures, class_figures
 from courseware.class_report.report import NO_NAMES, bands_of, part_labels
-from courseware.class_report.teach_again import Numbered, Starter, numbered
+from courseware.class_report.teach_again import Numbered, Starter, numbered_slips
 from courseware.class_report.variant_bands import BANDS, PartBands
 from courseware.class_report.words import MEANINGS, caution
 from courseware.marking.marks import MarkedPaper, MarkedSitting
@@ -28,7 +28,7 @@ def class_workbook(
     """The workbook, from what `class_picture` takes. The same marks give the same bytes."""
     figures = class_figures(sitting, marked)
     pages = (
-        _teach_again(figures, numbered(figures.slips, starters), names),
+        _teach_again(figures, numbered_slips(figures.slips, starters), names),
         _parts(figures),
         _outcomes(figures),
         _whole(figures),

@@ -15,7 +15,7 @@ from courseware.papers.sitting_file import SittingFaulty
 from courseware.papers.unused_variants import CannotDeal
 from courseware.printing.leak_check import Leak
 from courseware.printing.workers import WorkersDied
-from courseware.text_files.faults import seen
+from courseware.text_files.faults import visible
 from courseware.words import count, listed
 from courseware.workflows.proving import ProofsFailed
 
@@ -73,11 +73,11 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
         lines = [failure_line(*failure) for failure in error.failures]
         return "\n".join([*lines, f"A bank that fails its proof {error.refused}; nothing was made."]), FAILED
     if isinstance(error, NotFound | CannotDeal):
-        return f"{seen(str(error))}. Nothing was made.", _FAULTY
+        return f"{visible(str(error))}. Nothing was made.", _FAULTY
     if isinstance(error, SittingFaulty):
-        return f"The sitting cannot be used: {seen(str(error))}.", _FAULTY
+        return f"The sitting cannot be used: {visible(str(error))}.", _FAULTY
     if isinstance(error, RecordFaulty):
-        return f"The record cannot be used: {seen(str(error))}.", _FAULTY
+        return f"The record cannot be used: {visible(str(error))}.", _FAULTY
     if isinstance(error, Leak):
         return (
             f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.",

@@ -15,7 +15,7 @@ from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
 from courseware.database.scripts import newest_scripts
 from courseware.database.sittings import known
 from courseware.database.tables import MARK, PAPER, SCRIPT
-from courseware.marking.attempts import numbered
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 
 _Key = tuple[str, int]  # paper and attempt
@@ -32,7 +32,7 @@ def keep_marks(
         scripts = newest_scripts(connection, known(connection, sitting_code), role)
         stand = _standing(connection, sitting_code, role)
         rows: list[dict[str, Any]] = []
-        for attempt, paper in numbered(marked):
+        for attempt, paper in numbered_attempts(marked):
             key = (paper.code, attempt)
             if key not in scripts:
                 raise RecordRefuses(f"no script of the paper {paper.code} was entered, so its marks are not kept")

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordRefuses, kept_date
-from courseware.database.sittings import names_in
+from courseware.database.sittings import learner_names
 from courseware.database.tables import MARK, PAPER, SCRIPT, SETTING, SITTING
 
 KINDS = ("names", "scripts", "marks", "papers")
@@ -76,7 +76,7 @@ def _kept(connection: Connection) -> dict[str, int | None]:
 def _count(connection: Connection, kind: str) -> dict[str, int]:
     """How many papers of each sitting have a record of this kind."""
     if kind == "names":
-        named = {paper for paper, (name, reference) in names_in(connection).items() if name or reference}
+        named = {paper for paper, (name, reference) in learner_names(connection).items() if name or reference}
         found: dict[str, int] = {}
         for sitting, paper in connection.execute(select(PAPER.c.sitting, PAPER.c.code)):
             found[sitting] = found.get(sitting, 0) + (paper in named)

@@ -26,7 +26,7 @@ from courseware.database.kept_decisions import (
 )
 from courseware.database.sittings import known
 from courseware.database.tables import DECISION, PAPER, SCRIPT
-from courseware.marking.attempts import numbered
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Decision, Script, Status
 
 
@@ -165,7 +165,7 @@ def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor:
 def _once_each(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
     """Each script with its attempt. Raises `RecordRefuses` where one paper has the same attempt twice."""
     found: dict[tuple[str, int], Script] = {}
-    for attempt, script in numbered(scripts):
+    for attempt, script in numbered_attempts(scripts):
         key = (script.code, attempt)
         if key in found:
             raise RecordRefuses(

@@ -66,7 +66,7 @@ def text_of(engine: Engine, code: str) -> str:
     """The text of a sitting, as `sitting.json` holds it. Raises `RecordRefuses`."""
     with reading(engine) as connection:
         papers = _issued(connection, known(connection, code))
-        people = names_in(connection, code)
+        people = learner_names(connection, code)
         for paper in papers:
             name, reference = people.get(paper["code"], ("", ""))
             paper["learner"] = {"name": name, "ref": reference}
@@ -104,7 +104,7 @@ def known(connection: Connection, code: str) -> str:
     return code
 
 
-def names_in(connection: Connection, sitting: str | None = None) -> dict[str, tuple[str, str]]:
+def learner_names(connection: Connection, sitting: str | None = None) -> dict[str, tuple[str, str]]:
     """Name and reference by paper, of one sitting or of all: the newest of each."""
     asked = select(PERSON.c.paper, PERSON.c.name, PERSON.c.reference).order_by(PERSON.c.id)
     if sitting is not None:
@@ -130,7 +130,7 @@ def _add(connection: Connection, sitting: Sitting, data: Mapping[str, Any], at: 
 
 def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:
     """Adds the names that the record does not have yet; returns how many."""
-    before = names_in(connection, sitting.code)
+    before = learner_names(connection, sitting.code)
     now = {paper.code: (paper.learner.name, paper.learner.reference) for paper in sitting.papers}
     rows = [
         {"paper": code, "name": name, "reference": reference, "at": stamp(at)}

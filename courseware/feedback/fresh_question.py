@@ -16,8 +16,8 @@ from courseware.papers.sheets import KeyExercise
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, Sitting
 from courseware.papers.unused_variants import given_texts
 
-Name = tuple[str, str]  # topic and exercise
-Spaces = Mapping[Name, Space]
+ExerciseName = tuple[str, str]  # topic and exercise
+Spaces = Mapping[ExerciseName, Space]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +34,7 @@ class Stock:
     def paper(self) -> IssuedPaper:
         return self.sitting.papers[self.place]
 
-    def level(self, name: Name) -> int:
+    def level(self, name: ExerciseName) -> int:
         """The level of an exercise."""
         return self.sources.exercises[name][1].level
 
@@ -75,7 +75,7 @@ def next_level(stock: Stock) -> FreshQuestion | None:
     )
 
 
-def _untried(stock: Stock, topics: Sequence[str]) -> tuple[Name, ...]:
+def _untried(stock: Stock, topics: Sequence[str]) -> tuple[ExerciseName, ...]:
     """Exercises of the topics, in their order, that are not on the paper and whose variants are proved."""
     on_paper = {(issued.topic, issued.exercise) for issued in stock.paper.exercises}
     return tuple(
@@ -86,14 +86,14 @@ def _untried(stock: Stock, topics: Sequence[str]) -> tuple[Name, ...]:
     )
 
 
-def _first(stock: Stock, lead: str, names: Sequence[Name]) -> FreshQuestion | None:
+def _first(stock: Stock, lead: str, names: Sequence[ExerciseName]) -> FreshQuestion | None:
     for name in names:
         if found := _fresh(stock, name):
             return _question(lead, *found)
     return None
 
 
-def _fresh(stock: Stock, name: Name) -> tuple[IssuedExercise, KeyExercise] | None:
+def _fresh(stock: Stock, name: ExerciseName) -> tuple[IssuedExercise, KeyExercise] | None:
     """A variant of an exercise, issued and composed; None where the learner has had them all or none is proved."""
     own = stock.had | {variant_had(issued) for issued in stock.paper.exercises}
     whole = own | {variant_had(issued) for paper in stock.sitting.papers for issued in paper.exercises}
@@ -108,7 +108,7 @@ def _fresh(stock: Stock, name: Name) -> tuple[IssuedExercise, KeyExercise] | Non
     return issued, compose_exercise(number, issued, stock.sources)
 
 
-def _drawn(stock: Stock, name: Name, taken: frozenset[VariantKey]) -> Iterator[Given]:
+def _drawn(stock: Stock, name: ExerciseName, taken: frozenset[VariantKey]) -> Iterator[Given]:
     """Variants in an order drawn from the seed, without those that are taken."""
     if (space := stock.spaces.get(name)) is None:
         return

@@ -19,7 +19,7 @@ class _HandedIn(Protocol):
 _Paper = TypeVar("_Paper", bound=_HandedIn)
 
 
-def numbered(papers: Iterable[_Paper]) -> Iterator[tuple[int, _Paper]]:
+def numbered_attempts(papers: Iterable[_Paper]) -> Iterator[tuple[int, _Paper]]:
     """Each script or marked paper with its attempt: 1, and 2, 3, … for what was resubmitted.
 
     Those of one paper come in the order in which they were handed in. One resubmitted is never the first, even where

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
-from courseware.marking.attempts import numbered
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.judge import Verdict
 from courseware.marking.lettered import NotRead
 from courseware.marking.mark_part import Others, Work, mark_part, pair_parts, rows_of
@@ -45,7 +45,7 @@ def mark_scripts(
     """
     sources = sources or read_sources(sitting)
     attempts: dict[str, list[tuple[int, Script]]] = {}
-    for attempt, script in numbered(scripts):
+    for attempt, script in numbered_attempts(scripts):
         attempts.setdefault(script.code, []).append((attempt, script))
     decided: dict[tuple[str, int], dict[str, Decision]] = {}
     for decision in decisions:

@@ -11,7 +11,7 @@ from typing import Literal
 
 from courseware.marking.units import own_unit, unit_named
 
-Reading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
+CellReading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
 
 LONGEST = 60  # characters: a longer cell is not a figure
 _PLAIN = str.maketrans(  # blanks of other widths, the stroke of fractions, and full-width figures and signs
@@ -45,7 +45,7 @@ class WrittenFigure:
     `bare` are the figures without their unit, `decimals` the decimals typed, `places` those in the part's unit.
     """
 
-    reading: Reading
+    reading: CellReading
     figures: tuple[Fraction, ...] = ()
     bare: tuple[Fraction, ...] = ()
     decimals: int = 0

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from courseware.marking.attempts import numbered
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Mark, MarkedPaper
 from courseware.statistics.agreement import Agreement, agreement
 
@@ -63,7 +63,7 @@ def compare(first: Sequence[MarkedPaper], second: Sequence[MarkedPaper]) -> Diff
 
 def _scripts(marked: Sequence[MarkedPaper]) -> dict[_Key, MarkedPaper]:
     """The papers that were written, by code and attempt."""
-    return {(paper.code, attempt): paper for attempt, paper in numbered(marked) if paper.status != "absent"}
+    return {(paper.code, attempt): paper for attempt, paper in numbered_attempts(marked) if paper.status != "absent"}
 
 
 def _whole(paper: MarkedPaper, other: MarkedPaper) -> bool:

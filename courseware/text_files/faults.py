@@ -20,7 +20,7 @@ class Fault:
     expected: str
 
     def __str__(self) -> str:
-        return seen(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
+        return visible(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
 
 
 class FileFaulty(ValueError):
@@ -44,9 +44,9 @@ def unseen(character: str) -> bool:
 
 def harmless(text: str) -> str:
     """`text` fit for a message: unseen characters named as <U+202E>, cut to 60 characters."""
-    return seen(text) if len(text) <= _LONGEST else seen(text[:_LONGEST]) + "…"
+    return visible(text) if len(text) <= _LONGEST else visible(text[:_LONGEST]) + "…"
 
 
-def seen(text: str) -> str:
+def visible(text: str) -> str:
     """`text` with its unseen characters named as <U+202E>, at any length."""
     return "".join(f"<U+{ord(character):04X}>" if unseen(character) else character for character in text)

@@ -25,7 +25,7 @@ _LONG = 3  # pitches to a brick
 _REPEAT = 2 * _LONG  # places after which a row of the pattern comes again
 _ROOT_2 = root(Fraction(2))
 _MILLIONTH = Fraction(1, 10**6)
-Shape = tuple[Fraction, ...]
+PieceShape = tuple[Fraction, ...]
 Outline = tuple[Point, ...]
 
 
@@ -84,7 +84,7 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
         )
     full = format.length * format.height
     pieces: list[HerringbonePiece] = []
-    shapes: Counter[Shape] = Counter()
+    shapes: Counter[PieceShape] = Counter()
     kept = Fraction(0)
     for outline, uncut_area in _bricks(wide, high, pitch, format, angle):
         within = _within(outline, inner)
@@ -205,6 +205,6 @@ def _thin(sides: Sequence[Fraction], area: Fraction, joint: Fraction) -> bool:
     return area < max(sides) * joint
 
 
-def _shape(sides: Sequence[Fraction], area: Fraction) -> Shape:
+def _shape(sides: Sequence[Fraction], area: Fraction) -> PieceShape:
     """What two pieces alike have in common: area and sides, to a thousandth of a mm."""
     return (round(area, 3), *sorted(round(side, 3) for side in sides))

@@ -17,7 +17,7 @@ from courseware.database.sittings import sitting_of
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.bank_files import NotFound
-from courseware.marking.attempts import numbered
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.codes import read_code
 from courseware.papers.compose import compose_key, compose_paper, read_sources
@@ -57,11 +57,13 @@ def markers(events: Iterable[Event], *, second: bool) -> tuple[str, ...]:
 def _markings(engine: Engine, sitting: str, code: str, events: Sequence[Event], *, second: bool) -> tuple[Marking, ...]:
     """Each script of a paper as one marker left it: its marks, or what is typed where none are there yet."""
     role: Role = "second" if second else "first"
-    marked = {attempt: paper for attempt, paper in numbered(marks_of(engine, sitting, role)) if paper.code == code}
+    marked = {
+        attempt: paper for attempt, paper in numbered_attempts(marks_of(engine, sitting, role)) if paper.code == code
+    }
     typed = [script for script in scripts_of(engine, sitting, role) if script.code == code]
     who = ", ".join(markers(events, second=second)) or "not named"
     found: list[Marking] = []
-    for attempt, script in numbered(typed):
+    for attempt, script in numbered_attempts(typed):
         again = f", script {attempt}" if len(typed) > 1 else ""
         paper = marked.get(attempt) or MarkedPaper(code=code, status=script.status, marks=())
         found.append(Marking(title=f"{role.capitalize()} marker: {who}{again}", paper=paper, cells=script.cells))

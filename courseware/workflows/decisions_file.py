@@ -14,7 +14,7 @@ from courseware.files.sitting_files import DECISIONS, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.script_sheet import MOST_ATTEMPTS, SheetFaulty, decision
 from courseware.papers.names import LONGEST_NAME
-from courseware.papers.sitting_checks import plain
+from courseware.papers.sitting_checks import is_plain
 from courseware.spreadsheets.rows import heading_key
 from courseware.spreadsheets.table_in import read_table
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
@@ -95,7 +95,7 @@ def _wrong(texts: Mapping[str, str]) -> Iterator[str]:
         yield f"the attempt is a number from 1 to {MOST_ATTEMPTS}"
     if texts["marker"] not in {"first", "second"}:
         yield "the marker is `first` or `second`"
-    if not texts["by"].strip() or not plain(texts["by"], LONGEST_NAME):
+    if not texts["by"].strip() or not is_plain(texts["by"], LONGEST_NAME):
         yield "who decided it is a name in plain characters"
     if len(texts["written"]) > _LONGEST_WRITTEN:
         yield "the answer is longer than any cell of a marking sheet"

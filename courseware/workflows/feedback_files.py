@@ -16,7 +16,7 @@ from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
 from courseware.drawings import draw
 from courseware.feedback.feedback_text import VariantKey
-from courseware.feedback.fresh_question import variant_had
+from courseware.feedback.fresh_question import ExerciseName, variant_had
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedback_file
 from courseware.files.sitting_folders import SittingFolder
@@ -42,7 +42,6 @@ if TYPE_CHECKING:
     from sqlalchemy import Engine
 
 _STARTER = "a starter for the class"
-Name = tuple[str, str]  # topic and exercise
 
 
 def hand_back(
@@ -127,7 +126,7 @@ def _others(engine: Engine, sitting: Sitting) -> list[MarkedSitting]:
     return found
 
 
-def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes: int) -> dict[Name, Space]:
+def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes: int) -> dict[ExerciseName, Space]:
     """What fresh questions are drawn from: the sitting's exercises; the others of its topics where one may be wanted.
 
     That is where a script is all right, or an exercise has so few variants that a learner may have had them all.
@@ -142,7 +141,9 @@ def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes:
     return spaces
 
 
-def _proved(sources: Sources, names: Iterable[Name], arris_rule: str, processes: int) -> dict[Name, Space]:
+def _proved(
+    sources: Sources, names: Iterable[ExerciseName], arris_rule: str, processes: int
+) -> dict[ExerciseName, Space]:
     """The proved variants of these exercises that are for practice, so that a retake has none of them.
 
     An exercise with no proved variant is not among them: it was issued before this program asked as much.
@@ -153,7 +154,7 @@ def _proved(sources: Sources, names: Iterable[Name], arris_rule: str, processes:
     return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
 
 
-def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) -> dict[str, Starter]:
+def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, Space]) -> dict[str, Starter]:
     """A fresh question with its answer for each part of the sitting's exercises, by `exercise/part`."""
     found: dict[str, Starter] = {}
     for number, issued in enumerate(sitting.papers[0].exercises, 1):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.marking.attempts import numbered
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.mark import mark_scripts
 from courseware.marking.marks import Decision, Script
 
@@ -22,7 +22,7 @@ from courseware.marking.marks import Decision, Script
 )
 def test_a_resubmitted_script_is_the_next_attempt_at_its_own_paper(handed_in: list[str], attempts: list[int]) -> None:
     scripts = [Script(code=said[0], cells={}, status=said[2:], line=line) for line, said in enumerate(handed_in, 2)]
-    assert list(numbered(scripts)) == list(zip(attempts, scripts, strict=True))
+    assert list(numbered_attempts(scripts)) == list(zip(attempts, scripts, strict=True))
 
 
 def test_a_decision_on_a_second_attempt_stands_where_the_first_is_not_in_the_sheet(composed) -> None:
