@@ -120,7 +120,7 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
 @click.option("--by", default=None, help="Who says so (the name you are logged in with unless given).")
 @_placed
 def keep(kind: str | None, months: str | None, by: str | None, url: str | None, out: str) -> None:
-    """Show how long each kind of record is kept; or keep KIND for MONTHS (a number, or `always`)."""
+    """Show how long each kind of data is kept; or keep KIND for MONTHS (a number, or `always`)."""
     from datetime import UTC, datetime
 
     from courseware.database import retention
