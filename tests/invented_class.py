@@ -11,7 +11,7 @@ import pytest
 from courseware.files.bank_files import find_banks, read_banks
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 from courseware.papers.deal import Heads, deal_sitting
-from courseware.papers.group import numbered_group
+from courseware.papers.group import numbered
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
 
 
@@ -47,7 +47,7 @@ def class_of(space_of) -> Callable[..., tuple[Sitting, tuple[MarkedPaper, ...]]]
             banks, notes = read_banks(find_banks(list(topics)), "outline")
             each = exercises // len(banks)  # from the second of each bank on, whatever else a bank may say
             chosen = tuple((bank, exercise) for bank in banks for exercise in bank.exercises[1 : 1 + each])
-            group = replace(numbered_group(learners), name="Group T")
+            group = replace(numbered(learners), name="Group T")
             heads = Heads(
                 title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule="outline", version="0"
             )

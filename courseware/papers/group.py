@@ -26,6 +26,6 @@ class Group:
     learners: tuple[Learner, ...]
 
 
-def numbered_group(count: int) -> Group:
+def numbered(count: int) -> Group:
     """A group of `count` papers without names."""
     return Group(name="", learners=(Learner(name=""),) * count)

@@ -21,7 +21,7 @@ from courseware.files.sitting_folders import read_folder, sitting_folder
 from courseware.jobs.task import Task
 from courseware.papers.class_list import ClassList, read_class_list
 from courseware.papers.deal import Choosing, Chosen, Heads, choose, shared_variants
-from courseware.papers.group import Group, numbered_group
+from courseware.papers.group import Group, numbered
 from courseware.papers.shares import for_papers
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.papers.unused_variants import VariantsHad
@@ -65,7 +65,7 @@ class Issued:
 def group_of(file: Path | None, learners: int, name: str | None, watch: Watch) -> Group:
     """The group of a class list, told of its doubts, or one of so many numbered papers."""
     if file is None:
-        return numbered_group(learners)
+        return numbered(learners)
     return Group(name=name or group_name(file), learners=_read_list(file, watch).learners)
 
 

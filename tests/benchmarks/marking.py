@@ -24,7 +24,7 @@ from courseware.marking.mark import mark_scripts
 from courseware.marking.marks import Script
 from courseware.papers.compose import given_of, read_sources
 from courseware.papers.deal import Heads, deal_sitting
-from courseware.papers.group import numbered_group
+from courseware.papers.group import numbered
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
 from courseware.trade import TradeError
 
@@ -63,7 +63,7 @@ def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
         for _, exercise in chosen:
             if exercise.name not in spaces:
                 spaces[exercise.name] = prove(exercise).space
-        heads = Heads(title="Benchmark", date="2026-01-05", group=numbered_group(min(IN_A_SITTING, count - place)),
+        heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(min(IN_A_SITTING, count - place)),
                       seed=f"benchmark {place}", arris_rule="outline", version="0")  # fmt: skip
         made.append((deal_sitting(heads, banks, notes, chosen, [spaces[e.name] for _, e in chosen]), chosen))
     return made

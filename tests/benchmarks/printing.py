@@ -30,7 +30,7 @@ from courseware.drawings import to_svg
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
-from courseware.papers.group import numbered_group
+from courseware.papers.group import numbered
 from courseware.papers.key_secrets import Secrets, secrets
 from courseware.papers.sheets import Key, Paper
 from courseware.papers.sitting import Sitting
@@ -51,7 +51,7 @@ def sitting(count: int) -> Sitting:
     """Papers of six exercises from the shipped topics."""
     banks, notes = read_banks(shipped_banks(), "outline")
     chosen = choose(banks, Choosing(exercises=6), "benchmark")
-    heads = Heads(title="Benchmark", date="2026-01-05", group=numbered_group(count), seed="benchmark", arris_rule="outline",
+    heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(count), seed="benchmark", arris_rule="outline",
                   version="0")  # fmt: skip
     return deal_sitting(heads, banks, notes, chosen, [prove(exercise).space for _, exercise in chosen])
 

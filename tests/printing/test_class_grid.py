@@ -10,7 +10,7 @@ from pikepdf import Pdf
 from courseware.banks import prove
 from courseware.files.bank_files import find_banks, read_banks
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
-from courseware.papers.group import numbered_group
+from courseware.papers.group import numbered
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import write_sitting
 from courseware.printing import workers
@@ -26,7 +26,7 @@ def class_of():
     spaces = [prove(exercise).space for _, exercise in chosen]
 
     def deal(size: int) -> Sitting:
-        heads = Heads(title="Grid", date="2026-01-05", group=numbered_group(size), seed="grid", arris_rule="outline",
+        heads = Heads(title="Grid", date="2026-01-05", group=numbered(size), seed="grid", arris_rule="outline",
                       version="0")  # fmt: skip
         return deal_sitting(heads, banks, notes, chosen, spaces)
 
