@@ -498,7 +498,7 @@ def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None
 @pytest.mark.parametrize(
     ("column", "value", "told"),
     [
-        (1, "QQQQ-QQQQ", "is not the code of a paper"), (2, "9z", "is no part of the paper"), (3, "9", "is not a mark"),
+        (1, "QQQQ-QQQQ", "is not the code of a paper"), (2, "9z", "is not a part of the paper"), (3, "9", "is not a mark"),
         (7, "0", "the attempt"), (7, "²", "the attempt"), (7, "99999", "the attempt"), (8, "third", "the marker"),
         (9, "", "who decided it"), (9, "a\u200bb", "who decided it"), (6, "x" * 5000, "the answer"),
     ],

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from courseware.database.scripts import Entered
     from courseware.files.sitting_folders import SittingFolder
     from courseware.marking.mark import Marked
-    from courseware.marking.marks import Decision, Question
+    from courseware.marking.marks import Decision, Query
 
 _MOST_TOLD = 20
 
@@ -156,7 +156,7 @@ def _tell_marked(where: SittingFolder, marked: Marked) -> None:
     click.echo(f"{count(len(marked.papers) - absent, 'script')} marked{told}.")
 
 
-def _tell_questions(questions: tuple[Question, ...]) -> None:
+def _tell_questions(questions: tuple[Query, ...]) -> None:
     if not questions:
         return
     from courseware.text_files.faults import harmless

@@ -12,7 +12,7 @@ from typing import Any
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, select
 from sqlalchemy.pool import NullPool
 
-from courseware.database.errors import RecordFaulty, RecordRefuses, place, told_plainly
+from courseware.database.errors import RecordFaulty, RecordRefuses, plain_errors, shown_address
 from courseware.database.tables import STEP
 
 _PATIENCE = 30  # seconds for another's writing to end
@@ -61,7 +61,7 @@ def connect(url: str | URL, *, make: bool) -> Engine:
 @contextmanager
 def reading(engine: Engine) -> Iterator[Connection]:
     """A connection to read with; in SQLite it sees the record as it stands at one moment."""
-    with told_plainly(engine.url), engine.begin() as connection:
+    with plain_errors(engine.url), engine.begin() as connection:
         yield connection
 
 
@@ -72,7 +72,7 @@ def writing(engine: Engine, *, made: bool = True) -> Iterator[Connection]:
     `made` is false only while the record has no tables yet.
     """
     with (
-        told_plainly(engine.url),
+        plain_errors(engine.url),
         engine.connect().execution_options(begin="BEGIN IMMEDIATE") as connection,
         connection.begin(),
     ):
@@ -82,11 +82,11 @@ def writing(engine: Engine, *, made: bool = True) -> Iterator[Connection]:
 
 
 def squeeze(engine: Engine) -> None:
-    """Writes a SQLite record anew, so that nothing deleted is left between its rows; others look after themselves."""
+    """Rewrites a SQLite record, so that nothing deleted is left between its rows; others look after themselves."""
     if engine.dialect.name != "sqlite":
         return
-    outside = engine.execution_options(begin="")  # a file cannot be written anew inside a transaction
-    with told_plainly(engine.url), outside.connect() as connection:
+    outside = engine.execution_options(begin="")  # a file cannot be rewritten inside a transaction
+    with plain_errors(engine.url), outside.connect() as connection:
         connection.exec_driver_sql("VACUUM")
 
 
@@ -132,6 +132,6 @@ def _check(engine: Engine) -> None:
         found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
     if found != "ok":
         raise RecordFaulty(
-            f"{place(engine.url)}: it is damaged ({found}); put a copy in its place, or make it anew with "
+            f"{shown_address(engine.url)}: it is damaged ({found}); put a copy in its place, or make it again with "
             "`courseware record take`"
         )

@@ -1,4 +1,4 @@
-"""Decisions kept in a file beside a sitting, and which of them a record that was made anew lacks."""
+"""Decisions kept in a file beside a sitting, and which of them a record that was made again lacks."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from courseware.database.errors import kept_texts
 from courseware.database.tables import DECISION, PAPER, SCRIPT
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script
 
-Key = tuple[str, str, int]  # paper, part and attempt
+DecisionKey = tuple[str, str, int]  # paper, part and attempt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,12 +46,15 @@ class Lacking:
 
 
 def lacking(
-    kept: Sequence[KeptDecision], role: Role, decided: Collection[Key], scripts: Mapping[tuple[str, int], Script]
+    kept: Sequence[KeptDecision],
+    role: Role,
+    decided: Collection[DecisionKey],
+    scripts: Mapping[tuple[str, int], Script],
 ) -> Lacking:
     """What a record lacks of the decisions of a marker. `decided` is what it has; `scripts` are those now in, by
     paper and attempt: a decision on one that is not in yet waits for it.
     """
-    by_key: dict[Key, list[KeptDecision]] = {}
+    by_key: dict[DecisionKey, list[KeptDecision]] = {}
     for one in kept:
         key = one.decision.key
         if one.role == role and key not in decided and (one.decision.code, one.decision.attempt) in scripts:

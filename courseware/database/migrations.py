@@ -14,7 +14,7 @@ from sqlalchemy import Connection, Engine, func, insert, inspect, select
 
 from courseware.database import tables
 from courseware.database.connection import stamp, writing
-from courseware.database.errors import RecordFaulty, place
+from courseware.database.errors import RecordFaulty, shown_address
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +51,8 @@ def bring_up_to_date(engine: Engine, at: datetime, steps: Sequence[Step] = STEPS
             had = _had(connection, engine)
             if had > len(steps):
                 raise RecordFaulty(
-                    f"{place(engine.url)} was written by a later version of this program; bring the program up to date"
+                    f"{shown_address(engine.url)} was written by a later version of this program; "
+                    "bring the program up to date"
                 )
             if had == len(steps):
                 return taken
@@ -74,10 +75,12 @@ def _made(engine: Engine) -> bool:
 
 
 def _had(connection: Connection, engine: Engine) -> int:
-    """How many steps a record has had. Raises `RecordFaulty` for a database that holds something else."""
+    """How many steps a record has had. Raises `RecordFaulty` for a database that holds anything else."""
     there = set(inspect(connection).get_table_names())
     if tables.STEP.name in there:
         return connection.scalar(select(func.max(tables.STEP.c.number))) or 0
     if there if engine.dialect.name == "sqlite" else there & set(tables.METADATA.tables):
-        raise RecordFaulty(f"{place(engine.url)} holds something else than a record; name another with --record")
+        raise RecordFaulty(
+            f"{shown_address(engine.url)} holds something other than a record; name another with --record"
+        )
     return 0

@@ -14,7 +14,7 @@ from sqlalchemy.sql.elements import ColumnElement
 from courseware.database import tables
 from courseware.database.connection import reading
 from courseware.database.entering import Role
-from courseware.database.errors import RecordFaulty, place
+from courseware.database.errors import RecordFaulty, shown_address
 from courseware.database.retention import KINDS
 from courseware.marking.marks import How, Status
 
@@ -30,8 +30,8 @@ def check_rows(engine: Engine) -> None:
         for table in tables.METADATA.sorted_tables:
             if _has_wrong(connection, table, typed=engine.dialect.name != "sqlite"):
                 raise RecordFaulty(
-                    f"{place(engine.url)}: a row of its table `{table.name}` holds what this program did not write: "
-                    "it has been changed by hand; put a copy in its place, or make it anew with "
+                    f"{shown_address(engine.url)}: a row of its table `{table.name}` holds what this program "
+                    "did not write: it has been changed by hand; put a copy in its place, or make it again with "
                     "`courseware record take`"
                 )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -12,7 +12,7 @@ from typing import Any, cast
 from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
 from courseware.database.connection import reading, stamp, writing
-from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, Row, cells_of, merge
+from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, ScriptRow, cells_of, merge
 from courseware.database.errors import RecordRefuses, kept_count, kept_texts
 from courseware.database.kept_decisions import (
     KeptDecision,
@@ -26,6 +26,7 @@ from courseware.database.kept_decisions import (
 )
 from courseware.database.sittings import known
 from courseware.database.tables import DECISION, PAPER, SCRIPT
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Decision, Script, Status
 
 
@@ -56,18 +57,18 @@ def enter_scripts(
 ) -> Entered:
     """Enters what a sheet says, all of it or nothing; entering the same sheet again adds nothing.
 
-    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made anew.
+    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made again.
     A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
     rows. A decision that is no longer in the sheet stands until another takes its place.
     Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
     """
-    numbered = _numbered(scripts)
+    attempts = _once_each(scripts)
     common = {"role": role, "at": stamp(at)}
     codes = [*(script.code for script in scripts), *(decision.code for decision in decisions)]
     with writing(engine) as connection:
         _all_known(connection, known(connection, sitting_code), codes)
         had = _rows(connection, sitting_code, role)
-        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in numbered]
+        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in attempts]
         own = {**common, "source": source, "assessor": assessor}
         if rows := [{**own, **one.columns} for one in typed if one.adds]:
             connection.execute(insert(SCRIPT), rows)
@@ -161,13 +162,11 @@ def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor:
     return _Typed(attempt=attempt, script=script, before=before, merged=merged)
 
 
-def _numbered(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
-    """Each script with its attempt: 1, and 2, 3, … for what was resubmitted."""
-    again: Counter[str] = Counter()
+def _once_each(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
+    """Each script with its attempt. Raises `RecordRefuses` where one paper has the same attempt twice."""
     found: dict[tuple[str, int], Script] = {}
-    for script in scripts:
-        again[script.code] += script.status == "resubmitted"
-        key = (script.code, again[script.code] + 1 if script.status == "resubmitted" else 1)
+    for attempt, script in numbered_attempts(scripts):
+        key = (script.code, attempt)
         if key in found:
             raise RecordRefuses(
                 f"the paper {script.code} stands in two rows; write `resubmitted` in the status of the later one, "
@@ -200,8 +199,8 @@ def _columns(cells: Mapping[str, Cell]) -> dict[str, str]:
     return {"status": cells[STATUS][0], **columns}
 
 
-def _entry(row: RowMapping) -> Row:
-    return Row(assessor=row["assessor"], cells=cells_in(row))
+def _entry(row: RowMapping) -> ScriptRow:
+    return ScriptRow(assessor=row["assessor"], cells=cells_in(row))
 
 
 def _script(row: Mapping[Any, Any]) -> Script:

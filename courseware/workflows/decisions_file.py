@@ -1,4 +1,4 @@
-"""The decisions of a sitting in a workbook of its own, so that a record made anew has them again."""
+"""The decisions of a sitting in a workbook of its own, so that a record made again has them too."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from courseware.files.sitting_files import DECISIONS, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.script_sheet import MOST_ATTEMPTS, SheetFaulty, decision
 from courseware.papers.names import LONGEST_NAME
-from courseware.papers.sitting_checks import plain
+from courseware.papers.sitting_checks import is_plain
 from courseware.spreadsheets.rows import heading_key
 from courseware.spreadsheets.table_in import read_table
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 _WIDTHS = {"code": 16, "part": 10, "marks": 8, "reason": 60, "comment": 40, "written": 20, "attempt": 9, "marker": 9,
            "by": 24}  # fmt: skip
-_LONGEST_WRITTEN = 1000  # signs: the longest cell of a marking sheet has 200
+_LONGEST_WRITTEN = 1000  # characters: the longest cell of a marking sheet has 200
 _MOST_FAULTS = 50
 
 
@@ -43,7 +43,7 @@ def kept_decisions(where: SittingFolder) -> tuple[KeptDecision, ...]:
     headings = next(rows, None)
     if headings is None or not _is_ours(headings.cells):
         wrong = f"expected the headings {', '.join(_WIDTHS)}; move the file away if it is another"
-        raise SheetFaulty((Fault(DECISIONS, 1, 1, "these are no decisions that were kept", wrong),))
+        raise SheetFaulty((Fault(DECISIONS, 1, 1, "these are not decisions that were kept", wrong),))
     keys = [heading_key(heading) for heading in headings.cells]
     found: list[KeptDecision] = []
     faults: list[Fault] = []
@@ -95,7 +95,7 @@ def _wrong(texts: Mapping[str, str]) -> Iterator[str]:
         yield f"the attempt is a number from 1 to {MOST_ATTEMPTS}"
     if texts["marker"] not in {"first", "second"}:
         yield "the marker is `first` or `second`"
-    if not texts["by"].strip() or not plain(texts["by"], LONGEST_NAME):
+    if not texts["by"].strip() or not is_plain(texts["by"], LONGEST_NAME):
         yield "who decided it is a name in plain characters"
     if len(texts["written"]) > _LONGEST_WRITTEN:
         yield "the answer is longer than any cell of a marking sheet"

@@ -18,7 +18,7 @@ from courseware.files.bank_files import NotFound, read_file
 from courseware.files.sitting_files import MARKED, SHEET, SITTING, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.mark import Marked, mark_scripts
-from courseware.marking.marks import Decision, Question
+from courseware.marking.marks import Decision, Query
 from courseware.marking.script_sheet import Scripts, read_scripts
 from courseware.printing.workers import sitting_in
 
@@ -59,7 +59,7 @@ def enter_and_mark(
     """Enters a sheet into the record, then marks every script that the record has of this sitting.
 
     So two assessors, each with a part of the class, end with the whole of it. `kept` are the decisions kept beside the
-    sitting, for a record that was made anew.
+    sitting, for a record that was made again.
     """
     code = where.sitting.code
     take(engine, where.sitting, where.text, at=at)
@@ -80,11 +80,11 @@ def enter_and_mark(
     )  # a row that was cleared since is a paper not in
 
 
-def _lapsed(one: Lapsed) -> Question:
+def _lapsed(one: Lapsed) -> Query:
     """A decision whose answer has changed, put to the assessor again."""
     decided = one.decision
     why = (
         f"the decision ({decided.marks} of its marks: {decided.reason.rstrip('.')}) was made on `{one.before}` and has "
         "lapsed; decide again, in other words, or take it out"
     )
-    return Question(code=decided.code, label=decided.label, line=one.line, written=one.now, why=why)
+    return Query(code=decided.code, label=decided.label, line=one.line, written=one.now, why=why)

@@ -1,4 +1,4 @@
-"""Decisions kept beside a record fill what a record made anew lacks, and no more than that."""
+"""Decisions kept beside a record fill what a record made again lacks, and no more than that."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from courseware.papers.sitting_file import write_sitting
 
 @pytest.fixture
 def anew(tmp_path, sitting, later):
-    """A record made anew, with nothing in it but the sitting."""
+    """A record made again, with nothing in it but the sitting."""
     engine = open_record(f"sqlite:///{tmp_path / 'anew.sqlite'}")
     take(engine, sitting, write_sitting(sitting), at=later(60))
     yield engine

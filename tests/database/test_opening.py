@@ -80,7 +80,7 @@ def test_an_address_that_leads_nowhere_is_told(address, says, tmp_path, monkeypa
 def test_a_file_that_is_no_database_is_left_alone(tmp_path) -> None:
     file = tmp_path / "letter.txt"
     file.write_text("Dear all, " * 1000)
-    with pytest.raises(RecordFaulty, match="is no record of this program"):
+    with pytest.raises(RecordFaulty, match="is not a record of this program"):
         open_record(f"sqlite:///{file}")
     assert file.read_text() == "Dear all, " * 1000
 
@@ -91,7 +91,7 @@ def test_a_database_of_something_else_is_left_alone(tmp_path) -> None:
         other.execute("CREATE TABLE bookings (day TEXT)")
     other.close()
     before = file.read_bytes()
-    with pytest.raises(RecordFaulty, match="holds something else than a record"):
+    with pytest.raises(RecordFaulty, match="holds something other than a record"):
         open_record(f"sqlite:///{file}")
     assert file.read_bytes() == before
 
