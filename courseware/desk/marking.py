@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from courseware.desk.issuing import record_text
 from courseware.desk.shelf import NotFound, read_file
 from courseware.desk.sitting_files import MARKED, RECORD, SHEET, TUTOR
+from courseware.evidence.deciding import differing
 from courseware.evidence.entering import Role
 from courseware.evidence.kept_decisions import KeptDecision, Lapsed
 from courseware.evidence.kept_marks import keep_marks
@@ -85,20 +86,22 @@ def enter_and_mark(
     code = place.sitting.code
     take(engine, place.sitting, place.text, at=at)
     note_files(engine, [file for file in [place.folder / RECORD] if file.is_file()])
-    own = (*sheet.decisions, *decisions)
     had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
     cleared = {script.code: script for script in sheet.blank if script.code in had}
     typed = (*sheet.scripts, *cleared.values())
-    entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at, kept=kept)
+    entered = enter_scripts(
+        engine, code, typed, sheet.decisions,
+        assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
+    )  # fmt: skip
     sitting, sources = sitting_in(place.text)
-    marked = mark_scripts(sitting, scripts_of(engine, code, role), decisions_of(engine, code, role), sources)
+    standing = decisions_of(engine, code, role)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), standing, sources)
     lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *lapsed_decisions(engine, code, role)))
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     questions = (*marked.questions, *lapsed)
-    return entered, replace(
-        marked, papers=tuple(stand), questions=questions
-    )  # a row that was cleared since is a paper not in
+    told = replace(entered, differing=differing(sheet.decisions, standing))
+    return told, replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
 
 
 def _lapsed(one: Lapsed) -> Question:

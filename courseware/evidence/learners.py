@@ -24,6 +24,7 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (MARK, MARK.c.comment),
     (DECISION, DECISION.c.reason),
     (DECISION, DECISION.c.comment),
+    (DECISION, DECISION.c.source),
 )
 
 
@@ -116,7 +117,7 @@ def owning(papers: Papers) -> re.Pattern[str]:
 def _blot(connection: Connection, pattern: re.Pattern[str]) -> int:
     count = 0
     for table, column in _TYPED:
-        for row, text in connection.execute(select(table.c.id, column)).all():
+        for row, text in connection.execute(select(table.c.id, column).where(column.is_not(None))).all():
             blotted, found = pattern.subn(BLOTTED, text)
             if found:
                 connection.execute(update(table).where(table.c.id == row).values({column.name: blotted}))

@@ -9,14 +9,15 @@ from pathlib import Path
 import pytest
 from sqlalchemy import inspect, text
 
-from courseware.evidence.connection import connect, reading, writing
+from courseware.evidence.connection import connect, reading, stamp, writing
+from courseware.evidence.kept_decisions import decisions_to_keep
 from courseware.evidence.opening import open_record
 from courseware.evidence.refusals import RecordRefuses
 from courseware.evidence.retention import kept
-from courseware.evidence.sittings import sitting_of, sittings
+from courseware.evidence.sittings import sitting_of, sittings, take
 from courseware.evidence.steps import STEPS, Step, bring_up_to_date
 from courseware.evidence.tables import METADATA, SETTING
-from courseware.papers.record import RecordFaulty
+from courseware.papers.record import RecordFaulty, write_record
 
 
 def test_a_new_record_is_its_owners_alone(tmp_path) -> None:
@@ -178,3 +179,16 @@ def test_a_write_that_fails_leaves_nothing_of_itself(record) -> None:
     with pytest.raises(ValueError, match="three"):
         half("three")
     assert kept(record)["names"] is None
+
+
+def test_a_record_from_before_the_sheets_of_decisions_were_noted_keeps_its_decisions(tmp_path, sitting, later) -> None:
+    url = f"sqlite:///{tmp_path}/record.sqlite"
+    engine = connect(url, make=True)
+    bring_up_to_date(engine, later(1), STEPS[:2])
+    take(engine, sitting, write_record(sitting), at=later(1))
+    row = (sitting.papers[0].code, "1a", "first", 1, 1, "method shown", "", "J. Marsh", stamp(later(2)))
+    columns = 'paper, label, role, attempt, marks, reason, comment, "by", at'
+    with writing(engine) as connection:
+        connection.exec_driver_sql(f"INSERT INTO decision ({columns}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", row)
+    [decided] = decisions_to_keep(open_record(url), sitting.code)
+    assert (decided.decision.reason, decided.by, decided.source) == ("method shown", "J. Marsh", "")
