@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 import stat
 from pathlib import Path
@@ -77,6 +78,46 @@ def test_an_address_that_leads_nowhere_is_told(address, says, tmp_path, monkeypa
     with pytest.raises(RecordFaulty, match=says):
         open_record(address)
     assert list(tmp_path.iterdir()) == [], "no stray file is left"
+
+
+@pytest.mark.parametrize(
+    "address",
+    [
+        "file/record.sqlite", "file/new/record.sqlite",  # a file is in the way of its folder
+        "new/../../proc/x", "new/../file/x", "new/deep/../../record.sqlite",  # up from a folder that is not there
+        "/proc/x", "/proc/new/x", "/proc/self/new/x", "/sys/x", "/dev/null/x", "/dev/null", "/dev/full",
+        "nowhere/record.sqlite", "folder", "folder/", "new/" + "n" * 300, "new/deep/" + "n" * 300, "n" * 300,
+        "locked/record.sqlite", "locked/new/record.sqlite", "unread/record.sqlite",
+    ],
+)  # fmt: skip
+def test_a_place_where_no_record_can_be_leaves_nothing_behind(address: str, tmp_path, monkeypatch) -> None:
+    Path(tmp_path, "own").mkdir()
+    monkeypatch.chdir(tmp_path / "own")
+    Path("file").write_text("of somebody")
+    Path("folder").mkdir()
+    Path("nowhere").symlink_to("nobody")
+    Path("locked").mkdir(0o500)
+    Path("unread").mkdir(0o000)
+    if address.startswith(("locked", "unread")) and os.access("locked", os.W_OK):
+        pytest.skip("the administrator may write anywhere")
+    before = sorted(tmp_path.rglob("*"))
+    try:
+        with pytest.raises(RecordFaulty, match=r"cannot be (made|opened)"):
+            open_record(f"sqlite:///{address}")
+        assert sorted(tmp_path.rglob("*")) == before
+    finally:
+        Path("unread").chmod(0o700)
+
+
+def test_a_folder_that_somebody_writes_into_meanwhile_is_left(tmp_path, monkeypatch) -> None:
+    def refuse(file: Path, *_: object) -> int:
+        Path(file).with_name("a letter").write_text("Dear all")
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("courseware.evidence.connection.os.open", refuse)
+    with pytest.raises(RecordFaulty, match="No space left"):
+        open_record(f"sqlite:///{tmp_path}/new/record.sqlite")
+    assert [path.name for path in tmp_path.rglob("*")] == ["new", "a letter"]
 
 
 def test_a_file_that_is_no_database_is_left_alone(tmp_path) -> None:
