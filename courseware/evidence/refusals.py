@@ -29,6 +29,10 @@ _WORDS = (  # what SQLite says, and what it means here
 )
 
 
+_CHANGED = ("no such table", "no such column", "already exists", "duplicate column", "constraint failed")
+BY_HAND = "it has been changed by hand; put a copy in its place, or make it anew with `courseware record take`"
+
+
 class RecordRefuses(ValueError):
     """What the record does not do as asked, and why; the message says what to do."""
 
@@ -98,10 +102,16 @@ def place(url: URL) -> str:
 
 
 def _plain(error: SQLAlchemyError, url: URL) -> Exception:
+    from sqlalchemy.exc import MultipleResultsFound, NoResultFound
+
     said = str(getattr(error, "orig", None) or error).strip() or type(error).__name__
     if "disk is full" in said:
         return OSError(errno.ENOSPC, "No space left on device", place(url))
     for word, meaning in _WORDS:
         if word in said and url.get_backend_name() == "sqlite":
             return RecordFaulty(f"{place(url)}: {meaning}")
+    if isinstance(error, (NoResultFound, MultipleResultsFound)):
+        return RecordFaulty(f"{place(url)}: rows of it that belong together do not: {BY_HAND}")
+    if any(word in said for word in _CHANGED) and url.get_backend_name() == "sqlite":
+        return RecordFaulty(f"{place(url)}: its tables are not as this program made them ({said}): {BY_HAND}")
     return RecordFaulty(f"{place(url)}: its database says: {said.splitlines()[0]}")

@@ -61,7 +61,7 @@ def _first_tables(connection: Connection) -> None:
     later = (tables.FILE, tables.DECISION)
     first = [table for table in tables.METADATA.sorted_tables if table not in later]
     tables.METADATA.create_all(connection, tables=first)
-    _FIRST_DECISION.create(connection)
+    _FIRST_DECISION.create(connection, checkfirst=True)
 
 
 def _files_written(connection: Connection) -> None:

@@ -197,7 +197,7 @@ def test_an_earlier_record_takes_the_steps_it_has_not_had_and_keeps_all_it_holds
 
 def test_a_step_that_fails_leaves_the_record_as_the_step_before_left_it(record, sitting, later) -> None:
     steps = (*STEPS, Step(says="a colour", take=add_colour), Step(says="fails", take=fail_half_way))
-    with pytest.raises(RecordFaulty, match="no such table"):
+    with pytest.raises(RecordFaulty, match=r"\(no such table: elsewhere\): it has been changed by hand"):
         bring_up_to_date(record, later(1), steps)
     columns = [column["name"] for column in inspect(record).get_columns("setting")]
     assert ("colour" in columns, "shape" in columns) == (True, False)
