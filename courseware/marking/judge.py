@@ -177,8 +177,7 @@ def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
         return ""
     near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
     if wanted is None:
-        fewer = _ends(solved.exact) and places < len(exact_text(solved.exact).partition(".")[2])
-        shortened = fewer and near and _written_to(value, places, solved.exact)
+        shortened = _ends(solved.exact) and near and _written_to(value, places, solved.exact)
         return "Rounded, where the exact figure was asked." if shortened else ""
     if value == _cut(solved.exact, wanted):
         return f"Cut off, not rounded, at {_decimals(wanted)}."

@@ -1,0 +1,109 @@
+"""Mutation testing by sample: places of a room's modules, drawn with a seed, each changed once; do the room's tests see it?
+
+Run in a copy of the repository, since modules are changed in place, with cosmic-ray installed beside what the tests
+need: `python tests/mutation.py ROOM PLACES SEED`. The rooms are in `mutation.toml`. Each change is tried in a process
+of its own, forked from one that has the large libraries in memory. Ends with the score and a diff of each survivor.
+"""
+
+from __future__ import annotations
+
+import ast
+import difflib
+import os
+import random
+import signal
+import sys
+import time
+import tomllib
+from collections import defaultdict
+from collections.abc import Iterator
+from importlib import import_module
+from pathlib import Path
+
+from cosmic_ray.commands.init import _all_work_items
+from cosmic_ray.mutating import use_mutation
+from cosmic_ray.plugins import get_operator
+from cosmic_ray.work_item import MutationSpec
+
+Spot = tuple[int, int]  # line from 1, column from 0
+
+
+def left_alone(module: Path) -> list[tuple[Spot, Spot]]:
+    """Where a module's annotations stand, which are never run, and its decorators, which keep or freeze what is made."""
+    found: list[ast.expr] = []
+    for node in ast.walk(ast.parse(module.read_text("utf-8"))):
+        found += [part for name in ("annotation", "returns") if (part := getattr(node, name, None)) is not None]
+        found += getattr(node, "decorator_list", [])
+    return [((n.lineno, n.col_offset - 1), (n.end_lineno or 0, n.end_col_offset or 0)) for n in found]
+
+
+def mutations(modules: list[Path]) -> Iterator[MutationSpec]:
+    spared = {module: left_alone(module) for module in modules}
+    for item in _all_work_items(modules, {}):
+        (mutation,) = item.mutations
+        if not any(start <= mutation.start_pos <= end for start, end in spared[mutation.module_path]):
+            yield mutation
+
+
+def sample(modules: list[Path], places: int, seed: int) -> list[MutationSpec]:
+    """One mutation of each of so many places, so that an operator with many others in its place counts once."""
+    at: dict[tuple[str, Spot], list[MutationSpec]] = defaultdict(list)
+    for mutation in mutations(modules):
+        at[str(mutation.module_path), mutation.start_pos].append(mutation)
+    print(f"{len(at)} places in {len(modules)} modules, {sum(map(len, at.values()))} mutations")
+    draw = random.Random(seed)
+    return [draw.choice(at[place]) for place in draw.sample(sorted(at), min(places, len(at)))]
+
+
+def survives(tests: list[str], timeout: float) -> bool:
+    """Whether all tests pass, in a process forked from this one."""
+    child = os.fork()
+    if not child:
+        os.setsid()
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, 1)
+        os.dup2(nowhere, 2)
+        import pytest
+
+        plain = ["-x", "-q", "-n0", "--assert=plain", "-p", "no:randomly", "-p", "no:cacheprovider"]
+        os._exit(pytest.main([*tests, *plain]))
+    until = time.monotonic() + timeout
+    while time.monotonic() < until:
+        done, status = os.waitpid(child, os.WNOHANG)
+        if done:
+            return status == 0
+        time.sleep(0.02)
+    os.killpg(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return False
+
+
+def main(room: str, places: str, seed: str) -> None:
+    told = tomllib.loads(Path("tests/mutation.toml").read_text("utf-8"))
+    asked = told["rooms"][room]
+    sys.path.insert(0, str(Path.cwd()))
+    sys.dont_write_bytecode = True
+    os.environ["PYTHONDONTWRITEBYTECODE"] = "1"
+    for library in told["libraries"]:
+        import_module(library)
+    started = time.monotonic()
+    if not survives(asked["tests"], 600):
+        sys.exit("the tests fail, or take too long, without any change")
+    timeout = 20 + 4 * (time.monotonic() - started)  # seconds, after which a change has made something endless
+    modules = sorted(path for name in asked["modules"] for path in Path().glob(name))
+    drawn, lived = sample(modules, int(places), int(seed)), 0
+    for number, mutation in enumerate(drawn, 1):
+        with use_mutation(mutation.module_path, get_operator(mutation.operator_name)(), mutation.occurrence) as texts:
+            alive = survives(asked["tests"], timeout)
+        print("." if not alive else "s", end="", file=sys.stderr, flush=True)
+        if alive:
+            lived += 1
+            lines = (text.splitlines() for text in texts)
+            diff = difflib.unified_diff(*lines, lineterm="", n=1, fromfile=str(mutation.module_path))
+            print("\n".join(["", f"{number}: {mutation.operator_name}", *diff]), flush=True)
+    killed = len(drawn) - lived
+    print(f"\n{room}: {killed} of {len(drawn)} killed, {killed / len(drawn):.0%}, seed {seed}")
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
