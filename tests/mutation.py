@@ -82,13 +82,13 @@ def main(room: str, places: str, seed: str) -> None:
     told = tomllib.loads(Path("tests/mutation.toml").read_text("utf-8"))
     asked = told["rooms"][room]
     sys.path.insert(0, str(Path.cwd()))
-    sys.dont_write_bytecode = True
-    os.environ["PYTHONDONTWRITEBYTECODE"] = "1"
     for library in told["libraries"]:
         import_module(library)
     started = time.monotonic()
     if not survives(asked["tests"], 600):
         sys.exit("the tests fail, or take too long, without any change")
+    sys.dont_write_bytecode = True  # what was compiled just now is used again; what is changed is compiled for itself
+    os.environ["PYTHONDONTWRITEBYTECODE"] = "1"
     timeout = 20 + 4 * (time.monotonic() - started)  # seconds, after which a change has made something endless
     modules = sorted(path for name in asked["modules"] for path in Path().glob(name))
     drawn, lived = sample(modules, int(places), int(seed)), 0

@@ -62,7 +62,7 @@ def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
         return verdict
     other_unit = written.reading == "wrong unit" or value not in written.bare
     if other_unit and any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare):
-        return Verdict(how="unit", marks=max(of - 1, 0), why=f"The right figure with another unit: {unit} was asked.")
+        return Verdict(how="unit", marks=of - 1, why=f"The right figure with another unit: {unit} was asked.")
     if written.reading == "wrong unit":
         return Verdict(how="unknown", marks=0, why=f"Another unit than {unit}, and another figure. {_SEE}")
     for verdict in _nearly(value, written.places, asked):
@@ -157,7 +157,7 @@ def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
     part, method = asked.own.part, _method_marks(asked.own.part)
     for solved, before in zip(asked.both, asked.before, strict=True):
         if why := _rounding(value, places, solved) or _rounded_otherwise(value, places, solved, before):
-            yield Verdict(how="rounding", marks=max(part.marks - 1, 0), why=why)
+            yield Verdict(how="rounding", marks=part.marks - 1, why=why)
     for solved in asked.both:
         if solved.answer and value / solved.answer in _TENS:
             yield Verdict(how="tens", marks=method, why=f"The digits are right, the power of ten is not. {_SEE}")
@@ -201,7 +201,7 @@ def _decimals(count: int) -> str:
 
 def _method_marks(part: NumberPart) -> int:
     """Marks of the working's method lines; never all of a part's, whose answer is not right."""
-    return max(min(sum(line.earns == "method" for line in part.working), part.marks - 1), 0)
+    return min(sum(line.earns == "method" for line in part.working), part.marks - 1)
 
 
 def _swapped(value: Figure, answer: Figure) -> bool:
