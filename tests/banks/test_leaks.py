@@ -103,6 +103,13 @@ def test_the_words_of_the_right_choice_alone_give_it_away(exercise, number) -> N
     assert prove(exercise(parts=[told, both])).failure is None
 
 
+@pytest.mark.parametrize(("word", "told"), [("above", False), ("behind", True)])
+def test_words_of_fewer_than_six_letters_stand_in_any_question(exercise, number, word: str, told: bool) -> None:
+    after = number(ask=f"The line stands {word} the wall. How long is it?")
+    failure = prove(exercise(parts=[choice(word, "in front of it"), after])).failure
+    assert (failure is not None) is told
+
+
 @pytest.mark.parametrize(("bricks", "refused"), [("7", False), ("8", True), ("9", True)])
 def test_a_large_share_is_two_in_five(exercise, number, bricks: str, refused: bool) -> None:
     """Of 20 variants, in 7 (under), 8 (at) and 9 (over) the question shows the answer; in the others another figure."""
