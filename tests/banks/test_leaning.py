@@ -104,6 +104,16 @@ def test_an_answer_is_carried_where_one_more_twice_or_half_changes_what_follows(
     assert prove(exercise(parts=[number("amount", "bricks * 10"), follows])).failure is None, why
 
 
+@pytest.mark.parametrize(("where", "carried"), [(2, True), (3, False), (5, True), (7, False), (8, True)])
+def test_the_first_the_middle_and_the_last_variant_are_tried(exercise, number, where: int, carried: bool) -> None:
+    """Of 2 to 8 bricks; what follows goes by the amount in one variant alone."""
+    answer = f"amount + 1 if bricks == {where} else bricks * 10 + 1"
+    lines = [{"say": "From the amount", "value": "amount"}, {"say": "So", "value": answer}]
+    parts = [number("amount", "bricks * 10"), number("follows", answer, working=lines)]
+    failure = prove(exercise(given={"bricks": "2 to 8"}, parts=parts)).failure
+    assert (failure is None) is carried
+
+
 def test_what_no_other_answer_changes_is_not_carried(exercise, number) -> None:
     lines = [{"say": "From the amount", "value": "amount"}, {"say": "So", "value": "least(9, amount)"}]
     follows = number("follows", "least(9, amount)", fixed=True, working=lines)  # half of 20 is ten

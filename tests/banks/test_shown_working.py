@@ -38,6 +38,16 @@ def test_a_band_or_a_route_that_takes_it_in_is_accepted(exercise, number, keys: 
     assert prove(taken).failure is None
 
 
+@pytest.mark.parametrize(("band", "sound"), [("0.9", False), ("1", True), ("1.1", True)])
+@pytest.mark.parametrize(("high", "to"), [(1046.5, "1448"), (1047.2, "1447")])
+def test_a_band_takes_in_what_lies_at_its_edge_above_and_below(exercise, number, high, to, band, sound) -> None:
+    """√(1000² + 1047.2²) = 1447.973…: cut off to 1447 where the key says 1448; 1447.467… shown as 1447.5 is 1448."""
+    lines = TENTHS if to == "1448" else ["down(diagonal(wide, high))", TENTHS[1]]
+    failure = prove(exercise(given={**SIDES, "high": [high]}, parts=[part(number, lines, within=band)])).failure
+    assert (failure is None) is sound
+    assert sound or f"the last line gives {to}, which is not accepted" in failure.why
+
+
 def test_a_line_shown_with_more_places_is_accepted(exercise, number) -> None:
     hundredths = ["nearest(diagonal(wide, high), 0.001)", TENTHS[1]]
     assert prove(exercise(given=SIDES, parts=[part(number, hundredths)])).failure is None
