@@ -55,6 +55,7 @@ def test_a_figure_that_stands_elsewhere(
 ) -> None:
     second = number("courses", "12", fixed=True, **later)
     failure = prove(exercise(parts=[number(unit="mm"), second], **keys)).failure
+    assert (failure.raw, failure.given) == (0, "all variants")
     assert failure.why == f"{where} gives the answer to length {EVERY}"
 
 
