@@ -111,6 +111,18 @@ def test_words_of_fewer_than_six_letters_stand_in_any_question(exercise, number,
     assert (failure is not None) is told
 
 
+@pytest.mark.parametrize(("most", "told"), [(2, 1), (3, 2), (5, 4), (9, 8)])
+@pytest.mark.parametrize("asks", ["Where does the line stand?", "Where does the line of {{ bricks }} bricks stand?"])
+def test_words_that_differ_from_variant_to_variant_are_read_in_each(exercise, most: int, told: int, asks: str) -> None:
+    """Of the 8 variants of 2 to 9 bricks; 2 are chance, 4 are a large share."""
+    pose = f"Of {{{{ bricks }}}} bricks, {{{{ 'above the gate' if bricks <= {most} else 'beside it' }}}}."
+    failure = prove(exercise(pose=pose, parts=[choice("above the gate", "in front of it", ask=asks)])).failure
+    assert (failure is not None) is (told >= 3)
+    if failure:
+        often = "every variant" if told == 8 else f"{told} of 8 variants"
+        assert failure.why.startswith(f"the question gives the answer to which in {often}")
+
+
 @pytest.mark.parametrize(("bricks", "refused"), [("7", False), ("8", True), ("9", True)])
 def test_a_large_share_is_two_in_five(exercise, number, bricks: str, refused: bool) -> None:
     """Of 20 variants, in 7 (under), 8 (at) and 9 (over) the question shows the answer; in the others another figure."""
