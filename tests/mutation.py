@@ -11,9 +11,9 @@ import ast
 import difflib
 import os
 import random
+import resource
 import signal
 import sys
-import time
 import tomllib
 from collections import defaultdict
 from collections.abc import Iterator
@@ -26,6 +26,7 @@ from cosmic_ray.plugins import get_operator
 from cosmic_ray.work_item import MutationSpec
 
 Spot = tuple[int, int]  # line from 1, column from 0
+_WAITING = 1800  # seconds on a clock, for a test that waits for what never comes
 
 
 def left_alone(module: Path) -> list[tuple[Spot, Spot]]:
@@ -55,27 +56,20 @@ def sample(modules: list[Path], places: int, seed: int) -> list[MutationSpec]:
     return [draw.choice(at[place]) for place in draw.sample(sorted(at), min(places, len(at)))]
 
 
-def survives(tests: list[str], timeout: float) -> bool:
-    """Whether all tests pass, in a process forked from this one."""
+def survives(tests: list[str], seconds: int) -> bool:
+    """Whether all tests pass, within so many seconds of the processor, in a process forked from this one."""
     child = os.fork()
-    if not child:
-        os.setsid()
-        nowhere = os.open(os.devnull, os.O_WRONLY)
-        os.dup2(nowhere, 1)
-        os.dup2(nowhere, 2)
-        import pytest
+    if child:
+        return os.waitpid(child, 0)[1] == 0
+    resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
+    signal.alarm(_WAITING)
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, 1)
+    os.dup2(nowhere, 2)
+    import pytest
 
-        plain = ["-x", "-q", "-n0", "--assert=plain", "-p", "no:randomly", "-p", "no:cacheprovider"]
-        os._exit(pytest.main([*tests, *plain]))
-    until = time.monotonic() + timeout
-    while time.monotonic() < until:
-        done, status = os.waitpid(child, os.WNOHANG)
-        if done:
-            return status == 0
-        time.sleep(0.02)
-    os.killpg(child, signal.SIGKILL)
-    os.waitpid(child, 0)
-    return False
+    plain = ["-x", "-q", "-n0", "--assert=plain", "-p", "no:randomly", "-p", "no:cacheprovider"]
+    os._exit(pytest.main([*tests, *plain]))
 
 
 def main(room: str, places: str, seed: str) -> None:
@@ -84,17 +78,17 @@ def main(room: str, places: str, seed: str) -> None:
     sys.path.insert(0, str(Path.cwd()))
     for library in told["libraries"]:
         import_module(library)
-    started = time.monotonic()
-    if not survives(asked["tests"], 600):
+    if not survives(asked["tests"], _WAITING):
         sys.exit("the tests fail, or take too long, without any change")
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    seconds = 10 + 4 * int(used.ru_utime + used.ru_stime)  # a change that takes longer has made something endless
     sys.dont_write_bytecode = True  # what was compiled just now is used again; what is changed is compiled for itself
     os.environ["PYTHONDONTWRITEBYTECODE"] = "1"
-    timeout = 20 + 4 * (time.monotonic() - started)  # seconds, after which a change has made something endless
     modules = sorted(path for name in asked["modules"] for path in Path().glob(name))
     drawn, lived = sample(modules, int(places), int(seed)), 0
     for number, mutation in enumerate(drawn, 1):
         with use_mutation(mutation.module_path, get_operator(mutation.operator_name)(), mutation.occurrence) as texts:
-            alive = survives(asked["tests"], timeout)
+            alive = survives(asked["tests"], seconds)
         print("." if not alive else "s", end="", file=sys.stderr, flush=True)
         if alive:
             lived += 1

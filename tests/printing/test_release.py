@@ -144,6 +144,14 @@ def test_words_drawn_from_letters_of_the_page_are_read(printed, where, shows_it)
             release(saved(opened), hidden)
 
 
+def test_a_drawing_kept_apart_without_letters_of_its_own_is_no_leak(printed) -> None:
+    sheet = printed("opening_sizes")
+    with Pdf.open(BytesIO(sheet.paper_pdf)) as opened:
+        opened.Root.Own = opened.make_stream(b"0 0 9 9 re f", Type=Name.XObject, Subtype=Name.Form)
+        plain = saved(opened)
+    assert release(plain, secrets(sheet.paper, sheet.key, margin_words(sheet.paper))) == plain
+
+
 @pytest.mark.parametrize("topic", TOPICS)
 def test_what_is_read_back_is_what_another_reader_reads(printed, topic) -> None:
     """pypdf reads the same words from the same pages (it keeps other spaces)."""
