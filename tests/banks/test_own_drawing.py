@@ -145,7 +145,7 @@ HOSTILE = [
     ('<text x="1" y="9" transform="scale(-1 1)">20</text>', "mirrored"),
     ('<g transform="rotate(1 2)"/>', "`rotate` has 2 numbers"),
     ('<line x2="1e9" stroke="red"/>', "not a number that can be drawn"),
-    ('<path d="M0 0 L 1 1 e" stroke="red"/>', "do not read"),
+    ('<path d="M0 0 L 1 1 e" stroke="red"/>', "cannot be read"),
     ('<path d="L 1 1" stroke="red"/>', "does not begin with a move"),
     ('<line x2="9"/>', "nothing is drawn"),
     ("<tspan>a</tspan>", "`tspan` in `svg`"),
