@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sqlite3
 import stat
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -122,6 +123,19 @@ def test_the_record_may_be_elsewhere(desk, monkeypatch) -> None:
 )  # fmt: skip
 def test_what_goes_wrong_is_told_plainly_with_exit_code_2(desk, words, says) -> None:
     assert says in run(*words, code=2).output
+
+
+@pytest.mark.parametrize(
+    "words", [["list"], ["past"], ["export", WHO], ["keep", "names", "3"], ["delete", WHO, "--yes"]]
+)
+def test_a_record_changed_by_hand_is_told_with_exit_code_2(desk, words) -> None:
+    take_both()
+    other = sqlite3.connect("output/record.sqlite")
+    other.executescript("UPDATE paper SET sitting = 'ZZZZ-ZZZZ'")
+    other.close()
+    told = run(*words, code=2).output
+    assert "output/record.sqlite: a row of its table `paper` holds what this program did not write" in told
+    assert "put a copy in its place, or make it anew with `courseware record take`" in told
 
 
 def test_a_changed_record_is_taken_in_by_none(desk) -> None:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -99,15 +99,34 @@ def _be_there(url: URL, *, make: bool) -> None:
     if "\0" in str(url.database):
         raise RecordFaulty(f"its address holds a character that no file name has; {_WRITE_IT}")
     file = Path(str(url.database))
-    if file.exists():
+    if os.path.exists(file):  # noqa: PTH110 - which says no, and raises nothing, where nobody may look
+        if not file.is_file():
+            raise RecordFaulty(f"{file} cannot be opened: it is no file; {_WRITE_IT}")
         return
     if not make:
         raise RecordRefuses(f"there is no record at {file} yet; `courseware record take` makes one from sittings")
+    missing = [folder for folder in (file.parent, *file.parent.parents) if not os.path.exists(folder)]  # noqa: PTH110
+    if missing and ".." in file.parts:
+        raise RecordFaulty(f"{file} cannot be made: it goes up (..) by way of a folder that is not there")
     try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+        _make(file, missing[::-1])
     except OSError as error:
         raise RecordFaulty(f"{file} cannot be made: {error.strerror}") from None
+
+
+def _make(file: Path, folders: Sequence[Path]) -> None:
+    """Makes an empty file that its owner alone reads, below these folders, the outermost first: all, or nothing."""
+    made: list[Path] = []
+    try:
+        for folder in folders:
+            folder.mkdir(exist_ok=True)
+            made.append(folder)
+        os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+    except OSError:
+        for folder in reversed(made):
+            with suppress(OSError):  # somebody else's file is in it by now
+                folder.rmdir()
+        raise
 
 
 def _counts(text: str) -> bool:

@@ -28,6 +28,10 @@ _WORDS = (  # what SQLite says, and what it means here
 )
 
 
+_CHANGED = ("no such table", "no such column", "already exists", "duplicate column", "constraint failed")
+BY_HAND = "it has been changed by hand; put a copy in its place, or make it again with `courseware record take`"
+
+
 class RecordFaulty(ValueError):
     """A record that is none of this program, damaged, or changed by hand; the message says which."""
 
@@ -101,10 +105,16 @@ def shown_address(url: URL) -> str:
 
 
 def _plain(error: SQLAlchemyError, url: URL) -> Exception:
+    from sqlalchemy.exc import MultipleResultsFound, NoResultFound
+
     said = str(getattr(error, "orig", None) or error).strip() or type(error).__name__
     if "disk is full" in said:
         return OSError(errno.ENOSPC, "No space left on device", shown_address(url))
     for word, meaning in _WORDS:
         if word in said and url.get_backend_name() == "sqlite":
             return RecordFaulty(f"{shown_address(url)}: {meaning}")
+    if isinstance(error, (NoResultFound, MultipleResultsFound)):
+        return RecordFaulty(f"{shown_address(url)}: rows of it that belong together do not: {BY_HAND}")
+    if any(word in said for word in _CHANGED) and url.get_backend_name() == "sqlite":
+        return RecordFaulty(f"{shown_address(url)}: its tables are not as this program made them ({said}): {BY_HAND}")
     return RecordFaulty(f"{shown_address(url)}: its database says: {said.splitlines()[0]}")

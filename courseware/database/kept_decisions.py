@@ -19,12 +19,13 @@ DecisionKey = tuple[str, str, int]  # paper, part and attempt
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeptDecision:
-    """A decision as it is kept: with the answer that it was made on, and who made it, as which marker."""
+    """A decision as it is kept: with the answer that it was made on, who made it, as which marker, on which sheet."""
 
     decision: Decision
     written: str
     by: str
     role: Role
+    source: str = ""  # '' if it was not noted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,4 +120,5 @@ def _kept(row: RowMapping, versions: Sequence[RowMapping]) -> KeptDecision:
     """A decision with what stood in its cell when it was made."""
     then = standing_at(row["at"], versions) or (versions[-1] if versions else None)
     written = kept_texts(then["cells"]).get(row["label"], "") if then else ""
-    return KeptDecision(decision=decision_in(row), written=written, by=row["by"], role=cast("Role", row["role"]))
+    own = {"by": row["by"], "role": cast("Role", row["role"]), "source": row["source"] or ""}
+    return KeptDecision(decision=decision_in(row), written=written, **own)

@@ -24,6 +24,7 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (MARK, MARK.c.comment),
     (DECISION, DECISION.c.reason),
     (DECISION, DECISION.c.comment),
+    (DECISION, DECISION.c.source),
 )
 
 
@@ -111,7 +112,7 @@ def owning(papers: Papers) -> re.Pattern[str]:
 def _redact(connection: Connection, pattern: re.Pattern[str]) -> int:
     count = 0
     for table, column in _TYPED:
-        for row, text in connection.execute(select(table.c.id, column)).all():
+        for row, text in connection.execute(select(table.c.id, column).where(column.is_not(None))).all():
             redacted, found = pattern.subn(REDACTED, text)
             if found:
                 connection.execute(update(table).where(table.c.id == row).values({column.name: redacted}))

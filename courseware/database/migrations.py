@@ -10,7 +10,23 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, Engine, func, insert, inspect, select
+from sqlalchemy import (
+    Column,
+    Connection,
+    Engine,
+    ForeignKey,
+    Integer,
+    MetaData,
+    String,
+    Table,
+    Text,
+    func,
+    insert,
+    inspect,
+    select,
+    text,
+)
+from sqlalchemy.schema import CreateColumn
 
 from courseware.database import tables
 from courseware.database.connection import stamp, writing
@@ -25,18 +41,41 @@ class Step:
     take: Callable[[Connection], None]
 
 
+_FIRST_DECISION = Table(
+    "decision", MetaData(),
+    Column("id", Integer, primary_key=True),
+    Column("paper", String(16), ForeignKey(tables.PAPER.c.code), nullable=False, index=True),
+    Column("label", String(40), nullable=False),
+    Column("role", String(20), nullable=False),
+    Column("attempt", Integer, nullable=False),
+    Column("marks", Integer),
+    Column("reason", Text, nullable=False),
+    Column("comment", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+
 def _first_tables(connection: Connection) -> None:
-    first = [table for table in tables.METADATA.sorted_tables if table is not tables.FILE]
+    later = (tables.FILE, tables.DECISION)
+    first = [table for table in tables.METADATA.sorted_tables if table not in later]
     tables.METADATA.create_all(connection, tables=first)
+    _FIRST_DECISION.create(connection, checkfirst=True)
 
 
 def _files_written(connection: Connection) -> None:
     tables.METADATA.create_all(connection, tables=[tables.FILE])
 
 
+def _sheets_of_decisions(connection: Connection) -> None:
+    column = CreateColumn(tables.DECISION.c.source).compile(dialect=connection.dialect)
+    connection.execute(text(f"ALTER TABLE decision ADD {column}"))
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
+    Step(says="the sheets that decisions stood on", take=_sheets_of_decisions),
 )
 
 

@@ -143,15 +143,21 @@ def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:
 
 
 def _head(connection: Connection, code: str) -> Any:
-    return kept_json(connection.scalar(select(SITTING.c.head).where(SITTING.c.code == code)), dict)
+    head = kept_json(connection.scalar(select(SITTING.c.head).where(SITTING.c.code == code)), dict)
+    if head.get("code") != code:
+        raise RecordFaulty(f"the sitting {code} in it has another code in its own record: it has been changed by hand")
+    return head
 
 
 def _issued(connection: Connection, code: str) -> list[dict[str, Any]]:
-    found = connection.scalars(select(PAPER.c.issued).where(PAPER.c.sitting == code).order_by(PAPER.c.place))
-    papers = [kept_json(text, dict) for text in found]
-    if not all(isinstance(paper.get("code"), str) for paper in papers):
-        raise RecordFaulty("a paper of it has no code: it has been changed by hand")
-    return papers
+    asked = select(PAPER.c.code, PAPER.c.issued).where(PAPER.c.sitting == code).order_by(PAPER.c.place)
+    papers = {own: kept_json(text, dict) for own, text in connection.execute(asked)}
+    for own, paper in papers.items():
+        if paper.get("code") != own:
+            raise RecordFaulty(
+                f"the paper {own} in it has another code where it was issued: it has been changed by hand"
+            )
+    return list(papers.values())
 
 
 def _nameless(paper: Mapping[str, Any]) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from courseware.database.deciding import differing
 from courseware.database.entering import Role
 from courseware.database.kept_decisions import KeptDecision, Lapsed
 from courseware.database.kept_marks import keep_marks
@@ -64,20 +65,22 @@ def enter_and_mark(
     code = where.sitting.code
     take(engine, where.sitting, where.text, at=at)
     note_files(engine, [file for file in [where.path / SITTING] if file.is_file()])
-    own = (*sheet.decisions, *decisions)
     had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
     cleared = {script.code: script for script in sheet.blank if script.code in had}
     typed = (*sheet.scripts, *cleared.values())
-    entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at, kept=kept)
+    entered = enter_scripts(
+        engine, code, typed, sheet.decisions,
+        assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
+    )  # fmt: skip
     sitting, sources = sitting_in(where.text)
-    marked = mark_scripts(sitting, scripts_of(engine, code, role), decisions_of(engine, code, role), sources)
+    standing = decisions_of(engine, code, role)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), standing, sources)
     lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *lapsed_decisions(engine, code, role)))
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     questions = (*marked.questions, *lapsed)
-    return entered, replace(
-        marked, papers=tuple(stand), questions=questions
-    )  # a row that was cleared since is a paper not in
+    told = replace(entered, differing=differing(sheet.decisions, standing))
+    return told, replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
 
 
 def _lapsed(one: Lapsed) -> Query:

@@ -44,8 +44,8 @@ def test_what_the_record_lacks_is_restored_with_whoever_decided_it(record, anew,
     enter(record, script, decisions=[decided, said], by="P. Reed")
     kept = decisions_to_keep(record, sitting.code)
     assert kept == (
-        KeptDecision(decision=decided, written="7", by="P. Reed", role="first"),
-        KeptDecision(decision=said, written="", by="P. Reed", role="first"),
+        KeptDecision(decision=decided, written="7", by="P. Reed", role="first", source="a.xlsx"),
+        KeptDecision(decision=said, written="", by="P. Reed", role="first", source="a.xlsx"),
     )
     enter(anew, script, kept=kept)
     assert decisions_of(anew, sitting.code, "first") == (decided, said)
