@@ -1,7 +1,8 @@
-"""What more than one room's tests share: sittings dealt from the shipped banks."""
+"""What more than one room's tests share: which tests are slow, and sittings dealt from the shipped banks."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
@@ -20,6 +21,37 @@ pytest_plugins = ["tests.invented_class"]
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
+
+
+# What makes a test slow, here and nowhere else: the room or module it stands in, what its module imports (libraries that the
+# extra `quick` does without), or a fixture it uses. `-m "not slow"` is the quick set, and does not even import the rest.
+TESTS = Path(__file__).parent
+SLOW_ROOMS = {"benchmarks", "commands", "erasure", "jobs", "journeys", "practice", "printing", "workflows"}
+SLOW_MODULES = {"test_installed.py", "test_readme.py", "database/test_stopped.py"}
+SLOW_IMPORTS = re.compile(
+    r"^(?:from|import) (?:PIL|page|playwright|pypdfium2|scipy|sklearn|statsmodels|zxingcpp)\b", re.MULTILINE
+)
+SLOW_FIXTURES: set[str] = set()
+
+
+def slow(path: Path) -> bool:
+    """Whether a folder's or a module's tests are slow, whatever fixtures they use."""
+    if not path.is_relative_to(TESTS) or path == TESTS:
+        return False
+    place = path.relative_to(TESTS)
+    if place.parts[0] in SLOW_ROOMS or place.as_posix() in SLOW_MODULES:
+        return True
+    return path.suffix == ".py" and SLOW_IMPORTS.search(path.read_text(encoding="utf-8")) is not None
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    return True if config.option.markexpr == "not slow" and slow(collection_path) else None
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    for item in items:
+        if slow(item.path) or SLOW_FIXTURES & set(getattr(item, "fixturenames", ())):
+            item.add_marker("slow")
 
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program

@@ -126,7 +126,9 @@ def test_a_level_that_is_no_whole_number(tmp_path, value: str) -> None:
     refused(tmp_path, with_line(LEVEL, value).encode(), LEVEL)
 
 
-@pytest.mark.parametrize("value", ["{bricks: 1e3}", "{1: 2 to 9, 1.0: 3 to 8}", "{true: 2 to 9}", '{"br\u200bicks": 2 to 9}'])
+@pytest.mark.parametrize(
+    "value", ["{bricks: 1e3}", "{1: 2 to 9, 1.0: 3 to 8}", "{true: 2 to 9}", '{"br\u200bicks": 2 to 9}']
+)
 def test_givens_that_are_no_names_and_numbers(tmp_path, value: str) -> None:
     refused(tmp_path, with_line(GIVEN, value).encode(), GIVEN)
 
