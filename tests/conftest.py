@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from fnmatch import fnmatch
 from pathlib import Path
 
 import pytest
@@ -23,11 +24,15 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
 
 
-# What makes a test slow, here and nowhere else: the room or module it stands in, what its module imports (libraries that the
-# extra `quick` does without), or a fixture it uses. `-m "not slow"` is the quick set, and does not even import the rest.
+# What makes a test slow, here and nowhere else: where it stands (it prints, starts processes, opens a browser, or proves all
+# shipped banks), what its module imports (libraries that the extra `quick` does without), or a fixture it uses.
+# `-m "not slow"` is the quick set: it does not even import the rest, and tries fewer examples of what is drawn by chance.
 TESTS = Path(__file__).parent
-SLOW_ROOMS = {"benchmarks", "commands", "erasure", "jobs", "journeys", "practice", "printing", "workflows"}
-SLOW_MODULES = {"test_installed.py", "test_readme.py", "database/test_stopped.py"}
+QUICK = "not slow"
+SLOW_PLACES = (
+    "benchmarks", "commands", "erasure", "jobs", "journeys", "practice", "printing", "workflows",
+    "banks/test_any_bank.py", "banks/test_shipped_*.py", "database/test_stopped.py", "marking/test_mark.py", "test_installed.py", "test_readme.py",
+)  # fmt: skip
 SLOW_IMPORTS = re.compile(
     r"^(?:from|import) (?:PIL|page|playwright|pypdfium2|scipy|sklearn|statsmodels|zxingcpp)\b", re.MULTILINE
 )
@@ -35,17 +40,22 @@ SLOW_FIXTURES: set[str] = set()
 
 
 def slow(path: Path) -> bool:
-    """Whether a folder's or a module's tests are slow, whatever fixtures they use."""
-    if not path.is_relative_to(TESTS) or path == TESTS:
+    """Whether all tests of a folder or module are slow."""
+    if not path.is_relative_to(TESTS):
         return False
     place = path.relative_to(TESTS)
-    if place.parts[0] in SLOW_ROOMS or place.as_posix() in SLOW_MODULES:
+    if any(fnmatch(part.as_posix(), pattern) for part in (place, *place.parents) for pattern in SLOW_PLACES):
         return True
     return path.suffix == ".py" and SLOW_IMPORTS.search(path.read_text(encoding="utf-8")) is not None
 
 
+def pytest_configure(config: pytest.Config) -> None:
+    if config.option.markexpr == QUICK and not config.getoption("--hypothesis-profile"):
+        settings.load_profile("quick")
+
+
 def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
-    return True if config.option.markexpr == "not slow" and slow(collection_path) else None
+    return True if config.option.markexpr == QUICK and slow(collection_path) else None
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -56,6 +66,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
 settings.register_profile("long", parent=settings.get_profile("untimed"), max_examples=1000)
+settings.register_profile("quick", parent=settings.get_profile("untimed"), max_examples=25)
 settings.load_profile("untimed")
 
 LEARNERS = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # invented
