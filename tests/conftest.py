@@ -21,7 +21,7 @@ pytest_plugins = ["tests.invented_class"]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
+    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts again; read the diff")
 
 
 # What makes a test slow, here and nowhere else: where it stands (it prints, starts processes, opens a browser, or proves all
@@ -36,7 +36,7 @@ SLOW_PLACES = (
 SLOW_IMPORTS = re.compile(
     r"^(?:from|import) (?:PIL|page|playwright|pypdfium2|scipy|sklearn|statsmodels|zxingcpp)\b", re.MULTILINE
 )
-SLOW_FIXTURES: set[str] = set()
+SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 
 
 def slow(path: Path) -> bool:
@@ -110,7 +110,7 @@ def dealt(space_of) -> Callable[..., Sitting]:
 
 @pytest.fixture
 def same_text(request) -> Callable[[Path, str], None]:
-    """Compares a text with the one kept in a file; `pytest --refresh` writes the file anew."""
+    """Compares a text with the one kept in a file; `pytest --refresh` writes the file again."""
 
     def compare(file: Path, text: str) -> None:
         if request.config.getoption("--refresh"):

@@ -13,12 +13,12 @@ from courseware.banks.exercise import (
     Choice,
     ChoicePart,
     DrawnPart,
-    Line,
     NumberPart,
     OrderPart,
     Part,
     Route,
     TablePart,
+    WorkingLine,
 )
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
@@ -208,17 +208,19 @@ def _routes(
     return tuple(routes)
 
 
-def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -> tuple[Line, ...]:
+def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -> tuple[WorkingLine, ...]:
     if len(shapes) > 12:
         scope.reading.fault(path, f"{len(shapes)} lines of working", "at most 12")
-    lines: list[Line] = []
+    lines: list[WorkingLine] = []
     for index, shape in enumerate(shapes[:12]):
         here = (*path, index)
         if shape.earns not in (None, "method", "accuracy"):
-            scope.reading.fault((*here, "earns"), f"`{shape.earns}` is no kind of mark", "expected method or accuracy")
+            scope.reading.fault(
+                (*here, "earns"), f"`{shape.earns}` is not a kind of mark", "expected method or accuracy"
+            )
         value = None if shape.value is None else scope.formula((*here, "value"), shape.value, "number", "word", "truth")
         say = scope.keyed((*here, "say"), shape.say)
-        lines.append(Line(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
+        lines.append(WorkingLine(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
     earning = sum(1 for line in lines if line.earns)
     if earning and earning != marks:
         scope.reading.fault(path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number")
@@ -308,7 +310,7 @@ def _check_order(part: OrderPart, reading: Reading, path: Path) -> None:
     for pair in part.before:
         for name in pair:
             if name not in names:
-                reading.fault((*path, "before"), f"`{name}` is no step", near(name, names, "expected one of"))
+                reading.fault((*path, "before"), f"`{name}` is not a step", near(name, names, "expected one of"))
     after: dict[str, set[str]] = {}
     for earlier, later in part.before:
         after.setdefault(later, set()).add(earlier)

@@ -16,14 +16,14 @@ def test_a_sitting_made_again_from_its_record_alone_is_the_same_byte_for_byte(de
     assert files(only_folder(Path("second"))) == files(folder)
 
 
-def test_a_record_changed_by_hand_is_refused(desk) -> None:
+def test_a_sitting_changed_by_hand_is_refused(desk) -> None:
     folder = issue()
-    record = (folder / "sitting.json").read_text(encoding="utf-8")
+    sitting = (folder / "sitting.json").read_text(encoding="utf-8")
     for changed in (
-        "{}", "[]", "nothing", record[:200], record.replace('"form": 1', '"form": 2'),
-        record.replace("topic: Piers", "topic: Peirs"), record.replace('"answer": "', '"answer": "9'),
+        "{}", "[]", "nothing", sitting[:200], sitting.replace('"form": 1', '"form": 2'),
+        sitting.replace("topic: Piers", "topic: Peirs"), sitting.replace('"answer": "', '"answer": "9'),
     ):  # fmt: skip
-        assert changed != record
+        assert changed != sitting
         Path("changed.json").write_text(changed, encoding="utf-8")
         done = run("again", "changed.json", "--out", "second")
         assert done.exit_code == 2, (changed[:80], done.output)

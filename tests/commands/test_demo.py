@@ -22,9 +22,9 @@ def test_demo_makes_it_all_for_an_invented_group_and_says_where(desk) -> None:
     assert "7 scripts marked (1 absent)." in done.output
     assert "1 to settle" in done.output
     assert Path("output/practice.html").stat().st_size < 2_000_000
-    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
-    assert len(record["papers"]) == 8
-    assert {e["topic"] for e in record["papers"][0]["exercises"]} == {
+    sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    assert len(sitting["papers"]) == 8
+    assert {e["topic"] for e in sitting["papers"][0]["exercises"]} == {
         line.split(": ", 1)[1]
         for path in shipped_banks()
         for line in path.read_text("utf-8").splitlines()

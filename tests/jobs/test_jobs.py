@@ -497,8 +497,8 @@ def test_every_figure_out_of_reason_is_told_at_its_own_place() -> None:
 @pytest.mark.parametrize(
     ("mortar", "mix", "message"),
     [
-        ("cement", "rubbish", "is no mix: write cement to sand as 1:5"),
-        ("cement", "0:5", "is no mix"),
+        ("cement", "rubbish", "is not a mix: write cement to sand as 1:5"),
+        ("cement", "0:5", "is not a mix"),
         ("practice", "1:1:6", "practice mortar is lime and sand alone"),
     ],
 )
@@ -771,13 +771,13 @@ def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatc
     )
     assert done.exit_code == 0, done.output
     assert "the job is for 8, worksheets are for 2" in done.output
-    [record] = Path("output").glob("*/sitting.json")
-    assert record.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
-    again = CliRunner().invoke(main, ["again", str(record), "--out", "second", "--jobs", "1"])
+    [file] = Path("output").glob("*/sitting.json")
+    assert file.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
+    again = CliRunner().invoke(main, ["again", str(file), "--out", "second", "--jobs", "1"])
     assert again.exit_code == 0, again.output
     [second] = Path("second").glob("*/sitting.json")
-    for path in record.parent.rglob("*.pdf"):
-        assert (second.parent / path.relative_to(record.parent)).read_bytes() == path.read_bytes(), path.name
+    for path in file.parent.rglob("*.pdf"):
+        assert (second.parent / path.relative_to(file.parent)).read_bytes() == path.read_bytes(), path.name
 
 
 def test_a_worksheet_on_one_bay_over_one_course_speaks_of_one(tmp_path, monkeypatch) -> None:
@@ -822,7 +822,7 @@ def test_a_worksheet_that_fails_its_proof_is_not_issued(tmp_path, monkeypatch) -
     wrong = sheet.replace("value: courses * course + joint, earns", "value: courses * course + 2 * joint, earns", 1)
     assert wrong != sheet
     bank = read_bank(wrong.encode(), "worksheet.yaml")
-    monkeypatch.setattr("courseware.workflows.jobs.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
+    monkeypatch.setattr("courseware.workflows.issue.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
     done = CliRunner().invoke(main, ["job", "porch-panel", "--learners", "2"])
     assert done.exit_code == 1
     assert "nothing was made" in done.output

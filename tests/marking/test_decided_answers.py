@@ -13,7 +13,7 @@ import yaml
 
 from courseware.banks import Bank, Exercise
 from courseware.banks.exercise import ChoicePart, OrderPart, TablePart
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.givens import read_given
 from courseware.files.bank_files import read_banks
 from courseware.marking.mark import Marked, mark_scripts
@@ -36,7 +36,7 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def bank(name: str) -> Bank:
-    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing anew."""
+    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing again."""
     return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
 
 
@@ -218,7 +218,7 @@ def test_a_decision_settles_what_could_not_be_read(chain: Callable[..., dict[str
 
 
 def test_an_absent_learner_has_no_marks_and_a_late_one_has_them_all() -> None:
-    sitting = sitting_of(CHAIN[0], CHAIN[1], {"bricks": tidy(8), "courses": tidy(16)})
+    sitting = sitting_of(CHAIN[0], CHAIN[1], {"bricks": whole_as_int(8), "courses": whole_as_int(16)})
     away, late = (paper.code for paper in sitting.papers)
     label = sitting.papers[1].exercises[0].parts[0].label
     scripts = [Script(code=late, status="late", cells={label: "1810"}), Script(code=away, status="absent", cells={})]

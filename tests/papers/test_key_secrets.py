@@ -1,4 +1,4 @@
-"""What a learner's sheet must not show: the figures of the key that the paper has not, from three signs on."""
+"""What a learner's sheet must not show: the figures of the key that the paper has not, from three characters on."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ def test_every_figure_of_three_signs_or_more_that_is_the_keys_alone_is_hidden(co
     }
     own = answers - told
     lengths = {len(figure) for figure in own}
-    assert 3 in lengths, "the sitting must have an answer of three signs"
+    assert 3 in lengths, "the sitting must have an answer of three characters"
     assert {f for f in own if len(f) >= 3} <= hidden.figures
     assert min(len(f) for f in hidden.figures) == 3
     for figure in hidden.figures:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from courseware.banks import Space, prove, read_bank
-from courseware.papers.unused_variants import CannotDeal, fresh, given_texts, had_by
+from courseware.papers.unused_variants import CannotDeal, given_texts, had_by, unused_variants
 
 BANK = """\
 topic: Piers
@@ -38,30 +38,30 @@ def had(space: Space, *indices: int) -> dict[str, frozenset]:
 def test_no_learner_gets_a_variant_again(space) -> None:
     before = [had(space, 0, 1, 2, 3), had(space, 4, 5, 6), had(space)]
     for seed in ("one", "two", "three", "four", "five", "six"):
-        first, second, third = fresh(space, 3, before, seed)
+        first, second, third = unused_variants(space, 3, before, seed)
         assert first in {4, 5, 6, 7}
         assert second in {0, 1, 2, 3, 7}
         assert len({first, second, third}) == 3
 
 
 def test_the_space_is_dealt_through_before_a_variant_comes_twice(space) -> None:
-    dealt = fresh(space, 8, [had(space)] * 8, "a seed")
+    dealt = unused_variants(space, 8, [had(space)] * 8, "a seed")
     assert sorted(dealt) == list(range(8))
-    assert sorted(fresh(space, 9, [had(space)] * 9, "a seed"))[:1] == [0]
+    assert sorted(unused_variants(space, 9, [had(space)] * 9, "a seed"))[:1] == [0]
 
 
 def test_what_all_but_one_have_had_goes_to_that_one(space) -> None:
     everything_but_7 = had(space, 0, 1, 2, 3, 4, 5, 6)
-    assert fresh(space, 2, [everything_but_7, everything_but_7], "a seed") == [7, 7]
+    assert unused_variants(space, 2, [everything_but_7, everything_but_7], "a seed") == [7, 7]
 
 
 def test_a_learner_who_has_had_every_variant_is_told_of(space) -> None:
     with pytest.raises(CannotDeal, match="all of its 8 variants"):
-        fresh(space, 1, [had(space, *range(8))], "a seed")
+        unused_variants(space, 1, [had(space, *range(8))], "a seed")
 
 
 def test_a_first_sitting_is_dealt_as_ever(space) -> None:
-    assert sorted(fresh(space, 8, (), "a seed")) == list(range(8))
+    assert sorted(unused_variants(space, 8, (), "a seed")) == list(range(8))
 
 
 def test_what_a_learner_has_had_is_looked_up_by_name_and_reference(dealt) -> None:

@@ -9,5 +9,5 @@ from courseware.trade import (
 
 @pytest.mark.parametrize(("span", "rise", "radius"), [(1200, 200, 1000), (2400, 400, 2000)])
 def test_segmental_arch(span: int, rise: int, radius: int) -> None:
-    """Geometry, trade-facts section 6."""
+    """Geometry: the radius is (span² / 4 + rise²) / (2 × rise)."""
     assert segmental_radius(span, rise) == radius

@@ -5,7 +5,7 @@ from fractions import Fraction
 from courseware.trade import (
     Format,
     bricks_for_area,
-    mortar_per_thousand,
+    mortar_volume,
     order,
 )
 
@@ -19,7 +19,7 @@ def test_bricks_for_an_area() -> None:
 
 
 def test_round_up_once_at_the_end() -> None:
-    """Trade-facts section 5: 12.9045 m² at 60 and 5 % is 813; 2 m² is exactly 126, never 127."""
+    """Arithmetic: 12.9045 m² at 60 and 5 % is 812.98, so 813; 2 m² is exactly 126, never 127."""
     assert order(bricks_for_area("12.9045", rate="site"), 5) == 813
     assert order(bricks_for_area(2, rate="site"), 5) == 126
 
@@ -30,4 +30,5 @@ def test_navedtra_brick_estimate() -> None:
     square_foot = Fraction("0.3048") ** 2
     assert round(bricks_for_area(square_foot, standard), 2) == Fraction("6.16")
     assert order(bricks_for_area(112 * square_foot, standard)) == 690
-    assert round(mortar_per_thousand(standard) / Fraction("0.3048") ** 3, 1) == Fraction("11.7")
+    mortar = 1000 * mortar_volume(1, standard) / bricks_for_area(1, standard)
+    assert round(mortar / Fraction("0.3048") ** 3, 1) == Fraction("11.7")

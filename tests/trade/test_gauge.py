@@ -30,7 +30,7 @@ def test_four_courses_are_300() -> None:
 
 
 def test_the_three_datums_are_a_bed_apart() -> None:
-    """Trade-facts section 2: 75c, 75c - 10, 75c + 10."""
+    """Common practice, no source: c courses are 75c, 75c - 10 on the face and 75c + 10 clear, with 10 mm beds."""
     assert (face_height(12), height(12), clear_height(12)) == (890, 900, 910)
 
 

@@ -11,5 +11,5 @@ from courseware.trade import (
 
 @pytest.mark.parametrize(("thickness", "volume"), [("1/2", "0.0176"), (1, "0.0452")])
 def test_mortar_from_geometry(thickness, volume: str) -> None:
-    """Trade-facts section 5, UK metric, m³ a m²."""
+    """Geometry, UK metric, m³ a m²: the wall less its solid bricks."""
     assert round(mortar_volume(1, thickness=thickness), 4) == Fraction(volume)

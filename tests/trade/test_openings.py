@@ -70,7 +70,7 @@ def test_australian_openings(bricks: str, width: int) -> None:
 
 
 def test_three_us_modular_bricks_are_23_and_five_eighths_inches() -> None:
-    """Source: a maker's catalogue, trade-facts grade A."""
+    """Source: a maker's catalogue."""
     assert pier(3, US_MODULAR) / Fraction("25.4") == 23 + Fraction(5, 8)
 
 

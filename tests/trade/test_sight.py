@@ -23,7 +23,7 @@ from courseware.trade import (
     ],
 )
 def test_the_arris_levelled_follows_the_centres_rule(course: int, eye: int, rule: str, arris: str) -> None:
-    """Trade-facts section 3: both rules are taught."""
+    """Common practice, no source: both rules are taught."""
     assert arris_to_level(course, eye, rule) == arris
 
 
