@@ -14,13 +14,14 @@ from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
-from courseware.printing.page_elements import gauge_scale, print_line, qr, ruled, squared, working_room
+from courseware.printing.page_elements import gauge_scale, print_line, qr, ruled, squared, steps_in, working_room
 from courseware.reports.report import Report
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
 _BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback sheet: beside words, and over them
+_SHORT = 90  # characters, of a question that stands beside another
 _SMALLEST_TYPE = 2.1  # mm, in a drawing made smaller
 
 
@@ -71,7 +72,7 @@ def feedback_pdf(sheet: FeedbackSheet) -> bytes:
 def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     """Every picture of a feedback sheet by the name its template gives it."""
     rooms = {
-        f"room-{place}": squared() if wrong.squares else working_room(wrong.unit, steps=False)
+        f"room-{place}": squared() if wrong.squares else working_room(wrong.unit, 1)
         for place, wrong in enumerate(sheet.wrong, 1)
     }
     small = {
@@ -83,7 +84,7 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     if sheet.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         pictures |= {
-            f"work-{part.label}": working_room(part.unit, steps=part.marks > 1 and part is asked.parts[-1])
+            f"work-{part.label}": working_room(part.unit, part.marks if part is asked.parts[-1] else 1)
             for part in asked.parts
             if part.kind == "number"
         }
@@ -142,10 +143,28 @@ def reduced(picture: Picture, room: tuple[float, float]) -> Picture:
 def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
     """Room to work in for each number, and to draw in for each sketch."""
     parts = [part for exercise in exercises for part in exercise.parts]
+    halves = {part.label for exercise in exercises for row in side_by_side(exercise.parts) if row[1:] for part in row}
     rooms = {
-        f"work-{part.label}": working_room(part.unit, steps=part.marks > 1) for part in parts if part.kind == "number"
+        f"work-{part.label}": working_room(part.unit, part.marks, half=part.label in halves)
+        for part in parts
+        if part.kind == "number"
     }
     return {**rooms, **_grids(parts)}
+
+
+def side_by_side(parts: Sequence[AskedPart]) -> list[tuple[AskedPart, ...]]:
+    """The parts in rows: two figures of a mark each that follow one another, shortly asked, stand side by side."""
+    rows: list[tuple[AskedPart, ...]] = []
+    for part in parts:
+        if rows and len(rows[-1]) == 1 and all(map(_short, (part, rows[-1][0]))):
+            rows[-1] += (part,)
+        else:
+            rows.append((part,))
+    return rows
+
+
+def _short(part: AskedPart) -> bool:
+    return part.kind == "number" and not steps_in(part.marks) and len(part.ask) + len(part.note) <= _SHORT
 
 
 def _grids(parts: Sequence[AskedPart]) -> dict[str, Picture]:
@@ -164,6 +183,8 @@ def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") ->
 def _templates() -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    return Environment(
+    templates = Environment(
         loader=FileSystemLoader(Path(__file__).parent / "templates"), autoescape=True, undefined=StrictUndefined
     )
+    templates.globals |= {"side_by_side": side_by_side, "steps_in": steps_in}
+    return templates
