@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import zip_longest
 from pathlib import Path
+from textwrap import shorten
 from typing import TYPE_CHECKING
 
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Point
 from courseware.feedback.feedback_text import FeedbackSheet
-from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper
+from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, KeyAnswer, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
 from courseware.printing.page_elements import gauge_scale, print_line, qr, ruled, squared, steps_in, working_room
@@ -21,6 +23,8 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 _BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback sheet: beside words, and over them
+_ON_KEY = (120.0, 52.0)  # mm for a drawing on a key
+_FIRST_LINE = 105  # characters of a question that its key repeats
 _SHORT = 90  # characters, of a question that stands beside another
 _SMALLEST_TYPE = 2.1  # mm, in a drawing made smaller
 
@@ -109,9 +113,15 @@ def paper_pictures(paper: Paper) -> dict[str, Picture]:
 
 
 def key_pictures(key: Key) -> dict[str, Picture]:
-    """Every picture of a key by the name its template gives it."""
-    drawings = {exercise.asked.number: exercise.drawing for exercise in key.exercises}
-    return {"scale": gauge_scale(key.scale), "line": print_line(), **_drawn(drawings)}
+    """Every picture of a key by the name its template gives it; what is drawn at true size keeps it."""
+    drawn = {
+        f"drawing-{exercise.asked.number}": draw(exercise.drawing)
+        if exercise.asked.drawn_in_place
+        else reduced(draw(exercise.drawing), _ON_KEY)
+        for exercise in key.exercises
+        if exercise.drawing
+    }
+    return {"line": print_line(), **drawn}
 
 
 def margin_words(paper: Paper) -> tuple[str, ...]:
@@ -163,6 +173,29 @@ def side_by_side(parts: Sequence[AskedPart]) -> list[tuple[AskedPart, ...]]:
     return rows
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyRow:
+    """Half a row of a key's table: words, a figure where there is one, and what it earns."""
+
+    says: str
+    figure: str = ""
+    earns: str | int = ""
+
+
+def key_rows(answer: KeyAnswer) -> list[tuple[KeyRow | None, KeyRow | None]]:
+    """What to look for, and beside it the slips and what else is to be known."""
+    found = [KeyRow(says=line.say, figure=line.figure, earns=line.earns) for line in answer.working]
+    found += [KeyRow(says=f"Accept: {one.says}", figure=one.figure, earns=one.earns) for one in answer.accepts]
+    beside = [KeyRow(says=slip.says, figure=slip.figure, earns=slip.earns) for slip in answer.slips]
+    notes = [KeyRow(says=note) for note in answer.notes]
+    return list(zip_longest(found, [*beside, *notes]))
+
+
+def first_line(text: str, most: int = _FIRST_LINE) -> str:
+    """As much of a text as stands on a line, cut between words."""
+    return shorten(text, most, placeholder=" …")
+
+
 def _short(part: AskedPart) -> bool:
     return part.kind == "number" and not steps_in(part.marks) and len(part.ask) + len(part.note) <= _SHORT
 
@@ -186,5 +219,7 @@ def _templates() -> Environment:
     templates = Environment(
         loader=FileSystemLoader(Path(__file__).parent / "templates"), autoescape=True, undefined=StrictUndefined
     )
-    templates.globals |= {"side_by_side": side_by_side, "steps_in": steps_in}
+    templates.globals |= {
+        "side_by_side": side_by_side, "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line,
+    }  # fmt: skip
     return templates
