@@ -99,8 +99,8 @@ def ruled(lines: int) -> Picture:
 def working_room(unit: str, marks: int, *, half: bool = False) -> Picture:
     """Room set out for the working of one part, in proportion to its marks, the unit printed in the answer's box.
 
-    One mark: a band with the answer at its end, across the page or half of it. More: rows for the rule and the numbers, then answer and check. Drawn,
-    not a table: a reader hears what the room is for and not ten empty cells.
+    One mark: a band with the answer at its end, across the page or half of it. More: rows for the rule and the numbers,
+    then answer and check. Drawn, not a table: a reader hears what the room is for and not ten empty cells.
     """
     return _one_band(unit, _HALF if half else _WIDE) if marks < _STEPS_FROM else _in_steps(unit, marks)
 
@@ -118,7 +118,7 @@ def _one_band(unit: str, wide: float) -> Picture:
         Label(at=(_EDGE + 1.2, _EDGE + 4.3), text="Working", size=_SIZE, anchor="start"),
         Label(at=(left + 1.2, _EDGE + 4.3), text="Answer", size=_SIZE, anchor="start", bold=True),
     )
-    marks = (frame, answer, *words, *_unit_at(wide - _EDGE - 1.5, foot - 4.0, unit))
+    marks: tuple[Stroke | Label, ...] = (frame, answer, *words, *_unit_at(wide - _EDGE - 1.5, foot - 4.0, unit))
     return Picture(width=wide, height=foot + _EDGE, marks=marks, alt="")
 
 
@@ -129,7 +129,7 @@ def _in_steps(unit: str, marks: int) -> Picture:
     upright = tuple(((x, _EDGE), (x, foot)) for x in (_EDGE, _NAMES, _WIDE - _EDGE))
     answer = (box(_EDGE, numbers, left, foot), box(left, numbers, right, foot))
     words = numbers + _ANSWER_ROW / 2 + 1.2
-    drawn = (
+    drawn: tuple[Stroke | Label, ...] = (
         Stroke(outlines=(*across, *upright), weight=0.2, grey=0.4),
         Stroke(outlines=answer, closed=True, weight=0.6),
         Label(at=(_EDGE + 1.2, _EDGE + 4.3), text="The rule", size=_SIZE, anchor="start"),
