@@ -13,12 +13,12 @@ from courseware.banks.exercise import (
     Choice,
     ChoicePart,
     DrawnPart,
-    Line,
     NumberPart,
     OrderPart,
     Part,
     Route,
     TablePart,
+    WorkingLine,
 )
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
@@ -153,11 +153,15 @@ def bind_part(
         if getattr(shape, key) in (None, []):
             wrong = f"`{key}` is empty" if key in shape.model_fields_set else f"the key `{key}` is missing"
             reading.fault((*path, key), wrong, f"a part of kind {kind} needs {', '.join(_NEEDED[kind])}")
-    if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
-        reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
+    _marks_in_reason(shape, scope, path)
     if kind == "table" and shape.marks is not None:
         reading.fault((*path, "marks"), "a table's marks are those of its rows", "expected no `marks` here")
     return _BINDERS[kind](shape, scope, path)
+
+
+def _marks_in_reason(shape: PartShape | RowShape, scope: _Scope, path: Path) -> None:
+    if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
+        scope.reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
 
 
 def _number(shape: PartShape | RowShape, scope: _Scope, path: Path) -> NumberPart:
@@ -213,17 +217,19 @@ def _routes(
     return tuple(routes)
 
 
-def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -> tuple[Line, ...]:
+def _lines(shapes: Sequence[LineShape], scope: _Scope, path: Path, marks: int) -> tuple[WorkingLine, ...]:
     if len(shapes) > 12:
         scope.reading.fault(path, f"{len(shapes)} lines of working", "at most 12")
-    lines: list[Line] = []
+    lines: list[WorkingLine] = []
     for index, shape in enumerate(shapes[:12]):
         here = (*path, index)
         if shape.earns not in (None, "method", "accuracy"):
-            scope.reading.fault((*here, "earns"), f"`{shape.earns}` is no kind of mark", "expected method or accuracy")
+            scope.reading.fault(
+                (*here, "earns"), f"`{shape.earns}` is not a kind of mark", "expected method or accuracy"
+            )
         value = None if shape.value is None else scope.formula((*here, "value"), shape.value, "number", "word", "truth")
         say = scope.keyed((*here, "say"), shape.say)
-        lines.append(Line(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
+        lines.append(WorkingLine(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
     earning = sum(1 for line in lines if line.earns)
     if earning and earning != marks:
         scope.reading.fault(path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number")
@@ -313,7 +319,7 @@ def _check_order(part: OrderPart, reading: Reading, path: Path) -> None:
     for pair in part.before:
         for name in pair:
             if name not in names:
-                reading.fault((*path, "before"), f"`{name}` is no step", near(name, names, "expected one of"))
+                reading.fault((*path, "before"), f"`{name}` is not a step", near(name, names, "expected one of"))
     after: dict[str, set[str]] = {}
     for earlier, later in part.before:
         after.setdefault(later, set()).add(earlier)
@@ -332,6 +338,7 @@ def _table(shape: PartShape, scope: _Scope, path: Path) -> TablePart:
     rows: list[NumberPart] = []
     for index, row in enumerate(shape.rows[:12]):
         inside = _Scope(reading=scope.reading, words=scope.words, asked=scope.asked, kinds=dict(kinds))
+        _marks_in_reason(row, inside, (*path, "rows", index))
         rows.append(_number(row, inside, (*path, "rows", index)))
         kinds[row.name] = "number"
     return TablePart(name=shape.name, ask=scope.told((*path, "ask"), shape.ask, _ASK), rows=tuple(rows))

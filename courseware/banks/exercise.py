@@ -13,11 +13,11 @@ from courseware.settings.settings import Settings
 from courseware.trade import Format
 
 SQUARE = 5  # mm, of the space to draw in
-SKETCH_SIZE = (160, 70)  # mm, unless a part says otherwise
+SKETCH_SIZE = (160, 55)  # mm, unless a part says otherwise
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class WorkingLine:
     """A line of working: words, the figure it comes to, and the mark it earns (method, accuracy or none)."""
 
     say: Wording
@@ -47,7 +47,7 @@ class NumberPart:
     places: int | None
     within: Formula | None
     accept: tuple[Route, ...]
-    working: tuple[Line, ...]
+    working: tuple[WorkingLine, ...]
     slips: tuple[Route, ...]
     told: bool  # the paper gives the answer before it asks, as a check: the learner shows how it comes
     fixed: bool  # the answer is the same on every paper, and is meant to be
@@ -75,7 +75,7 @@ class ChoicePart:
     several: bool
     answer: Formula | None
     choices: tuple[Choice, ...]
-    working: tuple[Line, ...]
+    working: tuple[WorkingLine, ...]
     apart_from: tuple[str, ...]
 
 
@@ -188,7 +188,7 @@ class Exercise:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bank:
-    """A topic read from `file`; `text` is the file itself, kept in the file of a sitting.
+    """A topic read from `file`; `text` is the file itself, kept in sitting.json.
 
     `settings` are the centre's, for which its formulas and words are compiled.
     """

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from functools import lru_cache
 from typing import Any
 
 from courseware.banks.compile_bank import bind_topic
@@ -25,6 +26,7 @@ _STAND_IN: dict[str | int, Any] = {
 }
 
 
+@lru_cache(maxsize=16)  # banks as files, then as the sitting holds them: the same bytes are compiled once a process
 def read_bank(data: bytes, file: str, settings: Settings = DEFAULTS) -> Bank:
     """The bank in `data`, compiled for the centre's settings.
 
@@ -50,6 +52,7 @@ def read_bank(data: bytes, file: str, settings: Settings = DEFAULTS) -> Bank:
     )
 
 
+@lru_cache(maxsize=2)
 def read_safety_notes(data: bytes, file: str) -> SafetyNotes:
     """The safety notes in `data`. Raises `BankFaulty`."""
     node = read_yaml(data, file)

@@ -1,4 +1,4 @@
-"""How long the centre keeps each kind of record, and what is past its time. Nothing is deleted here."""
+"""How long the centre keeps names, scripts, marks and papers, and what is past its time. Nothing is deleted here."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordRefuses, kept_date
-from courseware.database.sittings import names_in
+from courseware.database.sittings import learner_names
 from courseware.database.tables import MARK, PAPER, SCRIPT, SETTING, SITTING
 from courseware.settings.settings import MOST_MONTHS, Retention
 
@@ -32,15 +32,15 @@ class Past:
 
 
 def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime, centre: Retention = UNSET) -> bool:
-    """Sets how many months after its sitting a kind of record is kept; none is without end.
+    """Sets how many months after its sitting a kind of data is kept; none is without end.
 
-    What is set here stands over the `centre`'s settings. False where it was so already. Raises `RecordRefuses` for what
-    is no kind or no number of months.
+    What is set here stands over the `centre`'s settings. False where it was so already. Raises `RecordRefuses` for an
+    unknown kind or a wrong number of months.
     """
     if kind not in KINDS:
-        raise RecordRefuses(f"there is no kind of record `{kind}`; the kinds are {', '.join(KINDS)}")
+        raise RecordRefuses(f"there is no kind of data `{kind}`; the kinds are {', '.join(KINDS)}")
     if months is not None and not 0 < months <= MOST_MONTHS:
-        raise RecordRefuses(f"{months} is no time to keep a record; give months, from 1 to {MOST_MONTHS}")
+        raise RecordRefuses(f"{months} months is not a time to keep anything for; give from 1 to {MOST_MONTHS}")
     with writing(engine) as connection:
         set_here = _set_here(connection)
         if set_here[kind] == months if kind in set_here else months is None is centre.months[kind]:
@@ -51,7 +51,7 @@ def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime
 
 
 def kept(engine: Engine, centre: Retention = UNSET) -> Mapping[str, int | None]:
-    """Months by kind of record, by the centre's settings where the record says nothing; none: without end."""
+    """Months by kind of data, by the centre's settings where the record says nothing; none: without end."""
     with reading(engine) as connection:
         return {**centre.months, **_set_here(connection)}
 
@@ -80,7 +80,7 @@ def _set_here(connection: Connection) -> dict[str, int | None]:
 def _count(connection: Connection, kind: str) -> dict[str, int]:
     """How many papers of each sitting have a record of this kind."""
     if kind == "names":
-        named = {paper for paper, (name, reference) in names_in(connection).items() if name or reference}
+        named = {paper for paper, (name, reference) in learner_names(connection).items() if name or reference}
         found: dict[str, int] = {}
         for sitting, paper in connection.execute(select(PAPER.c.sitting, PAPER.c.code)):
             found[sitting] = found.get(sitting, 0) + (paper in named)

@@ -9,7 +9,7 @@ from itertools import groupby
 from courseware.banks import solve
 from courseware.banks.solve import Solved, numbers_in
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
-from courseware.papers.compose import Sources, given_of, issued_from, with_records
+from courseware.papers.compose import Sources, given_of, issued_from, pair_solved
 from courseware.papers.sheets import AskedPart, Key, KeyAnswer, KeyExercise
 from courseware.papers.sitting import IssuedPaper, IssuedPart
 
@@ -65,7 +65,7 @@ def marked_parts(paper: IssuedPaper, key: Key, marked: MarkedPaper, sources: Sou
     for issued, keyed in zip(paper.exercises, key.exercises, strict=True):
         _, exercise = issued_from(issued, sources)
         solved = solve(exercise, given_of(exercise, issued))
-        with_entries = with_records(keyed.asked.number, solved, issued)
+        with_entries = pair_solved(keyed.asked.number, solved, issued)
         for place, ((part, entries), (asked, answers)) in enumerate(zip(with_entries, keyed.by_part, strict=True)):
             for row, (entry, answer) in enumerate(zip(entries, answers, strict=True)):
                 item = asked.rows[row] if asked.rows else asked

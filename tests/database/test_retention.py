@@ -1,4 +1,4 @@
-"""How long each kind of record is kept, and what is past its time; nothing is deleted by looking."""
+"""How long each kind of data is kept, and what is past its time; nothing is deleted by looking."""
 
 from __future__ import annotations
 
@@ -43,8 +43,8 @@ def test_the_centres_settings_hold_until_the_record_says_otherwise(record, later
     assert kept(record, Retention(names=1, papers=1)) == {"names": None, "scripts": None, "marks": None, "papers": 6}
 
 
-@pytest.mark.parametrize(("kind", "months", "says"), [("photos", 12, "the kinds are names, scripts"), ("names", 0, "is no time"),
-                                                      ("names", -3, "is no time"), ("names", 99999, "from 1 to 1200")])  # fmt: skip
+@pytest.mark.parametrize(("kind", "months", "says"), [("photos", 12, "the kinds are names, scripts"), ("names", 0, "0 months is not a time"),
+                                                      ("names", -3, "is not a time"), ("names", 99999, "from 1 to 1200")])  # fmt: skip
 def test_what_is_no_kind_or_no_time_is_refused(record, later, kind, months, says) -> None:
     with pytest.raises(RecordRefuses, match=says):
         keep(record, kind, months, by="Q. Lead", at=later(1))

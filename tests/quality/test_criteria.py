@@ -9,11 +9,11 @@ import openpyxl
 import pytest
 
 from courseware.banks import FileFaulty, read_bank
-from courseware.marking.marks import Mark, MarkedPaper
+from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence, criteria_of, offer
-from courseware.quality.criteria_map import CriteriaMap, MarkedSitting, criteria_map, people_of
+from courseware.quality.criteria_map import CriteriaMap, criteria_map, people_of
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
 from courseware.settings.read import read_settings
 
@@ -156,13 +156,13 @@ def test_all_faults_are_told_at_once() -> None:
     ],
 )  # fmt: skip
 def test_what_is_no_file_of_criteria_is_refused(text, told) -> None:
-    """The nasties of YAML, as banks meet them: shared/threats.md."""
+    """The nasties of YAML, as banks meet them."""
     found = faults(text)
     assert any(told in line for line in found), found
 
 
 def test_codes_stay_as_they_are_typed() -> None:
-    """A code such as 1.10 is no number."""
+    """A code such as 1.10 is not a number."""
     (criterion,) = read(b"criteria: [{code: 1.10, says: x}]")
     assert criterion.code == "1.10"
 
