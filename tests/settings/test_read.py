@@ -6,13 +6,9 @@ from dataclasses import fields
 
 import pytest
 
-from courseware.database.retention import KINDS
 from courseware.settings.read import read_settings
 from courseware.settings.settings import (
-    BANK_KEYS,
     DEFAULTS,
-    KEYS,
-    SITTING_KEYS,
     Retention,
     Settings,
     Signed,
@@ -82,13 +78,6 @@ def test_each_key_stands_alone(key) -> None:
     assert found.changed(CentreShape.model_fields) == (key,)
 
 
-def test_settings_are_one_value_wherever_they_were_read() -> None:
-    """Two files that say the same are the same settings, so that work done for one holds for the other."""
-    one, other = read(WHOLE), read_settings(b"# ours\n" + WHOLE.encode(), "another.yaml")
-    assert one == other
-    assert len({one, other, DEFAULTS}) == 2
-
-
 def test_a_text_over_several_lines_is_one_line() -> None:
     assert read("name: >-\n  Brookfield\n  Trades  College\n").name == "Brookfield Trades College"
 
@@ -142,22 +131,3 @@ def test_the_limits_themselves_are_taken() -> None:
     assert read("retention: {names: 1, marks: 1200}\n").retention == Retention(names=1, marks=1200)
     assert read("upright_joint: Stoßfuge\n").upright_joint == "Stoßfuge"
     assert read(f"upright_joint: {'p' * 30}\n").upright_joint == "p" * 30
-
-
-def test_a_fault_found_later_is_told_at_its_place_in_the_file() -> None:
-    fault = read("# ours\ntolerances: Training bnech\n").fault(("tolerances",), "no such profile", "another")
-    assert str(fault) == "centre.yaml:2:13: no such profile; another"
-    assert str(Settings(file="x.yaml").fault(("tolerances",), "no such profile", "another")).startswith("x.yaml:1:1")
-
-
-def test_kinds_of_record_are_those_of_the_record() -> None:
-    assert tuple(Retention().months) == KINDS == ("names", "scripts", "marks", "papers")
-
-
-def test_rules_of_banks_are_taken_over_and_nothing_else() -> None:
-    """As a retake does: exercises by the rules of the first sitting, sheets by the centre's settings of today."""
-    today, then = read(WHOLE), Settings(arris_rule="outline", upright_joint="perp", name="Old name")
-    found = today.by_the_rules_of(then)
-    assert (found.arris_rule, found.upright_joint, found.name) == ("outline", "perp", "Brookfield Trades College")
-    assert set(BANK_KEYS) < set(SITTING_KEYS) < set(CentreShape.model_fields)
-    assert {key for keys in KEYS.values() for key in keys} == set(CentreShape.model_fields)
