@@ -232,3 +232,13 @@ def test_an_answer_in_its_words_fails_the_proof(words: str, told: bool) -> None:
     failure = prove(bank.exercises[0]).failure
     assert (failure is not None and "the drawing gives the answer to length" in failure.why) == told
     assert bank.exercises[0].drawing.own.words == ("A lintel over an opening", label)
+
+
+def test_a_part_may_say_that_its_drawing_tells_the_answer() -> None:
+    """It stands before all parts, so also before the first."""
+    text = BANK.replace("given: {bricks: 4 to 23}", "given: {bricks: [4]}").replace(
+        "marks: 1", "marks: 1\n        fixed: true\n        told: true"
+    )
+    inside = '<line x2="9" stroke="red"/><text y="9" font-size="4">1210</text>'  # 910 + 300
+    bank = read_bank(with_drawings(text.encode(), {"lintel.svg": svg(inside).encode()}, "l.yaml"), "l.yaml")
+    assert prove(bank.exercises[0]).failure is None
