@@ -20,7 +20,7 @@ from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
-from courseware.papers.record import read_record
+from courseware.papers.sitting_file import read_sitting
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
 
 README = Path(__file__).parents[1] / "README.md"
@@ -124,7 +124,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
     told = commands()
     assert {line.split()[1] for line in told} == set(main.commands)
     told.sort(key=lambda line: line.split()[1] == "again")  # what is made again must be there first
-    told = [line for line in told if line not in {"courseware demo", "courseware check"}]  # run by test_cli
+    told = [line for line in told if line not in {"courseware demo", "courseware check"}]  # run by tests of their own
     for line in told:
         words = shlex.split(line)[1:]
         if words[0] == "mark":
@@ -132,7 +132,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
         if "CODE" in words:
             [folder] = Path("output").glob("2026-01-12*")
             words[words.index("CODE")] = (
-                read_record((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
+                read_sitting((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
             )
         done = CliRunner().invoke(main, words)
         assert done.exit_code == 0, (line, done.output)
@@ -140,7 +140,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
 
 def fill_in(folder: Path) -> None:
     """Invented answers in a sitting's marking sheet, as an assessor would have typed them."""
-    sitting = read_record((folder / "sitting.json").read_text(encoding="utf-8"))
+    sitting = read_sitting((folder / "sitting.json").read_text(encoding="utf-8"))
     (folder / "for-tutor" / "marking-sheet.xlsx").write_bytes(marking_sheet(sitting, invented_scripts(sitting)))
 
 

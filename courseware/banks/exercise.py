@@ -12,11 +12,11 @@ from courseware.banks.wording import Wording
 from courseware.trade import Format
 
 SQUARE = 5  # mm, of the space to draw in
-SKETCH_SIZE = (160, 70)  # mm, unless a part says otherwise
+SKETCH_SIZE = (160, 55)  # mm, unless a part says otherwise
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class WorkingLine:
     """A line of working: words, the figure it comes to, and the mark it earns (method, accuracy or none)."""
 
     say: Wording
@@ -46,7 +46,7 @@ class NumberPart:
     places: int | None
     within: Formula | None
     accept: tuple[Route, ...]
-    working: tuple[Line, ...]
+    working: tuple[WorkingLine, ...]
     slips: tuple[Route, ...]
     told: bool  # the paper gives the answer before it asks, as a check: the learner shows how it comes
     fixed: bool  # the answer is the same on every paper, and is meant to be
@@ -74,7 +74,7 @@ class ChoicePart:
     several: bool
     answer: Formula | None
     choices: tuple[Choice, ...]
-    working: tuple[Line, ...]
+    working: tuple[WorkingLine, ...]
     apart_from: tuple[str, ...]
 
 
@@ -187,7 +187,7 @@ class Exercise:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bank:
-    """A topic read from `file`; `text` is the file itself, kept in the record of a sitting."""
+    """A topic read from `file`; `text` is the file itself, kept in sitting.json."""
 
     file: str
     sha256: str

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from courseware.banks.exercise import ChoicePart, Exercise, Line, NumberPart, TablePart
+from courseware.banks.exercise import ChoicePart, Exercise, NumberPart, TablePart, WorkingLine
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
 from courseware.banks.solve import Given, Solved, SolvedChoice, numbers_in, solve
 from courseware.banks.terms import Term, calls, holds, names_in, term, unrounded, worked_out
@@ -87,7 +87,7 @@ def _pairs(exercise: Exercise) -> Iterator[tuple[Answered, NumberPart]]:
                 earlier.append(own)
 
 
-def _formulas(line: Line) -> tuple[Formula, ...]:
+def _formulas(line: WorkingLine) -> tuple[Formula, ...]:
     return (*([line.value] if line.value else []), *line.say.formulas)
 
 

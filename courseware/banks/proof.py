@@ -13,7 +13,7 @@ from courseware.banks.exercise import ChoicePart, DrawingAsked, Exercise, Number
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
 from courseware.banks.guards import Guards
-from courseware.banks.leaks import Leak
+from courseware.banks.leaks import AnswerTold
 from courseware.banks.solve import (
     Given,
     Solved,
@@ -108,9 +108,9 @@ class _Band:
     def __init__(self) -> None:
         self.indices = array("L")
         self.ranges: dict[str, tuple[Figure, Figure]] = {}
-        self.leaks: Counter[Leak] = Counter()
+        self.leaks: Counter[AnswerTold] = Counter()
 
-    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[Leak]) -> None:
+    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[AnswerTold]) -> None:
         self.indices.append(raw)
         self.leaks.update(set(leaks))
         for part in solved:
@@ -179,14 +179,14 @@ def _holds(where: Formula, given: Given) -> bool:
 def _prove_number(number: SolvedNumber, written: set[Value]) -> None:
     part = number.part
     if number.answer < 0:
-        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below nothing")
+        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below 0")
     _writes_out(number.answer, part.answer.text, written)
     _prove_working(part.name, shown_lines(number), written)
     last = number.working[-1]
     if isinstance(last, bool | str) or last is None or rounded(part, last) != number.answer:
         raise _Fails(f"{part.name}: `answer` gives {_shown(number.exact)}, the last line of the working {_shown(last)}")
     if number.within < 0:
-        raise _Fails(f"{part.name}: the band is {_shown(number.within)}, below nothing")
+        raise _Fails(f"{part.name}: the band is {_shown(number.within)}, below 0")
 
 
 def _prove_working(name: str, working: tuple[Value | None, ...], written: set[Value]) -> None:
@@ -247,7 +247,7 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
 
 
 def _difficulty(solved: tuple[Solved, ...]) -> Difficulty:
-    """What must be alike for two variants to be equally hard (design, section 2.3)."""
+    """What must be alike for two variants to be equally hard: how many choices fit, and of each figure its digits."""
     found: list[tuple[int, int, bool] | int] = []
     for part in solved:
         if isinstance(part, SolvedChoice):

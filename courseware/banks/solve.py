@@ -9,12 +9,12 @@ from courseware.banks.exercise import (
     ChoicePart,
     DrawnPart,
     Exercise,
-    Line,
     NumberPart,
     OrderPart,
     Part,
     Route,
     TablePart,
+    WorkingLine,
 )
 from courseware.banks.figures import Figure, half_up
 from courseware.banks.formulas import Value
@@ -142,11 +142,11 @@ def _figures(part: NumberPart, routes: tuple[Route, ...], scope: Mapping[str, Va
     return tuple([rounded(part, route.value.figure(scope)) for route in routes])
 
 
-def _working(lines: tuple[Line, ...], scope: Mapping[str, Value]) -> tuple[Value | None, ...]:
+def _working(lines: tuple[WorkingLine, ...], scope: Mapping[str, Value]) -> tuple[Value | None, ...]:
     return tuple([_line_value(line, scope) for line in lines])
 
 
-def _line_value(line: Line, scope: Mapping[str, Value]) -> Value | None:
+def _line_value(line: WorkingLine, scope: Mapping[str, Value]) -> Value | None:
     if line.value is None:
         return None
     return line.value.figure(scope) if line.value.kind == "number" else line.value.value(scope)

@@ -15,8 +15,8 @@ from courseware.banks.figures import half_up, write_out
 from courseware.banks.formulas import near
 from courseware.banks.read import shaped
 from courseware.banks.shapes import Shape, Whole, Yes
-from courseware.banks.yaml_text import place, read_yaml
 from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS, RETURN_BRICKS
+from courseware.text_files.yaml_text import place, read_yaml
 from courseware.trade import (
     FORMATS,
     UK_METRIC,

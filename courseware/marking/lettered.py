@@ -27,7 +27,7 @@ def read_letters(typed: str, count: int) -> tuple[str, ...]:
     if not text or len(typed) > LONGEST:
         raise NotRead("no letter stands here")
     known = LETTERS[:count]
-    if strange := [sign for sign in text if sign not in known]:
+    if strange := [character for character in text if character not in known]:
         raise NotRead(f"`{strange[0]}` is not one of the letters {known[0]} to {known[-1]}")
     if len(set(text)) < len(text):
         raise NotRead("a letter stands twice")
@@ -39,10 +39,10 @@ def read_ticks(typed: str, count: int) -> tuple[bool, ...]:
     text = re.sub(r"[\s,;/.|-]+", "", typed[:LONGEST]).casefold()
     if text in {"all", "none"}:
         return (text == "all",) * count
-    signs = _SIGN.findall(text)
-    if "".join(signs) != text or len(signs) != count:
+    characters = _SIGN.findall(text)
+    if "".join(characters) != text or len(characters) != count:
         raise NotRead(f"write y or n for each of the {count} points, as {'y' * (count - 1)}n; or all, or none")
-    return tuple(sign in _SEEN for sign in signs)
+    return tuple(character in _SEEN for character in characters)
 
 
 def mark_one(ticked: Sequence[str], right: str, of: int, slip: NamedSlip | None) -> Verdict:
@@ -84,7 +84,7 @@ def mark_order(written: Sequence[str], before: Sequence[tuple[str, str]], count:
     told = f"not kept: {', '.join(broken)}" if broken else "every pair written is kept"
     marks = min(of * len(kept) // len(before), of - 1 if len(written) < count else of)
     why = f"{missing}{len(kept)} of {len(before)} pairs kept; {told}."
-    return Verdict(how="partly" if marks else "wrong", marks=max(marks, 0), why=why[:1].upper() + why[1:])
+    return Verdict(how="partly" if marks else "wrong", marks=marks, why=why[:1].upper() + why[1:])
 
 
 def mark_ticks(ticks: Sequence[bool], of: int) -> Verdict:

@@ -8,12 +8,12 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, OrderPart, Part, TablePart
-from courseware.banks.figures import exact_text, tidy
+from courseware.banks.figures import exact_text, whole_as_int
 from courseware.banks.formulas import FormulaImpossible, Value
 from courseware.banks.shown_working import before_rounding
 from courseware.banks.solve import SolvedNumber, solve_number
 from courseware.banks.wording import Wording
-from courseware.marking.judge import Asked, Verdict, judge, within_band
+from courseware.marking.judge import AskedFigure, Verdict, judge, within_band
 from courseware.marking.lettered import (
     NotRead,
     choice_slip,
@@ -24,11 +24,11 @@ from courseware.marking.lettered import (
     read_letters,
     read_ticks,
 )
-from courseware.marking.written import UNREACHED, Written, read_figure, settled
+from courseware.marking.read_answer import UNREACHED, WrittenFigure, read_figure, settled
 from courseware.papers.compose import given_of
 from courseware.papers.deal import LETTERS
-from courseware.papers.record import RecordFaulty
 from courseware.papers.sitting import IssuedExercise, IssuedPart
+from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import TradeError
 
 # By label, the answers on a sitting's papers as texts, each with the codes of the papers that have it.
@@ -47,23 +47,23 @@ class Work:
     learner: dict[str, Value] = field(default_factory=dict)  # answers that differ from the right ones
 
     def right(self) -> dict[str, Value]:
-        """The givens and the right answers, as the record has them; put together when first asked for."""
+        """The givens and the right answers, as the sitting has them; put together when first asked for."""
         if self._right is None:
             scope: dict[str, Value] = dict(given_of(self.exercise, self.issued))
-            for part, entries in with_entries(self.exercise, self.issued):
+            for part, entries in pair_parts(self.exercise, self.issued):
                 for row, entry in zip(rows_of(part), entries, strict=True):
                     if isinstance(row, NumberPart):
-                        scope[row.name] = tidy(_figure(entry.answer))
+                        scope[row.name] = whole_as_int(_figure(entry.answer))
                     elif isinstance(row, ChoicePart) and row.answer is not None:
                         scope[row.name] = row.answer.value(scope)
             self._right = scope
         return self._right
 
     def solved(self, part: NumberPart, entry: IssuedPart) -> SolvedNumber:
-        """A part with its right figures. Raises `RecordFaulty` where the record's answer is another."""
+        """A part with its right figures. Raises `SittingFaulty` where the sitting's answer is another."""
         own = solve_number(part, self.right())
         if own.answer != _figure(entry.answer):
-            raise RecordFaulty(f"part {entry.label}: its answer in the record is not the one this program finds")
+            raise SittingFaulty(f"part {entry.label}: its answer in the sitting is not the one this program finds")
         return own
 
     def says(self, words: Wording) -> str:
@@ -71,8 +71,8 @@ class Work:
         return words.render(self.right(), self.issued.site).rstrip(".")
 
 
-def with_entries(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[Part, tuple[IssuedPart, ...]]]:
-    """Each part with its entries in the record: one, or one for each row of a table."""
+def pair_parts(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[Part, tuple[IssuedPart, ...]]]:
+    """Each part with its entries in the sitting: one, or one for each row of a table."""
     left = 0
     for part in exercise.parts:
         count = len(part.rows) if isinstance(part, TablePart) else 1
@@ -80,13 +80,13 @@ def with_entries(exercise: Exercise, issued: IssuedExercise) -> Iterator[tuple[P
         if len(entries) < count or any(
             not _is_of(row, entry) for row, entry in zip(rows_of(part), entries, strict=True)
         ):
-            raise RecordFaulty(f"{exercise.name} does not have the parts it was issued with")
+            raise SittingFaulty(f"{exercise.name} does not have the parts it was issued with")
         yield part, entries
         left += count
 
 
 def _is_of(part: Part, entry: IssuedPart) -> bool:
-    """Whether an entry of the record is this part as its bank has it."""
+    """Whether an entry of the sitting is this part as its bank has it."""
     if isinstance(part, NumberPart):
         return (entry.name, entry.marks, entry.unit, entry.kind in {"number", "table"}) == (
             part.name,
@@ -125,20 +125,20 @@ def _mark_number(
     if written.reading == "person":
         raise NotRead(written.why)
     if value is None:
-        both = " or ".join(str(tidy(figure)) for figure in written.figures[:1])
+        both = " or ".join(str(whole_as_int(figure)) for figure in written.figures[:1])
         raise NotRead(f"the comma may mean thousands or a decimal: {both}, or a thousandth of it")
     if written.reading == "figure" and (
         value == answer or (part.within and within_band(value, answer, work.solved(part, entry).within))
     ):
         if value != answer:
-            work.learner[part.name] = tidy(value)
+            work.learner[part.name] = whole_as_int(value)
         return Verdict(how="right", marks=part.marks, why="Right.")
     own = work.solved(part, entry)
     carried, withheld = _carry(part, own, work)
     verdict = judge(
         value,
         written,
-        Asked(
+        AskedFigure(
             own=own,
             carried=carried,
             withheld=withheld,
@@ -149,11 +149,11 @@ def _mark_number(
             + ((before_rounding(part, {**work.right(), **work.learner}),) if carried else ()),
         ),
     )
-    work.learner[part.name] = tidy(value)
+    work.learner[part.name] = whole_as_int(value)
     return verdict
 
 
-def _meant(written: Written, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:
+def _meant(written: WrittenFigure, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:
     """The one figure meant, in the light of the part's slips and routes where a comma leaves two; else None."""
     answer = _figure(entry.answer)
     if len(written.figures) == 1:
@@ -173,23 +173,17 @@ def _pass_on(part: NumberPart, entry: IssuedPart, work: Work) -> None:
             work.learner[part.name] = carried.answer
 
 
-def _follows(part: ChoicePart, ticked: int, work: Work) -> bool:
-    """Whether the choice ticked is the right one by the learner's own earlier answers.
-
-    A choice whose words show an earlier figure stands for that figure as printed.
-    """
+def _followed(part: ChoicePart, ticked: int, work: Work) -> Value | None:
+    """The answer that the learner's own earlier answers make right, where the choice ticked is that one; else None."""
     if part.answer is None or not any(name in part.answer.names for name in work.learner):
-        return False
+        return None
     own = {**work.right(), **work.learner}
-    scopes = [work.right() if any(name in f.names for f in choice.say.formulas for name in work.learner) else own
-              for choice in part.choices]  # fmt: skip
     try:
         answer = part.answer.value(own)
-        fits = [choice.value and choice.value.value(scope) == answer
-                for choice, scope in zip(part.choices, scopes, strict=True)]  # fmt: skip
+        fits = [choice.value and choice.value.value(own) == answer for choice in part.choices]
     except (TradeError, FormulaImpossible):
-        return False
-    return fits.count(True) == 1 and fits[ticked] is True
+        return None
+    return answer if fits.count(True) == 1 and fits[ticked] else None
 
 
 @lru_cache(maxsize=50_000)
@@ -249,7 +243,8 @@ def _mark_choice(part: ChoicePart, entry: IssuedPart, work: Work, letters: tuple
     if part.several:
         return mark_several(letters, right, LETTERS[: len(entry.shown)], part.marks, slips)
     if wrong and len(letters) == 1:
-        if _follows(part, wrong[0], work):
+        if (answer := _followed(part, wrong[0], work)) is not None:
+            work.learner[part.name] = answer
             return Verdict(how="carried", marks=part.marks, why="Right from the learner's own earlier answer.")
         if ticked := part.choices[wrong[0]].value:
             work.learner[part.name] = ticked.value(work.right())

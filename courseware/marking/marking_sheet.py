@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from courseware.marking.marks import Script
-from courseware.marking.safe_workbook import Page, safe_workbook
 from courseware.papers.sitting import IssuedPaper, Sitting
+from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 
 _SPARE = 40  # rows below the last paper, for a paper that was copied out again
 _LEAD = {"code": 14, "name": 28, "reference": 14, "status": 12}
@@ -25,7 +25,7 @@ _STATUS = (
     ("", "handed in on the day; a row without any answer is a paper that is not handed in"),
     ("absent", "the learner was not there; the paper stays out of the figures"),
     ("late", "handed in late; it is marked as any other, and says so"),
-    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked anew"),
+    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked again"),
 )
 
 

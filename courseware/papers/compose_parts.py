@@ -7,15 +7,16 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from courseware.banks.exercise import ChoicePart, DrawnPart, Line, NumberPart, OrderPart, Route, TablePart
+from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Route, TablePart, WorkingLine
 from courseware.banks.figures import DoesNotWriteOut, Figure, half_up, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
 from courseware.papers.deal import LETTERS
-from courseware.papers.record import RecordFaulty
 from courseware.papers.sheets import AskedPart, AskedRow, KeyAnswer, KeyLine, KeySlip
 from courseware.papers.sitting import IssuedPart
+from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import Format
+from courseware.words import count
 
 Scope = Mapping[str, Value]
 Site = Mapping[str, str]
@@ -78,7 +79,7 @@ def asked_part(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: 
 
 
 def key_answers(solved: Solved, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[KeyAnswer, ...]:
-    """The key to a part, a row of a table at a time. Raises `RecordFaulty` where the record says otherwise."""
+    """The key to a part, a row of a table at a time. Raises `SittingFaulty` where the sitting says otherwise."""
     match solved:
         case SolvedNumber():
             return (_key_number(solved, own[0], scope, site),)
@@ -123,7 +124,7 @@ def _rounding(part: NumberPart) -> str:
         return ""
     if part.places == 0:
         return "to the nearest whole number"
-    return f"to {part.places} decimal place{'' if part.places == 1 else 's'}"
+    return f"to {count(part.places, 'decimal place')}"
 
 
 def _rows(part: TablePart, own: tuple[IssuedPart, ...], scope: Scope, site: Site) -> tuple[AskedRow, ...]:
@@ -142,8 +143,8 @@ def _rows(part: TablePart, own: tuple[IssuedPart, ...], scope: Scope, site: Site
 def _key_number(solved: SolvedNumber, own: IssuedPart, scope: Scope, site: Site) -> KeyAnswer:
     part = solved.part
     if Fraction(own.answer) != solved.answer:
-        raise RecordFaulty(
-            f"part {own.label}: the record says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
+        raise SittingFaulty(
+            f"part {own.label}: the sitting says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
             "it was issued by another version of the program or has been changed"
         )
     return KeyAnswer(
@@ -176,7 +177,7 @@ def _near(part: NumberPart, figure: Figure) -> str:
 
 
 def _working(
-    lines: tuple[Line, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
+    lines: tuple[WorkingLine, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
 ) -> tuple[KeyLine, ...]:
     earning = any(line.earns for line in lines)
     found: list[KeyLine] = []
@@ -190,13 +191,14 @@ def _working(
     return tuple(found)
 
 
-def _line_figure(value: Value | None, line: Line, unit: str) -> str:
+def _line_figure(value: Value | None, line: WorkingLine, unit: str) -> str:
     if value is None:
         return ""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, str):
-        return value if any(sign.isdigit() for sign in value) else ""  # a bank's own word for a choice says nothing
+        says_more = any(character.isdigit() for character in value)  # a bank's own word for a choice says nothing
+        return value if says_more else ""
     own = unit if line.unit is None else line.unit
     return _with_unit(write_out(value, fraction=own == "in"), own)
 
@@ -205,7 +207,7 @@ def _key_choice(solved: SolvedChoice, own: IssuedPart, scope: Scope, site: Site)
     part = solved.part
     letters = [LETTERS[place] for place, index in enumerate(own.shown) if solved.right[index]]
     if ",".join(letters) != own.answer:
-        raise RecordFaulty(f"part {own.label}: the record says {own.answer}, this program finds {','.join(letters)}")
+        raise SittingFaulty(f"part {own.label}: the sitting says {own.answer}, this program finds {','.join(letters)}")
     notes = [
         f"{LETTERS[place]}: {says.render(scope, site)}"
         for place, index in enumerate(own.shown)

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from courseware.banks.exercise import DrawnPart, Line, OrderPart, Route
+from courseware.banks.exercise import DrawnPart, OrderPart, Route, WorkingLine
 from courseware.banks.figures import Figure, exact_text
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, shown_lines
 from courseware.drawings import draw, to_svg
-from courseware.marking.class_words import plain
 from courseware.papers.sheets import AskedPart, AskedRow, DrawingCall, KeyAnswer, KeySlip, SafetyNote
 from courseware.papers.sitting import IssuedPart
 from courseware.practice.kinds import PracticeKind, Question
 from courseware.practice.rules import rule_of
+from courseware.reports.words import plain
 
 Data = dict[str, object]
 
@@ -130,7 +130,7 @@ def _number(solved: SolvedNumber, answer: KeyAnswer, before: Mapping[str, Figure
     return found | ({} if part.places is None else {"places": part.places})
 
 
-def _working(lines: Sequence[Line], values: Sequence[Value | None], answer: KeyAnswer, unit: str) -> list[Data]:
+def _working(lines: Sequence[WorkingLine], values: Sequence[Value | None], answer: KeyAnswer, unit: str) -> list[Data]:
     """Each line with its exact figure, where it has one: so that a learner can fill it in."""
     found: list[Data] = []
     for line, value, said in zip(lines, values, answer.working, strict=True):

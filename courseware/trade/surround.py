@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from courseware.trade.errors import TradeError, halves, in_bricks, in_courses, size
 from courseware.trade.exact import Exact
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import clear_height, whole_courses
-from courseware.trade.impossible import TradeError, halves, in_bricks, in_courses, size
 from courseware.trade.mitre import Point, mitre_template, piece_joint
 from courseware.trade.openings import half_bricks, opening
 

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, whole
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 
 STRETCHER, SOLDIER = "stretcher", "soldier"
 _BAY = 3  # bricks to a bay, and courses

@@ -13,7 +13,7 @@ from fractions import Fraction
 import pytest
 
 from courseware.banks import Bank, Exercise, solve
-from courseware.banks.exercise import Line
+from courseware.banks.exercise import WorkingLine
 from courseware.banks.formulas import Value
 from courseware.banks.solve import Solved, SolvedChoice, numbers_in, scope_of
 from tests.banks.shipped import EXERCISES, READ, SITE, numbers, variants
@@ -55,7 +55,7 @@ def printed_sum(say: str) -> Fraction | None:
     return {"×": a * b, "÷": a / b, "+": a + b, "−": a - b}[found[2]]
 
 
-def lines_of(solved: tuple[Solved, ...]) -> Iterator[tuple[Line, Value]]:
+def lines_of(solved: tuple[Solved, ...]) -> Iterator[tuple[WorkingLine, Value]]:
     for part in solved:
         worked = (*numbers_in(part), *([part] if isinstance(part, SolvedChoice) else []))
         for own in worked:

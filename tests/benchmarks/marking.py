@@ -3,7 +3,7 @@
     python tests/benchmarks/marking.py [scripts]
 
 Each part is right, a slip of the bank, carried on from an earlier slip, a stray figure, blank or not reached, and written
-in one of several ways. Timed apart: reading the banks that a record holds, once, and marking every script.
+in one of several ways. Timed apart: reading the banks that a sitting holds, once, and marking every script.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from courseware.banks.exercise import TablePart
 from courseware.banks.figures import exact_text
 from courseware.banks.formulas import FormulaImpossible
 from courseware.banks.solve import numbers_in, solve
-from courseware.desk.shelf import read_shelf, shipped_banks
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.marking.mark import mark_scripts
 from courseware.marking.marks import Script
 from courseware.papers.compose import given_of, read_sources
@@ -55,7 +55,7 @@ def fifteen_parts(banks: tuple[Bank, ...], rng: random.Random) -> Chosen:
 
 def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
     """Sittings of at most 1000 papers, `count` in all."""
-    banks, notes = read_shelf(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks(), "outline")
     spaces: dict[str, Space] = {}
     made: list[tuple[Sitting, Chosen]] = []
     for place in range(0, count, IN_A_SITTING):
@@ -130,7 +130,7 @@ def main(named: list[str]) -> None:
     earned = of = 0
     spent = busy = 0.0
     begun = time.perf_counter()
-    sources = read_sources(classes[0][0])  # every sitting's record holds the same banks
+    sources = read_sources(classes[0][0])  # every sitting holds the same banks
     reading = time.perf_counter() - begun
     for sitting, scripts in classes:
         begun, begun_busy = time.perf_counter(), time.process_time()

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from courseware.banks import Space, prove, read_bank
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
-from courseware.papers.fresh import given_texts
 from courseware.papers.group import numbered
 from courseware.papers.shares import ENOUGH, for_papers, for_practice
+from courseware.papers.unused_variants import given_texts
 
 SHIPPED = Path(__file__).parents[2] / "question_banks" / "opening_sizes.yaml"
 BANK = read_bank(SHIPPED.read_bytes(), SHIPPED.name)
@@ -52,6 +52,13 @@ def test_about_a_third_is_for_practice() -> None:
 def test_a_space_too_small_to_share_is_all_for_papers(size: int) -> None:
     assert len(for_practice(of_size(size))) == 0
     assert variants(for_papers(of_size(size))) == variants(of_size(size))
+
+
+def test_twelve_variants_are_enough_to_share_and_eleven_are_not() -> None:
+    firsts = range(1, 601, 12)
+    assert all(len(for_practice(of_size(11, first))) == 0 for first in firsts)
+    shares = [len(for_practice(of_size(12, first))) for first in firsts]
+    assert 180 < sum(shares) < 220  # a third of 600 is 200
 
 
 def test_a_worksheet_on_a_job_keeps_its_one_variant() -> None:
