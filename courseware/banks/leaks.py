@@ -136,19 +136,19 @@ class LeakCount:
         fixed = fixed and not any(choice.say.formulas for choice in part.choices)
         if fixed and (part.name, right) in self.told_always:
             return self.told_always[part.name, right]
-        says = [_squeezed(_text(choice.say, scope)) for choice in part.choices]
-        found = [place.name for place in others if self._tells(place, says, right, scope)]
+        say = _squeezed(_text(part.choices[right].say, scope))
+        telling = {}  # the texts that hold it, by place
+        for place in others if len(say) >= _SHORTEST_CHOICE else ():
+            text = self.texts[place.name]
+            if text is None:
+                text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
+            if say in text:
+                telling[place.name] = text
+        wrong = {_squeezed(_text(choice.say, scope)) for choice in part.choices if telling} - {say}
+        found = [name for name, text in telling.items() if not any(other in text for other in wrong)]
         if fixed:
             self.told_always[part.name, right] = found
         return found
-
-    def _tells(self, place: Place, says: Sequence[str], right: int, scope: Mapping[str, Value]) -> bool:
-        if len(says[right]) < _SHORTEST_CHOICE:
-            return False
-        text = self.texts[place.name]
-        if text is None:
-            text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
-        return says[right] in text and not any(say in text for say in says if say != says[right])
 
 
 def _tellers(number: SolvedNumber, shown: Mapping[Figure, list[str]]) -> set[str]:

@@ -216,8 +216,9 @@ def _prove_choice(choice: SolvedChoice, written: set[Value]) -> None:
 
 def _tell_slips_apart(number: SolvedNumber) -> None:
     seen: dict[Figure, str] = dict.fromkeys(number.accept, "an accepted route")
+    low, high = number.answer - number.within, number.answer + number.within
     for count, slip in enumerate(number.slips, 1):
-        if number.answer - number.within <= slip <= number.answer + number.within:
+        if low <= slip <= high:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the answer")
         if slip in seen:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the figure of {seen[slip]}")
