@@ -175,3 +175,41 @@ def test_at_the_limit_it_is_worked_out(found: Callable[[], object], by_hand: obj
 
 def test_herringbone_goes_into_an_opening_of_one_brick_and_its_joints_both_ways() -> None:
     assert herringbone(235, 235, UK_METRIC).pieces
+
+
+@pytest.mark.parametrize("nothing", [0, -1, "-0.5"])
+@pytest.mark.parametrize(
+    "ask",
+    [
+        whole_courses,
+        courses_to_reach,
+        regauge,
+        three_four_five,
+        check_projection,
+        bricks_for_area,
+        order,
+        batch,
+        lambda none: angle_of_sight(1, none),
+        lambda none: diagonal(none, 1),
+        lambda none: diagonal(1, none),
+        lambda none: segmental_radius(none, 1),
+        lambda none: segmental_radius(100, none),
+        lambda none: pieces_in(none, 100, 10),
+        lambda none: dog_tooth(900, joint=none),
+        lambda none: wall_area_m2(none, 1),
+        lambda none: wall_area_m2(1, none),
+        lambda none: wall_area_m2(2000, 1000, [(none, 1)]),
+        lambda none: wall_area_m2(2000, 1000, [(1, none)]),
+        lambda none: order(1, pack=none),
+        lambda none: batch(1, cement_density=none),
+        lambda none: batch(1, sand_density=none),
+        lambda none: batch(1, bag_kg=none),
+        lambda none: bulking_percent(10, none),
+        lambda none: Format("odd", none, 102, 65, 10, 10),
+        lambda none: Format("odd", 215, none, 65, 10, 10),
+        lambda none: Format("odd", 215, 102, none, 10, 10),
+    ],
+)
+def test_nothing_and_less_are_refused_alike(ask: Callable[[object], object], nothing: object) -> None:
+    with pytest.raises(TradeError):
+        ask(nothing)
