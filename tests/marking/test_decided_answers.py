@@ -27,7 +27,8 @@ from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFi
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
 DECIDED_ON = Path(__file__).with_name("banks_decided_on")
-DECIDED = yaml.safe_load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"))
+_FAST = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+DECIDED = yaml.load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"), Loader=_FAST)
 SEED = "a seed for marking"
 ANSWERS = sum(len(script["parts"]) for script in DECIDED)
 
