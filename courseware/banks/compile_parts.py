@@ -148,11 +148,15 @@ def bind_part(
         if getattr(shape, key) in (None, []):
             wrong = f"`{key}` is empty" if key in shape.model_fields_set else f"the key `{key}` is missing"
             reading.fault((*path, key), wrong, f"a part of kind {kind} needs {', '.join(_NEEDED[kind])}")
-    if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
-        reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
+    _marks_in_reason(shape, scope, path)
     if kind == "table" and shape.marks is not None:
         reading.fault((*path, "marks"), "a table's marks are those of its rows", "expected no `marks` here")
     return _BINDERS[kind](shape, scope, path)
+
+
+def _marks_in_reason(shape: PartShape | RowShape, scope: _Scope, path: Path) -> None:
+    if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
+        scope.reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
 
 
 def _number(shape: PartShape | RowShape, scope: _Scope, path: Path) -> NumberPart:
@@ -329,6 +333,7 @@ def _table(shape: PartShape, scope: _Scope, path: Path) -> TablePart:
     rows: list[NumberPart] = []
     for index, row in enumerate(shape.rows[:12]):
         inside = _Scope(reading=scope.reading, words=scope.words, asked=scope.asked, kinds=dict(kinds))
+        _marks_in_reason(row, inside, (*path, "rows", index))
         rows.append(_number(row, inside, (*path, "rows", index)))
         kinds[row.name] = "number"
     return TablePart(name=shape.name, ask=scope.told((*path, "ask"), shape.ask, _ASK), rows=tuple(rows))

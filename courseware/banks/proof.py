@@ -179,14 +179,14 @@ def _holds(where: Formula, given: Given) -> bool:
 def _prove_number(number: SolvedNumber, written: set[Value]) -> None:
     part = number.part
     if number.answer < 0:
-        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below nothing")
+        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below 0")
     _writes_out(number.answer, part.answer.text, written)
     _prove_working(part.name, shown_lines(number), written)
     last = number.working[-1]
     if isinstance(last, bool | str) or last is None or rounded(part, last) != number.answer:
         raise _Fails(f"{part.name}: `answer` gives {_shown(number.exact)}, the last line of the working {_shown(last)}")
     if number.within < 0:
-        raise _Fails(f"{part.name}: the band is {_shown(number.within)}, below nothing")
+        raise _Fails(f"{part.name}: the band is {_shown(number.within)}, below 0")
 
 
 def _prove_working(name: str, working: tuple[Value | None, ...], written: set[Value]) -> None:

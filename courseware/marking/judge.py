@@ -63,7 +63,7 @@ def judge(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Verdic
         return verdict
     other_unit = written.reading == "wrong unit" or value not in written.bare
     if other_unit and any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare):
-        return Verdict(how="unit", marks=max(of - 1, 0), why=f"The right figure with another unit: {unit} was asked.")
+        return Verdict(how="unit", marks=of - 1, why=f"The right figure with another unit: {unit} was asked.")
     if written.reading == "wrong unit":
         return Verdict(how="unknown", marks=0, why=f"Another unit than {unit}, and another figure. {_SEE}")
     for verdict in _nearly(value, written.places, asked):
@@ -158,7 +158,7 @@ def _nearly(value: Fraction, places: int, asked: AskedFigure) -> Iterator[Verdic
     part, method = asked.own.part, _method_marks(asked.own.part)
     for solved, before in zip(asked.both, asked.before, strict=True):
         if why := _rounding(value, places, solved) or _rounded_otherwise(value, places, solved, before):
-            yield Verdict(how="rounding", marks=max(part.marks - 1, 0), why=why)
+            yield Verdict(how="rounding", marks=part.marks - 1, why=why)
     for solved in asked.both:
         if solved.answer and value / solved.answer in _TENS:
             yield Verdict(how="tens", marks=method, why=f"The digits are right, the power of ten is not. {_SEE}")
@@ -178,8 +178,7 @@ def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
         return ""
     near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
     if wanted is None:
-        fewer = _ends(solved.exact) and places < len(exact_text(solved.exact).partition(".")[2])
-        shortened = fewer and near and _written_to(value, places, solved.exact)
+        shortened = _ends(solved.exact) and near and _written_to(value, places, solved.exact)
         return "Rounded, where the exact figure was asked." if shortened else ""
     if value == _cut(solved.exact, wanted):
         return f"Cut off, not rounded, at {_decimals(wanted)}."
@@ -203,13 +202,13 @@ def _decimals(places: int) -> str:
 
 def _method_marks(part: NumberPart) -> int:
     """Marks of the working's method lines; never all of a part's, whose answer is not right."""
-    return max(min(sum(line.earns == "method" for line in part.working), part.marks - 1), 0)
+    return min(sum(line.earns == "method" for line in part.working), part.marks - 1)
 
 
 def _swapped(value: Figure, answer: Figure) -> bool:
-    """Two neighbouring digits changed places: 901 for 910."""
+    """Two neighbouring digits changed places: 901 for 910. The two figures are known to differ."""
     one, other = exact_text(value), exact_text(answer)
-    if len(one) != len(other) or one == other or one.find(".") != other.find("."):
+    if len(one) != len(other) or one.find(".") != other.find("."):
         return False
     one, other = one.replace(".", ""), other.replace(".", "")
     first = next(place for place, (a, b) in enumerate(zip(one, other, strict=True)) if a != b)

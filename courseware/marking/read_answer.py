@@ -98,10 +98,8 @@ def _in_unit(values: tuple[Fraction, ...], decimals: int, named: str, own: str) 
     if written.measures != wanted.measures:
         return WrittenFigure("wrong unit", values, values, decimals, decimals)
     factor = written.size / wanted.size
-    places = decimals
-    while factor * 10 ** (decimals - places) > 1 and places > 0:  # 0.910 m has no decimals in mm
-        places -= 1
-    while factor * 10 ** (places - decimals) < 1:  # 12537 mm has three decimals in m
+    places = 0
+    while factor * 10**places < 10**decimals:  # 0.910 m has no decimals in mm, 12537 mm has three in m
         places += 1
     return WrittenFigure("figure", tuple(value * factor for value in values), values, decimals, places)
 

@@ -144,12 +144,12 @@ HOSTILE = [
     ('<text x="1" y="9" display="none">20</text>', "`display` is `none`"),
     ('<text x="1" y="9" transform="scale(-1 1)">20</text>', "mirrored"),
     ('<g transform="rotate(1 2)"/>', "`rotate` has 2 numbers"),
-    ('<line x2="1e9" stroke="red"/>', "no number that can be drawn"),
-    ('<path d="M0 0 L 1 1 e" stroke="red"/>', "do not read"),
+    ('<line x2="1e9" stroke="red"/>', "not a number that can be drawn"),
+    ('<path d="M0 0 L 1 1 e" stroke="red"/>', "cannot be read"),
     ('<path d="L 1 1" stroke="red"/>', "does not begin with a move"),
     ('<line x2="9"/>', "nothing is drawn"),
     ("<tspan>a</tspan>", "`tspan` in `svg`"),
-    ("<g>", "no well-formed SVG"),
+    ("<g>", "not well-formed SVG"),
     ("<?php go() ?>", "a processing instruction"),
 ]
 
@@ -232,3 +232,13 @@ def test_an_answer_in_its_words_fails_the_proof(words: str, told: bool) -> None:
     failure = prove(bank.exercises[0]).failure
     assert (failure is not None and "the drawing gives the answer to length" in failure.why) == told
     assert bank.exercises[0].drawing.own.words == ("A lintel over an opening", label)
+
+
+def test_a_part_may_say_that_its_drawing_tells_the_answer() -> None:
+    """It stands before all parts, so also before the first."""
+    text = BANK.replace("given: {bricks: 4 to 23}", "given: {bricks: [4]}").replace(
+        "marks: 1", "marks: 1\n        fixed: true\n        told: true"
+    )
+    inside = '<line x2="9" stroke="red"/><text y="9" font-size="4">1210</text>'  # 910 + 300
+    bank = read_bank(with_drawings(text.encode(), {"lintel.svg": svg(inside).encode()}, "l.yaml"), "l.yaml")
+    assert prove(bank.exercises[0]).failure is None

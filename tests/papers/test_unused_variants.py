@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from courseware.banks import Space, prove, read_bank
+from courseware.papers.group import Learner
 from courseware.papers.unused_variants import CannotDeal, given_texts, had_by, unused_variants
 
 BANK = """\
@@ -72,3 +75,19 @@ def test_what_a_learner_has_had_is_looked_up_by_name_and_reference(dealt) -> Non
         assert frozenset(issued.given.items()) in found[issued.exercise]
     for issued in second.exercises:
         assert frozenset(issued.given.items()) not in had_by(first, [sitting]).get(issued.exercise, frozenset())
+
+
+def test_of_a_paper_without_a_name_all_that_anyone_has_had_counts(dealt) -> None:
+    sitting = dealt("opening_sizes", 3)
+    nameless = replace(sitting.papers[0], learner=Learner(name=""))
+    found = had_by(nameless, [sitting])
+    for paper in sitting.papers:
+        for issued in paper.exercises:
+            assert frozenset(issued.given.items()) in found[issued.exercise]
+
+
+def test_a_learner_gets_what_was_dealt_to_none_before_what_another_has(space) -> None:
+    """Eight variants to nine learners: the ninth is the first to share one."""
+    dealt = unused_variants(space, 9, [had(space)] * 9, "a seed")
+    assert sorted(dealt[:8]) == list(range(8))
+    assert dealt[8] == dealt[0], "the same order again"

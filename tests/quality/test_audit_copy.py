@@ -120,6 +120,9 @@ def test_the_learner_is_named_only_where_asked(sitting, named) -> None:
         ("a\x07b", "a<U+0007>b"),
         ("\u202e019", "<U+202E>019"),
         ("abcdefghijklmnopqrst", "abcdefghijklmnop\u200bqrst"),
+        ("abcdefghijklmnop", "abcdefghijklmnop"),  # sixteen characters fit
+        ("x " * 500, "x " * 500),  # a thousand characters are printed whole
+        ("x " * 500 + "yz", "x " * 500 + "… (2 more characters)"),
         ("x " * 600, "x " * 500 + "… (200 more characters)"),
     ],
 )
