@@ -50,7 +50,7 @@ erasure: learner named_in_file table_rows
 feedback: advice first_wrong fresh_question marked_part
 files: bank_files sitting_files sitting_folders
 jobs: from_above order plan plan_view risks sheets support task workbooks
-marking: judge lettered mark_part marking_sheet marks units
+marking: judge mark_part marking_sheet marks units
 papers: class_list_columns compose_grid compose_parts dates group invented levels sheets sitting
 practice: payload
 printing: bind_pdfs feedback_sheets glyph_coverage
