@@ -45,17 +45,17 @@ banks: compile_bank compile_parts decorative_functions drawing_kinds exercise gu
 class_report: tables words
 commands: job options progress proof_report terminal
 database: connection errors migrations row_checks written_files
-drawings: dimension frame herringbone mitre own panel picture scale surround svg tiles
+drawings: dimension frame herringbone mitre own panel scale surround svg tiles
 erasure: learner named_in_file table_rows
-feedback: advice feedback_text first_wrong fresh_question marked_part
+feedback: advice first_wrong fresh_question marked_part
 files: bank_files sitting_files sitting_folders
 jobs: from_above order plan plan_view risks sheets support task workbooks
-marking: judge lettered mark_part marking_sheet marks units
+marking: judge mark_part marking_sheet marks units
 papers: class_list_columns compose_grid compose_parts dates group invented levels sheets sitting
 practice: payload
 printing: bind_pdfs feedback_sheets glyph_coverage
 quality: criteria_map criteria_sheet sampling_sheet second_marking_sheet
-reports: as_typed report words
+reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact frame herringbone projecting
