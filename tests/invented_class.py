@@ -44,13 +44,11 @@ def class_of(space_of) -> Callable[..., MarkedSitting]:
     ) -> MarkedSitting:
         asked = (learners, tuple(topics), exercises, seed)
         if asked not in made:
-            banks, notes = read_banks(find_banks(list(topics)), "outline")
+            banks, notes = read_banks(find_banks(list(topics)))
             each = exercises // len(banks)  # from the second of each bank on, whatever else a bank may say
             chosen = tuple((bank, exercise) for bank in banks for exercise in bank.exercises[1 : 1 + each])
             group = replace(numbered(learners), name="Group T")
-            heads = Heads(
-                title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule="outline", version="0"
-            )
+            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, version="0")
             sitting = deal_sitting(heads, banks, notes, chosen, [space_of(*pair) for pair in chosen])
             rng = Random(seed)
             marked = [invented_paper(paper, 0.25 + 0.65 * rng.random(), rng) for paper in sitting.papers]

@@ -20,10 +20,13 @@ from courseware.banks.exercise import (
     TablePart,
     WorkingLine,
 )
-from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
+from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
 from courseware.banks.shapes import ChoiceShape, FigureShape, LineShape, PartShape, RowShape
 from courseware.banks.vocabulary import Vocabulary
 from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording
+from courseware.settings.settings import Settings
+from courseware.settings.upright_joint import with_own_word
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, harmless
 from courseware.text_files.yaml_text import Node, place, text_at
 
@@ -60,6 +63,7 @@ class Reading:
 
     file: str
     node: Node
+    settings: Settings
     faults: list[tuple[Path, Fault]] = field(default_factory=list)
 
     def fault(self, path: Path, wrong: str, expected: str) -> None:
@@ -94,7 +98,7 @@ class Reading:
         try:
             if not text.strip():
                 raise FormulaFault("the text is empty", "expected words")
-            return read_wording(
+            read = read_wording(
                 text.strip(),
                 lambda inside: (
                     label_of(inside, words.labels) or compile_formula(inside, kinds, words.constants, words.functions)
@@ -102,6 +106,7 @@ class Reading:
                 most,
                 {*kinds, *words.constants, *SITE_WORDS},
             )
+            return read.retold(lambda plain: with_own_word(plain, self.settings.upright_joint))
         except FormulaFault as fault:
             self.fault(path, fault.wrong, fault.expected)
             return Wording(())

@@ -355,7 +355,7 @@ def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     assert run(*words, "--jobs", "1").exit_code == 0
     [sitting] = Path("output").glob("*/sitting.json")
     data = json.loads(sitting.read_text(encoding="utf-8"))
-    banks, _ = read_banks([path for path in shipped_banks() if path.stem in words], "outline")
+    banks, _ = read_banks([path for path in shipped_banks() if path.stem in words])
     levels = {exercise.name: exercise.level for bank in banks for exercise in bank.exercises}
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
     assert asked == sorted(asked)

@@ -24,6 +24,7 @@ from courseware.papers.deal import LETTERS, issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.invented import invented_site
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
+from courseware.settings.settings import DEFAULTS
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
 DECIDED_ON = Path(__file__).with_name("banks_decided_on")
@@ -38,7 +39,7 @@ Given = Mapping[str, Figure | str]
 @cache
 def bank(name: str) -> Bank:
     """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing again."""
-    return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
+    return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"])[0][0]
 
 
 def exercise_at(at: str) -> tuple[Bank, Exercise]:
@@ -67,7 +68,7 @@ def sitting_of(at: str, *givens: Given) -> Sitting:
     ]
     source = SourceFile(file=found.file, sha256=found.sha256, text=found.text)
     return Sitting(
-        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, arris_rule="outline",
+        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, settings=DEFAULTS,
         version="0", banks=(source,), safety=None, papers=tuple(papers),
     )  # fmt: skip
 
