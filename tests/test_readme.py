@@ -16,20 +16,32 @@ from pydantic import BaseModel
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.function_lines import SAYS
+from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.sitting_file import read_sitting
+from courseware.part_kinds.choice.bank import ChoiceShape
+from courseware.part_kinds.order.bank import StepShape
+from courseware.part_kinds.table.bank import RowShape
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
 
 README = Path(__file__).parents[1] / "README.md"
 TEXT = README.read_text(encoding="utf-8")
 BEGIN, END = "<!-- reference: written by `pytest tests/test_readme.py --refresh` -->", "<!-- end of reference -->"
+
+
+def part_shape() -> type[shapes.PartShape]:
+    """A part as the kinds there are make it: with the keys of each."""
+    exercises = topic_shape().model_fields["exercises"].annotation
+    return exercises.__args__[0].model_fields["parts"].annotation.__args__[0]
+
+
 MODELS = (
-    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", shapes.PartShape),
+    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", part_shape()),
     ("A line of working", shapes.LineShape), ("A slip, or a route to accept", shapes.FigureShape),
-    ("A choice", shapes.ChoiceShape), ("A step", shapes.StepShape), ("A row", shapes.RowShape),
+    ("A choice", ChoiceShape), ("A step", StepShape), ("A row", RowShape),
     ("A safety note (in `safety_notes.yaml`)", shapes.NoteShape),
 )  # fmt: skip
 

@@ -13,7 +13,8 @@ from pydantic_core import ErrorDetails
 from courseware.banks.compile_bank import bind_topic
 from courseware.banks.exercise import Bank, SafetyNotes
 from courseware.banks.formulas import near
-from courseware.banks.shapes import SafetyShape, Shape, TopicShape
+from courseware.banks.shapes import SafetyShape, Shape
+from courseware.banks.topic_shape import topic_shape
 from courseware.text_files.faults import BankFaulty, Fault, harmless
 from courseware.text_files.yaml_text import Node, key_place, place, plain_data, read_yaml
 
@@ -41,7 +42,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     `arris_rule` is the centre's setting for projecting courses, "outline" or "near" (trade-facts section 3).
     """
     node = read_yaml(data, file)
-    shape, faults, repaired = shaped(TopicShape, node, file)
+    shape, faults, repaired = shaped(topic_shape(), node, file)
     if shape is None:
         raise BankFaulty(faults)
     topic, more = bind_topic(shape, node, file, arris_rule)

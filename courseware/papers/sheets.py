@@ -48,7 +48,7 @@ class AskedRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedPart:
-    """A part as the learner meets it. `kind` is number, choice, order, table or drawn."""
+    """A part as the learner meets it. `kind` names its kind, as in the record."""
 
     label: str  # "1a"
     kind: str
@@ -141,6 +141,7 @@ class KeyAnswer:
     label: str
     answer: str  # "910 mm", "B", "C, A, D, B"
     within: str = ""  # "± 2 mm"
+    chosen: tuple[str, ...] = ()  # of a choice, the words of what is right
     accepts: tuple[KeySlip, ...] = ()  # other accepted routes: figure, route, marks
     working: tuple[KeyLine, ...] = ()
     slips: tuple[KeySlip, ...] = ()

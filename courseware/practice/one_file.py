@@ -13,7 +13,8 @@ from importlib.resources import files
 
 from courseware.papers.compose import CAUTIONS
 from courseware.practice.kinds import PracticeKind
-from courseware.practice.payload import Data, kind_data, kind_heading
+from courseware.practice.part_kind import Data
+from courseware.practice.payload import kind_data, kind_heading
 
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 MODULES = (

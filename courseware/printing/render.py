@@ -8,13 +8,15 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Point
 from courseware.feedback.feedback_text import FeedbackSheet
-from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper
+from courseware.papers.sheets import AskedExercise, DrawingCall, Grid, Key, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
-from courseware.printing.page_elements import gauge_scale, print_line, qr, ruled, squared, working_room
+from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, working_room
+from courseware.printing.part_kind import PRINT_KINDS
 from courseware.reports.report import Report
 
 if TYPE_CHECKING:
@@ -82,12 +84,8 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     pictures = {"scale": gauge_scale(sheet.scale), "line": print_line(), "grid": squared(), **rooms, **small}
     if sheet.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
-        pictures |= {
-            f"work-{part.label}": working_room(part.unit, steps=part.marks > 1 and part is asked.parts[-1])
-            for part in asked.parts
-            if part.kind == "number"
-        }
-        pictures |= _grids(asked.parts)
+        for part in asked.parts:
+            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks > 1 and part is asked.parts[-1])
         over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
@@ -140,30 +138,24 @@ def reduced(picture: Picture, room: tuple[float, float]) -> Picture:
 
 
 def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
-    """Room to work in for each number, and to draw in for each sketch."""
-    parts = [part for exercise in exercises for part in exercise.parts]
-    rooms = {
-        f"work-{part.label}": working_room(part.unit, steps=part.marks > 1) for part in parts if part.kind == "number"
-    }
-    return {**rooms, **_grids(parts)}
-
-
-def _grids(parts: Sequence[AskedPart]) -> dict[str, Picture]:
-    return {
-        f"grid-{part.label}": ruled(part.lines) if part.lines else squared(part.size)
-        for part in parts
-        if part.kind == "drawn"
-    }
+    """The pictures of the room for each answer."""
+    found: dict[str, Picture] = {}
+    for exercise in exercises:
+        for part in exercise.parts:
+            found |= PRINT_KINDS[part.kind].rooms(part, part.marks > 1)
+    return found
 
 
 def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") -> dict[str, Picture]:
     return {f"{name}-{number}": draw(call) for number, call in drawings.items() if call}
 
 
-@lru_cache(maxsize=1)
 def _templates() -> Environment:
+    return _environment((str(Path(__file__).parent / "templates"), *kind_places()))
+
+
+@lru_cache(maxsize=4)
+def _environment(places: tuple[str, ...]) -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    return Environment(
-        loader=FileSystemLoader(Path(__file__).parent / "templates"), autoescape=True, undefined=StrictUndefined
-    )
+    return Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)

@@ -9,7 +9,6 @@ from pathlib import PurePath
 from pydantic import Field
 
 from courseware.banks import Bank, BankFaulty, Exercise, Fault, harmless
-from courseware.banks.exercise import TablePart
 from courseware.banks.formulas import near
 from courseware.banks.read import shaped
 from courseware.banks.shapes import Shape
@@ -113,7 +112,7 @@ def read_criteria(data: bytes, file: str, offered: Offer) -> tuple[Criterion, ..
 def _parts(exercise: Exercise) -> Parts:
     found: dict[str, tuple[str, ...]] = {}
     for part in exercise.parts:
-        rows = tuple(row.name for row in part.rows) if isinstance(part, TablePart) else (part.name,)
+        rows = tuple(row.name for row in part.entries)
         found |= {part.name: rows, **{row: (row,) for row in rows}}
     return found
 
