@@ -39,9 +39,11 @@ class RoomKinds(Generic[_Asked]):
 
     def get(self, name: str) -> _Asked | None:
         """What is asked of the kind of this name; None where there is no such kind in this room."""
-        if name not in self._found and name in kind_folders():
+        if name not in kind_folders():
+            return None
+        if name not in self._found:
             self._found[name] = self._load(f"{_KINDS}.{name}.{self._room}")
-        return self._found.get(name)
+        return self._found[name]
 
     def _load(self, module: str) -> _Asked | None:
         if find_spec(module) is None:
