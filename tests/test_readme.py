@@ -15,7 +15,6 @@ from pydantic import BaseModel
 
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.function_lines import SAYS
 from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
@@ -56,12 +55,12 @@ def keys(title: str, model: type[BaseModel]) -> str:
 
 def functions() -> str:
     words = vocabulary(UK_METRIC)
-    assert set(SAYS) == set(words.functions)
+    assert all(function.says for function in words.functions.values())
     lines = []
     for name, function in sorted(words.functions.items()):
         told = [parameter for parameter, _ in function.parameters]
         shown = told[: function.needed] + [f"[{parameter}]" for parameter in told[function.needed :]]
-        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {SAYS[name]} |")
+        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {function.says} |")
     return "\n".join(
         [
             "**Names in every formula**: " + ", ".join(f"`{name}`" for name in words.constants)

@@ -13,7 +13,7 @@ from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import Exercise, part_label
 from courseware.banks.figures import Figure, tidy
 from courseware.banks.formulas import Formula, Value
-from courseware.banks.part import NumberPart, Part, Solved, SolvedNumber
+from courseware.banks.part import Part, Solved, SolvedNumber
 from courseware.banks.wording import Wording, say_value
 
 LARGE_SHARE = Fraction(2, 5)  # of the variants, that print an answer: more than chance brings
@@ -174,7 +174,7 @@ def _squeezed(text: str) -> str:
 def told_too_often(exercise: Exercise, told: Counter[Leak], variants: int) -> str | None:
     """What is wrong with an exercise whose answers are told in so many of its variants; None where nothing is."""
     read = {place.name: place.part for place in places_read(exercise)}
-    parts = {part.name: (index, isinstance(part, NumberPart) and part.told) for index, part in exercise.entries}
+    parts = {part.name: (index, any(number.told for number in part.numbers)) for index, part in exercise.entries}
     for (name, where), count in sorted(told.items(), key=lambda item: (-item[1], item[0])):
         index, meant = parts[name]
         if not _often(count, variants) or (meant and read.get(where, -1) <= index):

@@ -254,4 +254,5 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
         format=exercise.format,
         alt=_said(kind.says, labels, blank=bool(asked.asks) and not filled),
         own=asked.own,
+        to_draw_in=kind.to_draw_in,
     )

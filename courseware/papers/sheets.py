@@ -28,6 +28,7 @@ class DrawingCall:
     format: Format
     alt: str  # alternative text that gives no answer away
     own: OwnPicture | None = None  # the author's own picture, where it is one
+    to_draw_in: bool = False  # made for the learner to draw in
 
     @property
     def alt_filled(self) -> str:
@@ -89,7 +90,7 @@ class AskedExercise:
     @property
     def drawn_in_place(self) -> bool:
         """Whether a drawn part is drawn into the exercise's own drawing, so that no other room is wanted."""
-        return self.drawing is not None and self.drawing.kind == "mitre"
+        return self.drawing is not None and self.drawing.to_draw_in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
