@@ -30,7 +30,7 @@ class _Commands(click.Group):
             return super().main(*args, **more)
         except (SystemExit, KeyboardInterrupt, click.ClickException, click.exceptions.Exit, click.Abort):
             raise
-        except BaseException as error:  # the page engine has one that is no Exception
+        except BaseException as error:  # the page engine has one that is not an Exception
             from courseware.commands.messages import FAULT_OF_PROGRAM, explain, keep_details
 
             message, code = explain(error)

@@ -3,6 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
+
+
+def plural(n: Fraction | int, one: str, many: str = "") -> str:
+    """The word alone, where the figure is written elsewhere or otherwise.
+
+    >>> plural(1, "paper"), plural(0, "paper"), plural(2, "copy", "copies")
+    ('paper', 'papers', 'copies')
+    """
+    return one if n == 1 else many or one + "s"
 
 
 def count(n: int, one: str, many: str = "") -> str:
@@ -11,7 +21,7 @@ def count(n: int, one: str, many: str = "") -> str:
     >>> count(1, "paper"), count(3, "paper"), count(2, "copy", "copies")
     ('1 paper', '3 papers', '2 copies')
     """
-    return f"{n} {one if n == 1 else many or one + 's'}"
+    return f"{n} {plural(n, one, many)}"
 
 
 def listed(names: Sequence[str], last: str = "and") -> str:

@@ -19,7 +19,7 @@ pytest_plugins = ["tests.invented_class"]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
+    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts again; read the diff")
 
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
@@ -67,7 +67,7 @@ def dealt(space_of) -> Callable[..., Sitting]:
 
 @pytest.fixture
 def same_text(request) -> Callable[[Path, str], None]:
-    """Compares a text with the one kept in a file; `pytest --refresh` writes the file anew."""
+    """Compares a text with the one kept in a file; `pytest --refresh` writes the file again."""
 
     def compare(file: Path, text: str) -> None:
         if request.config.getoption("--refresh"):

@@ -87,7 +87,7 @@ def place(tmp_path, monkeypatch, sitting) -> SittingFolder:
     monkeypatch.chdir(tmp_path)
     folder = Path("output", "sitting")
     folder.mkdir(parents=True)
-    place = SittingFolder(folder=folder, text=write_sitting(sitting), sitting=sitting)
+    place = SittingFolder(path=folder, text=write_sitting(sitting), sitting=sitting)
     (folder / "sitting.json").write_text(place.text, encoding="utf-8")
     first, second, third = sitting.papers
     label = figure(first)

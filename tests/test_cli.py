@@ -143,28 +143,28 @@ def issue(*more: str) -> Path:
 def test_issue_writes_the_folder_of_a_sitting(desk) -> None:
     folder = issue("--title", "Piers, week 3")
     assert folder.name == "2026-01-05-piers-week-3-group-a"
-    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
-    codes = [paper["code"] for paper in record["papers"]]
+    sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    codes = [paper["code"] for paper in sitting["papers"]]
     assert sorted(files(folder)) == sorted(
         ["sitting.json", "for-learners/all-papers.pdf", "for-tutor/all-keys.pdf", "for-tutor/class-grid.pdf",
          "for-tutor/marking-sheet.xlsx"]
         + [f"for-learners/paper-{code}.pdf" for code in codes]
         + [f"for-tutor/key-{code}.pdf" for code in codes]
     )  # fmt: skip
-    assert [paper["learner"]["name"] for paper in record["papers"]] == [
+    assert [paper["learner"]["name"] for paper in sitting["papers"]] == [
         "Amara Okafor",
         "Łukasz Wójcik",
         "Zoë O'Brien-Smythe",
         "=1+1",
     ]
-    assert [paper["learner"]["ref"] for paper in record["papers"]] == ["0012", "0013", "0014", "0015"]
+    assert [paper["learner"]["ref"] for paper in sitting["papers"]] == ["0012", "0013", "0014", "0015"]
 
 
-def test_the_record_holds_what_marking_needs(desk) -> None:
-    record = json.loads((issue() / "sitting.json").read_text(encoding="utf-8"))
-    assert {"code", "title", "date", "group", "seed", "banks", "version"} <= set(record["sitting"])
-    assert len(record["sitting"]["seed"]) == 64  # 256 bits
-    for paper in record["papers"]:
+def test_the_sitting_holds_what_marking_needs(desk) -> None:
+    sitting = json.loads((issue() / "sitting.json").read_text(encoding="utf-8"))
+    assert {"code", "title", "date", "group", "seed", "banks", "version"} <= set(sitting["sitting"])
+    assert len(sitting["sitting"]["seed"]) == 64  # 256 bits
+    for paper in sitting["papers"]:
         [exercise] = paper["exercises"]
         bricks = int(exercise["given"]["bricks"])
         [part] = exercise["parts"]
@@ -174,8 +174,8 @@ def test_the_record_holds_what_marking_needs(desk) -> None:
 
 
 def test_no_two_learners_share_a_variant_while_the_space_lasts(desk) -> None:
-    record = json.loads((issue() / "sitting.json").read_text(encoding="utf-8"))
-    given = [paper["exercises"][0]["given"]["bricks"] for paper in record["papers"]]
+    sitting = json.loads((issue() / "sitting.json").read_text(encoding="utf-8"))
+    given = [paper["exercises"][0]["given"]["bricks"] for paper in sitting["papers"]]
     assert len(set(given)) == len(given) == 4
 
 
@@ -183,8 +183,8 @@ def test_repeats_are_told_and_spread(desk) -> None:
     done = run("issue", "piers.yaml", "--learners", "13")
     assert "pier-length has" in done.output
     assert "some are shared" in done.output
-    record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
-    given = [paper["exercises"][0]["given"]["bricks"] for paper in record["papers"]]
+    sitting = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
+    given = [paper["exercises"][0]["given"]["bricks"] for paper in sitting["papers"]]
     counts = {given.count(value) for value in given}
     assert max(counts) - min(counts) <= 1
 
@@ -198,8 +198,8 @@ def test_names_that_the_fonts_cannot_print_are_told(desk) -> None:
 
 def test_a_title_is_made_of_the_topics_that_are_asked(desk) -> None:
     run("issue", "course_gauge", "opening_sizes", "resource_lists", "--learners", "1", "--date", "2026-01-05")
-    record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
-    assert record["sitting"]["title"] == "Course gauge, opening sizes and resource lists"
+    sitting = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
+    assert sitting["sitting"]["title"] == "Course gauge, opening sizes and resource lists"
     assert only_folder(Path("output")).name == "2026-01-05-course-gauge-opening-sizes"
 
 
@@ -207,8 +207,8 @@ def test_a_title_of_many_topics_names_as_many_as_fit(desk) -> None:
     every = [path.stem for path in shipped_banks()]
     done = run("issue", *every, "--learners", "1", "--exercises", str(len(every)), "--date", "2026-01-05")
     assert done.exit_code == 0, done.output
-    record = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
-    title = record["sitting"]["title"]
+    sitting = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
+    title = sitting["sitting"]["title"]
     assert title.startswith("Course gauge, decorative courses, ")
     assert title.endswith(" more topics")
     assert len(title) <= LONGEST_TITLE
@@ -271,14 +271,14 @@ def test_a_sitting_made_again_from_its_record_alone_is_the_same_byte_for_byte(de
     assert files(only_folder(Path("second"))) == files(folder)
 
 
-def test_a_record_changed_by_hand_is_refused(desk) -> None:
+def test_a_sitting_changed_by_hand_is_refused(desk) -> None:
     folder = issue()
-    record = (folder / "sitting.json").read_text(encoding="utf-8")
+    sitting = (folder / "sitting.json").read_text(encoding="utf-8")
     for changed in (
-        "{}", "[]", "nothing", record[:200], record.replace('"form": 1', '"form": 2'),
-        record.replace("topic: Piers", "topic: Peirs"), record.replace('"answer": "', '"answer": "9'),
+        "{}", "[]", "nothing", sitting[:200], sitting.replace('"form": 1', '"form": 2'),
+        sitting.replace("topic: Piers", "topic: Peirs"), sitting.replace('"answer": "', '"answer": "9'),
     ):  # fmt: skip
-        assert changed != record
+        assert changed != sitting
         Path("changed.json").write_text(changed, encoding="utf-8")
         done = run("again", "changed.json", "--out", "second")
         assert done.exit_code == 2, (changed[:80], done.output)
@@ -422,8 +422,8 @@ def test_another_request_does_not_go_on_from_a_run_that_was_killed(desk) -> None
     done = run(*words, "half-brick-opening")
     assert "Went on" not in done.output
     [folder] = Path("output").glob("[!.]*")
-    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
-    assert {e["exercise"] for paper in record["papers"] for e in paper["exercises"]} == {"half-brick-opening"}
+    sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    assert {e["exercise"] for paper in sitting["papers"] for e in paper["exercises"]} == {"half-brick-opening"}
 
 
 def test_a_stopped_run_is_not_gone_on_with_under_another_arris_rule(desk, monkeypatch) -> None:
@@ -507,9 +507,9 @@ def test_demo_makes_it_all_for_an_invented_group_and_says_where(desk) -> None:
     assert "7 scripts marked (1 absent)." in done.output
     assert "1 to settle" in done.output
     assert Path("output/practice.html").stat().st_size < 2_000_000
-    record = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
-    assert len(record["papers"]) == 8
-    assert {e["topic"] for e in record["papers"][0]["exercises"]} == {
+    sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    assert len(sitting["papers"]) == 8
+    assert {e["topic"] for e in sitting["papers"][0]["exercises"]} == {
         line.split(": ", 1)[1]
         for path in shipped_banks()
         for line in path.read_text("utf-8").splitlines()
@@ -522,8 +522,8 @@ def test_without_a_typed_seed_nobody_can_know_which_exercises_are_asked(desk) ->
     chosen = set()
     for number in range(4):
         run("issue", "opening_sizes", "--learners", "1", "--exercises", "4", "--title", f"T{number}", "--jobs", "1")
-    for record in Path("output").glob("*/sitting.json"):
-        [paper] = json.loads(record.read_text(encoding="utf-8"))["papers"]
+    for sitting in Path("output").glob("*/sitting.json"):
+        [paper] = json.loads(sitting.read_text(encoding="utf-8"))["papers"]
         chosen.add(tuple(exercise["exercise"] for exercise in paper["exercises"]))
     assert len(chosen) > 1
 
@@ -531,8 +531,8 @@ def test_without_a_typed_seed_nobody_can_know_which_exercises_are_asked(desk) ->
 def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     words = ("issue", "opening_sizes", "course_gauge", "resource_lists", "--learners", "1", "--exercises", "9")
     assert run(*words, "--jobs", "1").exit_code == 0
-    [record] = Path("output").glob("*/sitting.json")
-    data = json.loads(record.read_text(encoding="utf-8"))
+    [sitting] = Path("output").glob("*/sitting.json")
+    data = json.loads(sitting.read_text(encoding="utf-8"))
     banks, _ = read_banks([path for path in shipped_banks() if path.stem in words], "outline")
     levels = {exercise.name: exercise.level for bank in banks for exercise in bank.exercises}
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
@@ -548,7 +548,7 @@ def test_a_sitting_is_issued_to_another_group_in_one_step(desk) -> None:
         == 0
     )
     [last] = Path("output").glob("2025*")
-    Path("piers.yaml").unlink()  # the record holds the bank
+    Path("piers.yaml").unlink()  # the sitting holds the bank
     done = run("issue", "--like", str(last), "--learners", "3", "--date", "2026-01-05", "--jobs", "1")
     assert done.exit_code == 0, done.output
     [new] = Path("output").glob("2026*")

@@ -57,8 +57,8 @@ def issued(tmp_path_factory) -> Path:
     ]
     done = CliRunner().invoke(main, [*words, "--jobs", "1"])
     assert done.exit_code == 0, done.output
-    [record] = desk.glob("output/*/sitting.json")
-    return record.parent
+    [file] = desk.glob("output/*/sitting.json")
+    return file.parent
 
 
 def text_of(pdf: Path) -> str:

@@ -213,9 +213,9 @@ def test_nothing_is_made_where_the_banks_hold_too_little_of_one_level() -> None:
     [
         ("Name\nBo Li\n", "mixed.csv:1:1: no heading is `Level`"),
         ("Name,Level\nBo Li,\n", "mixed.csv:2:2: no level stands in this row"),
-        ("Name,Level\nBo Li,0\n", "mixed.csv:2:2: `0` is no level"),
-        ("Name,Level\nBo Li,4\n", "mixed.csv:2:2: `4` is no level"),
-        ("Name,Level\nBo Li,Level 2 Diploma\n", "mixed.csv:2:2: `Level 2 Diploma` is no level"),
+        ("Name,Level\nBo Li,0\n", "mixed.csv:2:2: `0` is not a level"),
+        ("Name,Level\nBo Li,4\n", "mixed.csv:2:2: `4` is not a level"),
+        ("Name,Level\nBo Li,Level 2 Diploma\n", "mixed.csv:2:2: `Level 2 Diploma` is not a level"),
     ],
 )
 def test_a_level_that_cannot_be_read_is_told_with_its_row(text: str, says: str) -> None:

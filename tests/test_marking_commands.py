@@ -485,9 +485,21 @@ def test_the_kept_decisions_are_a_file_that_needs_no_record_to_be_read(sitting) 
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
     book = openpyxl.load_workbook(sitting / "for-tutor/decisions.xlsx")
     heads, row = book.active.iter_rows(values_only=True)
-    assert heads == ("code", "part", "marks", "reason", "comment", "written", "attempt", "marker", "by")
-    assert row == (code, "1a", 1, "The method is shown", None, "7", 1, "first", "J. Marsh")
+    assert heads == ("code", "part", "marks", "reason", "comment", "written", "attempt", "marker", "by", "source")
+    assert row == (code, "1a", 1, "The method is shown", None, "7", 1, "first", "J. Marsh", "--decide")
     assert (sitting / "for-tutor/decisions.xlsx").stat().st_mode & 0o077 == 0
+
+
+def test_decisions_kept_before_their_sheets_were_noted_are_read(sitting) -> None:
+    code, file = papers(sitting)[0]["code"], sitting / "for-tutor/decisions.xlsx"
+    sheet, words = fill(sitting, "a.csv", {"1a": "7"}), ("--assessor", "J. Marsh", "--jobs", "1")
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *words)
+    book = openpyxl.load_workbook(file)
+    book.active.delete_cols(10)
+    book.save(file)
+    Path("output/record.sqlite").unlink()
+    assert run("mark", str(sitting), sheet, *words).exit_code == 0
+    assert kept()[code][0] == ("1a", 1, "decided")
 
 
 def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None:
@@ -498,9 +510,10 @@ def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None
 @pytest.mark.parametrize(
     ("column", "value", "told"),
     [
-        (1, "QQQQ-QQQQ", "is not the code of a paper"), (2, "9z", "is no part of the paper"), (3, "9", "is not a mark"),
+        (1, "QQQQ-QQQQ", "is not the code of a paper"), (2, "9z", "is not a part of the paper"), (3, "9", "is not a mark"),
         (7, "0", "the attempt"), (7, "²", "the attempt"), (7, "99999", "the attempt"), (8, "third", "the marker"),
         (9, "", "who decided it"), (9, "a\u200bb", "who decided it"), (6, "x" * 5000, "the answer"),
+        (10, "a\u200bb", "a file's name"),
     ],
 )  # fmt: skip
 def test_a_kept_decision_changed_by_hand_is_told_by_its_row(sitting, column: int, value: str, told: str) -> None:
@@ -521,3 +534,74 @@ def test_a_file_of_decisions_that_cannot_be_read_is_told(sitting) -> None:
     done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
     assert done.exit_code == 2
     assert "decisions.xlsx" in done.output
+
+
+# ---- a decision on the sheet, and another given since
+
+
+def decided_on_sheet(folder: Path, rows: dict[str, dict[str, str]], *decided: tuple[object, ...]) -> None:
+    """Fills the sitting's own marking sheet: cells by code and part, and its sheet of decisions."""
+    file = folder / "for-tutor/marking-sheet.xlsx"
+    book = openpyxl.load_workbook(file)
+    answers, decisions = book.worksheets[0], book["Decisions"]
+    heads = [cell.value for cell in answers[1]]
+    for row in answers.iter_rows(min_row=2):
+        for part, text in rows.get(row[heads.index("code")].value, {}).items():
+            row[heads.index(part)].value = text
+    decisions.delete_rows(2, decisions.max_row)
+    for row in decided:
+        decisions.append(row)
+    book.save(file)
+
+
+def test_a_decision_given_since_stands_over_the_sheet_that_says_what_it_said(sitting) -> None:
+    code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
+    decided_on_sheet(sitting, {code: {"1a": "7"}}, (code, "1a", 1, "The method is shown"))
+    assert "Left as it is" not in run("mark", str(sitting), *words).output
+    assert kept()[code][0] == ("1a", 1, "decided")
+    run("mark", str(sitting), "--decide", code, "1a", "0", "Copied from the board", *words)
+    assert kept()[code][0] == ("1a", 0, "decided")
+    for _ in range(2):
+        done = run("mark", str(sitting), *words)
+        assert kept()[code][0] == ("1a", 0, "decided")
+        line = (
+            "1a is decided as `1 mark: The method is shown` in this sheet; `0 marks: Copied from the board` came since"
+        )
+        assert [line in told for told in done.output.splitlines()].count(True) == 1
+    Path("output/record.sqlite").unlink()  # and so it is in a record made anew
+    run("record", "take", str(sitting))
+    assert line in run("mark", str(sitting), *words).output
+    assert kept()[code][0] == ("1a", 0, "decided")
+    decided_on_sheet(sitting, {}, (code, "1a", 2, "Asked about it"))
+    assert "Left as it is" not in run("mark", str(sitting), *words).output
+    assert kept()[code][0] == ("1a", 2, "decided")
+    decided_on_sheet(sitting, {}, (code, "1a", 1, "The method is shown"))  # and back: the sheet was changed
+    assert "Left as it is" not in run("mark", str(sitting), *words).output
+    assert kept()[code][0] == ("1a", 1, "decided")
+
+
+def test_one_given_together_with_another_on_the_sheet_comes_after_it(sitting) -> None:
+    code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
+    decided_on_sheet(sitting, {code: {"1a": "7"}}, (code, "1a", 1, "The method is shown", "Show the joint."))
+    run("mark", str(sitting), "--decide", code, "1a", "0", "Copied from the board", *words)
+    assert kept()[code][0] == ("1a", 0, "decided")
+    run("mark", str(sitting), *words)
+    assert kept()[code][0] == ("1a", 0, "decided")
+    run("mark", str(sitting), "--decide", code, "1a", "", "Ask for help.", *words)  # a comment gives no mark back
+    assert kept()[code][0] == ("1a", 0, "decided")
+
+
+def test_a_mark_that_two_markers_agreed_stands_over_the_marking_sheet(sitting) -> None:
+    code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
+    own = sitting / "for-tutor/marking-sheet.xlsx"
+    blank = own.read_bytes()
+    decided_on_sheet(sitting, {code: {"1a": "7"}}, (code, "1a", 1, "The method is shown"))
+    run("mark", str(sitting), *words)
+    filled = own.read_bytes()
+    own.write_bytes(blank)
+    decided_on_sheet(sitting, {code: {"1a": "7"}}, (code, "1a", 0, "Agreed: copied"))
+    own.rename("two-markers.xlsx")
+    own.write_bytes(filled)
+    run("mark", str(sitting), "two-markers.xlsx", *words)
+    assert "Left as it is: " in run("mark", str(sitting), *words).output
+    assert kept()[code][0] == ("1a", 0, "decided")

@@ -1,4 +1,4 @@
-"""A bank with an author's own drawing: issued, made again from its record alone, practised; its file in its folder."""
+"""A bank with an author's own drawing: issued, made again from its sitting.json alone, practised; its file in its folder."""
 
 from __future__ import annotations
 
@@ -41,21 +41,21 @@ def run(*words: object) -> str:
 
 def issued(desk: Path) -> Path:
     run("issue", desk / "lintels.yaml", "--learners", 1, "--date", "2026-01-05", "--out", desk / "out", "--jobs", 1)
-    [record] = desk.glob("out/*/sitting.json")
-    return record
+    [sitting] = desk.glob("out/*/sitting.json")
+    return sitting
 
 
 def test_it_is_printed_with_its_alternative_text_and_made_again_from_the_record_alone(desk: Path) -> None:
-    record = issued(desk)
-    for pdf in (*record.parent.glob("for-learners/paper-*.pdf"), *record.parent.glob("for-tutor/key-*.pdf")):
+    sitting = issued(desk)
+    for pdf in (*sitting.parent.glob("for-learners/paper-*.pdf"), *sitting.parent.glob("for-tutor/key-*.pdf")):
         assert "lintel A" in PdfReader(pdf).pages[0].extract_text()
         assert "Drawing: A lintel over an opening." in alternatives(pdf)
     (desk / "lintel.svg").unlink()
     (desk / "lintels.yaml").unlink()
-    run("again", record, "--out", desk / "again", "--jobs", 1)
+    run("again", sitting, "--out", desk / "again", "--jobs", 1)
     [made] = (desk / "again").glob("*/sitting.json")
-    for file in record.parent.rglob("*.pdf"):
-        assert (made.parent / file.relative_to(record.parent)).read_bytes() == file.read_bytes()
+    for file in sitting.parent.rglob("*.pdf"):
+        assert (made.parent / file.relative_to(sitting.parent)).read_bytes() == file.read_bytes()
 
 
 def test_the_practice_page_has_it_with_its_words_as_its_own_title(desk: Path) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sqlite3
 import stat
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -109,19 +110,32 @@ def test_the_record_may_be_elsewhere(desk, monkeypatch) -> None:
     ("words", "says"),
     [
         (["list"], "there is no record at output/record.sqlite yet; `courseware record take` makes one from sittings. Nothing"),
-        (["take", "nowhere"], "The record cannot be used: nowhere cannot be read."),
+        (["take", "nowhere"], "The sitting cannot be used: nowhere cannot be read."),
         (["export", WHO], "there is no record at"),
         (["delete", "Nobody", "--yes"], "no learner goes by Nobody; give a paper code, the reference, or the name"),
         (["keep", "photos", "3"], "the kinds are names, scripts, marks, papers"),
         (["keep", "names"], "Give KIND with MONTHS"),
-        (["keep", "names", "--", "-1"], "is no number of months"),
-        (["keep", "names", "soon"], "is no number of months"),
+        (["keep", "names", "--", "-1"], "is not a number of months"),
+        (["keep", "names", "soon"], "is not a number of months"),
         (["list", "--record", "nosuch://x"], "is not a database URL"),
         (["delete", WHO, "--sitting", "nowhere", "--yes"], "nowhere/sitting.json cannot be read"),
     ],
 )  # fmt: skip
 def test_what_goes_wrong_is_told_plainly_with_exit_code_2(desk, words, says) -> None:
     assert says in run(*words, code=2).output
+
+
+@pytest.mark.parametrize(
+    "words", [["list"], ["past"], ["export", WHO], ["keep", "names", "3"], ["delete", WHO, "--yes"]]
+)
+def test_a_record_changed_by_hand_is_told_with_exit_code_2(desk, words) -> None:
+    take_both()
+    other = sqlite3.connect("output/record.sqlite")
+    other.executescript("UPDATE paper SET sitting = 'ZZZZ-ZZZZ'")
+    other.close()
+    told = run(*words, code=2).output
+    assert "output/record.sqlite: a row of its table `paper` holds what this program did not write" in told
+    assert "put a copy in its place, or make it anew with `courseware record take`" in told
 
 
 def test_a_changed_record_is_taken_in_by_none(desk) -> None:

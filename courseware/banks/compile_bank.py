@@ -257,7 +257,7 @@ def _check_dimensions(
         reading.fault(path, f"`{dimension}` is both shown and asked for", "expected one of the two")
     for part in asks.values():
         if part not in numbers:
-            reading.fault(path, f"`{part}` is no number part", near(str(part), sorted(numbers), "expected one of"))
+            reading.fault(path, f"`{part}` is not a number part", near(str(part), sorted(numbers), "expected one of"))
 
 
 def _figures(
@@ -273,7 +273,7 @@ def _figures(
         want: Kind = "word" if isinstance(limits, frozenset) else "number"
         written = named.get(argument)
         if argument in named and not isinstance(written, str):
-            reading.fault((*path, argument), f"`{argument}` is no formula", "expected a formula")
+            reading.fault((*path, argument), f"`{argument}` is not a formula", "expected a formula")
         elif isinstance(written, str):
             text = f'"{written}"' if want == "word" and written in limits else written
             figures[argument] = reading.formula((*path, argument), text, words, kinds, (want,))

@@ -7,11 +7,9 @@ from collections.abc import Mapping
 from courseware.banks.formulas import Kind, near
 from courseware.banks.part import Part
 from courseware.banks.part_kinds import BANK_KINDS, listed_kinds
-from courseware.banks.reading import Path, Reading, Scope
+from courseware.banks.reading import Path, Reading, Scope, read_marks
 from courseware.banks.shapes import PartShape
 from courseware.banks.vocabulary import Vocabulary
-
-_MOST_MARKS = 20
 
 
 def bind_part(
@@ -36,6 +34,5 @@ def bind_part(
         if getattr(shape, key) in (None, []):
             wrong = f"`{key}` is empty" if key in shape.model_fields_set else f"the key `{key}` is missing"
             reading.fault((*path, key), wrong, f"a part of kind {name} needs {', '.join(kind.needed)}")
-    if shape.marks is not None and not 1 <= shape.marks <= _MOST_MARKS:
-        reading.fault((*path, "marks"), f"{shape.marks} marks", f"expected 1 to {_MOST_MARKS}")
+    read_marks(shape.marks, scope, path)
     return kind.bind(shape, scope, path)

@@ -74,7 +74,7 @@ class Exercise:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bank:
-    """A topic read from `file`; `text` is the file itself, kept in the record of a sitting."""
+    """A topic read from `file`; `text` is the file itself, kept in sitting.json."""
 
     file: str
     sha256: str

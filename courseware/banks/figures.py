@@ -18,7 +18,7 @@ class DoesNotWriteOut(ValueError):
     """A figure with no short exact form: it must be rounded before it is shown."""
 
 
-def tidy(value: Figure) -> Figure:
+def whole_as_int(value: Figure) -> Figure:
     """The same figure, as an int where it is whole."""
     if type(value) is Fraction and value.denominator == 1:
         return value.numerator
@@ -30,7 +30,7 @@ def half_up(value: Figure, places: int) -> Figure:
     if type(value) is int:
         return value
     scale = 10**places
-    return tidy(Fraction((2 * value * scale + 1) // 2, scale))
+    return whole_as_int(Fraction((2 * value * scale + 1) // 2, scale))
 
 
 def write_out(value: Figure, places: int | None = None, *, fraction: bool = False) -> str:
@@ -59,7 +59,7 @@ def write_out(value: Figure, places: int | None = None, *, fraction: bool = Fals
 
 
 def exact_text(value: Figure) -> str:
-    """`value` exactly, as a record keeps it: a plain decimal where there is one, else `37/3`."""
+    """`value` exactly, as a sitting keeps it: a plain decimal where there is one, else `37/3`."""
     value = Fraction(value)
     for count in range(_MOST_PLACES + 1):
         scaled = value * 10**count

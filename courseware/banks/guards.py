@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from courseware.banks.exercise import Exercise
 from courseware.banks.figures import Figure
 from courseware.banks.formulas import Value
-from courseware.banks.leaks import Leak, LeakCount, told_too_often
+from courseware.banks.leaks import AnswerTold, LeakCount, told_too_often
 from courseware.banks.leaning import LeaningCount
 from courseware.banks.part import Solved
 from courseware.banks.shown_working import lands_elsewhere, reworked
@@ -33,13 +33,13 @@ class Guards:
                     return why
         return None
 
-    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[Leak]:
+    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[AnswerTold]:
         """The answers of this variant that stand elsewhere in its words."""
         self._leaning.narrow(scope)
         return self._leaks.leaks(solved, scope)
 
     def fault(
-        self, indices: Sequence[int], ranges: Mapping[str, tuple[Figure, Figure]], told: Counter[Leak]
+        self, indices: Sequence[int], ranges: Mapping[str, tuple[Figure, Figure]], told: Counter[AnswerTold]
     ) -> str | None:
         """What is wrong with the space of these raw indices and ranges of answers; None where nothing is."""
         constant = frozenset(name for name, (low, high) in ranges.items() if low == high)

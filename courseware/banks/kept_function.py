@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from functools import lru_cache
 
-from courseware.banks.figures import tidy
+from courseware.banks.figures import whole_as_int
 from courseware.banks.formulas import Function, Kind, Value
 
 _MEMORY = 4096  # results kept a function: more than any exercise's range of arguments
@@ -32,7 +32,7 @@ def function(
     @lru_cache(maxsize=_MEMORY)
     def kept(*args: Value, **named: Value) -> Value:
         value = call(*args, **named)
-        return tidy(value) if isinstance(value, Fraction) else value  # type: ignore[return-value]  # by the table
+        return whole_as_int(value) if isinstance(value, Fraction) else value  # type: ignore[return-value]  # by the table
 
     return Function(
         call=kept,

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import Exercise, part_label
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.formulas import Formula, Value
 from courseware.banks.part import Part, Solved, SolvedNumber
 from courseware.banks.wording import Wording, say_value
@@ -22,7 +22,7 @@ _FIGURE = re.compile(r"(?<![\w.:,])\d+(?:\.\d+)?(?![\d:⅓⅔⅙⅚⅛⅜⅝⅞�
 _WORD = re.compile(r"[^\W_]+")
 _SHORTEST_CHOICE = 8  # characters: shorter choices, such as `the top`, stand in any question
 
-Leak = tuple[str, str]  # the part whose answer is told, and the place that tells it
+AnswerTold = tuple[str, str]  # the part whose answer is told, and the place that tells it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +41,7 @@ class Place:
 
 def figures_in(text: str) -> frozenset[Figure]:
     """The plain figures in a text: those of a ratio such as 1:5, of a word or of a date are none."""
-    return frozenset(tidy(Fraction(figure)) for figure in _FIGURE.findall(text))
+    return frozenset(whole_as_int(Fraction(figure)) for figure in _FIGURE.findall(text))
 
 
 def places_read(exercise: Exercise) -> tuple[Place, ...]:
@@ -67,7 +67,7 @@ def _brick_line(exercise: Exercise) -> frozenset[Figure]:
     brick, shown = exercise.format, exercise.brick_line
     sizes = (brick.length, brick.width, brick.height) if shown != "none" else ()
     joints = (brick.perpend, brick.bed) if shown == "all" else ()
-    return frozenset(tidy(size) for size in (*sizes, *joints))
+    return frozenset(whole_as_int(size) for size in (*sizes, *joints))
 
 
 def _fixed(wordings: Sequence[Wording]) -> frozenset[Figure]:
@@ -93,10 +93,10 @@ class LeakCount:
         self.texts = {place.name: _fixed_text(place.wordings) for place in self.places}
         self.told_always: dict[tuple[str, int], list[str]] = {}  # by choice and right answer, where all words are fixed
 
-    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[Leak]:
+    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[AnswerTold]:
         """Each answer of one variant that is told, and where."""
         shown = self._shown(scope)
-        found: list[Leak] = []
+        found: list[AnswerTold] = []
         for part in solved:
             for number in part.numbers:
                 found += [(number.part.name, where) for where in _tellers(number, shown)]
@@ -115,7 +115,7 @@ class LeakCount:
         if drawing is not None and drawing.shows:
             kind, figures = kind_of(drawing), drawn_figures(drawing, scope)
             for dimension in drawing.shows:
-                size = tidy(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
+                size = whole_as_int(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
                 shown[size] = [*shown.get(size, ()), "the drawing"]
         return shown
 
@@ -171,7 +171,7 @@ def _squeezed(text: str) -> str:
     return f" {' '.join(_WORD.findall(text.casefold()))} "
 
 
-def told_too_often(exercise: Exercise, told: Counter[Leak], variants: int) -> str | None:
+def told_too_often(exercise: Exercise, told: Counter[AnswerTold], variants: int) -> str | None:
     """What is wrong with an exercise whose answers are told in so many of its variants; None where nothing is."""
     read = {place.name: place.part for place in places_read(exercise)}
     parts = {part.name: (index, any(number.told for number in part.numbers)) for index, part in exercise.entries}
@@ -193,7 +193,7 @@ def _often(count: int, variants: int) -> bool:
     return count == variants or (count >= FEWEST and count >= LARGE_SHARE * variants)
 
 
-def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[Leak], variants: int) -> str | None:
+def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[AnswerTold], variants: int) -> str | None:
     given = {name for (name, _), count in told.items() if _often(count, variants)}
     for name, (_, meant) in parts.items():
         if meant and name not in given:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from courseware.banks.exercise import Exercise
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.part import Line, NumberPart, Part, Solved
+from courseware.banks.part import NumberPart, Part, Solved, WorkingLine
 from courseware.banks.solve import Given, solve
 from courseware.banks.terms import Term, calls, holds, names_in, term, unrounded, worked_out
 from courseware.trade import TradeError
@@ -85,7 +85,7 @@ def _pairs(exercise: Exercise) -> Iterator[tuple[Part, NumberPart]]:
             earlier += own.numbers
 
 
-def _formulas(line: Line) -> tuple[Formula, ...]:
+def _formulas(line: WorkingLine) -> tuple[Formula, ...]:
     return (*([line.value] if line.value else []), *line.say.formulas)
 
 

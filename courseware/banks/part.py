@@ -16,7 +16,7 @@ WritesOut = Callable[[Value, str], None]  # raises where a value has no short ex
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class WorkingLine:
     """A line of working: words, the figure it comes to, and the mark it earns (method, accuracy or none)."""
 
     say: Wording
@@ -50,7 +50,7 @@ class Part:
     ask: Wording
     marks: int
     answer: Formula | None = None
-    working: tuple[Line, ...] = ()
+    working: tuple[WorkingLine, ...] = ()
     apart_from: tuple[str, ...] = ()  # earlier parts it does not lean on, though a line shows the same figure
 
     @property
@@ -237,7 +237,7 @@ def shown_lines(solved: SolvedNumber) -> tuple[Value | None, ...]:
     return (*before, rounded(solved.part, last))
 
 
-def solve_working(lines: tuple[Line, ...], scope: Mapping[str, Value]) -> tuple[Value | None, ...]:
+def solve_working(lines: tuple[WorkingLine, ...], scope: Mapping[str, Value]) -> tuple[Value | None, ...]:
     """What each line of a working comes to; None for one of words alone."""
     return tuple([_line_value(line, scope) for line in lines])
 
@@ -246,7 +246,7 @@ def _figures(part: NumberPart, routes: tuple[Route, ...], scope: Mapping[str, Va
     return tuple([rounded(part, route.value.figure(scope)) for route in routes])
 
 
-def _line_value(line: Line, scope: Mapping[str, Value]) -> Value | None:
+def _line_value(line: WorkingLine, scope: Mapping[str, Value]) -> Value | None:
     if line.value is None:
         return None
     return line.value.figure(scope) if line.value.kind == "number" else line.value.value(scope)

@@ -13,7 +13,7 @@ from courseware.banks.exercise import DrawingAsked, Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
 from courseware.banks.guards import Guards
-from courseware.banks.leaks import Leak
+from courseware.banks.leaks import AnswerTold
 from courseware.banks.part import Signature, Solved, SolvedNumber, WritesOut, rounded, shown_lines
 from courseware.banks.solve import Given, scope_of, solve
 from courseware.banks.space import Space, raw_size, walk
@@ -98,9 +98,9 @@ class _Band:
     def __init__(self) -> None:
         self.indices = array("L")
         self.ranges: dict[str, tuple[Figure, Figure]] = {}
-        self.leaks: Counter[Leak] = Counter()
+        self.leaks: Counter[AnswerTold] = Counter()
 
-    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[Leak]) -> None:
+    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[AnswerTold]) -> None:
         self.indices.append(raw)
         self.leaks.update(set(leaks))
         for part in solved:
@@ -217,7 +217,7 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
 
 
 def _difficulty(solved: tuple[Solved, ...]) -> Signature:
-    """What must be alike for two variants to be equally hard (design, section 2.3)."""
+    """What must be alike for two variants to be equally hard: how many choices fit, and of each figure its digits."""
     return tuple([one for part in solved for one in part.signature])
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
+from functools import lru_cache
 from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -36,10 +37,12 @@ _STAND_IN: dict[str | int, Any] = {
 }
 
 
+@lru_cache(maxsize=16)  # banks as files, then as the sitting holds them: the same bytes are compiled once a process
 def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     """The bank in `data`. Raises `BankFaulty` with every fault found; `file` names it in messages.
 
-    `arris_rule` is the centre's setting for projecting courses, "outline" or "near" (trade-facts section 3).
+    `arris_rule` is the centre's setting for projecting courses, "outline" or "near": which edge is levelled
+    below and above the eye line.
     """
     node = read_yaml(data, file)
     shape, faults, repaired = shaped(topic_shape(), node, file)
@@ -60,6 +63,7 @@ def read_bank(data: bytes, file: str, *, arris_rule: str = "outline") -> Bank:
     )
 
 
+@lru_cache(maxsize=2)
 def read_safety_notes(data: bytes, file: str) -> SafetyNotes:
     """The safety notes in `data`. Raises `BankFaulty`."""
     node = read_yaml(data, file)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
-from courseware.banks.part import Line, Route
+from courseware.banks.part import Route, WorkingLine
 from courseware.banks.shapes import FigureShape, LineShape
 from courseware.banks.vocabulary import Vocabulary
 from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording
@@ -15,6 +15,7 @@ from courseware.text_files.yaml_text import Node, place, text_at
 
 Path = tuple[str | int, ...]
 _PLACEHOLDER: Mapping[Kind, str] = {"number": "0", "truth": "True", "word": "''"}
+_MOST_MARKS = 20
 _ASK, _SAY = 500, 300  # characters
 
 
@@ -96,6 +97,13 @@ class Scope:
         return self.reading.wording(path, text, self.words, self.kinds, _SAY)
 
 
+def read_marks(marks: int | None, scope: Scope, path: Path) -> int:
+    """The marks of a part or row, 1 where it says nothing; a figure out of reason is a fault."""
+    if marks is not None and not 1 <= marks <= _MOST_MARKS:
+        scope.reading.fault((*path, "marks"), f"{marks} marks", f"expected 1 to {_MOST_MARKS}")
+    return marks or 1
+
+
 def read_earlier(names: Sequence[str], scope: Scope, path: Path) -> tuple[str, ...]:
     """The names of earlier parts; a name that is none is a fault."""
     parts = sorted(set(scope.kinds) - set(scope.asked))
@@ -125,18 +133,19 @@ def read_routes(
     return tuple(routes)
 
 
-def read_lines(shapes: Sequence[LineShape], scope: Scope, path: Path, marks: int) -> tuple[Line, ...]:
+def read_lines(shapes: Sequence[LineShape], scope: Scope, path: Path, marks: int) -> tuple[WorkingLine, ...]:
     """The lines of a working, whose last has the answer."""
     if len(shapes) > 12:
         scope.reading.fault(path, f"{len(shapes)} lines of working", "at most 12")
-    lines: list[Line] = []
+    lines: list[WorkingLine] = []
     for index, shape in enumerate(shapes[:12]):
         here = (*path, index)
         if shape.earns not in (None, "method", "accuracy"):
-            scope.reading.fault((*here, "earns"), f"`{shape.earns}` is no kind of mark", "expected method or accuracy")
+            wrong = f"`{shape.earns}` is not a kind of mark"
+            scope.reading.fault((*here, "earns"), wrong, "expected method or accuracy")
         value = None if shape.value is None else scope.formula((*here, "value"), shape.value, "number", "word", "truth")
         say = scope.keyed((*here, "say"), shape.say)
-        lines.append(Line(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
+        lines.append(WorkingLine(say=say, value=value, unit=shape.unit, earns=shape.earns or ""))
     earning = sum(1 for line in lines if line.earns)
     if earning and earning != marks:
         scope.reading.fault(path, f"the lines earn {earning} marks, the part has {marks}", "expected the same number")

@@ -10,7 +10,7 @@ from functools import partial
 
 from courseware import trade
 from courseware.banks.decorative_functions import decorative
-from courseware.banks.figures import DoesNotWriteOut, Figure, tidy, write_out
+from courseware.banks.figures import DoesNotWriteOut, Figure, whole_as_int, write_out
 from courseware.banks.formulas import Function, Kind, Value
 from courseware.banks.kept_function import function
 from courseware.trade import Format
@@ -45,7 +45,7 @@ def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
     }
     if brick.perpend == brick.bed:
         constants["joint"] = brick.bed
-    constants = {name: tidy(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
+    constants = {name: whole_as_int(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
     functions: dict[str, Function] = {}
     for table in FUNCTION_TABLES:
         functions |= table(brick, arris_rule)
@@ -85,7 +85,7 @@ def _plain(_: Format, __: str) -> dict[str, Function]:
 
 def _in_inches(mm: Figure) -> str:
     try:
-        return write_out(tidy(mm / _INCH), fraction=True) + " in"
+        return write_out(whole_as_int(mm / _INCH), fraction=True) + " in"
     except DoesNotWriteOut as fault:
         raise trade.TradeError(f"in_inches gives no short fraction of an inch: {fault}") from None
 

@@ -14,10 +14,10 @@ from courseware.class_report.tables import (
     questions_table,
     whole_table,
 )
-from courseware.class_report.teach_again import Numbered, Starter, numbered, teach_again
-from courseware.class_report.variant_bands import PartBands, Sat, variant_bands
+from courseware.class_report.teach_again import Numbered, Starter, numbered_slips, teach_again
+from courseware.class_report.variant_bands import PartBands, variant_bands
 from courseware.class_report.words import MEANINGS, caution
-from courseware.marking.marks import MarkedPaper
+from courseware.marking.marks import MarkedPaper, MarkedSitting
 from courseware.papers.dates import in_full
 from courseware.papers.sitting import Sitting
 from courseware.reports.report import Block, Report, Table
@@ -32,7 +32,7 @@ def class_picture(
     marked: Sequence[MarkedPaper],
     starters: Mapping[str, Starter],
     names: Mapping[str, str] = NO_NAMES,
-    others: Sequence[Sat] = (),
+    others: Sequence[MarkedSitting] = (),
 ) -> Report:
     """The class picture of a sitting, for the tutor.
 
@@ -45,7 +45,7 @@ def class_picture(
     if not figures.codes:
         nothing = Block(text=("Nothing is marked yet, so there is nothing to show.",))
         return Report(file="class-picture", title=title, blocks=(head, nothing))
-    slips = numbered(figures.slips, starters)
+    slips = numbered_slips(figures.slips, starters)
     return Report(
         file="class-picture",
         title=title,
@@ -62,10 +62,10 @@ def class_picture(
     )
 
 
-def bands_of(sitting: Sitting, marked: Sequence[MarkedPaper], others: Sequence[Sat]) -> tuple[PartBands, ...]:
+def bands_of(sitting: Sitting, marked: Sequence[MarkedPaper], others: Sequence[MarkedSitting]) -> tuple[PartBands, ...]:
     """The variant bands of the sitting's own parts, over it and the others."""
     own = part_labels(sitting)
-    found = variant_bands(((sitting, marked), *others))
+    found = variant_bands((MarkedSitting(sitting, tuple(marked)), *others))
     return tuple(one for one in found if (one.topic, one.exercise, one.part) in own)
 
 

@@ -10,7 +10,7 @@ from courseware.class_report.figures import ClassFigures, SlipSeen
 from courseware.drawings.picture import Picture
 from courseware.reports.report import Block, Table
 from courseware.reports.words import plain
-from courseware.words import count
+from courseware.words import count, listed, plural
 
 _HEADINGS = ("No.", "What went wrong", "Where", "Papers")
 _WIDTHS = (0, 92, 50, 24)
@@ -36,7 +36,7 @@ class Numbered:
     starter: Starter | None
 
 
-def numbered(slips: Sequence[SlipSeen], starters: Mapping[str, Starter]) -> tuple[Numbered, ...]:
+def numbered_slips(slips: Sequence[SlipSeen], starters: Mapping[str, Starter]) -> tuple[Numbered, ...]:
     """The slips to teach again first, then those seen once; a starter for each of the first.
 
     `starters` go by `exercise/part` or, for any part of an exercise, by its name.
@@ -114,6 +114,4 @@ def _starter_block(pose: str, asked: Mapping[tuple[str, str], Sequence[int]], pi
 
 def _slips(numbers: Sequence[int]) -> str:
     """`slip 2`, `slips 1, 4 and 5`."""
-    if len(numbers) == 1:
-        return f"slip {numbers[0]}"
-    return f"slips {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}"
+    return f"{plural(len(numbers), 'slip')} {listed([str(number) for number in numbers])}"

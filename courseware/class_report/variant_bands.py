@@ -7,12 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.class_report.papers_counted import class_papers
-from courseware.marking.marks import MarkedPaper
+from courseware.marking.marks import MarkedSitting
 from courseware.papers.part_kind import holds_figure
-from courseware.papers.sitting import Sitting
 from courseware.statistics.intervals import Index, wilson
 
-Sat = tuple[Sitting, Sequence[MarkedPaper]]
 BANDS = ("low", "middle", "high")
 
 
@@ -51,12 +49,12 @@ class _Answered:
     of: int
 
 
-def variant_bands(sat: Sequence[Sat]) -> tuple[PartBands, ...]:
+def variant_bands(sittings: Sequence[MarkedSitting]) -> tuple[PartBands, ...]:
     """Each part's three bands, in the order in which the parts are first met. A sitting given twice counts once."""
     found: dict[tuple[str, str, str, str], list[_Answered]] = {}
-    once: dict[str, Sat] = {}
-    for sitting, marked in sat:
-        once.setdefault(sitting.code, (sitting, marked))
+    once: dict[str, MarkedSitting] = {}
+    for one in sittings:
+        once.setdefault(one.sitting.code, one)
     for sitting, marked in once.values():
         for issued, paper in class_papers(sitting, marked).counted:
             marks = {mark.label: mark for mark in paper.marks}

@@ -1,4 +1,4 @@
-"""The class picture as a workbook: every figure a number, to sort and to reckon with."""
+"""The class picture as a workbook: every figure a number, to sort and to calculate with."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from collections.abc import Mapping, Sequence
 
 from courseware.class_report.figures import ClassFigures, class_figures
 from courseware.class_report.report import NO_NAMES, bands_of, part_labels
-from courseware.class_report.teach_again import Numbered, Starter, numbered
-from courseware.class_report.variant_bands import BANDS, PartBands, Sat
+from courseware.class_report.teach_again import Numbered, Starter, numbered_slips
+from courseware.class_report.variant_bands import BANDS, PartBands
 from courseware.class_report.words import MEANINGS, caution
-from courseware.marking.marks import MarkedPaper
+from courseware.marking.marks import MarkedPaper, MarkedSitting
 from courseware.papers.sitting import Sitting
 from courseware.reports.words import DASH, SMALL, plain
 from courseware.spreadsheets.xlsx_out import Page, Value, safe_workbook
@@ -23,12 +23,12 @@ def class_workbook(
     marked: Sequence[MarkedPaper],
     starters: Mapping[str, Starter],
     names: Mapping[str, str] = NO_NAMES,
-    others: Sequence[Sat] = (),
+    others: Sequence[MarkedSitting] = (),
 ) -> bytes:
     """The workbook, from what `class_picture` takes. The same marks give the same bytes."""
     figures = class_figures(sitting, marked)
     pages = (
-        _teach_again(figures, numbered(figures.slips, starters), names),
+        _teach_again(figures, numbered_slips(figures.slips, starters), names),
         _parts(figures),
         _outcomes(figures),
         _whole(figures),

@@ -1,4 +1,4 @@
-"""`courseware again`: a sitting's PDFs made anew from its sitting.json alone."""
+"""`courseware again`: a sitting's PDFs made again from its sitting.json alone."""
 
 from __future__ import annotations
 

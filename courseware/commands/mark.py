@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from courseware.database.scripts import Entered
     from courseware.files.sitting_folders import SittingFolder
     from courseware.marking.mark import Marked
-    from courseware.marking.marks import Decision, Question
+    from courseware.marking.marks import Decision, Query
 
 _MOST_TOLD = 20
 
@@ -143,6 +143,21 @@ def _tell_entered(entered: Entered) -> None:
         click.echo(
             f"Left as it is: {what} is `{left.before}` in this sheet; {left.by} typed `{left.after}` since.", err=True
         )
+    for on_sheet, stands in entered.differing[:_MOST_TOLD]:
+        what = f"{stands.code} {stands.label}"
+        click.echo(
+            f"Left as it is: {what} is decided as `{_said(on_sheet)}` in this sheet; `{_said(stands)}` came since and "
+            "stands.",
+            err=True,
+        )
+
+
+def _said(decision: Decision) -> str:
+    """A decision in a few words, with its reason."""
+    from courseware.text_files.faults import harmless
+
+    marks = [] if decision.marks is None else [f"{decision.marks} mark{'' if decision.marks == 1 else 's'}"]
+    return harmless(": ".join([*marks, *filter(None, (decision.reason, decision.comment))]))
 
 
 def _tell_marked(where: SittingFolder, marked: Marked) -> None:
@@ -156,7 +171,7 @@ def _tell_marked(where: SittingFolder, marked: Marked) -> None:
     click.echo(f"{count(len(marked.papers) - absent, 'script')} marked{told}.")
 
 
-def _tell_questions(questions: tuple[Question, ...]) -> None:
+def _tell_questions(questions: tuple[Query, ...]) -> None:
     if not questions:
         return
     from courseware.text_files.faults import harmless

@@ -15,7 +15,8 @@ from courseware.papers.sitting_file import SittingFaulty
 from courseware.papers.unused_variants import CannotDeal
 from courseware.printing.leak_check import Leak
 from courseware.printing.workers import WorkersDied
-from courseware.text_files.faults import seen
+from courseware.text_files.faults import visible
+from courseware.words import count, listed
 from courseware.workflows.proving import ProofsFailed
 
 FAILED, _FAULTY, _STOPPED = 1, 2, 3
@@ -67,27 +68,26 @@ def keep_details(error: BaseException) -> str:
 def explain(error: BaseException) -> tuple[str | None, int | None]:
     """The message and exit code for an expected error; (None, None) for one that is a fault of the program."""
     if isinstance(error, FileFaulty):
-        count = len(error.faults)
-        return f"{error}\n{count} fault{'' if count == 1 else 's'} found; nothing was made.", _FAULTY
+        return f"{error}\n{count(len(error.faults), 'fault')} found; nothing was made.", _FAULTY
     if isinstance(error, ProofsFailed):
         lines = [failure_line(*failure) for failure in error.failures]
         return "\n".join([*lines, f"A bank that fails its proof {error.refused}; nothing was made."]), FAILED
     if isinstance(error, NotFound | CannotDeal):
-        return f"{seen(str(error))}. Nothing was made.", _FAULTY
+        return f"{visible(str(error))}. Nothing was made.", _FAULTY
     if isinstance(error, SittingFaulty):
-        return f"The sitting cannot be used: {seen(str(error))}.", _FAULTY
+        return f"The sitting cannot be used: {visible(str(error))}.", _FAULTY
     if isinstance(error, RecordFaulty):
-        return f"The record cannot be used: {seen(str(error))}.", _FAULTY
+        return f"The record cannot be used: {visible(str(error))}.", _FAULTY
     if isinstance(error, Leak):
         return (
             f"Stopped: {error}. It was not released. This is a fault of the program or of a bank: report it.",
             _STOPPED,
         )
     if isinstance(error, WorkersDied):
-        named = ", ".join(str(item) for item in error.items[:_MOST_NAMED])
-        more = f" and {len(error.items) - _MOST_NAMED} more" if len(error.items) > _MOST_NAMED else ""
+        more = [f"{len(error.items) - _MOST_NAMED} more"] if len(error.items) > _MOST_NAMED else []
+        named = listed([*(str(item) for item in error.items[:_MOST_NAMED]), *more])
         return (
-            f"Stopped: {named}{more} could not be made: the process that made it was ended each time, as it is when "
+            f"Stopped: {named} could not be made: the process that made it was ended each time, as it is when "
             "the memory is used up. The others are done. Close other programs or give --jobs 1, and run the same "
             "command again: it goes on where it stopped.",
             _STOPPED,

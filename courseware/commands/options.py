@@ -82,9 +82,9 @@ def folder_of(out: str) -> Path:
 
 def printable(text: str | None, option: str) -> str | None:
     """A text for the sheets, refused where no page can hold it."""
-    from courseware.papers.sitting_checks import LONGEST_TITLE, plain
+    from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
 
-    if text is not None and not plain(text, LONGEST_TITLE):
+    if text is not None and not is_plain(text, LONGEST_TITLE):
         advice = f"use at most {LONGEST_TITLE} characters, all of which can be seen"
         raise click.BadParameter(advice, param_hint=option)
     return text
@@ -95,9 +95,9 @@ def who_says(named: str | None, option: str) -> str:
     from getpass import getuser
 
     from courseware.papers.names import LONGEST_NAME
-    from courseware.papers.sitting_checks import plain
+    from courseware.papers.sitting_checks import is_plain
 
     who = (named or getuser()).strip()
-    if not who or not plain(who, LONGEST_NAME):
+    if not who or not is_plain(who, LONGEST_NAME):
         raise click.BadParameter(f"write a name of at most {LONGEST_NAME} plain characters", param_hint=option)
     return who

@@ -9,6 +9,7 @@ import click
 
 from courseware.banks import Bank, Exercise, Failure, Proof, SafetyNotes
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
+from courseware.words import count
 
 
 def list_topics(banks: Sequence[Bank], notes: SafetyNotes | None, paths: Sequence[Path]) -> None:
@@ -37,10 +38,10 @@ def report_proofs(banks: Sequence[Bank], proofs: Sequence[Proof]) -> None:
                 if number.name in proof.ranges:
                     low, high = (_figure(figure) for figure in proof.ranges[number.name])
                     span = low if low == high else f"{low} to {high}"
-                    slips = f"{len(number.slips)} slip{'' if len(number.slips) == 1 else 's'}"
+                    slips = count(len(number.slips), "slip")
                     click.echo(f"    {number.name}: {span} {number.unit}".rstrip() + f"; {slips}")
-            for reason, count in sorted(proof.left_out.items()):
-                click.echo(f"    left out: {count} {reason}")
+            for reason, variants in sorted(proof.left_out.items()):
+                click.echo(f"    left out: {variants} {reason}")
     total = sum(len(proof.space) for proof in proofs)
     failed = sum(1 for proof in proofs if proof.failure)
     walked = sum(proof.walked for proof in proofs)

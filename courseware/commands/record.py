@@ -12,8 +12,8 @@ from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
 if TYPE_CHECKING:
-    from courseware.erasure.from_folder import Forgotten
-    from courseware.erasure.learner import Going, Gone
+    from courseware.erasure.from_folder import ErasedFiles
+    from courseware.erasure.learner import Erased, ToErase
 
 
 def _placed(command: Command) -> Command:
@@ -30,7 +30,7 @@ def record() -> None:
 @click.argument("sittings", nargs=-1, required=True, metavar="SITTING...")
 @_placed
 def take_in(sittings: tuple[str, ...], url: str | None, out: str) -> None:
-    """Take each SITTING (its folder or sitting.json) into the record: a lost record is made anew from them."""
+    """Take each SITTING (its folder or sitting.json) into the record: a lost record is made again from them."""
     from datetime import UTC, datetime
 
     from courseware.database.sittings import take
@@ -98,7 +98,7 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
     """Delete WHO (a paper code, a reference or the name as on the paper) for good, in the record and in the folders."""
     from contextlib import ExitStack
 
-    from courseware.erasure.learner import delete_everywhere, going
+    from courseware.erasure.learner import delete_everywhere, find_to_erase
     from courseware.files.record_location import opened, record_file, record_url
 
     at = record_url(url, Path(out))
@@ -107,7 +107,7 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
         there = file is None or file.exists()
         engine = open_until_done.enter_context(opened(at, make=False)) if there else None
         parents = [Path(out), *([file.parent] if file else [])]
-        found = going(engine, who, [Path(folder) for folder in folders], parents)
+        found = find_to_erase(engine, who, [Path(folder) for folder in folders], parents)
         _say_what_goes(found)
         if not yes:
             click.confirm("Delete all of this for good?", abort=True)
@@ -120,7 +120,7 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
 @click.option("--by", default=None, help="Who says so (the name you are logged in with unless given).")
 @_placed
 def keep(kind: str | None, months: str | None, by: str | None, url: str | None, out: str) -> None:
-    """Show how long each kind of record is kept; or keep KIND for MONTHS (a number, or `always`)."""
+    """Show how long each kind of data is kept; or keep KIND for MONTHS (a number, or `always`)."""
     from datetime import UTC, datetime
 
     from courseware.database import retention
@@ -152,7 +152,7 @@ def past(url: str | None, out: str) -> None:
                 f"{count(one.count, 'paper')}"
             )
         if found:
-            click.echo("`courseware record delete WHO` deletes a learner's records for good.")
+            click.echo("`courseware record delete WHO` deletes a learner for good.")
         elif not any(retention.kept(engine).values()):
             click.echo("No time is set, so everything is kept. Set one with `courseware record keep KIND MONTHS`.")
         else:
@@ -163,11 +163,11 @@ def _months(typed: str) -> int | None:
     if typed == "always":
         return None
     if not (typed.isascii() and typed.isdigit() and len(typed) < 6):
-        raise click.BadParameter(f"{typed} is no number of months; write 36, or `always`", param_hint="MONTHS")
+        raise click.BadParameter(f"{typed} is not a number of months; write 36, or `always`", param_hint="MONTHS")
     return int(typed)
 
 
-def _say_what_goes(found: Going) -> None:
+def _say_what_goes(found: ToErase) -> None:
     click.echo(f"To be deleted: {count(len(found.papers.codes), 'paper')}, {', '.join(found.papers.codes)}")
     click.echo(f"  in the record: {', '.join(found.in_record) or 'nothing'}")
     for folder in found.folders:
@@ -181,10 +181,10 @@ def _say_what_goes(found: Going) -> None:
     for code in found.not_found:
         click.echo(f"  The folder of the sitting {code} was not found; if it is still there, name it with --sitting.")
     for path in found.faulty:
-        click.echo(f"  The record in {path} cannot be read, so nobody can say who is in it.", err=True)
+        click.echo(f"  The sitting in {path} cannot be read, so nobody can say who is in it.", err=True)
 
 
-def _say_what_went(gone: Gone) -> None:
+def _say_what_went(gone: Erased) -> None:
     if gone.record:
         click.echo(f"Deleted in the record: {count(len(gone.record.papers), 'paper')}.")
         if gone.record.sittings:
@@ -199,7 +199,7 @@ def _say_what_went(gone: Gone) -> None:
     click.echo("Class lists, print-outs, back-ups and copies that lie elsewhere are for you to delete.")
 
 
-def _say_what_went_from(folder: Forgotten) -> None:
+def _say_what_went_from(folder: ErasedFiles) -> None:
     if not (folder.removed or folder.remade or folder.look):
         return
     click.echo(f"In {folder.folder}" + (", which held nobody else and is gone." if folder.whole else ":"))

@@ -71,8 +71,8 @@ def sample(sittings: tuple[str, ...], papers: int | None, share: Fraction | None
 
 
 def _seed_is_sound(seed: str | None) -> None:
-    from courseware.papers.sitting_checks import LONGEST_TITLE, plain
+    from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
 
-    if seed is not None and not (seed.strip() and plain(seed, LONGEST_TITLE)):
+    if seed is not None and not (seed.strip() and is_plain(seed, LONGEST_TITLE)):
         advice = f"use 1 to {LONGEST_TITLE} characters, all of which can be seen"
         raise click.BadParameter(advice, param_hint="--seed")

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -12,7 +12,7 @@ from typing import Any
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url, select
 from sqlalchemy.pool import NullPool
 
-from courseware.database.errors import RecordFaulty, RecordRefuses, place, told_plainly
+from courseware.database.errors import RecordFaulty, RecordRefuses, plain_errors, shown_address
 from courseware.database.tables import STEP
 
 _PATIENCE = 30  # seconds for another's writing to end
@@ -61,7 +61,7 @@ def connect(url: str | URL, *, make: bool) -> Engine:
 @contextmanager
 def reading(engine: Engine) -> Iterator[Connection]:
     """A connection to read with; in SQLite it sees the record as it stands at one moment."""
-    with told_plainly(engine.url), engine.begin() as connection:
+    with plain_errors(engine.url), engine.begin() as connection:
         yield connection
 
 
@@ -72,7 +72,7 @@ def writing(engine: Engine, *, made: bool = True) -> Iterator[Connection]:
     `made` is false only while the record has no tables yet.
     """
     with (
-        told_plainly(engine.url),
+        plain_errors(engine.url),
         engine.connect().execution_options(begin="BEGIN IMMEDIATE") as connection,
         connection.begin(),
     ):
@@ -82,11 +82,11 @@ def writing(engine: Engine, *, made: bool = True) -> Iterator[Connection]:
 
 
 def squeeze(engine: Engine) -> None:
-    """Writes a SQLite record anew, so that nothing deleted is left between its rows; others look after themselves."""
+    """Rewrites a SQLite record, so that nothing deleted is left between its rows; others look after themselves."""
     if engine.dialect.name != "sqlite":
         return
-    outside = engine.execution_options(begin="")  # a file cannot be written anew inside a transaction
-    with told_plainly(engine.url), outside.connect() as connection:
+    outside = engine.execution_options(begin="")  # a file cannot be rewritten inside a transaction
+    with plain_errors(engine.url), outside.connect() as connection:
         connection.exec_driver_sql("VACUUM")
 
 
@@ -99,15 +99,34 @@ def _be_there(url: URL, *, make: bool) -> None:
     if "\0" in str(url.database):
         raise RecordFaulty(f"its address holds a character that no file name has; {_WRITE_IT}")
     file = Path(str(url.database))
-    if file.exists():
+    if os.path.exists(file):  # noqa: PTH110 - which says no, and raises nothing, where nobody may look
+        if not file.is_file():
+            raise RecordFaulty(f"{file} cannot be opened: it is no file; {_WRITE_IT}")
         return
     if not make:
         raise RecordRefuses(f"there is no record at {file} yet; `courseware record take` makes one from sittings")
+    missing = [folder for folder in (file.parent, *file.parent.parents) if not os.path.exists(folder)]  # noqa: PTH110
+    if missing and ".." in file.parts:
+        raise RecordFaulty(f"{file} cannot be made: it goes up (..) by way of a folder that is not there")
     try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+        _make(file, missing[::-1])
     except OSError as error:
         raise RecordFaulty(f"{file} cannot be made: {error.strerror}") from None
+
+
+def _make(file: Path, folders: Sequence[Path]) -> None:
+    """Makes an empty file that its owner alone reads, below these folders, the outermost first: all, or nothing."""
+    made: list[Path] = []
+    try:
+        for folder in folders:
+            folder.mkdir(exist_ok=True)
+            made.append(folder)
+        os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+    except OSError:
+        for folder in reversed(made):
+            with suppress(OSError):  # somebody else's file is in it by now
+                folder.rmdir()
+        raise
 
 
 def _counts(text: str) -> bool:
@@ -132,6 +151,6 @@ def _check(engine: Engine) -> None:
         found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
     if found != "ok":
         raise RecordFaulty(
-            f"{place(engine.url)}: it is damaged ({found}); put a copy in its place, or make it anew with "
+            f"{shown_address(engine.url)}: it is damaged ({found}); put a copy in its place, or make it again with "
             "`courseware record take`"
         )

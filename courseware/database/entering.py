@@ -19,7 +19,7 @@ _BLANK: Cell = ("", "")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
+class ScriptRow:
     """A script as one row of the record has it."""
 
     assessor: str
@@ -53,7 +53,7 @@ def cells_of(script: Script) -> dict[str, Cell]:
     return {STATUS: (script.status, ""), **cells}
 
 
-def merge(rows: Sequence[Row], script: Script, assessor: str) -> Merged:
+def merge(rows: Sequence[ScriptRow], script: Script, assessor: str) -> Merged:
     """The script as it stands after `rows`, oldest first, with what `assessor` has changed in it."""
     now, authors = _standing(rows)
     own = _typed_last(rows, assessor)
@@ -80,7 +80,7 @@ def changes(before: Mapping[str, Cell], after: Mapping[str, Cell]) -> Iterable[t
             yield label, was, now
 
 
-def _standing(rows: Sequence[Row]) -> tuple[Mapping[str, Cell], dict[str, str]]:
+def _standing(rows: Sequence[ScriptRow]) -> tuple[Mapping[str, Cell], dict[str, str]]:
     """The cells of the newest row, and who typed each."""
     before: Mapping[str, Cell] = {}
     authors: dict[str, str] = {}
@@ -90,7 +90,7 @@ def _standing(rows: Sequence[Row]) -> tuple[Mapping[str, Cell], dict[str, str]]:
     return before, authors
 
 
-def _typed_last(rows: Sequence[Row], assessor: str) -> dict[str, Cell]:
+def _typed_last(rows: Sequence[ScriptRow], assessor: str) -> dict[str, Cell]:
     """What an assessor typed last into each cell."""
     before: Mapping[str, Cell] = {}
     typed: dict[str, Cell] = {}

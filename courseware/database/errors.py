@@ -22,10 +22,14 @@ _WORDS = (  # what SQLite says, and what it means here
     ("busy", "another program has been writing to it for half a minute; close it, or wait, and run this again"),
     ("readonly", "it may not be written to; look at the rights of the file and of its folder"),
     ("unable to open", "it cannot be opened; look at the rights of the file and of its folder"),
-    ("not a database", "it is no record of this program; name another with --record"),
-    ("malformed", "it is damaged; put a copy in its place, or make it anew with `courseware record take`"),
+    ("not a database", "it is not a record of this program; name another with --record"),
+    ("malformed", "it is damaged; put a copy in its place, or make it again with `courseware record take`"),
     ("disk I/O", f"its disk reports errors or has no room left; {_LATER}"),
 )
+
+
+_CHANGED = ("no such table", "no such column", "already exists", "duplicate column", "constraint failed")
+BY_HAND = "it has been changed by hand; put a copy in its place, or make it again with `courseware record take`"
 
 
 class RecordFaulty(ValueError):
@@ -52,7 +56,7 @@ def kept_texts(text: Any) -> dict[str, str]:
     """Texts by their labels, as a cell of the record holds them. Raises `RecordFaulty` for anything else."""
     found = kept_json(text, dict)
     if not all(isinstance(value, str) for value in found.values()):
-        raise RecordFaulty("a row of it holds something else than text: it has been changed by hand")
+        raise RecordFaulty("a row of it holds something other than text: it has been changed by hand")
     return found
 
 
@@ -83,7 +87,7 @@ def kept_date(text: str) -> date:
 
 
 @contextmanager
-def told_plainly(url: URL) -> Iterator[None]:
+def plain_errors(url: URL) -> Iterator[None]:
     """Turns what a database reports into `RecordFaulty`, or into an `OSError` where its disk is full."""
     from sqlalchemy.exc import SQLAlchemyError
 
@@ -93,7 +97,7 @@ def told_plainly(url: URL) -> Iterator[None]:
         raise _plain(error, url) from error
 
 
-def place(url: URL) -> str:
+def shown_address(url: URL) -> str:
     """Where a record is, as a message shows it: a file's path, or the address without its password."""
     if url.get_backend_name() == "sqlite" and url.database:
         return url.database
@@ -101,10 +105,16 @@ def place(url: URL) -> str:
 
 
 def _plain(error: SQLAlchemyError, url: URL) -> Exception:
+    from sqlalchemy.exc import MultipleResultsFound, NoResultFound
+
     said = str(getattr(error, "orig", None) or error).strip() or type(error).__name__
     if "disk is full" in said:
-        return OSError(errno.ENOSPC, "No space left on device", place(url))
+        return OSError(errno.ENOSPC, "No space left on device", shown_address(url))
     for word, meaning in _WORDS:
         if word in said and url.get_backend_name() == "sqlite":
-            return RecordFaulty(f"{place(url)}: {meaning}")
-    return RecordFaulty(f"{place(url)}: its database says: {said.splitlines()[0]}")
+            return RecordFaulty(f"{shown_address(url)}: {meaning}")
+    if isinstance(error, (NoResultFound, MultipleResultsFound)):
+        return RecordFaulty(f"{shown_address(url)}: rows of it that belong together do not: {BY_HAND}")
+    if any(word in said for word in _CHANGED) and url.get_backend_name() == "sqlite":
+        return RecordFaulty(f"{shown_address(url)}: its tables are not as this program made them ({said}): {BY_HAND}")
+    return RecordFaulty(f"{shown_address(url)}: its database says: {said.splitlines()[0]}")

@@ -15,6 +15,7 @@ from courseware.database.kept_marks import mark_in
 from courseware.database.scripts import cells_in
 from courseware.database.tables import DECISION, MARK, PAPER, SCRIPT, SITTING
 from courseware.marking.marks import Mark
+from courseware.words import count
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +80,7 @@ def _decided(rows: Sequence[RowMapping]) -> Iterator[Event]:
     before: dict[tuple[str, str], str] = {}
     for row in rows:
         key = (row["role"], row["label"])
-        marks = "the mark stands" if row["marks"] is None else f"{row['marks']} mark{'' if row['marks'] == 1 else 's'}"
+        marks = "the mark stands" if row["marks"] is None else count(row["marks"], "mark")
         after = f"{marks}; comment: {row['comment']}" if row["comment"] else marks
         yield _event(row, row["by"], f"decision on {row['label']}", before.get(key, ""), after, row["reason"])
         before[key] = after

@@ -1,4 +1,4 @@
-"""Decisions kept in a file beside a sitting, and which of them a record that was made anew lacks."""
+"""Decisions kept in a file beside a sitting, and which of them a record that was made again lacks."""
 
 from __future__ import annotations
 
@@ -14,17 +14,18 @@ from courseware.database.errors import kept_texts
 from courseware.database.tables import DECISION, PAPER, SCRIPT
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script
 
-Key = tuple[str, str, int]  # paper, part and attempt
+DecisionKey = tuple[str, str, int]  # paper, part and attempt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeptDecision:
-    """A decision as it is kept: with the answer that it was made on, and who made it, as which marker."""
+    """A decision as it is kept: with the answer that it was made on, who made it, as which marker, on which sheet."""
 
     decision: Decision
     written: str
     by: str
     role: Role
+    source: str = ""  # '' if it was not noted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,12 +47,15 @@ class Lacking:
 
 
 def lacking(
-    kept: Sequence[KeptDecision], role: Role, decided: Collection[Key], scripts: Mapping[tuple[str, int], Script]
+    kept: Sequence[KeptDecision],
+    role: Role,
+    decided: Collection[DecisionKey],
+    scripts: Mapping[tuple[str, int], Script],
 ) -> Lacking:
     """What a record lacks of the decisions of a marker. `decided` is what it has; `scripts` are those now in, by
     paper and attempt: a decision on one that is not in yet waits for it.
     """
-    by_key: dict[Key, list[KeptDecision]] = {}
+    by_key: dict[DecisionKey, list[KeptDecision]] = {}
     for one in kept:
         key = one.decision.key
         if one.role == role and key not in decided and (one.decision.code, one.decision.attempt) in scripts:
@@ -116,4 +120,5 @@ def _kept(row: RowMapping, versions: Sequence[RowMapping]) -> KeptDecision:
     """A decision with what stood in its cell when it was made."""
     then = standing_at(row["at"], versions) or (versions[-1] if versions else None)
     written = kept_texts(then["cells"]).get(row["label"], "") if then else ""
-    return KeptDecision(decision=decision_in(row), written=written, by=row["by"], role=cast("Role", row["role"]))
+    own = {"by": row["by"], "role": cast("Role", row["role"]), "source": row["source"] or ""}
+    return KeptDecision(decision=decision_in(row), written=written, **own)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
@@ -16,6 +15,7 @@ from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
 from courseware.database.scripts import newest_scripts
 from courseware.database.sittings import known
 from courseware.database.tables import MARK, PAPER, SCRIPT
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 
 _Key = tuple[str, int]  # paper and attempt
@@ -32,7 +32,8 @@ def keep_marks(
         scripts = newest_scripts(connection, known(connection, sitting_code), role)
         stand = _standing(connection, sitting_code, role)
         rows: list[dict[str, Any]] = []
-        for key, paper in _numbered(marked):
+        for attempt, paper in numbered_attempts(marked):
+            key = (paper.code, attempt)
             if key not in scripts:
                 raise RecordRefuses(f"no script of the paper {paper.code} was entered, so its marks are not kept")
             before = stand.get(key, {})
@@ -82,16 +83,6 @@ def _slips(text: Any) -> tuple[NamedSlip, ...]:
     if not all(isinstance(pair, list) and [type(word) for word in pair] == [str, str] for pair in pairs):
         raise RecordFaulty("a mark of it names slips in another form: it has been changed by hand")
     return tuple(NamedSlip(key=key, says=says) for key, says in pairs)
-
-
-def _numbered(marked: Sequence[MarkedPaper]) -> list[tuple[_Key, MarkedPaper]]:
-    """Each marked paper with its attempt, as `scripts` numbers them."""
-    again: Counter[str] = Counter()
-    found: list[tuple[_Key, MarkedPaper]] = []
-    for paper in marked:
-        again[paper.code] += paper.status == "resubmitted"
-        found.append(((paper.code, again[paper.code] + 1 if paper.status == "resubmitted" else 1), paper))
-    return found
 
 
 def _standing(connection: Connection, sitting: str, role: Role) -> dict[_Key, dict[str, Mark]]:

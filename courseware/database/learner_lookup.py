@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from courseware.database.errors import RecordRefuses
 from courseware.papers.codes import read_code
-from courseware.papers.names import tidy
+from courseware.papers.names import printable_text
 
 Identity = tuple[str, str]  # name and reference
 _NOBODY: Identity = ("", "")
@@ -46,7 +46,7 @@ def whose(held: Iterable[Held], who: str) -> Papers:
 
     Raises `RecordRefuses` where there is none, and where more than one learner may be meant.
     """
-    asked, code = tidy(who), read_code(who)
+    asked, code = printable_text(who), read_code(who)
     known: dict[str, set[Identity]] = {}
     sitting_of: dict[str, str] = {}
     for paper in held:

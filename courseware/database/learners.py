@@ -24,6 +24,7 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (MARK, MARK.c.comment),
     (DECISION, DECISION.c.reason),
     (DECISION, DECISION.c.comment),
+    (DECISION, DECISION.c.source),
 )
 
 
@@ -59,17 +60,12 @@ def export_learner(engine: Engine, who: str) -> dict[str, Any]:
         }
 
 
-def delete_learner(engine: Engine, who: str) -> Deleted:
-    """Deletes a learner's papers, names, scripts, marks and decisions for good.
+def delete_papers(engine: Engine, papers: Papers) -> Deleted:
+    """Deletes a learner's papers, names, scripts, marks and decisions for good; papers that are gone are passed over.
 
     A sitting without other papers goes too. Remarks on other papers lose the name and the code. A SQLite file is
-    written anew, so that no byte of them stays in it. Raises `RecordRefuses` where `who` is nobody, or may be several.
+    rewritten, so that no byte of them stays in it.
     """
-    return delete_papers(engine, whose(held(engine), who))
-
-
-def delete_papers(engine: Engine, papers: Papers) -> Deleted:
-    """The same for papers that were found already; those that are not there any more are passed over."""
     codes = papers.codes
     with writing(engine) as connection:
         there = tuple(connection.scalars(select(PAPER.c.code).where(PAPER.c.code.in_(codes))))
@@ -88,7 +84,7 @@ def delete_papers(engine: Engine, papers: Papers) -> Deleted:
 
 
 def telling(papers: Papers) -> re.Pattern[str]:
-    """Finds a learner in what others typed: codes, names of two words or more, references that are no mere figure.
+    """Finds a learner in what others typed: codes, names of two words or more, references that are not a mere figure.
 
     A name of one word may be a word of the trade (Mason, Mark), a short number an answer: those are left alone.
     """
@@ -116,7 +112,7 @@ def owning(papers: Papers) -> re.Pattern[str]:
 def _redact(connection: Connection, pattern: re.Pattern[str]) -> int:
     count = 0
     for table, column in _TYPED:
-        for row, text in connection.execute(select(table.c.id, column)).all():
+        for row, text in connection.execute(select(table.c.id, column).where(column.is_not(None))).all():
             redacted, found = pattern.subn(REDACTED, text)
             if found:
                 connection.execute(update(table).where(table.c.id == row).values({column.name: redacted}))

@@ -10,11 +10,27 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, Engine, func, insert, inspect, select
+from sqlalchemy import (
+    Column,
+    Connection,
+    Engine,
+    ForeignKey,
+    Integer,
+    MetaData,
+    String,
+    Table,
+    Text,
+    func,
+    insert,
+    inspect,
+    select,
+    text,
+)
+from sqlalchemy.schema import CreateColumn
 
 from courseware.database import tables
 from courseware.database.connection import stamp, writing
-from courseware.database.errors import RecordFaulty, place
+from courseware.database.errors import RecordFaulty, shown_address
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,18 +41,41 @@ class Step:
     take: Callable[[Connection], None]
 
 
+_FIRST_DECISION = Table(
+    "decision", MetaData(),
+    Column("id", Integer, primary_key=True),
+    Column("paper", String(16), ForeignKey(tables.PAPER.c.code), nullable=False, index=True),
+    Column("label", String(40), nullable=False),
+    Column("role", String(20), nullable=False),
+    Column("attempt", Integer, nullable=False),
+    Column("marks", Integer),
+    Column("reason", Text, nullable=False),
+    Column("comment", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+
 def _first_tables(connection: Connection) -> None:
-    first = [table for table in tables.METADATA.sorted_tables if table is not tables.FILE]
+    later = (tables.FILE, tables.DECISION)
+    first = [table for table in tables.METADATA.sorted_tables if table not in later]
     tables.METADATA.create_all(connection, tables=first)
+    _FIRST_DECISION.create(connection, checkfirst=True)
 
 
 def _files_written(connection: Connection) -> None:
     tables.METADATA.create_all(connection, tables=[tables.FILE])
 
 
+def _sheets_of_decisions(connection: Connection) -> None:
+    column = CreateColumn(tables.DECISION.c.source).compile(dialect=connection.dialect)
+    connection.execute(text(f"ALTER TABLE decision ADD {column}"))
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
+    Step(says="the sheets that decisions stood on", take=_sheets_of_decisions),
 )
 
 
@@ -51,7 +90,8 @@ def bring_up_to_date(engine: Engine, at: datetime, steps: Sequence[Step] = STEPS
             had = _had(connection, engine)
             if had > len(steps):
                 raise RecordFaulty(
-                    f"{place(engine.url)} was written by a later version of this program; bring the program up to date"
+                    f"{shown_address(engine.url)} was written by a later version of this program; "
+                    "bring the program up to date"
                 )
             if had == len(steps):
                 return taken
@@ -74,10 +114,12 @@ def _made(engine: Engine) -> bool:
 
 
 def _had(connection: Connection, engine: Engine) -> int:
-    """How many steps a record has had. Raises `RecordFaulty` for a database that holds something else."""
+    """How many steps a record has had. Raises `RecordFaulty` for a database that holds anything else."""
     there = set(inspect(connection).get_table_names())
     if tables.STEP.name in there:
         return connection.scalar(select(func.max(tables.STEP.c.number))) or 0
     if there if engine.dialect.name == "sqlite" else there & set(tables.METADATA.tables):
-        raise RecordFaulty(f"{place(engine.url)} holds something else than a record; name another with --record")
+        raise RecordFaulty(
+            f"{shown_address(engine.url)} holds something other than a record; name another with --record"
+        )
     return 0

@@ -1,4 +1,4 @@
-"""How long the centre keeps each kind of record, and what is past its time. Nothing is deleted here."""
+"""How long the centre keeps names, scripts, marks and papers, and what is past its time. Nothing is deleted here."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordRefuses, kept_date
-from courseware.database.sittings import names_in
+from courseware.database.sittings import learner_names
 from courseware.database.tables import MARK, PAPER, SCRIPT, SETTING, SITTING
 
 KINDS = ("names", "scripts", "marks", "papers")
@@ -31,14 +31,14 @@ class Past:
 
 
 def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime) -> bool:
-    """Sets how many months after its sitting a kind of record is kept; none is without end.
+    """Sets how many months after its sitting a kind of data is kept; none is without end.
 
-    False where it was so already. Raises `RecordRefuses` for what is no kind or no number of months.
+    False where it was so already. Raises `RecordRefuses` for an unknown kind or a wrong number of months.
     """
     if kind not in KINDS:
-        raise RecordRefuses(f"there is no kind of record `{kind}`; the kinds are {', '.join(KINDS)}")
+        raise RecordRefuses(f"there is no kind of data `{kind}`; the kinds are {', '.join(KINDS)}")
     if months is not None and not 0 < months <= _MOST_MONTHS:
-        raise RecordRefuses(f"{months} is no time to keep a record; give months, from 1 to {_MOST_MONTHS}")
+        raise RecordRefuses(f"{months} months is not a time to keep anything for; give from 1 to {_MOST_MONTHS}")
     with writing(engine) as connection:
         if _kept(connection)[kind] == months:
             return False
@@ -48,7 +48,7 @@ def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime
 
 
 def kept(engine: Engine) -> Mapping[str, int | None]:
-    """Months by kind of record; none where a kind is kept without end."""
+    """Months by kind of data; none where a kind is kept without end."""
     with reading(engine) as connection:
         return _kept(connection)
 
@@ -76,7 +76,7 @@ def _kept(connection: Connection) -> dict[str, int | None]:
 def _count(connection: Connection, kind: str) -> dict[str, int]:
     """How many papers of each sitting have a record of this kind."""
     if kind == "names":
-        named = {paper for paper, (name, reference) in names_in(connection).items() if name or reference}
+        named = {paper for paper, (name, reference) in learner_names(connection).items() if name or reference}
         found: dict[str, int] = {}
         for sitting, paper in connection.execute(select(PAPER.c.sitting, PAPER.c.code)):
             found[sitting] = found.get(sitting, 0) + (paper in named)

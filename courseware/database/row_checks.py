@@ -1,6 +1,7 @@
 """Whether the rows of a record are such as this program writes: looked at once, as the record is opened.
 
-A server holds its columns to their types; SQLite takes anything anywhere, and a file is easily changed by hand.
+A server holds its columns to their types; SQLite takes anything anywhere, and a file is easily changed by hand. A row
+that belongs to one of another table must find it there.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from sqlalchemy.sql.elements import ColumnElement
 from courseware.database import tables
 from courseware.database.connection import reading
 from courseware.database.entering import Role
-from courseware.database.errors import RecordFaulty, place
+from courseware.database.errors import BY_HAND, RecordFaulty, shown_address
 from courseware.database.retention import KINDS
 from courseware.marking.marks import How, Status
 
@@ -30,9 +31,8 @@ def check_rows(engine: Engine) -> None:
         for table in tables.METADATA.sorted_tables:
             if _has_wrong(connection, table, typed=engine.dialect.name != "sqlite"):
                 raise RecordFaulty(
-                    f"{place(engine.url)}: a row of its table `{table.name}` holds what this program did not write: "
-                    "it has been changed by hand; put a copy in its place, or make it anew with "
-                    "`courseware record take`"
+                    f"{shown_address(engine.url)}: a row of its table `{table.name}` holds what this program "
+                    f"did not write: {BY_HAND}"
                 )
 
 
@@ -49,6 +49,7 @@ def _wrong(column: Column[Any], *, typed: bool) -> ColumnElement[bool]:
         found.append(func.typeof(column) != ("integer" if counts else "text"))
     if counts and not (column.primary_key or column.foreign_keys):
         found.append(not_(column.between(0, _MOST)))
+    found += [column.not_in(select(key.column)) for key in column.foreign_keys]
     if column.name in _WORDS:
         found.append(column.not_in(_WORDS[column.name]))
     wrong = or_(literal(1) == 0, *found)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -12,7 +12,8 @@ from typing import Any, cast
 from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
 from courseware.database.connection import reading, stamp, writing
-from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, Row, cells_of, merge
+from courseware.database.deciding import Said, added
+from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, ScriptRow, cells_of, merge
 from courseware.database.errors import RecordRefuses, kept_count, kept_texts
 from courseware.database.kept_decisions import (
     KeptDecision,
@@ -26,6 +27,7 @@ from courseware.database.kept_decisions import (
 )
 from courseware.database.sittings import known
 from courseware.database.tables import DECISION, PAPER, SCRIPT
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Decision, Script, Status
 
 
@@ -40,6 +42,7 @@ class Entered:
     decided: tuple[Decision, ...]
     lapsed: tuple[Lapsed, ...] = ()  # of what was kept beside the record: each was made on another answer
     pending: tuple[KeptDecision, ...] = ()  # what was kept and the record still has nothing of
+    differing: tuple[tuple[Decision, Decision], ...] = ()  # what the sheet decides otherwise than stands, and that
 
 
 def enter_scripts(
@@ -53,27 +56,30 @@ def enter_scripts(
     source: str,
     at: datetime,
     kept: Sequence[KeptDecision] = (),
+    typed_decisions: Sequence[Decision] = (),
 ) -> Entered:
     """Enters what a sheet says, all of it or nothing; entering the same sheet again adds nothing.
 
-    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made anew.
+    `decisions` stand on the sheet; `typed_decisions` were given beside it, and come after those.
+    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made again.
     A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
     rows. A decision that is no longer in the sheet stands until another takes its place.
     Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
     """
-    numbered = _numbered(scripts)
+    attempts = _once_each(scripts)
     common = {"role": role, "at": stamp(at)}
-    codes = [*(script.code for script in scripts), *(decision.code for decision in decisions)]
+    codes = [*(script.code for script in scripts), *(one.code for one in (*decisions, *typed_decisions))]
     with writing(engine) as connection:
         _all_known(connection, known(connection, sitting_code), codes)
         had = _rows(connection, sitting_code, role)
-        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in numbered]
+        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in attempts]
         own = {**common, "source": source, "assessor": assessor}
         if rows := [{**own, **one.columns} for one in typed if one.adds]:
             connection.execute(insert(SCRIPT), rows)
         lacked = _have_again(connection, sitting_code, kept, common)
-        asked = without_lapsed(decisions, lacked.lapsed)
-        decided = _enter_decisions(connection, sitting_code, asked, assessor, common)
+        said = [_said(row) for row in _decision_rows(connection, sitting_code, role)]
+        asked = [without_lapsed(own, lacked.lapsed) for own in (decisions, typed_decisions)]
+        decided = _decide(connection, sitting_code, added(said, *asked, by=assessor, source=source), common)
         pending = _pending(connection, sitting_code, kept)
     still = {one.decision.key for one in pending}
     return Entered(
@@ -161,13 +167,11 @@ def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor:
     return _Typed(attempt=attempt, script=script, before=before, merged=merged)
 
 
-def _numbered(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
-    """Each script with its attempt: 1, and 2, 3, … for what was resubmitted."""
-    again: Counter[str] = Counter()
+def _once_each(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
+    """Each script with its attempt. Raises `RecordRefuses` where one paper has the same attempt twice."""
     found: dict[tuple[str, int], Script] = {}
-    for script in scripts:
-        again[script.code] += script.status == "resubmitted"
-        key = (script.code, again[script.code] + 1 if script.status == "resubmitted" else 1)
+    for attempt, script in numbered_attempts(scripts):
+        key = (script.code, attempt)
         if key in found:
             raise RecordRefuses(
                 f"the paper {script.code} stands in two rows; write `resubmitted` in the status of the later one, "
@@ -200,8 +204,8 @@ def _columns(cells: Mapping[str, Cell]) -> dict[str, str]:
     return {"status": cells[STATUS][0], **columns}
 
 
-def _entry(row: RowMapping) -> Row:
-    return Row(assessor=row["assessor"], cells=cells_in(row))
+def _entry(row: RowMapping) -> ScriptRow:
+    return ScriptRow(assessor=row["assessor"], cells=cells_in(row))
 
 
 def _script(row: Mapping[Any, Any]) -> Script:
@@ -223,7 +227,7 @@ def _have_again(
     decided = {(row["paper"], row["label"], row["attempt"]) for row in _decision_rows(connection, sitting, role)}
     scripts = {key: _script(row) for key, row in newest_scripts(connection, sitting, role).items()} if kept else {}
     lacked = lacking(kept, role, decided, scripts)
-    if rows := [{**common, **_decision_columns(one.decision, one.by)} for one in lacked.again]:
+    if rows := [{**common, **_decision_columns(one.decision, one.by, one.source)} for one in lacked.again]:
         connection.execute(insert(DECISION), rows)
     return lacked
 
@@ -236,51 +240,21 @@ def _pending(connection: Connection, sitting: str, kept: Sequence[KeptDecision])
     return tuple(one for one in kept if (one.role, *one.decision.key) not in had)
 
 
-def _decision_columns(decision: Decision, by: str) -> dict[str, Any]:
-    said = {"marks": decision.marks, "reason": decision.reason, "comment": decision.comment}
+def _decision_columns(decision: Decision, by: str, source: str) -> dict[str, Any]:
+    said = {"marks": decision.marks, "reason": decision.reason, "comment": decision.comment, "source": source or None}
     return {"paper": decision.code, "label": decision.label, "attempt": decision.attempt, "by": by, **said}
 
 
-def _enter_decisions(
-    connection: Connection, sitting: str, decisions: Sequence[Decision], by: str, common: Mapping[str, str]
+def _said(row: RowMapping) -> Said:
+    return Said(decision=decision_in(row), by=row["by"], source=row["source"] or "")
+
+
+def _decide(
+    connection: Connection, sitting: str, new: Sequence[Said], common: Mapping[str, str]
 ) -> tuple[Decision, ...]:
-    """Adds the decisions that neither stand nor are what `by` decided before. Returns them."""
-    stands: dict[tuple[str, str], Decision] = {}
-    own: dict[tuple[str, str], Decision] = {}
-    for row in _decision_rows(connection, sitting, cast("Role", common["role"])):
-        stands[row["paper"], row["label"]] = decision_in(row)
-        if row["by"] == by:
-            own[row["paper"], row["label"]] = decision_in(row)
-    new = [
-        decision
-        for key, decision in _one_a_part(decisions).items()
-        if _said(decision) not in (_said(stands.get(key)), _said(own.get(key)))
-    ]
-    attempts = dict([*newest_scripts(connection, sitting, cast("Role", common["role"]))])  # the last of each paper
-    new = [replace(decision, attempt=attempts.get(decision.code, 1)) for decision in new]
-    if rows := [{**common, **_decision_columns(decision, by)} for decision in new]:
+    """Adds decisions, each on the last attempt of its paper. Returns them."""
+    attempts = dict([*newest_scripts(connection, sitting, cast("Role", common["role"]))])
+    own = [replace(one, decision=replace(one.decision, attempt=attempts.get(one.decision.code, 1))) for one in new]
+    if rows := [{**common, **_decision_columns(one.decision, one.by, one.source)} for one in own]:
         connection.execute(insert(DECISION), rows)
-    return tuple(new)
-
-
-def _said(decision: Decision | None) -> Decision | None:
-    """A decision apart from the attempt that it was made on: the same words once more add nothing."""
-    return replace(decision, attempt=1) if decision else None
-
-
-def _one_a_part(decisions: Sequence[Decision]) -> dict[tuple[str, str], Decision]:
-    """One decision for each part: a comment given apart from the mark joins it."""
-    found: dict[tuple[str, str], Decision] = {}
-    for decision in decisions:
-        key = (decision.code, decision.label)
-        other = found.get(key, decision)
-        settled = decision if decision.marks is not None else other
-        comments = dict.fromkeys(filter(None, (other.comment, decision.comment)))
-        found[key] = Decision(
-            code=decision.code,
-            label=decision.label,
-            marks=settled.marks,
-            reason=settled.reason or decision.reason,
-            comment=" ".join(comments),
-        )
-    return found
+    return tuple(one.decision for one in own)

@@ -15,7 +15,7 @@ from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
 from courseware.database.tables import PAPER, PERSON, SCRIPT, SITTING
 from courseware.papers.sitting import Sitting
-from courseware.papers.sitting_file import read_sitting
+from courseware.papers.sitting_file import SittingFaulty, read_sitting
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,27 +49,30 @@ def take(engine: Engine, sitting: Sitting, sitting_text: str, *, at: datetime) -
         ):
             raise RecordRefuses(
                 f"the record holds another sitting under {sitting.code}, or this one with other papers; "
-                "take in the record that was issued, or delete a learner in both places"
+                "take in the sitting.json that was issued, or delete a learner in both places"
             )
         return _add_names(connection, sitting, at) > 0 or new
 
 
 def sitting_of(engine: Engine, code: str) -> Sitting:
-    """A sitting with its names. Raises `RecordRefuses` where the record has none of this code."""
-    return read_sitting(text_of(engine, code))
+    """A sitting with its names. Raises `RecordRefuses` where the record has none of this code, or `RecordFaulty`."""
+    try:
+        return read_sitting(text_of(engine, code))
+    except SittingFaulty as faulty:
+        raise RecordFaulty(f"its sitting {code}: {faulty}") from None
 
 
 def text_of(engine: Engine, code: str) -> str:
-    """The text of a sitting's record, as `sitting.json` holds it. Raises `RecordRefuses`."""
+    """The text of a sitting, as `sitting.json` holds it. Raises `RecordRefuses`."""
     with reading(engine) as connection:
         papers = _issued(connection, known(connection, code))
-        people = names_in(connection, code)
+        people = learner_names(connection, code)
         for paper in papers:
             name, reference = people.get(paper["code"], ("", ""))
             paper["learner"] = {"name": name, "ref": reference}
         ordered = [{key: paper[key] for key in ("code", "learner", *paper)} for paper in papers]
-        record = {"sitting": _head(connection, code), "papers": ordered}
-    return json.dumps(record, ensure_ascii=False, indent=1) + "\n"
+        data = {"sitting": _head(connection, code), "papers": ordered}
+    return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
 
 
 def sittings(engine: Engine) -> tuple[Summary, ...]:
@@ -101,7 +104,7 @@ def known(connection: Connection, code: str) -> str:
     return code
 
 
-def names_in(connection: Connection, sitting: str | None = None) -> dict[str, tuple[str, str]]:
+def learner_names(connection: Connection, sitting: str | None = None) -> dict[str, tuple[str, str]]:
     """Name and reference by paper, of one sitting or of all: the newest of each."""
     asked = select(PERSON.c.paper, PERSON.c.name, PERSON.c.reference).order_by(PERSON.c.id)
     if sitting is not None:
@@ -127,7 +130,7 @@ def _add(connection: Connection, sitting: Sitting, data: Mapping[str, Any], at: 
 
 def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:
     """Adds the names that the record does not have yet; returns how many."""
-    before = names_in(connection, sitting.code)
+    before = learner_names(connection, sitting.code)
     now = {paper.code: (paper.learner.name, paper.learner.reference) for paper in sitting.papers}
     rows = [
         {"paper": code, "name": name, "reference": reference, "at": stamp(at)}
@@ -140,15 +143,21 @@ def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:
 
 
 def _head(connection: Connection, code: str) -> Any:
-    return kept_json(connection.scalar(select(SITTING.c.head).where(SITTING.c.code == code)), dict)
+    head = kept_json(connection.scalar(select(SITTING.c.head).where(SITTING.c.code == code)), dict)
+    if head.get("code") != code:
+        raise RecordFaulty(f"the sitting {code} in it has another code in its own record: it has been changed by hand")
+    return head
 
 
 def _issued(connection: Connection, code: str) -> list[dict[str, Any]]:
-    found = connection.scalars(select(PAPER.c.issued).where(PAPER.c.sitting == code).order_by(PAPER.c.place))
-    papers = [kept_json(text, dict) for text in found]
-    if not all(isinstance(paper.get("code"), str) for paper in papers):
-        raise RecordFaulty("a paper of it has no code: it has been changed by hand")
-    return papers
+    asked = select(PAPER.c.code, PAPER.c.issued).where(PAPER.c.sitting == code).order_by(PAPER.c.place)
+    papers = {own: kept_json(text, dict) for own, text in connection.execute(asked)}
+    for own, paper in papers.items():
+        if paper.get("code") != own:
+            raise RecordFaulty(
+                f"the paper {own} in it has another code where it was issued: it has been changed by hand"
+            )
+    return list(papers.values())
 
 
 def _nameless(paper: Mapping[str, Any]) -> dict[str, Any]:

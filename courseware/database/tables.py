@@ -90,6 +90,7 @@ DECISION = Table(
     Column("comment", Text, nullable=False),
     Column("by", Text, nullable=False),
     Column("at", String(40), nullable=False),
+    Column("source", Text),  # the sheet that it stood on; none: made before this was noted
 )  # fmt: skip
 
 SETTING = Table(

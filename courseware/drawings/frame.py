@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, cos, radians, sin
 
-from courseware.drawings.bond import Laid
+from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.dimension import LANE, NAME, Marks, across, box, name, upright
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 from courseware.papers.sheets import DrawingCall
@@ -33,7 +33,7 @@ class View:
         """The point on paper of a place on the wall."""
         return self.origin[0] + float(x) / self.one_to, self.origin[1] - float(y) / self.one_to
 
-    def bricks(self, laid: Iterable[Laid], fill: float | None = BRICK, joint: Fraction = Fraction(10)) -> Marks:
+    def bricks(self, laid: Iterable[PlacedBrick], fill: float | None = BRICK, joint: Fraction = Fraction(10)) -> Marks:
         """Bricks of one kind as one stroke: none where there are none of that kind."""
         outlines = tuple(self.box(b.left, b.bottom, b.right, b.top) for b in laid)
         pen = 0.18 if joint >= _FINE * self.one_to else 0.12

@@ -1,11 +1,8 @@
 """One learner taken out of a sitting's folder for good, everybody else's papers and answers left as they were.
 
-What changes for the others: the joined files, the class grid and the record have one paper less. Their own papers, keys
-and codes stay, byte for byte. On numbered papers `Paper 3 of 12` stands as it was handed out, while `again` counts anew
-and prints `of 11`. What marking made is removed: its class picture counts the learner.
-
-Only what the program wrote is touched: in a sitting's folder the files that its record names, elsewhere those that the
-record noted when they were written. Whatever else holds the name or a code is told of.
+What changes for the others: the joined files, the class grid and sitting.json have one paper less. Their own papers,
+keys and codes stay, byte for byte. On numbered papers `Paper 3 of 12` stands as it was handed out, while `again` counts
+those left and prints `of 11`. What marking made is removed: its class picture counts the learner.
 """
 
 from __future__ import annotations
@@ -18,7 +15,7 @@ from typing import Literal
 
 from courseware.database.learner_lookup import Papers
 from courseware.database.written_files import WrittenFile
-from courseware.erasure.named_in_file import Verdict, look_into
+from courseware.erasure.named_in_file import FileFinding, look_into
 from courseware.files.atomic import one_at_a_time, write_whole
 from courseware.files.sitting_files import (
     ALL_KEYS,
@@ -45,7 +42,7 @@ _DEEPEST = 3  # folders below the output folder
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Forgotten:
+class ErasedFiles:
     """What was done to a sitting's folder. `look` are files that name the learner or cannot be read: a tutor's own."""
 
     folder: Path
@@ -56,10 +53,10 @@ class Forgotten:
     was_marked: bool = False  # marking has to be done again
 
 
-def forget(folder: Path, papers: Papers, waiting: Callable[[], None]) -> Forgotten:
+def erase_from_folder(folder: Path, papers: Papers, waiting: Callable[[], None]) -> ErasedFiles:
     """Takes a learner's papers out of a folder. Done again after a stop, it goes on where it was.
 
-    The record in the folder is changed last of all, so that the learner can be found again until all is done.
+    The folder's sitting.json is changed last of all, so that the learner can be found again until all is done.
     """
     with one_at_a_time(folder.parent, waiting):
         found = read_folder(folder)
@@ -69,7 +66,7 @@ def forget(folder: Path, papers: Papers, waiting: Callable[[], None]) -> Forgott
         return _take_out(found, replace(found.sitting, papers=left), papers)
 
 
-def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> Forgotten:
+def erase_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> ErasedFiles:
     """Takes a learner out of what the program wrote elsewhere: exports, audit copies, plans.
 
     What is about the learner's papers goes; what is about a class is cleaned, or goes. A file that was changed since,
@@ -82,7 +79,7 @@ def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[Writt
             continue
         verdict = look_into(one.path, papers)
         if set(one.codes) & set(papers.codes):
-            verdict = Verdict(do="remove")
+            verdict = FileFinding(do="remove")
         elif one.codes:
             continue  # another learner's: told of below where it names this one
         if _carry_out(one.path, verdict) in {"remove", "clean"}:
@@ -90,7 +87,7 @@ def forget_beside(parents: Sequence[Path], papers: Papers, noted: Sequence[Writt
         if verdict.do == "remove" and not any(one.path.parent.iterdir()) and one.path.parent not in parents:
             one.path.parent.rmdir()  # an export's folder
     look = tuple(str(path) for path in mentions(parents, papers, noted))
-    return Forgotten(folder=parents[0], removed=tuple(removed), remade=tuple(remade), look=look)
+    return ErasedFiles(folder=parents[0], removed=tuple(removed), remade=tuple(remade), look=look)
 
 
 def mentions(parents: Sequence[Path], papers: Papers, noted: Sequence[WrittenFile]) -> tuple[Path, ...]:
@@ -140,11 +137,11 @@ def _tells(path: Path, papers: Papers) -> Literal["", "named", "unreadable"]:
     return "named"
 
 
-def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
+def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> ErasedFiles:
     folder = found.path
-    record = write_sitting(left)
+    text = write_sitting(left)
     # All in memory before anything is touched.
-    remade = [*_joined(folder, left), *_grid(folder, record, len(left.papers))]
+    remade = [*_joined(folder, left), *_grid(folder, text, len(left.papers))]
     was_marked = (folder / MARKED).is_dir()
     removed = _remove(found, papers)
     removed += [name for name, data in remade if data is None and (folder / name).exists()]
@@ -155,9 +152,9 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
             _rewrite(folder / name, data)
     cleaned = _clean_sheets(folder, papers)
     look = _tutors_own(found, papers)
-    _rewrite(folder / SITTING, record.encode())
+    _rewrite(folder / SITTING, text.encode())
     names = [name for name, data in remade if data is not None]
-    return Forgotten(
+    return ErasedFiles(
         folder=folder,
         removed=tuple(sorted(removed)),
         remade=(*names, *cleaned, SITTING),
@@ -167,18 +164,18 @@ def _take_out(found: SittingFolder, left: Sitting, papers: Papers) -> Forgotten:
 
 
 def _joined(folder: Path, left: Sitting) -> Iterator[tuple[str, bytes | None]]:
-    """The joined files anew from the single ones; None where a single one is missing, for `again` to make all."""
+    """The joined files, made from the single ones; None where a single one is missing, for `again` to make all."""
     for single, name in _JOINED:
         if (folder / name).exists():
             singles = [folder / single(paper.code) for paper in left.papers]
             yield name, gather(singles) if all(path.exists() for path in singles) else None
 
 
-def _grid(folder: Path, record: str, learners: int) -> Iterator[tuple[str, bytes | None]]:
-    """The class grid anew; None where this version of the program cannot work out the papers any more."""
+def _grid(folder: Path, text: str, learners: int) -> Iterator[tuple[str, bytes | None]]:
+    """The class grid, made again; None where this version of the program cannot work out the papers any more."""
     if (folder / GRID).exists():
         try:
-            yield GRID, print_grid(record, learners)
+            yield GRID, print_grid(text, learners)
         except (SittingFaulty, LookupError, TypeError, ValueError, ArithmeticError):  # the banks', the trade core's
             yield GRID, None
 
@@ -224,7 +221,7 @@ def _tutors_own(found: SittingFolder, papers: Papers) -> tuple[str, ...]:
     return tuple(name for name, path in names.items() if name not in own and _tells(path, papers))
 
 
-def _carry_out(path: Path, verdict: Verdict) -> str:
+def _carry_out(path: Path, verdict: FileFinding) -> str:
     if verdict.do == "clean":
         _rewrite(path, verdict.data)
     if verdict.do == "remove":
@@ -237,8 +234,8 @@ def _rewrite(path: Path, data: bytes) -> None:
     write_whole(path, data, path.stat().st_mode & 0o777 if path.exists() else 0o600)
 
 
-def _dissolve(found: SittingFolder) -> Forgotten:
-    """Removes all that the program made in a folder, and the folders where nothing else is in them; its record last."""
+def _dissolve(found: SittingFolder) -> ErasedFiles:
+    """Removes all that the program made in a folder, sitting.json last, and the folders that are then empty."""
     folder = found.path
     own = sorted(name for name in own_files(found.sitting) if name != SITTING and (folder / name).is_file())
     for name in own:
@@ -252,4 +249,4 @@ def _dissolve(found: SittingFolder) -> Forgotten:
     look = tuple(sorted(path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()))
     if not any(folder.iterdir()):
         folder.rmdir()
-    return Forgotten(folder=folder, removed=(*own, SITTING), remade=(), look=look, whole=not folder.exists())
+    return ErasedFiles(folder=folder, removed=(*own, SITTING), remade=(), look=look, whole=not folder.exists())

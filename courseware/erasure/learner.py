@@ -12,7 +12,7 @@ from courseware.database.errors import RecordRefuses
 from courseware.database.learner_lookup import Papers, whose
 from courseware.database.learners import Deleted, delete_papers, held
 from courseware.database.written_files import WrittenFile, files_written, forget_files
-from courseware.erasure.from_folder import Forgotten, forget, forget_beside, mentions
+from courseware.erasure.from_folder import ErasedFiles, erase_beside, erase_from_folder, mentions
 from courseware.files.atomic import one_at_a_time
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_files import SITTING
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Going:
+class ToErase:
     """What is to be deleted: the learner's papers, where each of them is, and folders that could not be read."""
 
     papers: Papers
@@ -39,18 +39,18 @@ class Going:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gone:
+class Erased:
     """What was deleted: in the folders, beside them, in the record."""
 
-    folders: tuple[Forgotten, ...]
-    beside: tuple[Forgotten, ...]
+    folders: tuple[ErasedFiles, ...]
+    beside: tuple[ErasedFiles, ...]
     record: Deleted | None
 
 
-def going(engine: Engine | None, who: str, named: Sequence[Path], parents: Sequence[Path]) -> Going:
+def find_to_erase(engine: Engine | None, who: str, named: Sequence[Path], parents: Sequence[Path]) -> ToErase:
     """Finds a learner in the record, in the folders named and in all sittings' folders under `parents`.
 
-    Raises `NotFound` where `who` is nobody, or may be several; `SittingFaulty` for a folder named that is no sitting's.
+    Raises `NotFound` where `who` is nobody, or may be several; `SittingFaulty` for a folder that is not a sitting's.
     """
     noted = files_written(engine) if engine else ()
     own = tuple(dict.fromkeys(path.resolve() for path in (*parents, *(path.resolve().parent for path in named))))
@@ -66,7 +66,7 @@ def going(engine: Engine | None, who: str, named: Sequence[Path], parents: Seque
     holding = _in_turn(folders.values(), papers, read_code(who))
     looked_into = [path for path in (*own, *(path.parent for path in elsewhere)) if path.is_dir()]
     sittings = dict.fromkeys(paper.sitting for paper in in_record if paper.paper in papers.codes)
-    return Going(
+    return ToErase(
         papers=papers,
         in_record=tuple(dict.fromkeys(paper.paper for paper in in_record if paper.paper in papers.codes)),
         folders=holding,
@@ -79,17 +79,17 @@ def going(engine: Engine | None, who: str, named: Sequence[Path], parents: Seque
     )
 
 
-def delete_everywhere(engine: Engine | None, going: Going, waiting: Callable[[], None]) -> Gone:
+def delete_everywhere(engine: Engine | None, to_erase: ToErase, waiting: Callable[[], None]) -> Erased:
     """Deletes what was found, in the record last. Stopped at any point, the same command goes on with what is left."""
     with ExitStack() as held_folders:
-        for parent in going.parents:
+        for parent in to_erase.parents:
             held_folders.enter_context(one_at_a_time(parent, waiting))
-        beside = (forget_beside(going.looked_into, going.papers, going.noted),) if going.looked_into else ()
-    folders = tuple(forget(folder.path, going.papers, waiting) for folder in going.folders)
-    record = delete_papers(engine, going.papers) if engine else None
+        beside = (erase_beside(to_erase.looked_into, to_erase.papers, to_erase.noted),) if to_erase.looked_into else ()
+    folders = tuple(erase_from_folder(folder.path, to_erase.papers, waiting) for folder in to_erase.folders)
+    record = delete_papers(engine, to_erase.papers) if engine else None
     if engine:
-        forget_files(engine, [one.path for one in going.noted if not one.path.exists()])
-    return Gone(folders=folders, beside=beside, record=record)
+        forget_files(engine, [one.path for one in to_erase.noted if not one.path.exists()])
+    return Erased(folders=folders, beside=beside, record=record)
 
 
 def _in_turn(folders: Iterable[SittingFolder], papers: Papers, code: str | None) -> tuple[SittingFolder, ...]:

@@ -16,30 +16,30 @@ _TEXTS = {".txt", ".md", ".json", ".html", ".htm", ".xml", ".svg", ".yaml", ".ym
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
+class FileFinding:
     """What is to be done with a file: '' is nothing, since it names nobody; `data` is the file without the learner."""
 
     do: Literal["", "clean", "remove", "look", "unreadable"]
     data: bytes = b""
 
 
-def look_into(path: Path, papers: Papers) -> Verdict:
-    """The verdict on one file. Tables can be cleaned; a PDF has to be made anew; a text is its writer's own."""
+def look_into(path: Path, papers: Papers) -> FileFinding:
+    """The verdict on one file. Tables can be cleaned; a PDF has to be made again; a text is its writer's own."""
     kind = path.suffix.lower()
     try:
         if path.stat().st_size > _LARGEST:
             raise Unreadable
         if kind == ".pdf":
-            return Verdict(do="remove" if _pdf_names(path, telling(papers)) else "")
+            return FileFinding(do="remove" if _pdf_names(path, telling(papers)) else "")
         if kind in {".xlsx", ".csv"}:
             clean = (without_in_workbook if kind == ".xlsx" else without_in_csv)(path.read_bytes(), papers)
-            return Verdict(do="") if clean is None else Verdict(do="clean", data=clean)
+            return FileFinding(do="") if clean is None else FileFinding(do="clean", data=clean)
         if kind in _TEXTS:
             named = telling(papers).search(path.read_bytes().decode("utf-8", "replace"))
-            return Verdict(do="look" if named else "")
+            return FileFinding(do="look" if named else "")
     except Unreadable:
-        return Verdict(do="unreadable")
-    return Verdict(do="" if path.name.startswith(".") else "unreadable")
+        return FileFinding(do="unreadable")
+    return FileFinding(do="" if path.name.startswith(".") else "unreadable")
 
 
 def _pdf_names(path: Path, learner: re.Pattern[str]) -> bool:

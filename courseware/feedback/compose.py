@@ -6,13 +6,14 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from courseware.feedback.feedback_text import FeedbackSheet, FirstWrong, FreshQuestion, Had, Secure
+from courseware.feedback.feedback_text import FeedbackSheet, FirstWrong, FreshQuestion, Secure, VariantKey
 from courseware.feedback.fresh_question import Spaces, Stock, next_level, same_kind
 from courseware.feedback.marked_part import MarkedPart, marked_parts, most_telling, times_seen
 from courseware.feedback.part_kind import FEEDBACK_KINDS
 from courseware.marking.marks import MarkedPaper, NamedSlip
 from courseware.papers.compose import Sources, compose_exercise, compose_key
 from courseware.papers.sitting import Sitting
+from courseware.words import count
 
 _SENTENCE = re.compile(r"(?<=[.?!])\s+")
 _LONGEST_ASK, _LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 80, 150, 60, 1000
@@ -25,7 +26,7 @@ def feedback_sheet(
     marked: MarkedPaper,
     sources: Sources,
     spaces: Spaces,
-    had: frozenset[Had] = frozenset(),
+    had: frozenset[VariantKey] = frozenset(),
     earlier: Sequence[NamedSlip] = (),
 ) -> FeedbackSheet:
     """The sheet of learner `place`, from 0.
@@ -60,7 +61,7 @@ def feedback_sheet(
 
 def fit_to_print(text: str, most: int) -> str:
     """Text that came from outside, fit to print: no unseen characters, at most `most` others."""
-    seen = " ".join("".join(sign if sign.isprintable() else " " for sign in text).split())
+    seen = " ".join("".join(character if character.isprintable() else " " for character in text).split())
     return seen if len(seen) <= most else f"{seen[:most].rstrip()} …"
 
 
@@ -109,7 +110,7 @@ def _secure(parts: Sequence[MarkedPart]) -> Iterator[Secure]:
         while shown < len(said) and len(" ".join(said[: shown + 1])) <= _LONGEST_SECURE:
             shown += 1
         more = len(said) - shown
-        rest = f" And {more} more part{'' if more == 1 else 's'}." if more else ""
+        rest = f" And {count(more, 'more part')}." if more else ""
         whole = "All of it: " if len(right) == len(own) > 1 else ""
         yield Secure(number=number, topic=own[0].exercise.asked.topic, says=whole + " ".join(said[:shown]) + rest)
 
@@ -124,7 +125,7 @@ def _first_wrong(
         label=mark.label,
         topic=asked.topic,
         ask=part.ask,
-        marks=f"{mark.marks} of {mark.of} mark{'' if mark.of == 1 else 's'}",
+        marks=f"{mark.marks} of {count(mark.of, 'mark')}",
         written=fit_to_print(kind.written(part), _LONGEST_WRITTEN),
         says=kind.sentences(part),
         slips=kind.slips(part),

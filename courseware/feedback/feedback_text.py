@@ -12,11 +12,11 @@ Sign = Literal["✓", "►", ""]
 STANDS: Sign = "✓"
 HERE: Sign = "►"
 PLAIN: Sign = ""
-Had = tuple[str, str, tuple[tuple[str, str], ...]]  # a variant that a learner has had: topic, exercise, givens
+VariantKey = tuple[str, str, tuple[tuple[str, str], ...]]  # a variant that a learner has had: topic, exercise, givens
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class FeedbackLine:
     """A line of working, a choice, a step or a point: its sign, and the words that go with the sign."""
 
     sign: Sign
@@ -37,7 +37,7 @@ class FirstWrong:
     says: tuple[str, ...]  # about the task
     slips: tuple[str, ...]  # in the bank's own words
     lead: str  # what the lines are
-    lines: tuple[Line, ...]
+    lines: tuple[FeedbackLine, ...]
     repeated: str  # "" unless the slip has come before
     comment: str  # the assessor's own
     cautions: str  # those of the paper that hold here, by title
@@ -63,7 +63,7 @@ class FreshQuestion:
     lead: str
     asked: AskedExercise
     key: KeyExercise
-    had: Had  # to be kept, so that it does not come again
+    had: VariantKey  # to be kept, so that it does not come again
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,17 +7,17 @@ from dataclasses import dataclass, replace
 
 from courseware.banks import Space
 from courseware.banks.solve import Given
-from courseware.feedback.feedback_text import FreshQuestion, Had
+from courseware.feedback.feedback_text import FreshQuestion, VariantKey
 from courseware.feedback.marked_part import MarkedPart
-from courseware.papers.codes import deal, shuffled
+from courseware.papers.codes import keyed_shuffle, shuffled
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import issue_exercise
 from courseware.papers.sheets import KeyExercise
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, Sitting
 from courseware.papers.unused_variants import given_texts
 
-Name = tuple[str, str]  # topic and exercise
-Spaces = Mapping[Name, Space]
+ExerciseName = tuple[str, str]  # topic and exercise
+Spaces = Mapping[ExerciseName, Space]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,18 +28,18 @@ class Stock:
     place: int  # of the learner, from 0
     sources: Sources
     spaces: Spaces
-    had: frozenset[Had]
+    had: frozenset[VariantKey]
 
     @property
     def paper(self) -> IssuedPaper:
         return self.sitting.papers[self.place]
 
-    def level(self, name: Name) -> int:
+    def level(self, name: ExerciseName) -> int:
         """The level of an exercise."""
         return self.sources.exercises[name][1].level
 
 
-def variant_had(issued: IssuedExercise) -> Had:
+def variant_had(issued: IssuedExercise) -> VariantKey:
     """The variant of an issued exercise, as `had` names it."""
     return issued.topic, issued.exercise, tuple(sorted(issued.given.items()))
 
@@ -58,7 +58,7 @@ def same_kind(stock: Stock, part: MarkedPart) -> FreshQuestion | None:
 
 
 def next_level(stock: Stock) -> FreshQuestion | None:
-    """An exercise of the next level of a topic on the paper; else another as hard, or the paper's hardest anew."""
+    """An exercise of the next level of a topic on the paper; else another as hard, or the paper's hardest again."""
     tried = dict.fromkeys((issued.topic, issued.exercise) for issued in stock.paper.exercises)
     top: dict[str, int] = {}
     for name in tried:
@@ -75,7 +75,7 @@ def next_level(stock: Stock) -> FreshQuestion | None:
     )
 
 
-def _untried(stock: Stock, topics: Sequence[str]) -> tuple[Name, ...]:
+def _untried(stock: Stock, topics: Sequence[str]) -> tuple[ExerciseName, ...]:
     """Exercises of the topics, in their order, that are not on the paper and whose variants are proved."""
     on_paper = {(issued.topic, issued.exercise) for issued in stock.paper.exercises}
     return tuple(
@@ -86,14 +86,14 @@ def _untried(stock: Stock, topics: Sequence[str]) -> tuple[Name, ...]:
     )
 
 
-def _first(stock: Stock, lead: str, names: Sequence[Name]) -> FreshQuestion | None:
+def _first(stock: Stock, lead: str, names: Sequence[ExerciseName]) -> FreshQuestion | None:
     for name in names:
         if found := _fresh(stock, name):
             return _question(lead, *found)
     return None
 
 
-def _fresh(stock: Stock, name: Name) -> tuple[IssuedExercise, KeyExercise] | None:
+def _fresh(stock: Stock, name: ExerciseName) -> tuple[IssuedExercise, KeyExercise] | None:
     """A variant of an exercise, issued and composed; None where the learner has had them all or none is proved."""
     own = stock.had | {variant_had(issued) for issued in stock.paper.exercises}
     whole = own | {variant_had(issued) for paper in stock.sitting.papers for issued in paper.exercises}
@@ -102,17 +102,17 @@ def _fresh(stock: Stock, name: Name) -> tuple[IssuedExercise, KeyExercise] | Non
         return None
     bank, exercise = stock.sources.exercises[name]
     sites = {(issued.topic, issued.exercise): issued.site for issued in stock.paper.exercises}
-    site = sites.get(name, stock.paper.exercises[0].site)  # from the record: it is the same whatever invents places
+    site = sites.get(name, stock.paper.exercises[0].site)  # from the sitting: it is the same whatever invents places
     number, seal = len(stock.paper.exercises) + 1, f"{stock.paper.code} fresh"
     issued = issue_exercise(number, bank, exercise, given, site, stock.sitting.seed, seal)
     return issued, compose_exercise(number, issued, stock.sources)
 
 
-def _drawn(stock: Stock, name: Name, taken: frozenset[Had]) -> Iterator[Given]:
+def _drawn(stock: Stock, name: ExerciseName, taken: frozenset[VariantKey]) -> Iterator[Given]:
     """Variants in an order drawn from the seed, without those that are taken."""
     if (space := stock.spaces.get(name)) is None:
         return
-    for index in deal(len(space), len(space), stock.sitting.seed, "fresh", stock.paper.code, *name):
+    for index in keyed_shuffle(len(space), len(space), stock.sitting.seed, "fresh", stock.paper.code, *name):
         given = space.variant(index)
         if (*name, tuple(sorted(given_texts(given).items()))) not in taken:
             yield given

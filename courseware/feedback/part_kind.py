@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from courseware.banks.part_kinds import RoomKinds
-from courseware.feedback.feedback_text import Line
+from courseware.feedback.feedback_text import FeedbackLine
 from courseware.feedback.marked_part import MarkedPart
 
 
@@ -27,7 +27,7 @@ class KindInFeedback:
     """A kind of part on a feedback sheet."""
 
     sentences: Callable[[MarkedPart], tuple[str, ...]]  # about the task, beside its slip: one or two
-    lines: Callable[[MarkedPart], tuple[str, tuple[Line, ...]]]  # what the lines are, and the lines
+    lines: Callable[[MarkedPart], tuple[str, tuple[FeedbackLine, ...]]]  # what the lines are, and the lines
     slips: Callable[[MarkedPart], tuple[str, ...]] = _named_slips  # the slip and its rule in the bank's own words
     written: Callable[[MarkedPart], str] = _written  # what the learner wrote
     worked: bool = False  # whether the lines are a working, with figures

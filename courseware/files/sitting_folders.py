@@ -65,11 +65,11 @@ def _read(folder: Path, file: Path) -> SittingFolder:
 
 
 def find_folders(parents: Iterable[Path]) -> tuple[tuple[SittingFolder, ...], tuple[Path, ...]]:
-    """All sittings' folders in these folders; and those whose record cannot be read."""
+    """All sittings' folders in these folders; and those whose sitting.json cannot be read."""
     found: list[SittingFolder] = []
     faulty: list[Path] = []
-    records = {file.resolve() for parent in parents if parent.is_dir() for file in parent.glob(f"*/{SITTING}")}
-    for file in sorted(records):
+    files = {file.resolve() for parent in parents if parent.is_dir() for file in parent.glob(f"*/{SITTING}")}
+    for file in sorted(files):
         try:
             found.append(read_folder(file.parent))
         except SittingFaulty:

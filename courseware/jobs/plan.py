@@ -27,6 +27,7 @@ from courseware.trade import (
     surround,
     wall_area_m2,
 )
+from courseware.words import plural
 
 _DRY = Fraction("1.33")  # dry volume to wet: a teaching figure that a source uses, printed with the order
 # mm: no deviation is asked finer than the bricks themselves may vary: BS EN 771-1, category T2, a size of 102 mm.
@@ -37,7 +38,7 @@ _FOUR_COURSES = 300  # mm: a livery company's glossary; three courses of German 
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class MeasuredLine:
     """A measured line of the observation sheet: what, its target and the deviation allowed, in mm."""
 
     what: str
@@ -101,7 +102,7 @@ class Plan:
         )
 
     @property
-    def lines(self) -> tuple[Line, ...]:
+    def lines(self) -> tuple[MeasuredLine, ...]:
         """What is measured when it is built."""
         across = Fraction(half_up(self.corner_to_corner, 0))
         sizes = (
@@ -130,9 +131,9 @@ class Plan:
             ("Narrowest perpend of the panel", brick.perpend),
         )
         return (
-            *(Line(what=what, target=target, allowed=size(target)) for what, target in sizes),
-            *(Line(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
-            *(Line(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
+            *(MeasuredLine(what=what, target=target, allowed=size(target)) for what, target in sizes),
+            *(MeasuredLine(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
+            *(MeasuredLine(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
 
     @property
@@ -214,18 +215,18 @@ def gauge_courses(brick: Format) -> int:
     return 4 if height(4, brick) == _FOUR_COURSES else 3
 
 
-def shown(size: Fraction | int) -> str:
+def shown_size(size: Fraction | int) -> str:
     """A size in mm as the sheets print it: to a tenth, which is exact for UK bricks and finer than any tape."""
     return write_out(half_up(size, 1))
 
 
 def counted(number: Fraction | int, word: str) -> str:
     """`1 course`, `3 courses`, `1.5 hours`."""
-    return f"{write_out(number)} {word}{'' if number == 1 else 's'}"
+    return f"{write_out(number)} {plural(number, word)}"
 
 
 def _mm(size: Fraction | int) -> str:
-    return f"{shown(size)} mm"
+    return f"{shown_size(size)} mm"
 
 
 def _arris(word: str) -> str:

@@ -6,7 +6,7 @@ from courseware.banks import SafetyNotes
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs import pictures
 from courseware.jobs.order import order_rows
-from courseware.jobs.plan import Plan, counted, gauge_courses, shown
+from courseware.jobs.plan import Plan, counted, gauge_courses, shown_size
 from courseware.jobs.plan_view import plan_view
 from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
@@ -93,11 +93,11 @@ def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
 def _safe_steps(plan: Plan) -> tuple[str, ...]:
     """The steps that keep the wall from going over, before those that build it."""
     shape, days = plan.task.shape, plan.days
-    step = f"In a day the wall goes up {shown(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
+    step = f"In a day the wall goes up {shown_size(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
     if len(days) > 1:
         step += f": stop at course {' and '.join(map(str, days[:-1]))}, and go on when the mortar below has set"
     support = (
-        support_says(shape.support, shown(shape.free_height), counted(shape.return_bricks, "brick"))
+        support_says(shape.support, shown_size(shape.free_height), counted(shape.return_bricks, "brick"))
         if shape.support
         else ""
     )
@@ -110,7 +110,7 @@ def _gauge(plan: Plan) -> Table:
     marked = {shape.wall.below, shape.wall.below + shape.opening.courses, shape.wall.courses}
     apart = gauge_courses(brick)
     wanted = sorted({*range(apart, shape.wall.courses + 1, apart), *marked})
-    rows = [(str(n), shown(height(n, brick))) for n in wanted]
+    rows = [(str(n), shown_size(height(n, brick))) for n in wanted]
     third = -(-len(rows) // 3)
     rows += [("", "")] * (3 * third - len(rows))
     columns = [rows[start : start + third] for start in range(0, len(rows), third)]
@@ -182,8 +182,8 @@ def _frogs(percent: int) -> str:
 
 def _joints(brick: Format) -> str:
     if brick.bed == brick.perpend:
-        return f"{shown(brick.bed)} mm joints"
-    return f"{shown(brick.perpend)} mm perpends, {shown(brick.bed)} mm beds"
+        return f"{shown_size(brick.bed)} mm joints"
+    return f"{shown_size(brick.perpend)} mm perpends, {shown_size(brick.bed)} mm beds"
 
 
 def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
@@ -208,7 +208,7 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
     profile = plan.task.profile
     measured = Table(
         headings=("Line", "Target", "Allowed", "Measured", "Pass"),
-        rows=tuple((n.what, shown(n.target), f"± {shown(n.allowed)}", "", "") for n in plan.lines),
+        rows=tuple((n.what, shown_size(n.target), f"± {shown_size(n.allowed)}", "", "") for n in plan.lines),
         widths=(0, 22, 22, 26, 18),
     )
     judged = Table(
@@ -217,8 +217,8 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         widths=(22, 0, 38, 38, 16),
     )
     tolerances = (
-        f"Tolerances: {profile.name} ({profile.source}). None is finer than {shown(plan.least)} mm, as bricks vary: "
-        f"{_VARY[plan.task.shape.bricks_vary is None]}.",
+        f"Tolerances: {profile.name} ({profile.source}). None is finer than {shown_size(plan.least)} mm, as bricks "
+        f"vary: {_VARY[plan.task.shape.bricks_vary is None]}.",
     )
     ruled = ("_" * 80, "_" * 80)
     return (

@@ -1,4 +1,4 @@
-"""A job's workbooks: the stores' order, and the observation sheet that reckons pass or fail as figures are typed."""
+"""A job's workbooks: the stores' order, and the observation sheet that works out pass or fail as figures are typed."""
 
 from __future__ import annotations
 

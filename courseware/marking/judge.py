@@ -10,7 +10,8 @@ from math import ceil, floor
 from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.part import NumberPart, Route, SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
-from courseware.marking.read_answer import Written
+from courseware.marking.read_answer import WrittenFigure
+from courseware.words import count
 
 _LEAST_PLACES = 2  # a figure without end may be written to so many decimals
 _TOO_FAR = Fraction(1, 20)  # rounded further than asked, but still the same figure
@@ -19,7 +20,7 @@ _SEE = "See the working."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class AskedFigure:
     """A number part of one paper: solved with its own figures; solved with the learner's own, or why it cannot be.
 
     `carried` is None where nothing was carried; `says` gives a route's words; `elsewhere` another paper's answer.
@@ -54,14 +55,14 @@ def within_band(value: Figure, answer: Figure, band: Figure) -> bool:
     return value == answer if not band else answer - band <= value <= answer + band
 
 
-def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
+def judge(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Verdict:
     """The first of the marking rules that fits. `value` is the figure meant, in the part's unit."""
     of, unit = asked.own.part.marks, asked.own.part.unit
     for verdict in _earning(value, written, asked):
         return verdict
     other_unit = written.reading == "wrong unit" or value not in written.bare
     if other_unit and any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare):
-        return Verdict(how="unit", marks=max(of - 1, 0), why=f"The right figure with another unit: {unit} was asked.")
+        return Verdict(how="unit", marks=of - 1, why=f"The right figure with another unit: {unit} was asked.")
     if written.reading == "wrong unit":
         return Verdict(how="unknown", marks=0, why=f"Another unit than {unit}, and another figure. {_SEE}")
     for verdict in _nearly(value, written.places, asked):
@@ -71,7 +72,7 @@ def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
     return Verdict(how="unknown", marks=0, why=f"Not recognised. {_SEE}")
 
 
-def _earning(value: Fraction, written: Written, asked: Asked) -> Iterator[Verdict]:
+def _earning(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Iterator[Verdict]:
     """What is right, and what is a slip of the bank's own."""
     if written.reading == "wrong unit":
         return
@@ -124,7 +125,7 @@ def _as_short(value: Fraction, places: int, own: SolvedNumber, carried: SolvedNu
     return asked <= places and any(_written_to(value, places, figure) for figure in exact)
 
 
-def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:
+def _slips(value: Fraction, places: int, asked: AskedFigure) -> tuple[int, ...]:
     """The places, from 0, of the slips that give this figure on this paper or from carried figures."""
     found: list[int] = []
     for solved in asked.both:
@@ -139,7 +140,7 @@ def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:
     return tuple(sorted(found))
 
 
-def _named(places: Sequence[int], asked: Asked) -> Verdict:
+def _named(places: Sequence[int], asked: AskedFigure) -> Verdict:
     routes = [asked.own.part.slips[place] for place in places]
     slips = tuple(
         NamedSlip(key=f"{asked.key}/{place + 1}", says=asked.says(route))
@@ -151,12 +152,12 @@ def _named(places: Sequence[int], asked: Asked) -> Verdict:
     return Verdict(how="family", marks=min(route.earns for route in routes), why=f"One of: {told}.", slips=slips)
 
 
-def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
+def _nearly(value: Fraction, places: int, asked: AskedFigure) -> Iterator[Verdict]:
     """What has a fault of writing: rounding, a power of ten, two digits, another paper's answer."""
     part, method = asked.own.part, _method_marks(asked.own.part)
     for solved, before in zip(asked.both, asked.before, strict=True):
         if why := _rounding(value, places, solved) or _rounded_otherwise(value, places, solved, before):
-            yield Verdict(how="rounding", marks=max(part.marks - 1, 0), why=why)
+            yield Verdict(how="rounding", marks=part.marks - 1, why=why)
     for solved in asked.both:
         if solved.answer and value / solved.answer in _TENS:
             yield Verdict(how="tens", marks=method, why=f"The digits are right, the power of ten is not. {_SEE}")
@@ -176,8 +177,7 @@ def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
         return ""
     near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
     if wanted is None:
-        fewer = _ends(solved.exact) and places < len(exact_text(solved.exact).partition(".")[2])
-        shortened = fewer and near and _written_to(value, places, solved.exact)
+        shortened = _ends(solved.exact) and near and _written_to(value, places, solved.exact)
         return "Rounded, where the exact figure was asked." if shortened else ""
     if value == _cut(solved.exact, wanted):
         return f"Cut off, not rounded, at {_decimals(wanted)}."
@@ -195,19 +195,19 @@ def _rounded_otherwise(value: Fraction, places: int, solved: SolvedNumber, befor
     return "Not rounded to a whole number." if places and _written_to(value, places, before) else ""
 
 
-def _decimals(count: int) -> str:
-    return f"{count} decimal place{'' if count == 1 else 's'}" if count else "the whole number"
+def _decimals(places: int) -> str:
+    return count(places, "decimal place") if places else "the whole number"
 
 
 def _method_marks(part: NumberPart) -> int:
     """Marks of the working's method lines; never all of a part's, whose answer is not right."""
-    return max(min(sum(line.earns == "method" for line in part.working), part.marks - 1), 0)
+    return min(sum(line.earns == "method" for line in part.working), part.marks - 1)
 
 
 def _swapped(value: Figure, answer: Figure) -> bool:
-    """Two neighbouring digits changed places: 901 for 910."""
+    """Two neighbouring digits changed places: 901 for 910. The two figures are known to differ."""
     one, other = exact_text(value), exact_text(answer)
-    if len(one) != len(other) or one == other or one.find(".") != other.find("."):
+    if len(one) != len(other) or one.find(".") != other.find("."):
         return False
     one, other = one.replace(".", ""), other.replace(".", "")
     first = next(place for place, (a, b) in enumerate(zip(one, other, strict=True)) if a != b)

@@ -27,7 +27,7 @@ def read_letters(typed: str, count: int) -> tuple[str, ...]:
     if not text or len(typed) > LONGEST:
         raise NotRead("no letter stands here")
     known = LETTERS[:count]
-    if strange := [sign for sign in text if sign not in known]:
+    if strange := [character for character in text if character not in known]:
         raise NotRead(f"`{strange[0]}` is not one of the letters {known[0]} to {known[-1]}")
     if len(set(text)) < len(text):
         raise NotRead("a letter stands twice")

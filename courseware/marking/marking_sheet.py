@@ -17,7 +17,7 @@ _STATUS = (
     ("", "handed in on the day; a row without any answer is a paper that is not handed in"),
     ("absent", "the learner was not there; the paper stays out of the figures"),
     ("late", "handed in late; it is marked as any other, and says so"),
-    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked anew"),
+    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked again"),
 )
 
 

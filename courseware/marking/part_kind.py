@@ -37,11 +37,11 @@ class Work:
 
     @property
     def entries(self) -> tuple[Entries, ...]:
-        """The record's entries of each part. Raises `SittingFaulty` where they are not its parts'."""
+        """The sitting's entries of each part. Raises `SittingFaulty` where they are not its parts'."""
         return entries_of(self.exercise, self.issued, self.number)
 
     def right(self) -> dict[str, Value]:
-        """The givens and the right answers, as the record has them; put together when first asked for."""
+        """The givens and the right answers, as the sitting has them; put together when first asked for."""
         if self._right is None:
             scope: dict[str, Value] = dict(given_of(self.exercise, self.issued))
             for part, entries in zip(self.exercise.parts, self.entries, strict=True):

@@ -11,12 +11,12 @@ from typing import Literal
 
 from courseware.marking.units import own_unit, unit_named
 
-Reading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
+CellReading = Literal["blank", "not reached", "figure", "wrong unit", "person"]
 
-LONGEST = 60  # characters: a longer cell is no figure
+LONGEST = 60  # characters: a longer cell is not a figure
 _PLAIN = str.maketrans(  # blanks of other widths, the stroke of fractions, and full-width figures and signs
     {**dict.fromkeys("\u00a0\u2007\u2009\u202f", " "), "\u2044": "/"}
-    | {chr(sign + 0xFEE0): chr(sign) for sign in b"0123456789.,+-/%"}
+    | {chr(character + 0xFEE0): chr(character) for character in b"0123456789.,+-/%"}
 )
 UNREACHED = frozenset({"nr", "n.r.", "n.r", "not reached"})
 _VULGAR = {
@@ -39,13 +39,13 @@ _EITHER = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 
 
 @dataclass(frozen=True, slots=True)
-class Written:
+class WrittenFigure:
     """A cell as read. `figures` are in the part's unit: two where a comma could be either, one else, or none.
 
     `bare` are the figures without their unit, `decimals` the decimals typed, `places` those in the part's unit.
     """
 
-    reading: Reading
+    reading: CellReading
     figures: tuple[Fraction, ...] = ()
     bare: tuple[Fraction, ...] = ()
     decimals: int = 0
@@ -54,29 +54,29 @@ class Written:
 
 
 @lru_cache(maxsize=20_000)
-def read_figure(typed: str, unit: str) -> Written:
+def read_figure(typed: str, unit: str) -> WrittenFigure:
     """What stands in the cell of a part whose printed unit is `unit`."""
     text = " ".join(typed.translate(_PLAIN).split())
     if not text:
-        return Written("blank")
+        return WrittenFigure("blank")
     if text.casefold() in UNREACHED:
-        return Written("not reached")
+        return WrittenFigure("not reached")
     if len(text) > LONGEST:
-        return Written("person", why="it is too long for a figure")
+        return WrittenFigure("person", why="it is too long for a figure")
     if text.endswith(".") and not text.endswith(".."):
         text = text[:-1].rstrip()
     found = _FIGURE.fullmatch(text)
     if found is None:
-        return Written("person", why="it does not read as one figure")
+        return WrittenFigure("person", why="it does not read as one figure")
     values, decimals = _values(found)
     if not values:
-        return Written("person", why="it does not read as one figure")
+        return WrittenFigure("person", why="it does not read as one figure")
     if found["sign"] in {"-", "−", "–"}:
         values = tuple(-value for value in values)
     return _in_unit(values, decimals, (found["unit"] or "").strip(), unit)
 
 
-def settled(written: Written, expected: Fraction, known: Collection[Fraction | int] = ()) -> Fraction | None:
+def settled(written: WrittenFigure, expected: Fraction, known: Collection[Fraction | int] = ()) -> Fraction | None:
     """The one figure meant: of two, that which alone lies within a factor of ten of the answer; else None.
 
     `known` are figures that a learner may well have come to (slips, other routes): where the other reading is one of
@@ -89,21 +89,19 @@ def settled(written: Written, expected: Fraction, known: Collection[Fraction | i
     return near[0] if len(near) == 1 and not any(figure in known for figure in others) else None
 
 
-def _in_unit(values: tuple[Fraction, ...], decimals: int, named: str, own: str) -> Written:
+def _in_unit(values: tuple[Fraction, ...], decimals: int, named: str, own: str) -> WrittenFigure:
     if not named:
-        return Written("figure", values, values, decimals, decimals)
+        return WrittenFigure("figure", values, values, decimals, decimals)
     written, wanted = unit_named(named, own), own_unit(own)
     if written is None:
-        return Written("person", why=f"the unit `{named}` is not known here")
+        return WrittenFigure("person", why=f"the unit `{named}` is not known here")
     if written.measures != wanted.measures:
-        return Written("wrong unit", values, values, decimals, decimals)
+        return WrittenFigure("wrong unit", values, values, decimals, decimals)
     factor = written.size / wanted.size
-    places = decimals
-    while factor * 10 ** (decimals - places) > 1 and places > 0:  # 0.910 m has no decimals in mm
-        places -= 1
-    while factor * 10 ** (places - decimals) < 1:  # 12537 mm has three decimals in m
+    places = 0
+    while factor * 10**places < 10**decimals:  # 0.910 m has no decimals in mm, 12537 mm has three in m
         places += 1
-    return Written("figure", tuple(value * factor for value in values), values, decimals, places)
+    return WrittenFigure("figure", tuple(value * factor for value in values), values, decimals, places)
 
 
 def _values(found: re.Match[str]) -> tuple[tuple[Fraction, ...], int]:

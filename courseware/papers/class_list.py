@@ -10,16 +10,17 @@ from dataclasses import dataclass, replace
 from courseware.papers.class_list_columns import WANTED, Columns, find_columns
 from courseware.papers.group import Learner
 from courseware.papers.levels import level_column, level_faults, level_in
-from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
+from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, printable_text, same_name
 from courseware.papers.not_learners import is_no_learner, turned_round
-from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown
+from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown_headings, unused_columns
 from courseware.spreadsheets.table_in import read_table
 from courseware.text_files.faults import Fault, harmless
+from courseware.words import count, listed, plural
 
 MOST_LEARNERS = 1000
 _MOST_FAULTS = 50
 _MOST_COLUMNS = 200
-_LONGEST_CELL = 500  # characters: longer ones are no name, and putting their accents in order takes for ever
+_LONGEST_CELL = 500  # characters: longer ones are not names, and putting their accents in order takes for ever
 _MOST_NAMED = 10  # lines or notes told one by one
 _ENOUGH_COMMAS = 2  # names, all with a comma in the middle, before a list is taken to have surnames first
 _EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
@@ -72,7 +73,7 @@ def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassLis
         levels=tuple(row.level for row in read) if levels else (),
         notes=(
             *notes,
-            *_unused(headings, columns),
+            *unused_columns([headings.cells[column] for column in columns.unused]),
             *([f"Left out, since no learner stands on {_lines(others)}."] if others else []),
             *(_told_turned(read) if turned else []),
             *_doubts(read),
@@ -105,17 +106,17 @@ def _told_turned(read: Sequence[_Read]) -> Iterator[str]:
 def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
     """The columns to read. Raises `TableFaulty` where the headings do not name them."""
     if (again := repeated_heading(headings.cells)) is not None:
-        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
+        wrong = f"the heading {shown_headings(headings.cells[again : again + 1])} stands twice"
         raise TableFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     columns = find_columns(headings.cells)
     if columns is None:
-        wrong = f"no heading tells which column holds the names, only {shown(headings.cells)}"
+        wrong = f"no heading tells which column holds the names, only {shown_headings(headings.cells)}"
         raise _refusal(file, headings.line, wrong, WANTED)
     if not levels:
         return columns
     level = level_column(headings.cells)
     if level is None:
-        wrong = f"no heading is `Level`, only {shown(headings.cells)}"
+        wrong = f"no heading is `Level`, only {shown_headings(headings.cells)}"
         raise _refusal(file, headings.line, wrong, "expected a column `Level` with 1, 2 or 3, or no --levels")
     return replace(columns, level=level, unused=tuple(column for column in columns.unused if column != level))
 
@@ -123,8 +124,8 @@ def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
 def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faults: list[Fault]) -> Iterator[_Read]:
     """The learners, row by row; what is wrong with a row goes to `faults`."""
     try:
-        for count, row in enumerate(rows, 1):
-            if count > MOST_LEARNERS:
+        for number, row in enumerate(rows, 1):
+            if number > MOST_LEARNERS:
                 wrong = f"the list goes on after {MOST_LEARNERS} learners"
                 faults.append(Fault(file, row.line, 1, wrong, f"at most {MOST_LEARNERS} rows: split the list"))
                 return
@@ -138,9 +139,14 @@ def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faul
 
 def _learner(row: Row, columns: Columns) -> _Read:
     name, reference = _name(row, columns), _reference(row, columns)
-    mended = tidy(name) != " ".join(unicodedata.normalize("NFC", name).split())
+    mended = printable_text(name) != " ".join(unicodedata.normalize("NFC", name).split())
     level = 0 if columns.level is None else level_in(row.cells[columns.level]) or 0
-    return _Read(line=row.line, learner=Learner(name=tidy(name), reference=tidy(reference)), mended=mended, level=level)
+    return _Read(
+        line=row.line,
+        learner=Learner(name=printable_text(name), reference=printable_text(reference)),
+        mended=mended,
+        level=level,
+    )
 
 
 def _name(row: Row, columns: Columns) -> str:
@@ -154,7 +160,7 @@ def _reference(row: Row, columns: Columns) -> str:
 def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[Fault]:
     cells = len(row.cells)
     if cells < width:
-        wrong = f"{cells} cell{'s' if cells > 1 else ''} under {width} headings"
+        wrong = f"{count(cells, 'cell')} under {width} headings"
         yield Fault(file, row.line, 1, wrong, "expected one cell under each heading")
         return
     if any(cell.strip() for cell in row.cells[width:]):
@@ -171,7 +177,7 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         for column, why in unread:
             yield Fault(file, row.line, column + 1, f"the cell {why}", "type the text itself into the cell")
         return
-    name, reference = tidy(_name(row, columns)), tidy(_reference(row, columns))
+    name, reference = printable_text(_name(row, columns)), printable_text(_reference(row, columns))
     if not name:
         yield Fault(file, row.line, columns.name[0] + 1, "no name stands in this row", "expected a learner's name")
     if len(name) > LONGEST_NAME:
@@ -182,11 +188,6 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
     if len(reference) > LONGEST_REFERENCE and columns.reference is not None:
         wrong = f"the reference `{harmless(reference)}` has {len(reference)} characters"
         yield Fault(file, row.line, columns.reference + 1, wrong, f"expected at most {LONGEST_REFERENCE}")
-
-
-def _unused(headings: Row, columns: Columns) -> Iterator[str]:
-    if named := shown([headings.cells[column] for column in columns.unused]):
-        yield f"Not used: the column{'s' if named.count('`') > 2 else ''} {named}."
 
 
 def _doubts(read: Sequence[_Read]) -> Iterator[str]:
@@ -221,9 +222,7 @@ def _lines(lines: Sequence[int]) -> str:
     told = [str(line) for line in lines[:_MOST_NAMED]]
     if len(lines) > _MOST_NAMED:
         told.append(f"{len(lines) - _MOST_NAMED} more")
-    if len(told) == 1:
-        return f"line {told[0]}"
-    return f"lines {', '.join(told[:-1])} and {told[-1]}"
+    return f"{plural(len(told), 'line')} {listed(told)}"
 
 
 def _bounded(faults: Sequence[Fault], file: str) -> tuple[Fault, ...]:

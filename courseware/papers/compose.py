@@ -1,4 +1,4 @@
-"""From a sitting's record to finished sheets: a paper and a key for each learner, worked out anew from the banks."""
+"""From a sitting to finished sheets: a paper and a key for each learner, worked out again from the banks."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
-from courseware.banks.figures import exact_text, tidy, write_out
+from courseware.banks.figures import exact_text, whole_as_int, write_out
 from courseware.banks.formulas import Value
 from courseware.banks.part import Solved
 from courseware.banks.solve import scope_of
@@ -35,10 +35,6 @@ CAUTIONS = (
     "Before any cutting, lifting, mixing or work at height, follow your centre's own risk assessment, local codes and "
     "the makers' instructions; some work is for trained or licensed people only.",
 )
-ARRIS_NOTE = {
-    "outline": "Rule of this centre: above the eye line level the top arris, below it the underside. Centres differ.",
-    "near": "Rule of this centre: above the eye line level the underside arris, below it the top. Centres differ.",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +46,7 @@ class Sources:
 
 
 def read_sources(sitting: Sitting) -> Sources:
-    """The banks kept in a record. Raises `SittingFaulty` where their text is not what was issued."""
+    """The banks kept in a sitting. Raises `SittingFaulty` where their text is not what was issued."""
     exercises: dict[tuple[str, str], tuple[Bank, Exercise]] = {}
     for source in (*sitting.banks, *([sitting.safety] if sitting.safety else [])):
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
@@ -64,8 +60,7 @@ def read_sources(sitting: Sitting) -> Sources:
 
 def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
     """The paper of learner `place`, from 0: nothing on it comes from an answer."""
-    issued = sitting.papers[place]
-    asked = _asked(sitting, issued, sources)
+    asked = _asked(sitting, sitting.papers[place], sources)
     return Paper(
         heading=_heading(sitting, place),
         exercises=tuple(a for a, _, _ in asked),
@@ -75,72 +70,72 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
 
 
 def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
-    """The key to the paper of learner `place`. Raises `SittingFaulty` where an answer is not the recorded one."""
-    issued = sitting.papers[place]
-    asked = _asked(sitting, issued, sources)
+    """The key to the paper of learner `place`. Raises `SittingFaulty` where an answer is not the one in it."""
+    paper = sitting.papers[place]
+    asked = _asked(sitting, paper, sources)
     exercises = [
-        _keyed(question, exercise, solved, recorded, _site(recorded, question.number))
-        for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True)
+        _keyed(question, exercise, solved, issued, _site(issued, question.number))
+        for (question, exercise, solved), issued in zip(asked, paper.exercises, strict=True)
     ]
     return Key(heading=_heading(sitting, place), exercises=tuple(exercises), cautions=CAUTIONS, scale=_scale(asked))
 
 
 def _asked(
-    sitting: Sitting, issued: IssuedPaper, sources: Sources
+    sitting: Sitting, paper: IssuedPaper, sources: Sources
 ) -> list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]:
     told: set[str] = set()  # safety notes already printed on this paper
     found: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]] = []
-    for number, recorded in enumerate(issued.exercises, 1):
-        bank, exercise = issued_from(recorded, sources)
+    for number, issued in enumerate(paper.exercises, 1):
+        bank, exercise = issued_from(issued, sources)
         names = [name for name in (*bank.safety, *exercise.safety) if name not in told]
         told |= set(names)
         notes = _notes(dict.fromkeys(names), sources.safety)
-        asked, solved = _ask(number, bank, exercise, recorded, notes, _site(recorded, number))
+        asked, solved = _ask(number, bank, exercise, issued, notes, _site(issued, number))
         found.append((asked, exercise, solved))
     return found
 
 
-def issued_from(recorded: IssuedExercise, sources: Sources) -> tuple[Bank, Exercise]:
+def issued_from(issued: IssuedExercise, sources: Sources) -> tuple[Bank, Exercise]:
     """The bank and exercise that an issued one came from. Raises `SittingFaulty` where there is none."""
     try:
-        return sources.exercises[recorded.topic, recorded.exercise]
+        return sources.exercises[issued.topic, issued.exercise]
     except KeyError:
-        raise SittingFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
+        raise SittingFaulty(f"no exercise `{issued.exercise}` stands in the banks it holds") from None
 
 
-def compose_exercise(number: int, recorded: IssuedExercise, sources: Sources, *, numbered: bool = True) -> KeyExercise:
+def compose_exercise(number: int, issued: IssuedExercise, sources: Sources, *, numbered: bool = True) -> KeyExercise:
     """One issued exercise with its key, apart from any paper; its `asked` is what a learner may see.
 
     Its words call a part `1a`, or `part a` where its number is not shown (`numbered`).
     """
-    bank, exercise = issued_from(recorded, sources)
+    bank, exercise = issued_from(issued, sources)
     notes = _notes(dict.fromkeys((*bank.safety, *exercise.safety)), sources.safety)
-    site = _site(recorded, number) if numbered else recorded.site
-    asked, solved = _ask(number, bank, exercise, recorded, notes, site)
-    return _keyed(asked, exercise, solved, recorded, site)
+    site = _site(issued, number) if numbered else issued.site
+    asked, solved = _ask(number, bank, exercise, issued, notes, site)
+    return _keyed(asked, exercise, solved, issued, site)
 
 
 def _ask(
     number: int,
     bank: Bank,
     exercise: Exercise,
-    recorded: IssuedExercise,
+    issued: IssuedExercise,
     notes: tuple[SafetyNote, ...],
     site: Mapping[str, str],
 ) -> tuple[AskedExercise, tuple[Solved, ...]]:
-    given = given_of(exercise, recorded)
+    given = given_of(exercise, issued)
     solved = solve(exercise, given)
     scope = scope_of(given, solved)
     asked = AskedExercise(
         number=number,
         topic=bank.topic,
         level=exercise.level,
-        setting=recorded.setting,
+        setting=issued.setting,
         pose=exercise.pose.render(scope, site),
         brick=brick_line(exercise.format, exercise.brick_line),
         parts=tuple(
             PAPER_KINDS[part.part.kind].asked(part, own, scope, site)
-            for part, own in zip(solved, entries_of(exercise, recorded, number), strict=True)
+            for part, own in zip(solved, entries_of(exercise, issued, number), strict=True)
         ),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),
@@ -153,35 +148,35 @@ def _keyed(
     asked: AskedExercise,
     exercise: Exercise,
     solved: tuple[Solved, ...],
-    recorded: IssuedExercise,
+    issued: IssuedExercise,
     site: Mapping[str, str],
 ) -> KeyExercise:
-    scope = scope_of(given_of(exercise, recorded), solved)
+    scope = scope_of(given_of(exercise, issued), solved)
     answers = tuple(
         PAPER_KINDS[part.part.kind].key(part, own, scope, site)
-        for part, own in zip(solved, entries_of(exercise, recorded, asked.number), strict=True)
+        for part, own in zip(solved, entries_of(exercise, issued, asked.number), strict=True)
     )
     return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
 
 
-def _site(recorded: IssuedExercise, number: int) -> dict[str, str]:
+def _site(issued: IssuedExercise, number: int) -> dict[str, str]:
     """The site words of an exercise, and its number for the labels of its parts."""
-    return {**recorded.site, NUMBER: str(number)}
+    return {**issued.site, NUMBER: str(number)}
 
 
-def entries_of(exercise: Exercise, recorded: IssuedExercise, number: int) -> tuple[Entries, ...]:
-    """The record's entries of each part of exercise `number`. Raises `SittingFaulty` where they are not its parts'."""
-    entries = entries_by_part(exercise, recorded, number)
+def entries_of(exercise: Exercise, issued: IssuedExercise, number: int) -> tuple[Entries, ...]:
+    """The sitting's entries of each part of exercise `number`. Raises `SittingFaulty` where they are not its parts'."""
+    entries = entries_by_part(exercise, issued, number)
     if entries is None:
         raise SittingFaulty(f"exercise {number} does not have the parts it was issued with")
     return entries
 
 
-def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fraction | str]:
+def given_of(exercise: Exercise, issued: IssuedExercise) -> dict[str, int | Fraction | str]:
     """The variant that was issued. Raises `SittingFaulty` where it is none of the bank's."""
     found: dict[str, int | Fraction | str] = {}
     for given in exercise.givens:
-        text = recorded.given.get(given.name, "")
+        text = issued.given.get(given.name, "")
         value = text if text in given.values else _figure(text)
         if value is None or value not in given.values:
             raise SittingFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
@@ -191,9 +186,9 @@ def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fr
 
 @lru_cache(maxsize=10_000)
 def _figure(text: str) -> int | Fraction | None:
-    """The figure that a record's exact text stands for; None for any other text."""
+    """The figure that a sitting's exact text stands for; None for any other text."""
     try:
-        value = tidy(Fraction(text))
+        value = whole_as_int(Fraction(text))
     except (ValueError, ZeroDivisionError):
         return None
     return value if exact_text(value) == text else None

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from courseware.banks.figures import write_out
 from courseware.banks.formulas import Value
-from courseware.banks.part import Line, NumberPart
+from courseware.banks.part import NumberPart, WorkingLine
 from courseware.papers.part_kind import Scope, Site
 from courseware.papers.sheets import KeyLine
 from courseware.trade import Format
@@ -44,7 +44,7 @@ def shown_figure(part: NumberPart, value: Value) -> str:
 
 
 def key_lines(
-    lines: tuple[Line, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
+    lines: tuple[WorkingLine, ...], values: tuple[Value | None, ...], unit: str, marks: int, scope: Scope, site: Site
 ) -> tuple[KeyLine, ...]:
     """The lines of a working with what they come to in a variant, and the marks they earn of the part's `marks`."""
     earning = any(line.earns for line in lines)
@@ -59,13 +59,14 @@ def key_lines(
     return tuple(found)
 
 
-def _line_figure(value: Value | None, line: Line, unit: str) -> str:
+def _line_figure(value: Value | None, line: WorkingLine, unit: str) -> str:
     if value is None:
         return ""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, str):
-        return value if any(sign.isdigit() for sign in value) else ""  # a bank's own word for a choice says nothing
+        says_more = any(character.isdigit() for character in value)  # a bank's own word for a choice says nothing
+        return value if says_more else ""
     own = unit if line.unit is None else line.unit
     return with_unit(write_out(value, fraction=own == "in"), own)
 

@@ -13,7 +13,7 @@ from courseware.papers.group import Group
 from courseware.papers.invented import invented_site
 from courseware.papers.part_kind import PAPER_KINDS, labels
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
-from courseware.papers.unused_variants import CannotDeal, Had, fresh, given_texts
+from courseware.papers.unused_variants import CannotDeal, VariantsHad, given_texts, unused_variants
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +75,7 @@ def deal_sitting(
     safety: SafetyNotes | None,
     chosen: Sequence[Chosen],
     spaces: Sequence[Space],
-    had: Sequence[Had] = (),
+    had: Sequence[VariantsHad] = (),
 ) -> Sitting:
     """The sitting: one paper a learner. `spaces` are the proved spaces of `chosen`, in order.
 
@@ -85,7 +85,7 @@ def deal_sitting(
     learners = heads.group.learners
     mark = "".join(bank.sha256 for bank in banks)
     variants = [
-        fresh(space, len(learners), had, heads.seed, mark, bank.sha256, exercise.name)
+        unused_variants(space, len(learners), had, heads.seed, mark, bank.sha256, exercise.name)
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
     ]
     sites = [invented_site(keyed(heads.seed, "site", exercise.name)) for _, exercise in chosen]

@@ -18,7 +18,7 @@ def level_column(headings: Sequence[str]) -> int | None:
 
 
 def level_in(cell: str) -> int | None:
-    """A level as a list has it, `2`, `L2` or `Level 2`; None where it is no level.
+    """A level as a list has it, `2`, `L2` or `Level 2`; None where it is not a level.
 
     >>> level_in("Level 2"), level_in("4"), level_in("")
     (2, None, None)
@@ -31,5 +31,5 @@ def level_faults(row: Row, column: int, file: str) -> Iterator[Fault]:
     """What is wrong with the level in a row."""
     cell = row.cells[column].strip()
     if level_in(cell) is None:
-        wrong = f"`{harmless(cell)}` is no level" if cell else "no level stands in this row"
+        wrong = f"`{harmless(cell)}` is not a level" if cell else "no level stands in this row"
         yield Fault(file, row.line, column + 1, wrong, "expected 1, 2 or 3: a paper's level")

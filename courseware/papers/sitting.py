@@ -1,4 +1,4 @@
-"""A sitting: one occasion of issuing papers to a group, as its record keeps it. Figures are exact text."""
+"""A sitting: one occasion of issuing papers to a group, as sitting.json keeps it. Figures are exact text."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from courseware.papers.group import Learner
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SourceFile:
-    """A bank or safety file as it was when the sitting was issued; `text` makes the record stand alone."""
+    """A bank or safety file as it was when the sitting was issued; `text` makes the sitting stand alone."""
 
     file: str
     sha256: str

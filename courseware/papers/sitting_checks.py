@@ -1,4 +1,4 @@
-"""Whether what a record says can be printed at all: its texts short and plain, its codes and figures well formed."""
+"""Whether a sitting as read can be printed at all: its texts short and plain, its codes and figures well formed."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ _SITE = {"place", "street", "client"}
 
 
 class _Unsound(ValueError):
-    """A record that cannot be printed."""
+    """A sitting that cannot be printed."""
 
 
 def check_sitting(sitting: Sitting) -> None:
@@ -38,14 +38,14 @@ def check_sitting(sitting: Sitting) -> None:
         not sitting.retake_of or read_code(sitting.retake_of) == sitting.retake_of,
         date.fromisoformat(sitting.date).isoformat() == sitting.date,
         sitting.arris_rule in ARRIS_RULES,
-        plain(sitting.title, LONGEST_TITLE),
-        plain(sitting.seed, _LONGEST_SEED),
-        plain(sitting.version, LONGEST_TITLE),
-        all(plain(source.file, _LONGEST_SEED) for source in sources),
+        is_plain(sitting.title, LONGEST_TITLE),
+        is_plain(sitting.seed, _LONGEST_SEED),
+        is_plain(sitting.version, LONGEST_TITLE),
+        all(is_plain(source.file, _LONGEST_SEED) for source in sources),
         all(_labels(paper) == _labels(sitting.papers[0]) for paper in sitting.papers),
-        plain(sitting.group, LONGEST_TITLE),
+        is_plain(sitting.group, LONGEST_TITLE),
         len(sitting.made_with) <= _MOST_VERSIONS,
-        all(plain(f"{name}{number}", LONGEST_TITLE) for name, number in sitting.made_with.items()),
+        all(is_plain(f"{name}{number}", LONGEST_TITLE) for name, number in sitting.made_with.items()),
     )
     for paper in sitting.papers:
         _check_paper(paper)
@@ -55,22 +55,22 @@ def _labels(paper: IssuedPaper) -> list[str]:
     return [part.label for part in paper.parts]
 
 
-def plain(text: str, most: int) -> bool:
+def is_plain(text: str, most: int) -> bool:
     """Whether a text is short and every character of it shows."""
-    return len(text) <= most and not any(unseen(sign) for sign in text)
+    return len(text) <= most and not any(unseen(character) for character in text)
 
 
 def _check_paper(paper: IssuedPaper) -> None:
     _hold(
         1 <= len(paper.exercises) <= _MOST_EXERCISES,
-        plain(paper.learner.name, LONGEST_NAME),
-        plain(paper.learner.reference, LONGEST_REFERENCE),
+        is_plain(paper.learner.name, LONGEST_NAME),
+        is_plain(paper.learner.reference, LONGEST_REFERENCE),
     )
     for exercise in paper.exercises:
         _hold(
             set(exercise.site) == _SITE,
-            all(plain(word, LONGEST_TITLE) for word in exercise.site.values()),
-            plain(exercise.setting, _LONGEST_SETTING),
+            all(is_plain(word, LONGEST_TITLE) for word in exercise.site.values()),
+            is_plain(exercise.setting, _LONGEST_SETTING),
             1 <= len(exercise.parts) <= _MOST_PARTS,
             all(len(value) <= LONGEST_TITLE for value in exercise.given.values()),
         )

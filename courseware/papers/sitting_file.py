@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import lru_cache
 from textwrap import indent
 from typing import Any
 
@@ -51,6 +52,7 @@ def _text(data: dict[str, Any]) -> str:
     return json.dumps(data, ensure_ascii=False, indent=1)
 
 
+@lru_cache(maxsize=1)  # what a command has read is what its sheets are printed from
 def read_sitting(text: str) -> Sitting:
     """The sitting in a sitting.json's text. Raises `SittingFaulty` where it is not one, or was changed out of shape."""
     try:

@@ -7,25 +7,25 @@ from collections.abc import Iterable, Mapping, Sequence
 from courseware.banks import Space
 from courseware.banks.figures import exact_text
 from courseware.banks.solve import Given
-from courseware.papers.codes import deal
+from courseware.papers.codes import keyed_shuffle
 from courseware.papers.sitting import IssuedPaper, Sitting
 
 Variant = frozenset[tuple[str, str]]  # givens as texts
-Had = Mapping[str, frozenset[Variant]]  # by exercise, what a learner has had
+VariantsHad = Mapping[str, frozenset[Variant]]  # by exercise, what a learner has had
 
 
 class CannotDeal(ValueError):
     """The banks hold nothing that was asked for; the message says what to do."""
 
 
-def fresh(space: Space, learners: int, had: Sequence[Had], *key: str) -> list[int]:
+def unused_variants(space: Space, learners: int, had: Sequence[VariantsHad], *key: str) -> list[int]:
     """The index of a variant for each learner; none comes twice while the space lasts.
 
     `had` is empty, or one a learner. Raises `CannotDeal` where a learner has had every variant.
     """
     if not had:
-        return list(deal(len(space), learners, *key))
-    order = list(deal(len(space), len(space), *key))
+        return list(keyed_shuffle(len(space), learners, *key))
+    order = list(keyed_shuffle(len(space), len(space), *key))
     texts = [frozenset(given_texts(space.variant(index)).items()) for index in range(len(space))]
     left: list[int] = []
     found: list[int] = []
@@ -44,7 +44,7 @@ def fresh(space: Space, learners: int, had: Sequence[Had], *key: str) -> list[in
     return found
 
 
-def had_by(paper: IssuedPaper, sittings: Iterable[Sitting]) -> Had:
+def had_by(paper: IssuedPaper, sittings: Iterable[Sitting]) -> VariantsHad:
     """What the learner of a paper has had in these sittings, by exercise; without a name, what anyone has had."""
     found: dict[str, set[Variant]] = {}
     for sitting in sittings:
@@ -56,5 +56,5 @@ def had_by(paper: IssuedPaper, sittings: Iterable[Sitting]) -> Had:
 
 
 def given_texts(given: Given) -> dict[str, str]:
-    """A variant's givens as the record keeps them."""
+    """A variant's givens as the sitting keeps them."""
     return {name: value if isinstance(value, str) else exact_text(value) for name, value in given.items()}

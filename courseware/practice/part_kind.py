@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from courseware.banks.figures import Figure, exact_text
 from courseware.banks.formulas import Value
-from courseware.banks.part import Line, Solved
+from courseware.banks.part import Solved, WorkingLine
 from courseware.banks.part_kinds import RoomKinds
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, KeyAnswer
@@ -37,7 +37,9 @@ def without_blanks(data: Data) -> Data:
     return {name: value for name, value in data.items() if value is not False and value not in ("", [], {})}
 
 
-def working_data(lines: Sequence[Line], values: Sequence[Value | None], answer: KeyAnswer, unit: str) -> list[Data]:
+def working_data(
+    lines: Sequence[WorkingLine], values: Sequence[Value | None], answer: KeyAnswer, unit: str
+) -> list[Data]:
     """Each line with its exact figure, where it has one: so that a learner can fill it in."""
     found: list[Data] = []
     for line, value, said in zip(lines, values, answer.working, strict=True):

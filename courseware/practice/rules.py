@@ -99,7 +99,7 @@ class Rule:
 
 
 def rule_of(part: NumberPart) -> Rule | None:
-    """The rule behind a number part, or None where its answer is no single trade function.
+    """The rule behind a number part, or None where its answer is not a single trade function.
 
     An answer in inches has the rule of the length that it is turned from.
     """

@@ -14,7 +14,7 @@ def pages_of(pdf: bytes) -> int:
         return len(opened.pages)
 
 
-def bind(title: str, pieces: Sequence[tuple[str, bytes]]) -> bytes:
+def bind_pdfs(title: str, pieces: Sequence[tuple[str, bytes]]) -> bytes:
     """The pieces in their order as one PDF with a title and a bookmark to each.
 
     As with the files to print from, the tags that a screen reader follows stay in the single sheets.

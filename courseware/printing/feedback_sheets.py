@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from courseware.banks import Space
 from courseware.feedback.compose import feedback_sheet
-from courseware.feedback.feedback_text import Had
+from courseware.feedback.feedback_text import VariantKey
 from courseware.marking.marks import MarkedPaper, NamedSlip
 from courseware.printing.workers import each, sitting_in
 
@@ -21,7 +21,7 @@ class Handback:
 
     place: int
     marked: MarkedPaper
-    had: frozenset[Had]
+    had: frozenset[VariantKey]
     earlier: tuple[NamedSlip, ...]
 
     def __str__(self) -> str:
@@ -29,16 +29,16 @@ class Handback:
 
 
 def print_feedback(
-    record: str, indices: Indices, hand_back: Sequence[Handback], processes: int
+    text: str, indices: Indices, hand_back: Sequence[Handback], processes: int
 ) -> Iterator[tuple[Handback, bytes]]:
     """Each with its feedback sheet, as it is done. A space travels as its indices: formulas cannot."""
-    return each(_print, (record, indices), hand_back, processes)
+    return each(_print, (text, indices), hand_back, processes)
 
 
 def _print(shared: tuple[str, Indices], one: Handback) -> bytes:
     from courseware.printing.render import feedback_pdf
 
-    record, indices = shared
-    sitting, sources = sitting_in(record)
+    text, indices = shared
+    sitting, sources = sitting_in(text)
     spaces = {name: Space(exercise=sources.exercises[name][1], indices=own) for name, own in indices.items()}
     return feedback_pdf(feedback_sheet(sitting, one.place, one.marked, sources, spaces, one.had, one.earlier))

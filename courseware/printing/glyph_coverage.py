@@ -7,6 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from courseware.papers.group import Learner
+from courseware.words import listed
 
 _FONTS = Path(__file__).parent / "fonts"
 
@@ -15,9 +16,9 @@ def unprintable_names(learners: Sequence[Learner]) -> Iterator[str]:
     """A note for the names with letters in neither font, if there are any."""
     names = [learner.name for learner in learners if any(ord(letter) not in _letters() for letter in learner.name)]
     if names:
-        more = f" and {len(names) - 3} more" if len(names) > 3 else ""
+        more = [f"{len(names) - 3} more"] if len(names) > 3 else []
         yield (
-            f"the shipped fonts lack letters of {', '.join(names[:3])}{more}: look at those papers. They print only "
+            f"the shipped fonts lack letters of {listed([*names[:3], *more])}: look at those papers. They print only "
             "where this computer has a font with them."
         )
 

@@ -52,7 +52,7 @@ class Marking:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
+class EventRow:
     """One thing that happened to the paper."""
 
     when: str
@@ -128,7 +128,7 @@ def marks_sheet(issued: IssuedPaper, first: Sequence[Marking], second: Sequence[
     return _sheet("marks", f"Script and marks, paper {issued.code}", tuple(blocks))
 
 
-def history_sheet(issued: IssuedPaper, changes: Sequence[Change], *, named: bool) -> Report:
+def history_sheet(issued: IssuedPaper, changes: Sequence[EventRow], *, named: bool) -> Report:
     """Every change to the paper's script and marks, the earliest first: what, from what to what, why, who and when."""
     clean = _cleaner(issued, named=named)
     rows = [(change.when, change.who or "–", change.what, _became(change), change.reason or "–") for change in changes]
@@ -194,7 +194,7 @@ def _why(mark: Mark) -> str:
     return " ".join([mark.why, *slips, *comment]).strip()
 
 
-def _became(change: Change) -> str:
+def _became(change: EventRow) -> str:
     return f"{change.before} → {change.after or '(nothing)'}" if change.before else change.after or "–"
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from courseware.marking.marks import Mark, MarkedPaper
+from courseware.marking.marks import Mark, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Criterion, PartEvidence
@@ -15,14 +15,6 @@ from courseware.quality.criteria import Criterion, PartEvidence
 State = Literal["secure", "in part", "tried", "none"]  # "in part": some of a criterion's evidence, not all, is secure
 _NOTHING = {"blank", "unreached"}
 _Part = tuple[str, str, str]  # topic, exercise, the name of the part or row
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MarkedSitting:
-    """A sitting and its papers as they stand marked."""
-
-    sitting: Sitting
-    marked: tuple[MarkedPaper, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +31,7 @@ class Person:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shown:
+class EvidenceMark:
     """One mark as evidence."""
 
     sitting: str
@@ -60,7 +52,7 @@ class Served:
     evidence: PartEvidence
     issued: bool  # in any of the sittings
     states: Mapping[str, State]
-    shown: Mapping[str, tuple[Shown, ...]]
+    shown: Mapping[str, tuple[EvidenceMark, ...]]
 
     def who(self, *states: State) -> tuple[str, ...]:
         """The labels of learners who stand so."""
@@ -103,7 +95,7 @@ def criteria_map(criteria: Sequence[Criterion], sittings: Sequence[MarkedSitting
     ordered = sorted(sittings, key=lambda one: (one.sitting.date, one.sitting.code))
     people = people_of([one.sitting for one in ordered])
     owner = {code: person.label for person in people for code in person.codes}
-    shown: dict[tuple[str, _Part], list[Shown]] = {}
+    shown: dict[tuple[str, _Part], list[EvidenceMark]] = {}
     for part, found in (pair for one in ordered for pair in _shown(one)):
         shown.setdefault((owner[found.code], part), []).append(found)
     issued = {
@@ -141,7 +133,7 @@ def _identity(learner: Learner, sitting: Sitting) -> tuple[str, str]:
     return ("", f"{learner.name}, {sitting.group}".casefold()) if learner.name else ("", "")
 
 
-def _shown(one: MarkedSitting) -> Iterator[tuple[_Part, Shown]]:
+def _shown(one: MarkedSitting) -> Iterator[tuple[_Part, EvidenceMark]]:
     papers = {paper.code: paper for paper in one.sitting.papers}
     for marked in one.marked:
         names = {
@@ -151,14 +143,14 @@ def _shown(one: MarkedSitting) -> Iterator[tuple[_Part, Shown]]:
         }
         for mark in marked.marks:
             if mark.label in names:
-                found = Shown(sitting=one.sitting.code, code=marked.code, label=mark.label, mark=mark)
+                found = EvidenceMark(sitting=one.sitting.code, code=marked.code, label=mark.label, mark=mark)
                 yield names[mark.label], found
 
 
 def _row(
     criterion: Criterion,
     labels: Sequence[str],
-    shown: Mapping[tuple[str, _Part], Sequence[Shown]],
+    shown: Mapping[tuple[str, _Part], Sequence[EvidenceMark]],
     issued: set[_Part],
 ) -> MapRow:
     served = tuple(_served(evidence, labels, shown, issued) for evidence in criterion.parts)
@@ -172,7 +164,7 @@ def _row(
 def _served(
     evidence: PartEvidence,
     labels: Sequence[str],
-    shown: Mapping[tuple[str, _Part], Sequence[Shown]],
+    shown: Mapping[tuple[str, _Part], Sequence[EvidenceMark]],
     issued: set[_Part],
 ) -> Served:
     wanted = [(evidence.topic, evidence.exercise, name) for name in evidence.marked_as]
@@ -186,7 +178,7 @@ def _served(
     )
 
 
-def _state(parts: Sequence[Sequence[Shown]]) -> State:
+def _state(parts: Sequence[Sequence[EvidenceMark]]) -> State:
     """How one learner stands with a piece of evidence: secure where every part of it is, in whichever sitting."""
     if all(any(one.secure for one in marks) for marks in parts):
         return "secure"

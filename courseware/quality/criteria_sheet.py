@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from courseware.marking.marks import MarkedSitting
 from courseware.papers.dates import in_full
 from courseware.quality.criteria import JobEvidence, PartEvidence
-from courseware.quality.criteria_map import CriteriaMap, MapRow, MarkedSitting, Served, State
+from courseware.quality.criteria_map import CriteriaMap, MapRow, Served, State
 from courseware.reports.as_typed import as_typed
 from courseware.reports.report import Block, Report, Table
 from courseware.reports.words import DASH

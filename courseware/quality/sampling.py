@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.papers.codes import shuffled
+from courseware.words import count
 
 _SUPPOSED = (Fraction(0), Fraction(1, 20), Fraction(1, 10))  # shares of papers with an error; at least one paper
 _SURE = Fraction(95, 100)
@@ -191,7 +192,7 @@ def _need(reason: str, papers: Sequence[Candidate]) -> _Need:
 
 def _flags(paper: Candidate) -> tuple[str, ...]:
     told = ((paper.differing, "second marker differs on"), (paper.decided, "assessor's own mark on"))
-    return tuple(f"{says} {count} part{'' if count == 1 else 's'}" for count, says in told if count)
+    return tuple(f"{says} {count(parts, 'part')}" for parts, says in told if parts)
 
 
 def _percent(share: Fraction) -> str:

@@ -9,6 +9,7 @@ from courseware.banks.figures import write_out
 from courseware.quality.sampling import Chance, Pick, SamplingPlan
 from courseware.reports.report import Block, Report, Table
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
+from courseware.words import count
 
 _ALIKE = (
     "These chances take an error to be as likely on one paper as on any other. Papers that are in the sample because a "
@@ -83,7 +84,7 @@ def _in_ten(chance: Fraction) -> str:
     tenths = (20 * chance.numerator + chance.denominator) // (2 * chance.denominator)
     if tenths in (0, 10):
         return "less than once in 20 times" if tenths == 0 else "at least 19 times in 20"
-    return f"about {tenths} time{'' if tenths == 1 else 's'} in 10"
+    return f"about {count(tenths, 'time')} in 10"
 
 
 def _about(plan: SamplingPlan, day: str) -> Iterator[str]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Mark, MarkedPaper
 from courseware.statistics.agreement import Agreement, agreement
 
@@ -38,7 +38,7 @@ def compare(first: Sequence[MarkedPaper], second: Sequence[MarkedPaper]) -> Diff
     """The two markings, paper by paper in the order of the first's. Papers that only one has are left out.
 
     A paper counts once each marker has marked every part of it and nothing on it is still put to a person; until then
-    neither its marks nor anything reckoned from them is in what comes back.
+    neither its marks nor anything worked out from them is in what comes back.
     """
     ours, theirs = _scripts(first), _scripts(second)
     both = [key for key in ours if key in theirs]
@@ -62,14 +62,8 @@ def compare(first: Sequence[MarkedPaper], second: Sequence[MarkedPaper]) -> Diff
 
 
 def _scripts(marked: Sequence[MarkedPaper]) -> dict[_Key, MarkedPaper]:
-    """The papers that were written, each script of a paper by its number."""
-    seen: Counter[str] = Counter()
-    found: dict[_Key, MarkedPaper] = {}
-    for paper in marked:
-        if paper.status != "absent":
-            seen[paper.code] += 1
-            found[paper.code, seen[paper.code]] = paper
-    return found
+    """The papers that were written, by code and attempt."""
+    return {(paper.code, attempt): paper for attempt, paper in numbered_attempts(marked) if paper.status != "absent"}
 
 
 def _whole(paper: MarkedPaper, other: MarkedPaper) -> bool:

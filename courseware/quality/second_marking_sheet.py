@@ -14,7 +14,7 @@ from courseware.reports.report import Block, Report, Table
 from courseware.reports.words import DASH, SMALL, between, share, two
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 from courseware.statistics.intervals import Index
-from courseware.words import count
+from courseware.words import count, plural
 
 _MEANINGS = (
     "Alike: the share of parts that both gave the same mark. Within one: at most one mark apart. Mean difference: the "
@@ -103,7 +103,7 @@ def _about(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
 def _caution(found: Differences) -> Iterator[str]:
     if len(found.compared) < SMALL:
         yield (
-            f"{count(len(found.compared), 'paper')} say{'s' if len(found.compared) == 1 else ''} little about two "
+            f"{count(len(found.compared), 'paper')} {plural(len(found.compared), 'says', 'say')} little about two "
             "markers: read the intervals, and look at the differences themselves."
         )
 

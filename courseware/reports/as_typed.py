@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 
-from courseware.text_files.faults import seen
+from courseware.text_files.faults import visible
 
-_LONGEST = 1000  # signs: more is cut, and says so
+_LONGEST = 1000  # characters: more is cut, and says so
 _LONG_WORD = re.compile(r"\S{16}(?=\S)")
 _MAY_BREAK = "\u200b"  # prints as nothing
 
 
 def as_typed(text: str) -> str:
-    """`text` with unseen characters named as <U+0007>, cut to 1000 signs, long words free to break."""
-    told = seen(" ".join(text.splitlines()))
-    cut = told if len(told) <= _LONGEST else f"{told[:_LONGEST]}… ({len(told) - _LONGEST} more signs)"
+    """`text` with unseen characters named as <U+0007>, cut to 1000 characters, long words free to break."""
+    told = visible(" ".join(text.splitlines()))
+    cut = told if len(told) <= _LONGEST else f"{told[:_LONGEST]}… ({len(told) - _LONGEST} more characters)"
     return _LONG_WORD.sub(rf"\g<0>{_MAY_BREAK}", cut)
 
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from courseware.spreadsheets.rows import TITLES_WITHIN, Row, TableFaulty, Wanted, headings_at
 from courseware.text_files.faults import Fault
+from courseware.words import count
 
 if TYPE_CHECKING:
     from _csv import Reader
@@ -39,7 +40,7 @@ def read_csv(data: bytes, file: str, wanted: Wanted) -> tuple[Iterator[Row], tup
 
 def _left_out(above: int) -> tuple[str, ...]:
     """A note of the rows above the headings that are not read."""
-    return (f"Not read: {above} row{'' if above == 1 else 's'} above the headings.",) if above else ()
+    return (f"Not read: {count(above, 'row')} above the headings.",) if above else ()
 
 
 def _decoded(data: bytes, file: str) -> tuple[str, tuple[str, ...]]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
 from courseware.text_files.faults import FileFaulty, harmless
+from courseware.words import plural
 
 Wanted: TypeAlias = Callable[[Sequence[str]], object]  # whether a row of headings is the one looked for
 TITLES_WITHIN = 20  # rows that are not blank, among which the headings must stand
@@ -27,7 +28,7 @@ class Row:
 
 def heading_key(heading: str) -> str:
     """A heading without case, blanks and stops."""
-    return "".join(sign for sign in heading.casefold() if sign.isalnum())
+    return "".join(character for character in heading.casefold() if character.isalnum())
 
 
 def repeated_heading(headings: Sequence[str]) -> int | None:
@@ -36,10 +37,16 @@ def repeated_heading(headings: Sequence[str]) -> int | None:
     return next((i for i, key in enumerate(keys) if key and key in keys[:i]), None)
 
 
-def shown(headings: Sequence[str]) -> str:
+def shown_headings(headings: Sequence[str]) -> str:
     """The headings as a message shows them."""
     named = [f"`{harmless(heading.strip())}`" for heading in headings if heading.strip()]
     return ", ".join(named[:8]) + (" …" if len(named) > 8 else "")
+
+
+def unused_columns(headings: Sequence[str]) -> Iterator[str]:
+    """A note of the columns that are not read, if one of them has a heading."""
+    if named := [heading for heading in headings if heading.strip()]:
+        yield f"Not used: the {plural(len(named), 'column')} {shown_headings(named)}."
 
 
 def headings_at(rows: Sequence[Sequence[str]], wanted: Wanted) -> int:

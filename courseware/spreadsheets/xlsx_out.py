@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 Value: TypeAlias = str | int | float | None
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 _MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*(</dcterms:modified>)")  # openpyxl dates it on saving
-_LONGEST = 32_000  # signs: a spreadsheet's cell holds 32,767
+_LONGEST = 32_000  # characters: a spreadsheet's cell holds 32,767
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

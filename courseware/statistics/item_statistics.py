@@ -13,7 +13,7 @@ from math import sqrt
 
 from courseware.statistics.intervals import Index, fisher, newcombe, wilson
 
-Marks = Sequence[Sequence[int]]
+MarksTable = Sequence[Sequence[int]]
 _END = Fraction(27, 100)  # of the class at either end
 
 
@@ -26,7 +26,7 @@ class PartStatistics:
     item_rest: Index | None
 
 
-def part_statistics(marks: Marks, most: Sequence[int]) -> tuple[PartStatistics, ...]:
+def part_statistics(marks: MarksTable, most: Sequence[int]) -> tuple[PartStatistics, ...]:
     """Every part, from the marks of each learner and the most that each part gives."""
     totals = [sum(row) for row in marks]
     columns = [[row[place] for row in marks] for place in range(len(most))]

@@ -11,7 +11,7 @@ from fractions import Fraction
 from math import sqrt
 
 from courseware.statistics.intervals import Interval, feldt
-from courseware.statistics.item_statistics import Marks, variance
+from courseware.statistics.item_statistics import MarksTable, variance
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +29,7 @@ class Reliability:
     sem_interval: Interval | None  # from alpha's interval, the SD taken as found
 
 
-def reliability(marks: Marks, most: Sequence[int]) -> Reliability:
+def reliability(marks: MarksTable, most: Sequence[int]) -> Reliability:
     """The figures of the whole paper, from the marks of each learner and the most that each part gives."""
     totals = [sum(row) for row in marks]
     n, parts = len(marks), len(most)
@@ -49,7 +49,7 @@ def reliability(marks: Marks, most: Sequence[int]) -> Reliability:
     )
 
 
-def cronbach_alpha(marks: Marks, most: Sequence[int]) -> float | None:
+def cronbach_alpha(marks: MarksTable, most: Sequence[int]) -> float | None:
     """Cronbach's alpha, k/(k − 1)·(1 − Σs²/s_T²).
 
     None for fewer than two learners or parts, or where all totals are equal. Source: item-analysis.
@@ -61,7 +61,7 @@ def cronbach_alpha(marks: Marks, most: Sequence[int]) -> float | None:
     return float(Fraction(k, k - 1) * (1 - of_parts / whole))
 
 
-def kr_20(marks: Marks, most: Sequence[int]) -> float | None:
+def kr_20(marks: MarksTable, most: Sequence[int]) -> float | None:
     """Kuder and Richardson's formula 20, k/(k − 1)·(1 − Σpq/σ²).
 
     None as alpha is, and where a part has more than one mark. Source: item-analysis.
@@ -73,7 +73,7 @@ def kr_20(marks: Marks, most: Sequence[int]) -> float | None:
     return float(Fraction(k, k - 1) * (1 - sum(p * (1 - p) for p in shares) / whole))
 
 
-def _of_totals(marks: Marks) -> Fraction:
+def _of_totals(marks: MarksTable) -> Fraction:
     return variance([sum(row) for row in marks]) if len(marks) > 1 else Fraction(0)
 
 

@@ -19,7 +19,7 @@ def decoded(data: bytes, file: str) -> str:
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise _refusal(file, 1, 1, "the file is UTF-16", "save it as UTF-8")
     if data.count(0) * 10 > len(data) * 3:
-        raise _refusal(file, 1, 1, "the file looks like UTF-16 without its mark, or is no text", "save it as UTF-8")
+        raise _refusal(file, 1, 1, "the file looks like UTF-16 without its mark, or is not text", "save it as UTF-8")
     try:
         return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except UnicodeDecodeError as error:

@@ -20,7 +20,7 @@ class Fault:
     expected: str
 
     def __str__(self) -> str:
-        return seen(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
+        return visible(f"{self.file}:{self.line}:{self.column}: {self.wrong}; {self.expected}")
 
 
 class FileFaulty(ValueError):
@@ -35,18 +35,18 @@ class BankFaulty(FileFaulty):
     """A bank that cannot be used."""
 
 
-def unseen(sign: str) -> bool:
+def unseen(character: str) -> bool:
     """Whether a character would not show, would steer the screen or the reading direction, or is none at all."""
-    code = ord(sign)
+    code = ord(character)
     no_character = code & 0xFFFE == 0xFFFE or 0xFDD0 <= code <= 0xFDEF  # Unicode's noncharacters
-    return no_character or unicodedata.category(sign) in _UNSEEN
+    return no_character or unicodedata.category(character) in _UNSEEN
 
 
 def harmless(text: str) -> str:
     """`text` fit for a message: unseen characters named as <U+202E>, cut to 60 characters."""
-    return seen(text) if len(text) <= _LONGEST else seen(text[:_LONGEST]) + "…"
+    return visible(text) if len(text) <= _LONGEST else visible(text[:_LONGEST]) + "…"
 
 
-def seen(text: str) -> str:
+def visible(text: str) -> str:
     """`text` with its unseen characters named as <U+202E>, at any length."""
-    return "".join(f"<U+{ord(sign):04X}>" if unseen(sign) else sign for sign in text)
+    return "".join(f"<U+{ord(character):04X}>" if unseen(character) else character for character in text)

@@ -26,7 +26,7 @@ _LONGEST_TURNED = 40  # longer text is read as text, digits apart
 
 def turned(value: str) -> str | None:
     """Why a plain scalar needs quotes, or None where it reads as it stands."""
-    if sum(sign.isdigit() for sign in value) > MOST_DIGITS and _NUMBER.fullmatch(value):
+    if sum(character.isdigit() for character in value) > MOST_DIGITS and _NUMBER.fullmatch(value):
         return f"it has more than {MOST_DIGITS} digits"
     if len(value) > _LONGEST_TURNED:
         return None

@@ -90,7 +90,7 @@ def read_yaml(data: bytes, file: str) -> Keyed:
     except _Stop:
         pass
     except yaml.YAMLError as error:
-        if not (isinstance(error, yaml.reader.ReaderError) and reader.faults):  # a sign that is told already
+        if not (isinstance(error, yaml.reader.ReaderError) and reader.faults):  # a character that is reported already
             reader.faults.append(_unreadable(error, text, file))
     if reader.faults:
         raise BankFaulty(_bounded(reader.faults, file))
@@ -214,7 +214,9 @@ class _Reader:
         place = _start(event)
         plain = not event.style
         value: str = event.value
-        if not plain and (strange := next((sign for sign in value if unseen(sign) and sign not in "\n\t"), None)):
+        if not plain and (
+            strange := next((character for character in value if unseen(character) and character not in "\n\t"), None)
+        ):
             if not any(fault.line == place[0] and fault.expected == TAKE_OUT for fault in self.faults):
                 self._fault(place, f"the unseen character {harmless(strange)}", TAKE_OUT)
         elif plain and not (self._open and self._open[-1].wants_key):

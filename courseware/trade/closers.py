@@ -22,11 +22,3 @@ def queen_closer(format: Format = UK_METRIC) -> Fraction:
             f"{size(format.perpend)} mm"
         )
     return (format.width - format.perpend) / 2
-
-
-def quarter_lap(format: Format = UK_METRIC) -> Fraction:
-    """Lap in mm of quarter bond, a queen closer and its joint: a quarter of the module.
-
-    Source: a livery company's glossary, 56.25 mm for UK metric.
-    """
-    return format.module / 4

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-_LONGEST = 100  # bits: a figure longer than some thirty digits is no size of brickwork
+_LONGEST = 100  # bits: a figure longer than some thirty digits is not a size of brickwork
 _PLACES = 6
 _WIDEST = 1000  # the largest denominator still written as a fraction
 

@@ -25,12 +25,12 @@ _LONG = 3  # pitches to a brick
 _REPEAT = 2 * _LONG  # places after which a row of the pattern comes again
 _ROOT_2 = root(Fraction(2))
 _MILLIONTH = Fraction(1, 10**6)
-Shape = tuple[Fraction, ...]
+PieceShape = tuple[Fraction, ...]
 Outline = tuple[Point, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Laid:
+class HerringbonePiece:
     """A brick, or what is left of one: its outline in mm from the opening's lower left corner, anticlockwise."""
 
     whole: bool
@@ -45,7 +45,7 @@ class Herringbone:
     cut away of the bricks taken.
     """
 
-    pieces: tuple[Laid, ...]
+    pieces: tuple[HerringbonePiece, ...]
     whole: int
     cut: int
     shapes: tuple[int, ...]
@@ -83,8 +83,8 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
             f"and its joints must fit both ways"
         )
     full = format.length * format.height
-    pieces: list[Laid] = []
-    shapes: Counter[Shape] = Counter()
+    pieces: list[HerringbonePiece] = []
+    shapes: Counter[PieceShape] = Counter()
     kept = Fraction(0)
     for outline, uncut_area in _bricks(wide, high, pitch, format, angle):
         within = _within(outline, inner)
@@ -97,7 +97,7 @@ def _laid(wide: Fraction, high: Fraction, format: Format, angle: int) -> Herring
             continue
         whole = full - area < _MILLIONTH
         kept += area
-        pieces.append(Laid(whole=whole, outline=piece))
+        pieces.append(HerringbonePiece(whole=whole, outline=piece))
         if not whole:
             shapes[_shape(sides, area)] += 1
     uncut = sum(1 for piece in pieces if piece.whole)
@@ -205,6 +205,6 @@ def _thin(sides: Sequence[Fraction], area: Fraction, joint: Fraction) -> bool:
     return area < max(sides) * joint
 
 
-def _shape(sides: Sequence[Fraction], area: Fraction) -> Shape:
+def _shape(sides: Sequence[Fraction], area: Fraction) -> PieceShape:
     """What two pieces alike have in common: area and sides, to a thousandth of a mm."""
     return (round(area, 3), *sorted(round(side, 3) for side in sides))

@@ -38,22 +38,6 @@ def mortar_volume(
     return (wall - solid) * allowance(waste_percent, "waste")
 
 
-def mortar_per_thousand(
-    format: Format = UK_METRIC,
-    *,
-    thickness: Exact = "1/2",
-    frog_percent: Exact = 0,
-    waste_percent: Exact = 0,
-) -> Fraction:
-    """Mortar in m³ to lay 1000 bricks; allowances and errors as `mortar_volume`.
-
-    >>> round(mortar_per_thousand(), 3)
-    Fraction(297, 1000)
-    """
-    mortar = mortar_volume(1, format, thickness=thickness, frog_percent=frog_percent, waste_percent=waste_percent)
-    return 1000 * mortar / bricks_for_area(1, format, thickness=thickness)
-
-
 def _solid(format: Format, frog_percent: Fraction) -> Fraction:
     if not 0 <= frog_percent < 100:
         raise TradeError(

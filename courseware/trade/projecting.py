@@ -51,7 +51,7 @@ def check_projection(
     """
     each, count, rule = number(projection), whole_courses(courses), named_limit(limit)
     if each <= 0:
-        raise TradeError(f"a projection of {size(each)} mm stands out nowhere: it must be above 0")
+        raise TradeError(f"a projection of {size(each)} mm does not stand out: it must be above 0")
     most = rule.per_course(format, thickness)
     if each > most:
         raise TradeError(f"a projection of {size(each)} mm a course is too much: {rule.name} allows {size(most)} mm")

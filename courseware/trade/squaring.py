@@ -32,18 +32,6 @@ def diagonal(width: Exact, height: Exact) -> Fraction:
     return settled(halves_of_millionths)
 
 
-def three_four_five(unit: Exact) -> tuple[Fraction, Fraction, Fraction]:
-    """The sides of a right angle set out with `unit` mm: three, four and five units. `TradeError` below 0.
-
-    >>> [str(side) for side in three_four_five(300)]
-    ['900', '1200', '1500']
-    """
-    mm = number(unit)
-    if mm <= 0:
-        raise TradeError(f"a 3-4-5 triangle cannot be set out with a unit of {size(mm)} mm: it must be above 0")
-    return 3 * mm, 4 * mm, 5 * mm
-
-
 def settled(halves_of_millionths: int) -> Fraction:
     """The millionths to keep of a figure that has no exact value, given twice them rounded down.
 

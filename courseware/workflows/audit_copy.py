@@ -17,12 +17,13 @@ from courseware.database.sittings import sitting_of
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.bank_files import NotFound
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.codes import read_code
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
-from courseware.quality.audit_copy import Change, Contents, Marking, front_sheet, history_sheet, marks_sheet
+from courseware.quality.audit_copy import Contents, EventRow, Marking, front_sheet, history_sheet, marks_sheet
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -56,14 +57,15 @@ def markers(events: Iterable[Event], *, second: bool) -> tuple[str, ...]:
 def _markings(engine: Engine, sitting: str, code: str, events: Sequence[Event], *, second: bool) -> tuple[Marking, ...]:
     """Each script of a paper as one marker left it: its marks, or what is typed where none are there yet."""
     role: Role = "second" if second else "first"
-    marked = [paper for paper in marks_of(engine, sitting, role) if paper.code == code]
+    marked = {
+        attempt: paper for attempt, paper in numbered_attempts(marks_of(engine, sitting, role)) if paper.code == code
+    }
     typed = [script for script in scripts_of(engine, sitting, role) if script.code == code]
     who = ", ".join(markers(events, second=second)) or "not named"
     found: list[Marking] = []
-    for number, script in enumerate(typed, 1):
-        again = f", script {number}" if len(typed) > 1 else ""
-        paper = marked[number - 1] if number <= len(marked) else None
-        paper = paper or MarkedPaper(code=code, status=script.status, marks=())
+    for attempt, script in numbered_attempts(typed):
+        again = f", script {attempt}" if len(typed) > 1 else ""
+        paper = marked.get(attempt) or MarkedPaper(code=code, status=script.status, marks=())
         found.append(Marking(title=f"{role.capitalize()} marker: {who}{again}", paper=paper, cells=script.cells))
     return tuple(found)
 
@@ -78,7 +80,7 @@ def _audit_copy(
     *,
     named: bool,
 ) -> bytes:
-    from courseware.printing.bind_pdfs import bind, pages_of
+    from courseware.printing.bind_pdfs import bind_pdfs, pages_of
     from courseware.printing.render import job_pdf, key_pdf, paper_pdf
 
     issued, sources = sitting.papers[place], read_sources(sitting)
@@ -95,7 +97,7 @@ def _audit_copy(
     while not front or pages_of(front) != before:
         before = pages_of(front) if front else 1
         front = job_pdf(front_sheet(sitting, issued, _contents(sizes, before), day, named=named))
-    return bind(f"Audit copy of paper {issued.code}", [("Front sheet", front), *pieces])
+    return bind_pdfs(f"Audit copy of paper {issued.code}", [("Front sheet", front), *pieces])
 
 
 def _contents(sizes: Sequence[tuple[str, int]], before: int) -> tuple[Contents, ...]:
@@ -112,6 +114,8 @@ def _nameless(sitting: Sitting, place: int) -> Sitting:
     return replace(sitting, papers=tuple(papers))
 
 
-def _change(event: Event) -> Change:
+def _change(event: Event) -> EventRow:
     when = event.at.astimezone(UTC).strftime("%Y-%m-%d %H:%M")
-    return Change(when=when, who=event.by, what=event.what, before=event.before, after=event.after, reason=event.reason)
+    return EventRow(
+        when=when, who=event.by, what=event.what, before=event.before, after=event.after, reason=event.reason
+    )

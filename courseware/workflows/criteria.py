@@ -12,9 +12,10 @@ from courseware.database.sittings import sitting_of
 from courseware.files.bank_files import find_banks, read_banks, read_file, shipped_banks
 from courseware.jobs.plan import plan_of
 from courseware.jobs.sheets import job_sheets
+from courseware.marking.marks import MarkedSitting
 from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Offer, offer, read_criteria
-from courseware.quality.criteria_map import CriteriaMap, MarkedSitting, criteria_map
+from courseware.quality.criteria_map import CriteriaMap, criteria_map
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
 from courseware.workflows.jobs import find_job, shipped_jobs
 from courseware.workflows.quality import write_both

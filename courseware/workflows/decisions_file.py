@@ -1,4 +1,4 @@
-"""The decisions of a sitting in a workbook of its own, so that a record made anew has them again."""
+"""The decisions of a sitting in a workbook of its own, so that a record made again has them too."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from courseware.files.sitting_files import DECISIONS, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.script_sheet import MOST_ATTEMPTS, SheetFaulty, decision
 from courseware.papers.names import LONGEST_NAME
-from courseware.papers.sitting_checks import plain
+from courseware.papers.sitting_checks import is_plain
 from courseware.spreadsheets.rows import heading_key
 from courseware.spreadsheets.table_in import read_table
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
@@ -26,8 +26,10 @@ if TYPE_CHECKING:
     from courseware.papers.sitting import Sitting
 
 _WIDTHS = {"code": 16, "part": 10, "marks": 8, "reason": 60, "comment": 40, "written": 20, "attempt": 9, "marker": 9,
-           "by": 24}  # fmt: skip
-_LONGEST_WRITTEN = 1000  # signs: the longest cell of a marking sheet has 200
+           "by": 24, "source": 24}  # fmt: skip
+_LATER = {"source"}  # a file that was kept before these were
+_LONGEST_FILE_NAME = 255
+_LONGEST_WRITTEN = 1000  # characters: the longest cell of a marking sheet has 200
 _MOST_FAULTS = 50
 
 
@@ -43,7 +45,7 @@ def kept_decisions(where: SittingFolder) -> tuple[KeptDecision, ...]:
     headings = next(rows, None)
     if headings is None or not _is_ours(headings.cells):
         wrong = f"expected the headings {', '.join(_WIDTHS)}; move the file away if it is another"
-        raise SheetFaulty((Fault(DECISIONS, 1, 1, "these are no decisions that were kept", wrong),))
+        raise SheetFaulty((Fault(DECISIONS, 1, 1, "these are not decisions that were kept", wrong),))
     keys = [heading_key(heading) for heading in headings.cells]
     found: list[KeptDecision] = []
     faults: list[Fault] = []
@@ -71,11 +73,11 @@ def keep_decisions(engine: Engine, where: SittingFolder, pending: Sequence[KeptD
 def _row(kept: KeptDecision) -> tuple[str | int | None, ...]:
     own = kept.decision
     said = (own.code, own.label, own.marks, own.reason, own.comment)
-    return (*said, kept.written, own.attempt, kept.role, kept.by)
+    return (*said, kept.written, own.attempt, kept.role, kept.by, kept.source)
 
 
 def _is_ours(headings: Sequence[str]) -> bool:
-    return set(_WIDTHS) <= {heading_key(heading) for heading in headings}
+    return set(_WIDTHS) - _LATER <= {heading_key(heading) for heading in headings}
 
 
 def _read(texts: Mapping[str, str], sitting: Sitting) -> KeptDecision | str:
@@ -86,7 +88,8 @@ def _read(texts: Mapping[str, str], sitting: Sitting) -> KeptDecision | str:
     if wrong := next(_wrong(texts), None):
         return wrong
     decided, role = replace(read, attempt=int(texts["attempt"])), cast("Role", texts["marker"])
-    return KeptDecision(decision=decided, written=texts["written"], by=texts["by"], role=role)
+    source = texts.get("source", "")
+    return KeptDecision(decision=decided, written=texts["written"], by=texts["by"], role=role, source=source)
 
 
 def _wrong(texts: Mapping[str, str]) -> Iterator[str]:
@@ -95,7 +98,9 @@ def _wrong(texts: Mapping[str, str]) -> Iterator[str]:
         yield f"the attempt is a number from 1 to {MOST_ATTEMPTS}"
     if texts["marker"] not in {"first", "second"}:
         yield "the marker is `first` or `second`"
-    if not texts["by"].strip() or not plain(texts["by"], LONGEST_NAME):
+    if not texts["by"].strip() or not is_plain(texts["by"], LONGEST_NAME):
         yield "who decided it is a name in plain characters"
+    if not is_plain(texts.get("source", ""), _LONGEST_FILE_NAME):
+        yield "the sheet that it stood on is a file's name in plain characters"
     if len(texts["written"]) > _LONGEST_WRITTEN:
         yield "the answer is longer than any cell of a marking sheet"

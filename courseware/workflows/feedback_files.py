@@ -15,13 +15,13 @@ from courseware.class_report.workbook import class_workbook
 from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
 from courseware.drawings import draw
-from courseware.feedback.feedback_text import Had
-from courseware.feedback.fresh_question import variant_had
+from courseware.feedback.feedback_text import VariantKey
+from courseware.feedback.fresh_question import ExerciseName, variant_had
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedback_file
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.mark import Marked
-from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
+from courseware.marking.marks import Mark, MarkedSitting, NamedSlip
 from courseware.papers.codes import keyed
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import issue_exercise
@@ -42,8 +42,6 @@ if TYPE_CHECKING:
     from sqlalchemy import Engine
 
 _STARTER = "a starter for the class"
-Name = tuple[str, str]  # topic and exercise
-Sat = tuple[Sitting, tuple[MarkedPaper, ...]]
 
 
 def hand_back(
@@ -92,7 +90,7 @@ def _tidy(folder: Path, made: Sequence[Path]) -> None:
             old.unlink(missing_ok=True)
 
 
-def _sheets(sitting: Sitting, marked: Marked, others: Sequence[Sat]) -> list[Handback]:
+def _sheets(sitting: Sitting, marked: Marked, others: Sequence[MarkedSitting]) -> list[Handback]:
     """Who gets a sheet: every learner with a script, with what they had and slipped on before."""
     places = {paper.code: place for place, paper in enumerate(sitting.papers)}
     found: list[Handback] = []
@@ -104,9 +102,9 @@ def _sheets(sitting: Sitting, marked: Marked, others: Sequence[Sat]) -> list[Han
     return found
 
 
-def _before(paper: IssuedPaper, others: Sequence[Sat]) -> tuple[frozenset[Had], tuple[NamedSlip, ...]]:
+def _before(paper: IssuedPaper, others: Sequence[MarkedSitting]) -> tuple[frozenset[VariantKey], tuple[NamedSlip, ...]]:
     """The variants that this paper's learner had in other sittings, and the slips named there."""
-    had: set[Had] = set()
+    had: set[VariantKey] = set()
     slips: list[NamedSlip] = []
     for other, marked in others if paper.learner.known else ():
         for theirs in other.papers:
@@ -116,19 +114,19 @@ def _before(paper: IssuedPaper, others: Sequence[Sat]) -> tuple[frozenset[Had], 
     return frozenset(had), tuple(slips)
 
 
-def _others(engine: Engine, sitting: Sitting) -> list[Sat]:
+def _others(engine: Engine, sitting: Sitting) -> list[MarkedSitting]:
     """The record's other sittings that have an exercise of this one, with the marks of their papers as they stand."""
     exercises = {issued.exercise for issued in sitting.papers[0].exercises}
-    found: list[Sat] = []
+    found: list[MarkedSitting] = []
     for summary in sittings(engine):
         text = text_of(engine, summary.code) if summary.code != sitting.code and summary.scripts else ""
         if any(f'"{exercise}"' in text for exercise in exercises):
             newest = {paper.code: paper for paper in marks_of(engine, summary.code, "first")}
-            found.append((read_sitting(text), tuple(newest.values())))
+            found.append(MarkedSitting(read_sitting(text), tuple(newest.values())))
     return found
 
 
-def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes: int) -> dict[Name, Space]:
+def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes: int) -> dict[ExerciseName, Space]:
     """What fresh questions are drawn from: the sitting's exercises; the others of its topics where one may be wanted.
 
     That is where a script is all right, or an exercise has so few variants that a learner may have had them all.
@@ -143,7 +141,9 @@ def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes:
     return spaces
 
 
-def _proved(sources: Sources, names: Iterable[Name], arris_rule: str, processes: int) -> dict[Name, Space]:
+def _proved(
+    sources: Sources, names: Iterable[ExerciseName], arris_rule: str, processes: int
+) -> dict[ExerciseName, Space]:
     """The proved variants of these exercises that are for practice, so that a retake has none of them.
 
     An exercise with no proved variant is not among them: it was issued before this program asked as much.
@@ -154,7 +154,7 @@ def _proved(sources: Sources, names: Iterable[Name], arris_rule: str, processes:
     return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
 
 
-def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[Name, Space]) -> dict[str, Starter]:
+def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, Space]) -> dict[str, Starter]:
     """A fresh question with its answer for each part of the sitting's exercises, by `exercise/part`."""
     found: dict[str, Starter] = {}
     for number, issued in enumerate(sitting.papers[0].exercises, 1):

@@ -24,7 +24,7 @@ from courseware.papers.deal import Choosing, Chosen, Heads, choose, shared_varia
 from courseware.papers.group import Group, numbered
 from courseware.papers.shares import for_papers
 from courseware.papers.sitting_checks import LONGEST_TITLE
-from courseware.papers.unused_variants import Had
+from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.engine import cuts_fonts_fast
 from courseware.printing.glyph_coverage import unprintable_names
 from courseware.words import count, listed
@@ -116,7 +116,7 @@ def issue_by_level(
 
 
 def issue_like(named: str, group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
-    """Issues the exercises of another sitting to this group, from the banks that its file holds, dealt anew.
+    """Issues the exercises of another sitting to this group, from the banks that its file holds, dealt again.
 
     Whoever stood in that sitting, or in one beside it, gets no variant that they had.
     """
@@ -219,7 +219,7 @@ def _prove_and_print(
     watch: Watch,
     *,
     asked: object,
-    had: Sequence[Had] = (),
+    had: Sequence[VariantsHad] = (),
     one_for_each: bool = True,
 ) -> Issued:
     """What every sitting goes through: nothing is issued that fails its proof, and every doubt is told.

@@ -1,4 +1,4 @@
-"""Issuing a sitting, and making its PDFs again from the record alone."""
+"""Issuing a sitting, and making its PDFs again from sitting.json alone."""
 
 from __future__ import annotations
 
@@ -22,13 +22,13 @@ from courseware.files.sitting_files import (
     paper_file,
 )
 from courseware.marking.marking_sheet import marking_sheet
-from courseware.papers.compose import compose_key, read_sources
+from courseware.papers.compose import compose_key
 from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
-from courseware.papers.unused_variants import Had
+from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.versions import versions
-from courseware.printing.workers import Sheet, print_grid, print_sheets
+from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in
 from courseware.workflows.joined_files import Joined, write_joined
 
 Tell = Callable[[int], None]
@@ -47,7 +47,7 @@ def issue(
     *,
     typed_seed: str | None,
     asked: object,
-    had: Sequence[Had] = (),
+    had: Sequence[VariantsHad] = (),
 ) -> tuple[Path, bool]:
     """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run.
 
@@ -59,34 +59,34 @@ def issue(
     request = _request(heads, asked, safety, typed_seed, made_with)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
-        record_file = unfinished.path / SITTING
-        if record_file.exists():
-            record = record_file.read_text(encoding="utf-8")
+        sitting_file = unfinished.path / SITTING
+        if sitting_file.exists():
+            text = sitting_file.read_text(encoding="utf-8")
         else:
             dealt = deal_sitting(heads, banks, safety, chosen, spaces, had)
-            record = write_sitting(replace(dealt, made_with=made_with))
+            text = write_sitting(replace(dealt, made_with=made_with))
             del dealt  # a large class is large in memory
-        sitting = read_sitting(record)  # before it is written: what cannot be read back is not issued
-        write_whole(record_file, record.encode(), 0o600)
-        _print_all(record, sitting, unfinished.path, processes, tell)
+        sitting = read_sitting(text)  # before it is written: what cannot be read back is not issued
+        write_whole(sitting_file, text.encode(), 0o600)
+        _print_all(text, sitting, unfinished.path, processes, tell)
         return finish(unfinished), unfinished.resumed
 
 
-def again(record: str, sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
-    """Re-makes a sitting's folder from its record's text, under `out`. Raises `SittingFaulty`."""
-    _compose_all(sitting)
+def again(text: str, sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
+    """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`."""
+    _compose_all(text)
     with one_at_a_time(out, waiting):
         name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
-        unfinished: Unfinished = begin(out, name, hashlib.sha256(record.encode()).hexdigest())
-        write_whole(unfinished.path / SITTING, record.encode(), 0o600)
-        _print_all(record, sitting, unfinished.path, processes, tell)
+        unfinished: Unfinished = begin(out, name, hashlib.sha256(text.encode()).hexdigest())
+        write_whole(unfinished.path / SITTING, text.encode(), 0o600)
+        _print_all(text, sitting, unfinished.path, processes, tell)
         return finish(unfinished)
 
 
-def _compose_all(sitting: Sitting) -> None:
-    """Works out every sheet before a folder is begun, so that a record changed by hand is refused whole."""
+def _compose_all(text: str) -> None:
+    """Works out every sheet before a folder is begun, so that a sitting changed by hand is refused whole."""
     try:
-        sources = read_sources(sitting)
+        sitting, sources = sitting_in(text)
         for place in range(len(sitting.papers)):
             compose_key(sitting, place, sources)
     except SittingFaulty:
@@ -95,7 +95,7 @@ def _compose_all(sitting: Sitting) -> None:
         raise SittingFaulty("what it says of its papers does not fit its banks; it has been changed by hand") from None
 
 
-def _print_all(record: str, sitting: Sitting, folder: Path, processes: int, tell: Tell) -> None:
+def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: Tell) -> None:
     (folder / LEARNERS).mkdir(exist_ok=True)
     (folder / TUTOR).mkdir(mode=0o700, exist_ok=True)
     sheets = [Sheet(place=place, key=key) for place in range(len(sitting.papers)) for key in (False, True)]
@@ -106,14 +106,14 @@ def _print_all(record: str, sitting: Sitting, folder: Path, processes: int, tell
         write_whole(_file(folder, sitting, sheet), pdf, 0o600 if sheet.key else 0o644)
         tell(1)
 
-    print_sheets(record, left, processes, take)
+    print_sheets(text, left, processes, take)
     codes = [paper.code for paper in sitting.papers]
     joined = (
         Joined(path=folder / ALL_PAPERS, sheets=tuple(folder / paper_file(code) for code in codes), mode=0o644),
         Joined(path=folder / ALL_KEYS, sheets=tuple(folder / key_file(code) for code in codes), mode=0o600),
     )
     write_joined(joined, processes)
-    write_whole(folder / GRID, print_grid(record, len(codes), processes), 0o600)
+    write_whole(folder / GRID, print_grid(text, len(codes), processes), 0o600)
     write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
 
 

@@ -8,6 +8,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from courseware.database.deciding import differing
 from courseware.database.entering import Role
 from courseware.database.kept_decisions import KeptDecision, Lapsed
 from courseware.database.kept_marks import keep_marks
@@ -18,7 +19,7 @@ from courseware.files.bank_files import NotFound, read_file
 from courseware.files.sitting_files import MARKED, SHEET, SITTING, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.mark import Marked, mark_scripts
-from courseware.marking.marks import Decision, Question
+from courseware.marking.marks import Decision, Query
 from courseware.marking.script_sheet import Scripts, read_scripts
 from courseware.printing.workers import sitting_in
 
@@ -59,32 +60,34 @@ def enter_and_mark(
     """Enters a sheet into the record, then marks every script that the record has of this sitting.
 
     So two assessors, each with a part of the class, end with the whole of it. `kept` are the decisions kept beside the
-    sitting, for a record that was made anew.
+    sitting, for a record that was made again.
     """
     code = where.sitting.code
     take(engine, where.sitting, where.text, at=at)
     note_files(engine, [file for file in [where.path / SITTING] if file.is_file()])
-    own = (*sheet.decisions, *decisions)
     had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
     cleared = {script.code: script for script in sheet.blank if script.code in had}
     typed = (*sheet.scripts, *cleared.values())
-    entered = enter_scripts(engine, code, typed, own, assessor=assessor, role=role, source=source, at=at, kept=kept)
+    entered = enter_scripts(
+        engine, code, typed, sheet.decisions,
+        assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
+    )  # fmt: skip
     sitting, sources = sitting_in(where.text)
-    marked = mark_scripts(sitting, scripts_of(engine, code, role), decisions_of(engine, code, role), sources)
+    standing = decisions_of(engine, code, role)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), standing, sources)
     lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *lapsed_decisions(engine, code, role)))
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     questions = (*marked.questions, *lapsed)
-    return entered, replace(
-        marked, papers=tuple(stand), questions=questions
-    )  # a row that was cleared since is a paper not in
+    told = replace(entered, differing=differing(sheet.decisions, standing))
+    return told, replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
 
 
-def _lapsed(one: Lapsed) -> Question:
+def _lapsed(one: Lapsed) -> Query:
     """A decision whose answer has changed, put to the assessor again."""
     decided = one.decision
     why = (
         f"the decision ({decided.marks} of its marks: {decided.reason.rstrip('.')}) was made on `{one.before}` and has "
         "lapsed; decide again, in other words, or take it out"
     )
-    return Question(code=decided.code, label=decided.label, line=one.line, written=one.now, why=why)
+    return Query(code=decided.code, label=decided.label, line=one.line, written=one.now, why=why)

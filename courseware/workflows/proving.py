@@ -5,7 +5,6 @@ from __future__ import annotations
 from array import array
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, Failure, Proof, Space, prove, raw_size, read_bank
 from courseware.banks.figures import Figure
@@ -95,7 +94,8 @@ def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]
 
 
 def _prove_task(_: None, task: _Task) -> _Found:
-    proof = prove(_bank(task.file, task.text, task.arris_rule).exercises[task.place])
+    bank = read_bank(task.text.encode(), task.file, arris_rule=task.arris_rule)
+    proof = prove(bank.exercises[task.place])
     return _Found(
         indices=array("L", proof.space.indices),
         walked=proof.walked,
@@ -103,11 +103,6 @@ def _prove_task(_: None, task: _Task) -> _Found:
         ranges=proof.ranges,
         failure=proof.failure,
     )
-
-
-@lru_cache(maxsize=16)
-def _bank(file: str, text: str, arris_rule: str) -> Bank:
-    return read_bank(text.encode(), file, arris_rule=arris_rule)
 
 
 def _proof(exercise: Exercise, found: _Found) -> Proof:

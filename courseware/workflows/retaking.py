@@ -15,12 +15,12 @@ from courseware.papers.deal import Chosen
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting
-from courseware.papers.unused_variants import Had, had_by
+from courseware.papers.unused_variants import VariantsHad, had_by
 from courseware.workflows.jobs import WORKSHEET
 
 
 def banks_of(sitting: Sitting) -> tuple[tuple[Bank, ...], SafetyNotes | None, tuple[Chosen, ...]]:
-    """The banks and safety notes kept in a sitting's record, and its exercises in their order."""
+    """The banks and safety notes kept in a sitting, and its exercises in their order."""
     sources = read_sources(sitting)
     banks = {bank.sha256: bank for bank, _ in sources.exercises.values()}
     return tuple(banks.values()), sources.safety, tuple(issued_from(e, sources) for e in sitting.papers[0].exercises)
@@ -40,13 +40,13 @@ def learners_of(sitting: Sitting, named: Sequence[str]) -> tuple[IssuedPaper, ..
     return tuple(found.values())
 
 
-def had_before(papers: Sequence[IssuedPaper], where: SittingFolder, out: Path) -> tuple[Had, ...]:
+def had_before(papers: Sequence[IssuedPaper], where: SittingFolder, out: Path) -> tuple[VariantsHad, ...]:
     """What each learner has had: in the sitting, and in every other whose folder stands beside it or in `out`."""
     sittings = _sittings_near(where, out)
     return tuple(had_by(paper, sittings if paper.learner.known else (where.sitting,)) for paper in papers)
 
 
-def had_in_group(learners: Sequence[Learner], where: SittingFolder, out: Path) -> tuple[Had, ...]:
+def had_in_group(learners: Sequence[Learner], where: SittingFolder, out: Path) -> tuple[VariantsHad, ...]:
     """What each learner of another group has had, by the same sittings; () where none of them stands in any."""
     sittings = _sittings_near(where, out)
     blank = [IssuedPaper(code="", learner=learner, exercises=()) for learner in learners]

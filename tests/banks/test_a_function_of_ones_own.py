@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 from click.testing import CliRunner
 
@@ -30,9 +32,11 @@ exercises:
 
 
 @pytest.fixture
-def known(monkeypatch) -> None:
+def known(monkeypatch) -> Iterator[None]:
     table = {"in_layers": function(lambda layers: layers * 5, "layers", "bricks in so many layers of five")}
     monkeypatch.setattr(room, "FUNCTION_TABLES", (*room.FUNCTION_TABLES, lambda _brick, _rule: table))
+    yield
+    read_bank.cache_clear()
 
 
 def test_nobody_knows_it_without_its_entry() -> None:

@@ -55,6 +55,7 @@ def test_a_figure_that_stands_elsewhere(
 ) -> None:
     second = number("courses", "12", fixed=True, **later)
     failure = prove(exercise(parts=[number(unit="mm"), second], **keys)).failure
+    assert (failure.raw, failure.given) == (0, "all variants")
     assert failure.why == f"{where} gives the answer to length {EVERY}"
 
 
@@ -101,6 +102,25 @@ def test_the_words_of_the_right_choice_alone_give_it_away(exercise, number) -> N
     )
     both = number(ask="Because joints stand between bricks, or because a bed is laid first: how long is it?")
     assert prove(exercise(parts=[told, both])).failure is None
+
+
+@pytest.mark.parametrize(("word", "told"), [("above", False), ("behind", True)])
+def test_words_of_fewer_than_six_letters_stand_in_any_question(exercise, number, word: str, told: bool) -> None:
+    after = number(ask=f"The line stands {word} the wall. How long is it?")
+    failure = prove(exercise(parts=[choice(word, "in front of it"), after])).failure
+    assert (failure is not None) is told
+
+
+@pytest.mark.parametrize(("most", "told"), [(2, 1), (3, 2), (5, 4), (9, 8)])
+@pytest.mark.parametrize("asks", ["Where does the line stand?", "Where does the line of {{ bricks }} bricks stand?"])
+def test_words_that_differ_from_variant_to_variant_are_read_in_each(exercise, most: int, told: int, asks: str) -> None:
+    """Of the 8 variants of 2 to 9 bricks; 2 are chance, 4 are a large share."""
+    pose = f"Of {{{{ bricks }}}} bricks, {{{{ 'above the gate' if bricks <= {most} else 'beside it' }}}}."
+    failure = prove(exercise(pose=pose, parts=[choice("above the gate", "in front of it", ask=asks)])).failure
+    assert (failure is not None) is (told >= 3)
+    if failure:
+        often = "every variant" if told == 8 else f"{told} of 8 variants"
+        assert failure.why.startswith(f"the question gives the answer to which in {often}")
 
 
 @pytest.mark.parametrize(("bricks", "refused"), [("7", False), ("8", True), ("9", True)])

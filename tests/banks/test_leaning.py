@@ -83,3 +83,59 @@ def test_a_rule_of_one_name_and_a_figure_may_be_shared_by_chance(exercise, numbe
         exercise(given={"bricks": "5 to 9", "wide": "11 to 13"}, parts=[number(answer=rule), second])
     ).failure
     assert (failure is not None) is leans
+
+
+@pytest.mark.parametrize(
+    ("answer", "why"),
+    [
+        ("amount % 5 + 3", "one more is no multiple of five"),
+        ("most(100, amount)", "twice 90 is over a hundred"),
+        ("least(11, amount)", "half of 20 is under eleven"),
+        ("100 / (bricks * 10 + 1 - amount)", "one more divides by nothing"),
+        ("100 * courses_in(75 + amount - bricks * 10)", "one more is no whole course, which the trade core refuses"),
+    ],
+)
+def test_an_answer_is_carried_where_one_more_twice_or_half_changes_what_follows(
+    exercise, number, answer: str, why: str
+) -> None:
+    """The first part is 20 to 90 in tens; what follows is the same for all of them, and goes by it all the same."""
+    lines = [{"say": "From the amount", "value": "amount"}, {"say": "So", "value": answer}]
+    follows = number("follows", answer, fixed=True, working=lines)
+    assert prove(exercise(parts=[number("amount", "bricks * 10"), follows])).failure is None, why
+
+
+@pytest.mark.parametrize(("where", "carried"), [(2, True), (3, False), (5, True), (7, False), (8, True)])
+def test_the_first_the_middle_and_the_last_variant_are_tried(exercise, number, where: int, carried: bool) -> None:
+    """Of 2 to 8 bricks; what follows goes by the amount in one variant alone."""
+    answer = f"amount + 1 if bricks == {where} else bricks * 10 + 1"
+    lines = [{"say": "From the amount", "value": "amount"}, {"say": "So", "value": answer}]
+    parts = [number("amount", "bricks * 10"), number("follows", answer, working=lines)]
+    failure = prove(exercise(given={"bricks": "2 to 8"}, parts=parts)).failure
+    assert (failure is None) is carried
+
+
+def test_what_no_other_answer_changes_is_not_carried(exercise, number) -> None:
+    lines = [{"say": "From the amount", "value": "amount"}, {"say": "So", "value": "least(9, amount)"}]
+    follows = number("follows", "least(9, amount)", fixed=True, working=lines)  # half of 20 is ten
+    assert (
+        "yet another answer there changes nothing"
+        in prove(exercise(parts=[number("amount", "bricks * 10"), follows])).failure.why
+    )
+
+
+def test_a_choice_may_be_carried_by_a_part_between(exercise, number) -> None:
+    answer = "'yes' if twice < 1800 else 'no'"
+    fits = {"name": "fits", "kind": "choice", "ask": "Do two lintels of 900 mm reach?", "marks": 1, "answer": answer,
+            "working": [{"say": "{{ length }} twice", "value": answer}],
+            "choices": [{"say": "They reach", "value": "'yes'"}, {"say": "They are short", "value": "'no'"}]}  # fmt: skip
+    assert prove(exercise(parts=[number(), number("twice", "length * 2"), fits])).failure is None
+
+
+@pytest.mark.parametrize(("answer", "leans"), [("pier(bricks) * 75", True), ("length * 75", False)])
+def test_a_row_leans_on_the_row_above_it(exercise, number, answer: str, leans: bool) -> None:
+    first, second = number(), area(number, answer, "bricks * module - joint")
+    rows = [
+        {key: value for key, value in row.items() if key != "ask"} | {"say": "How much?"} for row in (first, second)
+    ]
+    failure = prove(exercise(parts=[{"name": "both", "kind": "table", "ask": "Fill in.", "rows": rows}])).failure
+    assert (failure is not None) is leans

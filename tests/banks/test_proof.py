@@ -99,8 +99,8 @@ def test_the_range_of_each_answer_is_told(exercise, number) -> None:
 def test_the_walk_is_told_as_it_goes(exercise, number) -> None:
     told: list[int] = []
     sound = exercise(given={"bricks": "1 to 1201"}, parts=[number(answer="bricks")])
-    assert prove(sound, told.append).walked == sum(told) == 1201
-    assert len(told) == 3
+    assert prove(sound, told.append).walked == 1201
+    assert told == [500, 500, 201]
 
 
 @pytest.mark.parametrize(
@@ -117,4 +117,5 @@ def test_the_walk_is_told_as_it_goes(exercise, number) -> None:
 def test_a_space_with_nothing_in_it_fails(exercise, number, keys: dict[str, object], why: str) -> None:
     own = {"where": keys.pop("where")} if "where" in keys else {}
     proof = prove(exercise(parts=[number(**keys)], **own))
-    assert (proof.failure.given, proof.failure.why, len(proof.space)) == ("all variants", why, 0)
+    failure = proof.failure
+    assert (failure.raw, failure.given, failure.why, len(proof.space)) == (0, "all variants", why, 0)

@@ -21,6 +21,8 @@ def working(*values: str) -> dict[str, object]:
         (working("pier(bricks) if bricks < 5 else 0"), "bricks = 5", "length: `answer` gives 1115, the last line of the working 0"),
         (working("'long'"), "bricks = 2", "length: `answer` gives 440, the last line of the working long"),
         (working("bricks > 2"), "bricks = 2", "length: `answer` gives 440, the last line of the working false"),
+        ({"round": 2, **working("'long'")}, "bricks = 2", "length: `answer` gives 440, the last line of the working long"),
+        ({"answer": "1", **working("bricks > 1")}, "bricks = 2", "length: `answer` gives 1, the last line of the working true"),
         (working("bricks / 7", "pier(bricks)"), "bricks = 2", f"`length, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
         ({"answer": "bricks / 7", **working("bricks / 7")}, "bricks = 2", f"`bricks / 7` gives about 0.2857: {ROUND_IT}"),
         ({"answer": "bricks - 4", **working("bricks - 4")}, "bricks = 2", "length: the answer is −2, below nothing"),
@@ -39,6 +41,21 @@ def working(*values: str) -> dict[str, object]:
 def test_a_number_part_fails(exercise, number, keys: dict[str, object], given: str, why: str) -> None:
     failure = prove(exercise(parts=[{**number(), **working(keys.get("answer", "pier(bricks)")), **keys}])).failure
     assert (failure.given, failure.why) == (given, why)
+
+
+def test_an_answer_and_a_band_of_nothing_are_sound(exercise, number) -> None:
+    """Below nothing is what fails."""
+    left_over = number(answer="bricks - 2", within="bricks - 2")
+    assert prove(exercise(parts=[left_over])).failure is None
+
+
+@pytest.mark.parametrize(
+    ("courses", "fits"), [("bricks - 2", False), ("bricks - 1", True), ("bricks + 21", True), ("bricks + 22", False)]
+)
+def test_a_drawing_takes_its_least_and_its_most(exercise, number, courses: str, fits: bool) -> None:
+    """A pier is drawn of 1 to 30 courses; here of 2 to 9 bricks."""
+    failure = prove(exercise(drawing={"kind": "pier", "bricks": "4", "courses": courses}, parts=[number()])).failure
+    assert (failure is None) is fits
 
 
 def test_the_working_may_reach_the_answer_before_or_after_rounding(exercise, number) -> None:

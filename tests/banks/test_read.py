@@ -97,8 +97,8 @@ def test_text_in_a_message_is_harmless(text: str, shown: str) -> None:
 
 
 def test_a_fault_tells_its_place_and_what_was_expected() -> None:
-    fault = Fault("a\x07.yaml", 3, 5, "`x\ny` is no step", "did you mean `y\u200b`?")
-    assert str(fault) == "a<U+0007>.yaml:3:5: `x<U+000A>y` is no step; did you mean `y<U+200B>`?"
+    fault = Fault("a\x07.yaml", 3, 5, "`x\ny` is not a step", "did you mean `y\u200b`?")
+    assert str(fault) == "a<U+0007>.yaml:3:5: `x<U+000A>y` is not a step; did you mean `y<U+200B>`?"
 
 
 def test_a_topic_holds_at_most_sixty_exercises(number) -> None:

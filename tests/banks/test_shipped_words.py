@@ -14,7 +14,7 @@ import pytest
 
 from courseware.banks import Bank, Exercise, solve
 from courseware.banks.formulas import Value
-from courseware.banks.part import Line, Solved
+from courseware.banks.part import Solved, WorkingLine
 from courseware.banks.solve import scope_of
 from courseware.part_kinds.choice.bank import SolvedChoice
 from tests.banks.shipped import EXERCISES, READ, SITE, numbers, variants
@@ -56,7 +56,7 @@ def printed_sum(say: str) -> Fraction | None:
     return {"×": a * b, "÷": a / b, "+": a + b, "−": a - b}[found[2]]
 
 
-def lines_of(solved: tuple[Solved, ...]) -> Iterator[tuple[Line, Value]]:
+def lines_of(solved: tuple[Solved, ...]) -> Iterator[tuple[WorkingLine, Value]]:
     for part in solved:
         worked = (*part.numbers, *([part] if isinstance(part, SolvedChoice) else []))
         for own in worked:

@@ -3,7 +3,7 @@
     python tests/benchmarks/marking.py [scripts]
 
 Each part is right, a slip of the bank, carried on from an earlier slip, a stray figure, blank or not reached, and written
-in one of several ways. Timed apart: reading the banks that a record holds, once, and marking every script.
+in one of several ways. Timed apart: reading the banks that a sitting holds, once, and marking every script.
 """
 
 from __future__ import annotations
@@ -129,7 +129,7 @@ def main(named: list[str]) -> None:
     earned = of = 0
     spent = busy = 0.0
     begun = time.perf_counter()
-    sources = read_sources(classes[0][0])  # every sitting's record holds the same banks
+    sources = read_sources(classes[0][0])  # every sitting holds the same banks
     reading = time.perf_counter() - begun
     for sitting, scripts in classes:
         begun, begun_busy = time.perf_counter(), time.process_time()

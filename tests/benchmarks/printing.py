@@ -3,7 +3,7 @@
     python tests/benchmarks/printing.py [papers]
 
 All print the same pages, or the run ends: the same markup and styles, with the browser's own margins taken off. Plain is
-one call a sheet as WeasyPrint's manual shows it: markup parsed as HTML, fonts and styles read anew, drawings as SVG within
+one call a sheet as WeasyPrint's manual shows it: markup parsed as HTML, fonts and styles read each time, drawings as SVG within
 it, one path for each kind of brick. Ours counts the reading back of papers before they are released. Chromium, where
 there is one, is kept open, and started for each sheet as well.
 """

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from courseware.class_report.figures import SlipSeen, class_figures
-from courseware.class_report.teach_again import Starter, numbered, seen, teach_again
+from courseware.class_report.teach_again import Starter, numbered_slips, seen, teach_again
 
 WIDTH = Starter("A panel is 7 bricks wide.", "How wide must the opening be?", "1585 mm")
 HEIGHT = Starter("A panel is 9 courses high.", "How high must the opening be?", "685 mm")
@@ -30,19 +30,19 @@ def of_twelve(class_of):
     figures = class_figures(*class_of(12))
 
     def blocks(slips: list[SlipSeen], starters=()):
-        return teach_again(replace(figures, slips=tuple(slips)), numbered(slips, dict(starters)))
+        return teach_again(replace(figures, slips=tuple(slips)), numbered_slips(slips, dict(starters)))
 
     return blocks
 
 
 def test_slips_are_numbered_those_to_teach_again_before_single_ones() -> None:
-    found = numbered([slip("width", 4), slip("height", 1), slip("area", 0, 3)], {})
+    found = numbered_slips([slip("width", 4), slip("height", 1), slip("area", 0, 3)], {})
     assert [(one.number, one.slip.part) for one in found] == [(1, "width"), (2, "area"), (3, "height")]
 
 
 def test_a_starter_goes_by_its_part_and_else_by_its_exercise() -> None:
     starters = {"opening-for-a-panel": WIDTH, "opening-for-a-panel/height": HEIGHT}
-    found = numbered([slip("width", 4), slip("height", 3), slip("area", 1)], starters)
+    found = numbered_slips([slip("width", 4), slip("height", 3), slip("area", 1)], starters)
     assert [one.starter for one in found] == [WIDTH, HEIGHT, None], "a slip seen once needs no starter"
 
 

@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courseware.class_report.variant_bands import PartBands, Sat, variant_bands
-from courseware.marking.marks import Mark, MarkedPaper
+from courseware.class_report.variant_bands import PartBands, variant_bands
+from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
 
 
-def sat(answers: Sequence[tuple[str, int]], code: str = "KTRA-WGHM-B", kind: str = "number") -> Sat:
+def sat(answers: Sequence[tuple[str, int]], code: str = "KTRA-WGHM-B", kind: str = "number") -> MarkedSitting:
     """A sitting of one part of two marks: each paper's answer and its marks."""
     papers, marked = [], []
     for place, (answer, marks) in enumerate(answers):
@@ -31,7 +31,7 @@ def sat(answers: Sequence[tuple[str, int]], code: str = "KTRA-WGHM-B", kind: str
         code=code, title="", date="2026-01-05", group="", seed="", arris_rule="outline", version="0", banks=(),
         safety=None, papers=tuple(papers),
     )  # fmt: skip
-    return sitting, marked
+    return MarkedSitting(sitting, tuple(marked))
 
 
 def told(bands: PartBands) -> list[tuple[str, str, float, int] | None]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import sqlite3
 from datetime import UTC, date, datetime
+from pathlib import Path
 
 import pytest
 
@@ -10,10 +12,11 @@ from courseware.database.connection import writing
 from courseware.database.errors import RecordFaulty, RecordRefuses
 from courseware.database.history import history
 from courseware.database.kept_marks import keep_marks, marks_of
+from courseware.database.learners import export_learner
 from courseware.database.opening import open_record
 from courseware.database.retention import keep, past
 from courseware.database.scripts import enter_scripts, scripts_of
-from courseware.database.sittings import sitting_of
+from courseware.database.sittings import sitting_of, sittings
 from courseware.marking.marks import Decision
 
 
@@ -77,6 +80,68 @@ def test_a_value_that_cannot_stand_in_its_column_is_told_as_the_record_is_opened
             open_record(url)
     else:
         open_record(url).dispose()
+
+
+@pytest.mark.parametrize(
+    ("change", "table"),
+    [
+        ("UPDATE sitting SET code = 'ZZZZ-ZZZZ'", "paper"), ("UPDATE paper SET sitting = 'ZZZZ-ZZZZ'", "paper"),
+        ("DELETE FROM sitting", "paper"), ("DELETE FROM paper WHERE place = 0", "decision"),
+        ("UPDATE person SET paper = 'nobody'", "person"), ("UPDATE script SET paper = 'nobody'", "script"),
+        ("UPDATE decision SET paper = 'nobody'", "decision"), ("UPDATE mark SET script = 99", "mark"),
+        ("DELETE FROM script", "mark"),
+    ],
+)  # fmt: skip
+def test_a_row_that_belongs_to_none_is_told_as_the_record_is_opened(
+    entered, sitting, later, tmp_path, change: str, table: str
+) -> None:
+    more = {"assessor": "J. Marsh", "role": "first", "source": "x.xlsx", "at": later(3)}
+    remark = Decision(code=sitting.papers[0].code, label="1a", marks=1, reason="method shown")
+    enter_scripts(entered, sitting.code, [], [remark], **more)
+    altered(tmp_path, change)
+    with pytest.raises(RecordFaulty, match=rf"record\.sqlite: a row of its table `{table}` .* put a copy in its place"):
+        open_record(f"sqlite:///{tmp_path / 'record.sqlite'}")
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        ("DROP TABLE decision", "no such table: decision"), ("ALTER TABLE mark DROP COLUMN why", "no such column"),
+        ("DELETE FROM step WHERE number = 3", "duplicate column name: source"),
+    ],
+)  # fmt: skip
+def test_tables_of_another_form_are_told_as_the_record_is_opened(entered, tmp_path, change: str, says: str) -> None:
+    altered(tmp_path, change)
+    with pytest.raises(RecordFaulty, match=rf"\({says}.*\): it has been changed by hand; put a copy in its place"):
+        open_record(f"sqlite:///{tmp_path / 'record.sqlite'}")
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        "UPDATE sitting SET code = 'ZZZZ-ZZZZ'; UPDATE paper SET sitting = 'ZZZZ-ZZZZ'",
+        "UPDATE paper SET issued = (SELECT issued FROM paper WHERE place = 0)",
+    ],
+)
+def test_a_code_that_is_another_in_what_was_issued_is_told(entered, sitting, tmp_path, change: str) -> None:
+    altered(tmp_path, change)
+    [there] = sittings(entered)
+    with pytest.raises(RecordFaulty, match=r"has another code .* it has been changed by hand"):
+        sitting_of(entered, there.code)
+
+
+@pytest.mark.parametrize("change", ["DELETE FROM sitting", "UPDATE paper SET sitting = 'ZZZZ-ZZZZ'"])
+def test_rows_that_come_apart_while_a_record_is_open_are_told_too(entered, sitting, tmp_path, change: str) -> None:
+    altered(tmp_path, change)
+    with pytest.raises(RecordFaulty, match="rows of it that belong together do not: it has been changed by hand"):
+        export_learner(entered, sitting.papers[0].code)
+
+
+def altered(folder: Path, change: str) -> None:
+    """Changes a record with another program: one that keeps no references, as SQLite does unless it is told to."""
+    other = sqlite3.connect(folder / "record.sqlite")
+    other.executescript(change)
+    other.close()
 
 
 @pytest.mark.parametrize(("marks", "opens"), [(999_999, True), (1_000_000, True), (1_000_001, False), (0, True)])

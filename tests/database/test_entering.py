@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courseware.database.entering import Row, cells_of, merge
+from courseware.database.entering import ScriptRow, cells_of, merge
 from courseware.marking.marks import Script
 
 
@@ -14,11 +14,11 @@ def sheet(a: str = "", b: str = "", status: str = "") -> Script:
     return Script(code="KTRA-WGHM-B", cells={"1a": a, "1b": b}, status=status)
 
 
-def entered(*sheets: tuple[str, Script]) -> list[Row]:
+def entered(*sheets: tuple[str, Script]) -> list[ScriptRow]:
     """The rows after sheets were entered one after another."""
-    rows: list[Row] = []
+    rows: list[ScriptRow] = []
     for assessor, script in sheets:
-        rows.append(Row(assessor=assessor, cells=merge(rows, script, assessor).cells))
+        rows.append(ScriptRow(assessor=assessor, cells=merge(rows, script, assessor).cells))
     return rows
 
 

@@ -1,4 +1,4 @@
-"""Decisions kept beside a record fill what a record made anew lacks, and no more than that."""
+"""Decisions kept beside a record fill what a record made again lacks, and no more than that."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from courseware.papers.sitting_file import write_sitting
 
 @pytest.fixture
 def anew(tmp_path, sitting, later):
-    """A record made anew, with nothing in it but the sitting."""
+    """A record made again, with nothing in it but the sitting."""
     engine = open_record(f"sqlite:///{tmp_path / 'anew.sqlite'}")
     take(engine, sitting, write_sitting(sitting), at=later(60))
     yield engine
@@ -44,8 +44,8 @@ def test_what_the_record_lacks_is_restored_with_whoever_decided_it(record, anew,
     enter(record, script, decisions=[decided, said], by="P. Reed")
     kept = decisions_to_keep(record, sitting.code)
     assert kept == (
-        KeptDecision(decision=decided, written="7", by="P. Reed", role="first"),
-        KeptDecision(decision=said, written="", by="P. Reed", role="first"),
+        KeptDecision(decision=decided, written="7", by="P. Reed", role="first", source="a.xlsx"),
+        KeptDecision(decision=said, written="", by="P. Reed", role="first", source="a.xlsx"),
     )
     enter(anew, script, kept=kept)
     assert decisions_of(anew, sitting.code, "first") == (decided, said)

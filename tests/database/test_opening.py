@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 import stat
 from pathlib import Path
@@ -9,13 +10,15 @@ from pathlib import Path
 import pytest
 from sqlalchemy import inspect, text
 
-from courseware.database.connection import connect, reading, writing
+from courseware.database.connection import connect, reading, stamp, writing
 from courseware.database.errors import RecordFaulty, RecordRefuses
+from courseware.database.kept_decisions import decisions_to_keep
 from courseware.database.migrations import STEPS, Step, bring_up_to_date
 from courseware.database.opening import open_record
 from courseware.database.retention import kept
-from courseware.database.sittings import sitting_of, sittings
+from courseware.database.sittings import sitting_of, sittings, take
 from courseware.database.tables import METADATA, SETTING
+from courseware.papers.sitting_file import write_sitting
 
 
 def test_a_new_record_is_its_owners_alone(tmp_path) -> None:
@@ -77,10 +80,50 @@ def test_an_address_that_leads_nowhere_is_told(address, says, tmp_path, monkeypa
     assert list(tmp_path.iterdir()) == [], "no stray file is left"
 
 
+@pytest.mark.parametrize(
+    "address",
+    [
+        "file/record.sqlite", "file/new/record.sqlite",  # a file is in the way of its folder
+        "new/../../proc/x", "new/../file/x", "new/deep/../../record.sqlite",  # up from a folder that is not there
+        "/proc/x", "/proc/new/x", "/proc/self/new/x", "/sys/x", "/dev/null/x", "/dev/null", "/dev/full",
+        "nowhere/record.sqlite", "folder", "folder/", "new/" + "n" * 300, "new/deep/" + "n" * 300, "n" * 300,
+        "locked/record.sqlite", "locked/new/record.sqlite", "unread/record.sqlite",
+    ],
+)  # fmt: skip
+def test_a_place_where_no_record_can_be_leaves_nothing_behind(address: str, tmp_path, monkeypatch) -> None:
+    Path(tmp_path, "own").mkdir()
+    monkeypatch.chdir(tmp_path / "own")
+    Path("file").write_text("of somebody")
+    Path("folder").mkdir()
+    Path("nowhere").symlink_to("nobody")
+    Path("locked").mkdir(0o500)
+    Path("unread").mkdir(0o000)
+    if address.startswith(("locked", "unread")) and os.access("locked", os.W_OK):
+        pytest.skip("the administrator may write anywhere")
+    before = sorted(tmp_path.rglob("*"))
+    try:
+        with pytest.raises(RecordFaulty, match=r"cannot be (made|opened)"):
+            open_record(f"sqlite:///{address}")
+        assert sorted(tmp_path.rglob("*")) == before
+    finally:
+        Path("unread").chmod(0o700)
+
+
+def test_a_folder_that_somebody_writes_into_meanwhile_is_left(tmp_path, monkeypatch) -> None:
+    def refuse(file: Path, *_: object) -> int:
+        Path(file).with_name("a letter").write_text("Dear all")
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("courseware.database.connection.os.open", refuse)
+    with pytest.raises(RecordFaulty, match="No space left"):
+        open_record(f"sqlite:///{tmp_path}/new/record.sqlite")
+    assert [path.name for path in tmp_path.rglob("*")] == ["new", "a letter"]
+
+
 def test_a_file_that_is_no_database_is_left_alone(tmp_path) -> None:
     file = tmp_path / "letter.txt"
     file.write_text("Dear all, " * 1000)
-    with pytest.raises(RecordFaulty, match="is no record of this program"):
+    with pytest.raises(RecordFaulty, match="is not a record of this program"):
         open_record(f"sqlite:///{file}")
     assert file.read_text() == "Dear all, " * 1000
 
@@ -91,7 +134,7 @@ def test_a_database_of_something_else_is_left_alone(tmp_path) -> None:
         other.execute("CREATE TABLE bookings (day TEXT)")
     other.close()
     before = file.read_bytes()
-    with pytest.raises(RecordFaulty, match="holds something else than a record"):
+    with pytest.raises(RecordFaulty, match="holds something other than a record"):
         open_record(f"sqlite:///{file}")
     assert file.read_bytes() == before
 
@@ -154,7 +197,7 @@ def test_an_earlier_record_takes_the_steps_it_has_not_had_and_keeps_all_it_holds
 
 def test_a_step_that_fails_leaves_the_record_as_the_step_before_left_it(record, sitting, later) -> None:
     steps = (*STEPS, Step(says="a colour", take=add_colour), Step(says="fails", take=fail_half_way))
-    with pytest.raises(RecordFaulty, match="no such table"):
+    with pytest.raises(RecordFaulty, match=r"\(no such table: elsewhere\): it has been changed by hand"):
         bring_up_to_date(record, later(1), steps)
     columns = [column["name"] for column in inspect(record).get_columns("setting")]
     assert ("colour" in columns, "shape" in columns) == (True, False)
@@ -177,3 +220,16 @@ def test_a_write_that_fails_leaves_nothing_of_itself(record) -> None:
     with pytest.raises(ValueError, match="three"):
         half("three")
     assert kept(record)["names"] is None
+
+
+def test_a_record_from_before_the_sheets_of_decisions_were_noted_keeps_its_decisions(tmp_path, sitting, later) -> None:
+    url = f"sqlite:///{tmp_path}/record.sqlite"
+    engine = connect(url, make=True)
+    bring_up_to_date(engine, later(1), STEPS[:2])
+    take(engine, sitting, write_sitting(sitting), at=later(1))
+    row = (sitting.papers[0].code, "1a", "first", 1, 1, "method shown", "", "J. Marsh", stamp(later(2)))
+    columns = 'paper, label, role, attempt, marks, reason, comment, "by", at'
+    with writing(engine) as connection:
+        connection.exec_driver_sql(f"INSERT INTO decision ({columns}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", row)
+    [decided] = decisions_to_keep(open_record(url), sitting.code)
+    assert (decided.decision.reason, decided.by, decided.source) == ("method shown", "J. Marsh", "")

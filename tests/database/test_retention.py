@@ -1,4 +1,4 @@
-"""How long each kind of record is kept, and what is past its time; nothing is deleted by looking."""
+"""How long each kind of data is kept, and what is past its time; nothing is deleted by looking."""
 
 from __future__ import annotations
 
@@ -30,8 +30,8 @@ def test_a_setting_is_a_new_row_with_who_and_when(record, later) -> None:
         assert connection.execute(select(SETTING.c.months, SETTING.c.by)).all() == [(12, "Q. Lead"), (None, "Q. Lead")]
 
 
-@pytest.mark.parametrize(("kind", "months", "says"), [("photos", 12, "the kinds are names, scripts"), ("names", 0, "is no time"),
-                                                      ("names", -3, "is no time"), ("names", 99999, "from 1 to 1200")])  # fmt: skip
+@pytest.mark.parametrize(("kind", "months", "says"), [("photos", 12, "the kinds are names, scripts"), ("names", 0, "0 months is not a time"),
+                                                      ("names", -3, "is not a time"), ("names", 99999, "from 1 to 1200")])  # fmt: skip
 def test_what_is_no_kind_or_no_time_is_refused(record, later, kind, months, says) -> None:
     with pytest.raises(RecordRefuses, match=says):
         keep(record, kind, months, by="Q. Lead", at=later(1))

@@ -152,9 +152,9 @@ def test_a_full_disk_is_told_as_one() -> None:
     from sqlalchemy import make_url
     from sqlalchemy.exc import OperationalError
 
-    from courseware.database.errors import told_plainly
+    from courseware.database.errors import plain_errors
 
-    with pytest.raises(OSError, match="No space left") as full, told_plainly(make_url("sqlite:///r.sqlite")):
+    with pytest.raises(OSError, match="No space left") as full, plain_errors(make_url("sqlite:///r.sqlite")):
         raise OperationalError("COMMIT", {}, Exception("database or disk is full"))
     assert (full.value.errno, full.value.filename) == (errno.ENOSPC, "r.sqlite")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
@@ -44,7 +45,7 @@ def draw_plinth(call: DrawingCall) -> Picture:
 
 
 @pytest.fixture
-def known(monkeypatch) -> None:
+def known(monkeypatch) -> Iterator[None]:
     kind = DrawingKind(
         arguments={"steps": (Fraction(1), Fraction(10))},
         optional={},
@@ -53,6 +54,8 @@ def known(monkeypatch) -> None:
     )
     monkeypatch.setitem(DRAWING_KINDS, "plinth", kind)
     monkeypatch.setitem(drawings._DRAWN, "plinth", draw_plinth)
+    yield
+    read_bank.cache_clear()
 
 
 def run(*words: object) -> str:

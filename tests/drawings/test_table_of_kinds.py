@@ -1,11 +1,12 @@
 """The kinds a bank may ask for are the kinds that are drawn, and each is drawn anywhere within its limits."""
 
 import itertools
+from pathlib import Path
 
 import pytest
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.drawings import _DRAWN, draw
+from courseware.drawings import _DRAWN, draw, to_svg
 from courseware.drawings.picture import Label
 
 
@@ -55,3 +56,12 @@ MIDDLING = {
     "herringbone": {"bricks": 4, "courses": 12},
     "diagonals": {"width": 2400, "height": 1800},
 }
+
+
+@pytest.mark.parametrize("kind", DRAWING_KINDS)
+def test_a_picture_changes_only_where_somebody_meant_it_to(kind, calling, same_text) -> None:
+    """Every stroke of it, pens and greys too. A golden picture says only that nothing has moved: whether it is right is
+    for the tests that read it back. One dimension is given, the others are boxes to write in."""
+    given = dict.fromkeys(list(DRAWING_KINDS[kind].dimensions)[:1], "1234.5")
+    lines = to_svg(draw(calling(kind, given, **MIDDLING[kind]))).replace("><", ">\n<")
+    same_text(Path(__file__).parent / "golden" / f"{kind}.svg", lines)

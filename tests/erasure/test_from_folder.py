@@ -20,13 +20,13 @@ from pypdf import PdfReader
 from courseware.cli import main
 from courseware.database.learner_lookup import Papers, whose
 from courseware.database.written_files import WrittenFile, hash_of
-from courseware.erasure.from_folder import forget, forget_beside
+from courseware.erasure.from_folder import erase_beside, erase_from_folder
 from courseware.erasure.table_rows import Unreadable, without_in_csv
 from courseware.files.sitting_folders import find_folders, read_folder
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 
-NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with signs that files write otherwise
+NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with characters that files write otherwise
 CLASS = f'Ref;Name\nA-0012;Amara Okafor\n{REFERENCE};"{NAME}"\nA-0014;=1+1\n'
 BANK = """\
 topic: Piers
@@ -151,7 +151,7 @@ def test_the_search_finds_the_learner_in_every_kind_of_file(folder) -> None:
 def test_no_file_holds_a_learner_who_was_taken_out(folder, who) -> None:
     papers = papers_of(folder)
     found = papers_of(folder, papers.codes[0] if who == "code" else who)
-    done = forget(folder, found, nobody)
+    done = erase_from_folder(folder, found, nobody)
     assert mentions(folder, papers.words) == []
     assert done.look == ()
     assert not done.whole
@@ -162,7 +162,7 @@ def test_everybody_elses_papers_stay_byte_for_byte(folder) -> None:
     papers = papers_of(folder)
     singles = [path for path in folder.rglob("*.pdf") if re.match("(paper|key)-", path.name)]
     before = {path: path.read_bytes() for path in singles if papers.codes[0] not in path.name}
-    forget(folder, papers, nobody)
+    erase_from_folder(folder, papers, nobody)
     assert {path: path.read_bytes() for path in before} == before
     assert len(before) == 4
     for name in ("for-learners/all-papers.pdf", "for-tutor/all-keys.pdf"):
@@ -170,7 +170,7 @@ def test_everybody_elses_papers_stay_byte_for_byte(folder) -> None:
 
 
 def test_the_record_in_the_folder_makes_the_others_again(folder, tmp_path) -> None:
-    forget(folder, papers_of(folder), nobody)
+    erase_from_folder(folder, papers_of(folder), nobody)
     done = CliRunner().invoke(main, ["again", str(folder), "--out", str(tmp_path / "again")])
     assert done.exit_code == 0, done.output
     [made] = [path for path in (tmp_path / "again").iterdir() if path.is_dir()]
@@ -180,7 +180,7 @@ def test_the_record_in_the_folder_makes_the_others_again(folder, tmp_path) -> No
 
 def test_other_rows_of_a_marking_sheet_keep_what_was_typed(folder) -> None:
     frozen = openpyxl.load_workbook(folder / "for-tutor/marking-sheet.xlsx")["Answers"].freeze_panes
-    forget(folder, papers_of(folder), nobody)
+    erase_from_folder(folder, papers_of(folder), nobody)
     for name in ("marking-sheet.xlsx", "second-marking-sheet.xlsx"):
         book = openpyxl.load_workbook(folder / "for-tutor" / name)
         column = next(c for c in range(1, 20) if heading(book, c) == "1a")
@@ -192,7 +192,7 @@ def test_other_rows_of_a_marking_sheet_keep_what_was_typed(folder) -> None:
 
 
 def test_files_keep_the_rights_they_had(folder) -> None:
-    forget(folder, papers_of(folder), nobody)
+    erase_from_folder(folder, papers_of(folder), nobody)
     rights = {
         name: stat.S_IMODE((folder / name).stat().st_mode) for name in ("sitting.json", "for-learners/all-papers.pdf")
     }
@@ -204,7 +204,7 @@ def test_what_marking_made_goes_whole(folder) -> None:
     (folder / "marked").mkdir()
     for name in (f"feedback-{papers.codes[0]}.pdf", "all-feedback.pdf", "class-picture.xlsx", "to-settle.xlsx"):
         (folder / "marked" / name).write_bytes(b"x")
-    done = forget(folder, papers, nobody)
+    done = erase_from_folder(folder, papers, nobody)
     assert done.was_marked
     assert not (folder / "marked").exists()
 
@@ -213,7 +213,7 @@ def test_what_a_tutor_put_among_the_marks_stays(folder) -> None:
     (folder / "marked").mkdir()
     (folder / "marked/class-picture-notes.txt").write_text(f"{NAME}: look again", encoding="utf-8")
     (folder / "marked/class-picture.pdf").write_bytes(b"x")
-    done = forget(folder, papers_of(folder), nobody)
+    done = erase_from_folder(folder, papers_of(folder), nobody)
     assert done.look == ("marked/class-picture-notes.txt",)
     assert [path.name for path in (folder / "marked").iterdir()] == ["class-picture-notes.txt"]
 
@@ -224,7 +224,7 @@ def test_a_tutors_own_files_under_the_code_are_told_not_touched(folder) -> None:
     (folder / f"audit-{code}" / f"copy of {code}.pdf").write_bytes(b"x")
     (folder / f"scan of {code.replace('-', '').lower()}.jpg").write_bytes(b"x")
     (folder / f"for-tutor/.key-{code}.pdf.77.part").write_bytes(b"half")
-    done = forget(folder, papers_of(folder), nobody)
+    done = erase_from_folder(folder, papers_of(folder), nobody)
     assert set(done.look) == {f"audit-{code}/copy of {code}.pdf", f"scan of {code.replace('-', '').lower()}.jpg"}
     assert all((folder / name).exists() for name in done.look)
     assert not list(folder.rglob("*.part")), "what a stopped run left of the program's own goes"
@@ -235,7 +235,7 @@ def test_a_tutors_own_tables_are_told_not_touched(folder) -> None:
     table = f"code,remark\r\n{papers.codes[0]},fair\r\n".encode()
     (folder / "remarks.csv").write_bytes(table)
     (folder / "old.csv").write_bytes("Name;Ort\r\nZoë;Köln\r\n".encode("cp1252"))
-    assert forget(folder, papers, nobody).look == ("remarks.csv",)
+    assert erase_from_folder(folder, papers, nobody).look == ("remarks.csv",)
     assert (folder / "remarks.csv").read_bytes() == table
 
 
@@ -261,7 +261,7 @@ def test_a_remark_in_another_row_of_a_workbook_loses_the_name_alone(folder) -> N
     book["Answers"].cell(2, 9).value = f"=as {NAME} has it"
     book["Answers"].cell(2, 9).data_type = "s"
     book.save(sheet)
-    forget(folder, papers_of(folder), nobody)
+    erase_from_folder(folder, papers_of(folder), nobody)
     cell = openpyxl.load_workbook(sheet)["Answers"].cell(2, 9)
     assert (cell.value, cell.data_type) == ("=as (a deleted learner) has it", "s")
 
@@ -274,7 +274,7 @@ def test_a_class_grid_that_cannot_be_made_any_more_goes(folder, monkeypatch) -> 
 
     monkeypatch.setattr(from_folder, "print_grid", later_program)
     papers = papers_of(folder)
-    assert "for-tutor/class-grid.pdf" in forget(folder, papers, nobody).removed
+    assert "for-tutor/class-grid.pdf" in erase_from_folder(folder, papers, nobody).removed
     assert mentions(folder, papers.words) == []
 
 
@@ -289,13 +289,18 @@ def test_a_tutors_own_files_are_told_not_touched(folder) -> None:
     (folder / "photo.jpg").write_bytes(b"\xff\xd8")
     (folder / "scan.pdf").write_bytes(b"%PDF-1.4 of another make")
     (folder / "broken.xlsx").write_bytes(b"PK not quite")
-    assert forget(folder, papers_of(folder), nobody).look == ("broken.xlsx", "notes.txt", "photo.jpg", "scan.pdf")
+    assert erase_from_folder(folder, papers_of(folder), nobody).look == (
+        "broken.xlsx",
+        "notes.txt",
+        "photo.jpg",
+        "scan.pdf",
+    )
     assert (folder / "notes.txt").exists()
 
 
 def test_a_copy_of_a_sheet_is_told_not_touched(folder) -> None:
     shutil.copy(folder / "for-tutor/class-grid.pdf", folder / "printed-grid.pdf")
-    assert forget(folder, papers_of(folder), nobody).look == ("printed-grid.pdf",)
+    assert erase_from_folder(folder, papers_of(folder), nobody).look == ("printed-grid.pdf",)
     assert (folder / "printed-grid.pdf").exists()
 
 
@@ -303,7 +308,7 @@ def test_joined_files_go_where_a_single_sheet_is_missing(folder) -> None:
     papers = papers_of(folder)
     other = next(code for code in (p.code for p in read_folder(folder).sitting.papers) if code not in papers.codes)
     (folder / f"for-tutor/key-{other}.pdf").unlink()
-    done = forget(folder, papers, nobody)
+    done = erase_from_folder(folder, papers, nobody)
     assert "for-tutor/all-keys.pdf" in done.removed
     assert mentions(folder, papers.words) == []
 
@@ -319,24 +324,24 @@ def test_a_stop_half_way_is_gone_on_with(folder, monkeypatch) -> None:
     with monkeypatch.context() as full:
         full.setattr(from_folder, "_clean_sheets", stopped)
         with pytest.raises(OSError, match="No space"):
-            forget(folder, papers, nobody)
+            erase_from_folder(folder, papers, nobody)
     assert papers_of(folder) == papers  # still to be found
-    forget(folder, papers, nobody)
+    erase_from_folder(folder, papers, nobody)
     assert mentions(folder, papers.words) == []
 
 
 def test_the_last_learners_folder_goes(folder) -> None:
     for who in ("Amara Okafor", "=1+1"):
-        assert not forget(folder, papers_of(folder, who), nobody).whole
-    assert forget(folder, papers_of(folder), nobody).whole
+        assert not erase_from_folder(folder, papers_of(folder, who), nobody).whole
+    assert erase_from_folder(folder, papers_of(folder), nobody).whole
     assert not folder.exists()
 
 
 def test_the_last_learners_folder_stays_with_a_tutors_own_files(folder) -> None:
     (folder / "notes.txt").write_text("Mine.", encoding="utf-8")
     for who in ("Amara Okafor", "=1+1"):
-        forget(folder, papers_of(folder, who), nobody)
-    done = forget(folder, papers_of(folder), nobody)
+        erase_from_folder(folder, papers_of(folder, who), nobody)
+    done = erase_from_folder(folder, papers_of(folder), nobody)
     assert (done.whole, done.look) == (False, ("notes.txt",))
     assert [path.name for path in folder.iterdir()] == ["notes.txt"]
 
@@ -347,7 +352,7 @@ def test_a_stopped_run_that_has_the_learner_is_removed(folder) -> None:
     (stopped / ".request").write_text("x", encoding="utf-8")
     found, _ = find_folders([folder.parent])
     assert [one.path for one in found] == [stopped.resolve()]
-    assert forget(stopped, papers, nobody).whole
+    assert erase_from_folder(stopped, papers, nobody).whole
     assert not stopped.exists()
 
 
@@ -357,7 +362,7 @@ def test_numbered_papers_are_taken_out_by_code(tmp_path) -> None:
     assert CliRunner().invoke(main, words).exit_code == 0
     [folder] = [path for path in (tmp_path / "output").iterdir() if path.is_dir()]
     code = read_folder(folder).sitting.papers[1].code
-    forget(folder, papers_of(folder, code), nobody)
+    erase_from_folder(folder, papers_of(folder, code), nobody)
     assert mentions(folder, (code,)) == []
     assert len(json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["papers"]) == 2
 
@@ -386,7 +391,7 @@ def test_what_the_program_noted_goes_and_everything_else_is_told(folder) -> None
     }
     for name, data in own.items():
         (out / name).write_bytes(data)
-    done = forget_beside([out], papers, notes)
+    done = erase_beside([out], papers, notes)
     assert set(done.removed) == {str(export), str(audit), str(plan)}
     assert done.remade == (str(table),)
     assert not export.parent.exists()
@@ -400,7 +405,7 @@ def test_a_noted_file_that_was_changed_since_is_a_tutors_own(folder) -> None:
     plan.write_text(f"{NAME};secure\n", encoding="utf-8")
     note = noted(plan)
     plan.write_text(f"{NAME};secure\nmy remark\n", encoding="utf-8")
-    done = forget_beside([out], papers, [note])
+    done = erase_beside([out], papers, [note])
     assert (done.removed, done.remade, done.look) == ((), (), (str(plan),))
 
 
@@ -410,7 +415,7 @@ def test_another_learners_export_that_names_this_one_is_told(folder) -> None:
     (out / f"learner-{other}").mkdir()
     export = out / f"learner-{other}/learner.json"
     export.write_text(json.dumps({"written": f"copied from {NAME}"}, ensure_ascii=False), encoding="utf-8")
-    assert forget_beside([out], papers, [noted(export, other)]).look == (str(export),)
+    assert erase_beside([out], papers, [noted(export, other)]).look == (str(export),)
     assert export.exists()
 
 
@@ -428,7 +433,7 @@ def test_kept_decisions_lose_the_learners_rows_and_no_others(folder) -> None:
     rows = [(papers.codes[0], "1a", 1, "method shown", "", "7", 1, "first", "J. Marsh") for papers in (gone, other)]
     page = Page(title="Decisions kept", columns=dict.fromkeys(heads, 9), rows=rows)
     (folder / "for-tutor/decisions.xlsx").write_bytes(safe_workbook([page], "2026-01-05"))
-    done = forget(folder, gone, nobody)
+    done = erase_from_folder(folder, gone, nobody)
     assert "for-tutor/decisions.xlsx" in done.remade
     assert "for-tutor/decisions.xlsx" not in done.look
     left = openpyxl.load_workbook(folder / "for-tutor/decisions.xlsx").active

@@ -18,7 +18,7 @@ from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import issue_exercise
 from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
-from courseware.part_kinds.number.feedback import first_wrong_line
+from courseware.part_kinds.number.feedback import where_it_left
 
 OPENINGS, SEQUENCES = "opening_sizes", "sequence_of_work"
 Part = tuple[str, str]  # exercise and part
@@ -87,7 +87,7 @@ class TestFirstWrongLine:
     ])  # fmt: skip
     def test_is_the_one_decided_by_hand(self, on_openings, exercise, part, slip_number, line, why) -> None:
         sitting, sources, _ = on_openings
-        assert first_wrong_line(solved_number(sources, sitting, exercise, part), slip_number - 1) == line, why
+        assert where_it_left(solved_number(sources, sitting, exercise, part), slip_number - 1)[0] == line, why
 
     @pytest.mark.parametrize("topic", [OPENINGS, SEQUENCES])
     def test_never_has_the_slips_own_figure(self, topic, request) -> None:
@@ -97,7 +97,7 @@ class TestFirstWrongLine:
             for index in range(0, len(spaces[name]), 7):
                 for number in (n for part in solve(exercise, spaces[name].variant(index)) for n in part.numbers):
                     for place, figure in enumerate(number.slips):
-                        line = first_wrong_line(number, place)
+                        line, _, _ = where_it_left(number, place)
                         same_unit = number.part.working[line].unit in (None, number.part.unit)
                         value = number.working[line]
                         assert not (same_unit and value is not None and rounded(number.part, value) == figure)

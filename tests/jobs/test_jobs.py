@@ -133,6 +133,66 @@ def test_an_order_worked_out_by_hand() -> None:
     assert (stores.cement_bags, stores.lime_litres, stores.sand_kg) == (4, 0, 550)
 
 
+def test_the_setting_out_worked_out_by_hand() -> None:
+    """Of the job above: 4 bricks by 15 courses on four courses of wall, a brick's width of surround and a joint all round.
+
+    4 × 225 + 10 = 910; 15 × 75 + 10 = 1135; √(910² + 1135²) = √2116325 = 1454.76; 4 × 75 = 300; 19 × 75 = 1425.
+    Panel: 910 − 2 × (10 + 102.5 + 10) = 665 and 1135 − 245 = 890. Bottom run: 300 + 10 + 102.5 = 412.5; top run: a joint
+    below the head, 300 + 1135 − 10 = 1425. Both lie below the eye at 1500: the under-side arris, by the outline rule.
+    """
+    assert job().figures == (
+        ("Top of the wall below the opening, above the floor", "300 mm"),
+        ("Width of the opening, brick to brick", "910 mm"),
+        ("Clear height, brick below to brick above", "1135 mm"),
+        ("Both diagonals of the opening", "1454.8 mm"),
+        ("Top of course 19 of the wall, at the head of the opening", "1425 mm"),
+        ("Joint from reveal to surround, and from surround to panel", "10 mm"),
+        ("Top of the bottom run, above the floor", "412.5 mm"),
+        ("Level the bottom run through on its", "under-side arris"),
+        ("Width of the panel, brick edge to brick edge", "665 mm"),
+        ("Height of the panel, brick edge to brick edge", "890 mm"),
+        ("Top of the top run, above the floor", "1425 mm"),
+        ("Level the top run through on its", "under-side arris"),
+        ("The surround stands out from the face by", "25 mm"),
+    )
+
+
+def test_what_is_measured_worked_out_by_hand() -> None:
+    """Of the job above, of bricks that vary by 1 mm: sizes within 5 mm; level 8 mm in 5 m (NHBC 2011), pro rata.
+
+    8 × 1455 ÷ 5000 is 2.3 but a diagonal is a size; 8 × 1135 ÷ 5000 = 1.8; 8 × 665 ÷ 5000 = 1.1; 8 × 910 ÷ 5000 = 1.5,
+    which is 1.456. Joints vary by 3 mm when bricks are spread.
+    """
+    plan = job(("hours: 6", "hours: 6\nbricks_vary: 1"))
+    assert [(line.what, line.target, line.allowed) for line in plan.lines] == [
+        ("Width of the opening", 910, 5),
+        ("Clear height of the opening", 1135, 5),
+        ("Diagonal, lower left to upper right", 1455, 5),
+        ("Diagonal, lower right to upper left", 1455, 5),
+        ("Panel, width", 665, 5),
+        ("Panel, height", 890, 5),
+        ("Projection of the surround", 25, 5),
+        ("Gauge, four courses of the wall", 300, 3),
+        ("Widest perpend of the panel", 10, 3),
+        ("Narrowest perpend of the panel", 10, 3),
+        ("Difference of the two diagonals", 0, 5),
+        ("Left reveal, out of plumb over its height", 0, 2),
+        ("Right reveal, out of plumb over its height", 0, 2),
+        ("Face of the panel, out of true under a straight-edge", 0, 1),
+        ("Bottom run, out of level over its length", 0, 1),
+        ("Top run, out of level over its length", 0, 1),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("day_height", "ends"),
+    [(1500, (20, 24)), (1800, (24,)), (1799, (23, 24)), (900, (12, 24)), (75, tuple(range(1, 25)))],
+)
+def test_a_days_work_ends_on_a_course(day_height: int, ends: tuple[int, ...]) -> None:
+    """Of 24 courses of 75 mm."""
+    assert job(("hours: 6", f"hours: 6\nday_height: {day_height}")).days == ends
+
+
 def test_practice_mortar_has_lime_for_cement() -> None:
     """The sixth part of 0.3427 m³ is 57 litres; bricks in it are used again, those in cement mortar are not."""
     shown = {}
@@ -497,8 +557,8 @@ def test_every_figure_out_of_reason_is_told_at_its_own_place() -> None:
 @pytest.mark.parametrize(
     ("mortar", "mix", "message"),
     [
-        ("cement", "rubbish", "is no mix: write cement to sand as 1:5"),
-        ("cement", "0:5", "is no mix"),
+        ("cement", "rubbish", "is not a mix: write cement to sand as 1:5"),
+        ("cement", "0:5", "is not a mix"),
         ("practice", "1:1:6", "practice mortar is lime and sand alone"),
     ],
 )
@@ -771,13 +831,13 @@ def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatc
     )
     assert done.exit_code == 0, done.output
     assert "the job is for 8, worksheets are for 2" in done.output
-    [record] = Path("output").glob("*/sitting.json")
-    assert record.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
-    again = CliRunner().invoke(main, ["again", str(record), "--out", "second", "--jobs", "1"])
+    [file] = Path("output").glob("*/sitting.json")
+    assert file.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
+    again = CliRunner().invoke(main, ["again", str(file), "--out", "second", "--jobs", "1"])
     assert again.exit_code == 0, again.output
     [second] = Path("second").glob("*/sitting.json")
-    for path in record.parent.rglob("*.pdf"):
-        assert (second.parent / path.relative_to(record.parent)).read_bytes() == path.read_bytes(), path.name
+    for path in file.parent.rglob("*.pdf"):
+        assert (second.parent / path.relative_to(file.parent)).read_bytes() == path.read_bytes(), path.name
 
 
 def test_a_worksheet_on_one_bay_over_one_course_speaks_of_one(tmp_path, monkeypatch) -> None:
@@ -822,7 +882,7 @@ def test_a_worksheet_that_fails_its_proof_is_not_issued(tmp_path, monkeypatch) -
     wrong = sheet.replace("value: courses * course + joint, earns", "value: courses * course + 2 * joint, earns", 1)
     assert wrong != sheet
     bank = read_bank(wrong.encode(), "worksheet.yaml")
-    monkeypatch.setattr("courseware.workflows.jobs.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
+    monkeypatch.setattr("courseware.workflows.issue.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
     done = CliRunner().invoke(main, ["job", "porch-panel", "--learners", "2"])
     assert done.exit_code == 1
     assert "nothing was made" in done.output

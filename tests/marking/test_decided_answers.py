@@ -12,7 +12,7 @@ import pytest
 import yaml
 
 from courseware.banks import Bank, Exercise
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.givens import read_given
 from courseware.files.bank_files import read_banks
 from courseware.marking.mark import Marked, mark_scripts
@@ -39,7 +39,7 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def bank(name: str) -> Bank:
-    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing anew."""
+    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing again."""
     return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
 
 
@@ -149,6 +149,61 @@ def test_marks_are_those_decided_by_hand(decided: dict[str, Any]) -> None:
     )
 
 
+@pytest.mark.parametrize("power", [-7, -6, -5, -4, -3, -2, -1, 1, 2, 3, 4, 5, 6, 7])
+def test_the_digits_are_right_up_to_six_powers_of_ten_away(chain: Callable[..., dict[str, Mark]], power: int) -> None:
+    """The width is 1585 mm; written as 15850 or 0.001585 it earns its method mark, further off it is another figure."""
+    typed = (
+        f"1585{'0' * power}" if power > 0 else f"0.{'0' * (-power - 4)}1585" if power < -3 else f"{1585 * 10.0**power}"
+    )
+    mark = chain({"width": typed})["width"]
+    assert (mark.how, mark.marks) == (("tens", 1) if abs(power) <= 6 else ("unknown", 0)), mark.written
+
+
+CHAIN = ("own/chain", {"bricks": 7, "courses": 16})
+ONE_OPENING, HALVED, MEET = (
+    ("own/one-opening", {"bricks": 4}),
+    ("own/halved", {"wide": 3395}),
+    ("own/slips-that-meet", {"courses": 12}),
+)
+WINDOW, THIRDS = (
+    ("own/window-in-a-wall", {"bricks": 6, "wall": 2700}),
+    ("own/thirds", {"total": 250, "sheets": 8}),
+)
+
+
+@pytest.mark.parametrize(
+    ("of", "cells", "why"),
+    [
+        (ONE_OPENING, {"width": "910"}, "Right."),
+        (ONE_OPENING, {"width": "925"}, "Accepted: Measured over the reveals."),
+        (ONE_OPENING, {"width": "925", "half_width": "462.5"}, "Right from the learner's own earlier answer."),
+        (ONE_OPENING, {"width": "900"}, "The extra joint was left out."),
+        (ONE_OPENING, {"width": "910 kg"}, "The right figure with another unit: mm was asked."),
+        (ONE_OPENING, {"width": "777 kg"}, "Another unit than mm, and another figure. See the working."),
+        (ONE_OPENING, {"width": "777"}, "Not recognised. See the working."),
+        (ONE_OPENING, {"width": "9100"}, "The digits are right, the power of ten is not. See the working."),
+        (ONE_OPENING, {"width": "901"}, "Two digits have changed places. See the working."),
+        (MEET, {"counted": "10", "clear": "750"}, "One of: The top bed was dropped; or: The beds were guessed."),
+        (CHAIN, {"area": "1.91"}, "Cut off, not rounded, at 2 decimal places."),
+        (CHAIN, {"area": "1.9"}, "Rounded further than asked: 2 decimal places wanted."),
+        (THIRDS, {"bundle": "8.9"}, "Cut off, not rounded, at 1 decimal place."),  # 8.98472
+        (HALVED, {"middle": "1698"}, "Rounded, where the exact figure was asked."),
+        (HALVED, {"bricks_ordered": "2291"}, "Rounded the other way."),
+        (HALVED, {"bricks_ordered": "2291.6"}, "Not rounded to a whole number."),
+        (WINDOW, {"window": "3385", "left_over": "685"},
+         "The earlier answer cannot be carried on: it gives nothing, or less. See the working."),
+        (WINDOW, {"window": "1350", "halves_across": "11"},
+         "The earlier answer cannot be carried on: an opening of 1350 mm does not work to half bricks: the nearest are 1247.5 mm (5½ bricks) and 1360 mm (6 bricks). See the working."),
+    ],
+)  # fmt: skip
+def test_a_mark_says_why(of: tuple[str, Given], cells: Mapping[str, str], why: str) -> None:
+    """Of the last cell written."""
+    at, given = of
+    sitting = sitting_of(at, given_in(given))
+    marked = mark_scripts(sitting, scripts_of(sitting, exercise_at(at)[1], cells))
+    assert marks_by_name(sitting, marked)[list(cells)[-1]].why == why
+
+
 def test_the_table_is_as_large_and_as_wide_as_promised() -> None:
     assert ANSWERS >= 150
     hows = {how for script in DECIDED for row in script["parts"].values() for how in row[2].split()[0].split("/")}
@@ -165,9 +220,6 @@ def kind(at: str, name: str) -> str:
         if part.name == name or (isinstance(part, TablePart) and name in {row.name for row in part.rows}):
             return type(part).__name__
     raise AssertionError(f"{at} has no part {name}")
-
-
-CHAIN = ("own/chain", {"bricks": 7, "courses": 16})
 
 
 @pytest.fixture
@@ -221,7 +273,7 @@ def test_a_decision_settles_what_could_not_be_read(chain: Callable[..., dict[str
 
 
 def test_an_absent_learner_has_no_marks_and_a_late_one_has_them_all() -> None:
-    sitting = sitting_of(CHAIN[0], CHAIN[1], {"bricks": tidy(8), "courses": tidy(16)})
+    sitting = sitting_of(CHAIN[0], CHAIN[1], {"bricks": whole_as_int(8), "courses": whole_as_int(16)})
     away, late = (paper.code for paper in sitting.papers)
     label = sitting.papers[1].exercises[0].parts[0].label
     scripts = [Script(code=late, status="late", cells={label: "1810"}), Script(code=away, status="absent", cells={})]

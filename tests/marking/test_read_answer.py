@@ -39,6 +39,38 @@ def test_what_is_no_figure_is_never_guessed(case: dict[str, str]) -> None:
     assert case["reading"] != "person" or len(written.figures) > 1 or written.why, "a person is told why"
 
 
+@pytest.mark.parametrize(
+    ("typed", "why"),
+    [
+        ("1" * 61, "it is too long for a figure"),
+        ("twelve", "it does not read as one figure"),
+        ("1/0", "it does not read as one figure"),
+        ("1,2,3", "it does not read as one figure"),
+        ("910 yards", "the unit `yards` is not known here"),
+    ],
+)
+def test_a_person_is_told_why_a_cell_is_no_figure(typed: str, why: str) -> None:
+    assert read_figure(typed, "mm").why == why
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "decimals", "places"),
+    [
+        ("0.910 m", "mm", 3, 0),
+        ("0.9105 m", "mm", 4, 1),
+        ("91.05 cm", "mm", 2, 1),
+        ("12537 mm", "m", 0, 3),
+        ("910 mm", "mm", 0, 0),
+        ("1.50 in", "mm", 2, 1),  # 25.4 mm: a hundredth of an inch is no tenth of a millimetre, and no hundredth
+        ("0.5 m²", "mm²", 1, 0),
+        ("½ m", "mm", 0, 0),
+    ],
+)
+def test_the_decimals_typed_are_those_of_the_parts_unit(typed: str, unit: str, decimals: int, places: int) -> None:
+    written = read_figure(typed, unit)
+    assert (written.decimals, written.places) == (decimals, places)
+
+
 def test_the_cases_hold_every_reading_and_every_unit_of_the_banks() -> None:
     assert {case["reading"] for case in CASES} == {"blank", "not reached", "figure", "wrong unit", "person"}
     units = {

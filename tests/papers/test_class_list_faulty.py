@@ -102,7 +102,7 @@ def test_any_text_gives_learners_or_faults_and_nothing_unseen(text: str, encodin
     else:
         told = [told for learner in learners for told in (learner.name, learner.reference)]
         assert all(learner.name for learner in learners)
-    assert not any(unseen(sign) for line in told for sign in line)
+    assert not any(unseen(character) for line in told for character in line)
 
 
 def test_any_bytes_give_learners_or_faults() -> None:

@@ -1,4 +1,4 @@
-"""From record to sheets: what stands on a paper, what on its key, and that the two agree."""
+"""From a sitting to sheets: what stands on a paper, what on its key, and that the two agree."""
 
 from __future__ import annotations
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from courseware.banks import Bank, prove, read_bank
-from courseware.papers.codes import read_code
+from courseware.papers.codes import code, read_code
 from courseware.papers.deal import CannotDeal, Choosing, Heads, choose, deal_sitting, shared_variants
 from courseware.papers.group import Group, Learner, numbered
 from courseware.papers.sitting import IssuedPart, Sitting
@@ -93,7 +93,15 @@ def test_codes_read_back_and_none_comes_twice() -> None:
     sitting = dealt(300)
     codes = [sitting.code, *(paper.code for paper in sitting.papers)]
     assert len(set(codes)) == 301
-    assert all(read_code(code) == code for code in codes)
+    assert all(read_code(own) == own for own in codes)
+
+
+def test_a_papers_code_goes_by_the_seed_the_bank_and_the_learners_place() -> None:
+    sitting = dealt(3)
+    assert [paper.code for paper in sitting.papers] == [
+        code("a seed", "paper", bank().sha256, place) for place in ("0", "1", "2")
+    ]
+    assert sitting.code == code("a seed", "sitting", bank().sha256, "Walls", "2026-01-05")
 
 
 def test_parts_are_issued_with_their_labels_exact_answers_and_marks() -> None:
@@ -166,7 +174,24 @@ def test_which_exercises_a_sitting_takes(choosing: dict[str, object], names: lis
     assert chosen(**choosing) == names
 
 
-@pytest.mark.parametrize("count", [1, 2, 3, 4, 5])
+@pytest.mark.parametrize(("topics", "taken"), [(1, 2), (3, 6), (5, 6), (6, 6), (7, 7), (8, 8)])
+def test_a_sitting_takes_six_exercises_unless_told_otherwise_and_at_least_one_a_topic(topics: int, taken: int) -> None:
+    """Each topic has two exercises."""
+    banks = [bank(topic) for topic in "abcdefgh"[:topics]]
+    found = choose(banks, Choosing(), "s")
+    assert len(found) == taken
+    assert len({of.topic for of, _ in found}) == topics
+
+
+def test_two_exercises_of_one_level_stand_as_in_their_bank() -> None:
+    """Whatever the seed draws first."""
+    one = bank()
+    level = replace(one, exercises=tuple(replace(exercise, level=1) for exercise in one.exercises))
+    for seed in ("a", "b", "c", "d", "e"):
+        assert [e.name for _, e in choose([level], Choosing(), seed)] == ["walls-pier", "walls-opening"]
+
+
+@pytest.mark.parametrize("count", [1, 2, 3, 4, 5, 6])
 def test_so_many_exercises_are_spread_over_the_topics(count: int) -> None:
     often = Counter(name.partition("-")[0] for name in chosen(exercises=count))
     assert sum(often.values()) == count

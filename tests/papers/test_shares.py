@@ -54,6 +54,13 @@ def test_a_space_too_small_to_share_is_all_for_papers(size: int) -> None:
     assert variants(for_papers(of_size(size))) == variants(of_size(size))
 
 
+def test_twelve_variants_are_enough_to_share_and_eleven_are_not() -> None:
+    firsts = range(1, 601, 12)
+    assert all(len(for_practice(of_size(11, first))) == 0 for first in firsts)
+    shares = [len(for_practice(of_size(12, first))) for first in firsts]
+    assert 180 < sum(shares) < 220  # a third of 600 is 200
+
+
 def test_a_worksheet_on_a_job_keeps_its_one_variant() -> None:
     assert len(for_papers(of_size(1))) == 1
 

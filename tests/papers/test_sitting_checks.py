@@ -1,4 +1,4 @@
-"""A record that this program cannot have written is refused before anything is made of it."""
+"""A sitting that this program cannot have written is refused before anything is made of it."""
 
 import json
 from collections.abc import Callable
@@ -10,7 +10,7 @@ from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_si
 
 
 def changed(**keys: Any) -> Callable[[dict[str, Any]], None]:
-    """Puts values into the head of a record, its first paper, exercise or part, by the key's own prefix."""
+    """Puts values into the head of a sitting, its first paper, exercise or part, by the key's own prefix."""
 
     def change(data: dict[str, Any]) -> None:
         paper = data["papers"][0]

@@ -1,4 +1,4 @@
-"""The record of a sitting: there and back without loss, figures exact; what is no record is told."""
+"""A sitting's file: there and back without loss, figures exact; what is not one is refused."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
 
-CHANGED = "it is not the record of a sitting, or it has been changed by hand"
+CHANGED = "it is not a sitting.json, or it has been changed by hand"
 
 
 def test_a_record_reads_back_the_same(dealt) -> None:
@@ -58,7 +58,7 @@ def test_names_are_kept_as_they_are_written(dealt) -> None:
 
 
 def changed(text: str, *path: str | int, to: object = None) -> str:
-    """The record with one place of it changed, or taken out."""
+    """The sitting with one place of it changed, or taken out."""
     data = json.loads(text)
     inside = data
     for step in path[:-1]:
@@ -101,7 +101,7 @@ def test_a_record_of_a_later_form_is_refused(dealt) -> None:
 
 @pytest.mark.parametrize("text", ["", "{", "[]", "null", "5", '"a"', "[" * 100_000, '{"sitting": 5}', '{"sitting": {}, "papers": []}',
                                   '{"sitting": [1], "papers": []}', '{"sitting": "ab", "papers": []}', "NaN", "1" * 5000], ids=lambda t: t[:12])  # fmt: skip
-def test_what_is_no_record_is_refused(text: str) -> None:
+def test_what_is_not_a_sitting_is_refused(text: str) -> None:
     with pytest.raises(SittingFaulty):
         read_sitting(text)
 
@@ -110,7 +110,7 @@ ODD = st.sampled_from([None, 5, -1, 1.5, True, "", "x", "1/0", [], ["x"], [[]], 
 
 
 def places(inside: Any) -> Iterator[tuple[Any, str | int]]:
-    """Every place in a record, as the list or map and the key in it."""
+    """Every place in a sitting, as the list or map and the key in it."""
     for key in list(inside) if isinstance(inside, dict) else range(len(inside)):
         yield inside, key
         if isinstance(inside[key], dict | list):
@@ -119,13 +119,13 @@ def places(inside: Any) -> Iterator[tuple[Any, str | int]]:
 
 @settings(deadline=None, max_examples=200)
 @given(st.data())
-def test_whatever_stands_in_a_record_it_is_read_or_refused(dealt, data: st.DataObject) -> None:
-    record = json.loads(write_sitting(dealt(exercises=1)))
-    found = list(places(record))
+def test_whatever_stands_in_a_sitting_it_is_read_or_refused(dealt, data: st.DataObject) -> None:
+    sitting = json.loads(write_sitting(dealt(exercises=1)))
+    found = list(places(sitting))
     inside, key = found[data.draw(st.integers(0, len(found) - 1))]
     inside[key] = data.draw(ODD)
     with contextlib.suppress(SittingFaulty):
-        assert isinstance(read_sitting(json.dumps(record)), Sitting)
+        assert isinstance(read_sitting(json.dumps(sitting)), Sitting)
 
 
 @pytest.mark.parametrize("kept", [0, 1, 100, -2, -3])

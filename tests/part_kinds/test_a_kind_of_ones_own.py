@@ -54,6 +54,7 @@ def known() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(part_kinds, "__path__", [*part_kinds.__path__, str(OWN)])
         yield
+    read_bank.cache_clear()
 
 
 @pytest.fixture(scope="module")
@@ -82,6 +83,7 @@ def text_of(pdf: Path) -> str:
 
 def test_nobody_knows_it_without_its_folder(monkeypatch) -> None:
     monkeypatch.setattr(part_kinds, "__path__", [place for place in part_kinds.__path__ if place != str(OWN)])
+    read_bank.cache_clear()
     with pytest.raises(BankFaulty, match="no part is of kind `ratio`; expected one of number, choice, order, table,"):
         read_bank(BANK.encode(), "mixes.yaml")
 

@@ -14,7 +14,7 @@ from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.deal import CannotDeal
 from courseware.papers.shares import for_practice
 from courseware.papers.sheets import AskedExercise, KeyExercise
-from courseware.practice.booklet import Block, Booklet, Round, compose_booklet
+from courseware.practice.booklet import Booklet, ExamplePair, Round, compose_booklet
 
 SEED = "a seed for booklets"
 
@@ -87,13 +87,13 @@ def test_topics_take_turns(booklet) -> None:
 def test_only_examples_and_the_back_can_hold_an_answer() -> None:
     """By type: a question to be done is what a paper asks, which has no field for an answer."""
     assert get_type_hints(Round)["questions"] == tuple[AskedExercise, ...]
-    assert get_type_hints(Block) == {"example": KeyExercise, "question": AskedExercise}
+    assert get_type_hints(ExamplePair) == {"example": KeyExercise, "question": AskedExercise}
     holding = {field.name for field in fields(Booklet) if "KeyExercise" in str(get_type_hints(Booklet)[field.name])}
     assert holding == {"answers"}
 
 
 def test_cautions_stand_where_the_learner_begins_and_once_each(booklet) -> None:
-    """Each round is for another day, so it says them anew."""
+    """Each round is for another day, so it says them again."""
     sections = [
         [asked for block in booklet.blocks for asked in (block.example.asked, block.question)],
         *(list(each.questions) for each in booklet.rounds),

@@ -14,7 +14,7 @@ from courseware.banks import Exercise, prove, read_bank
 from courseware.banks.figures import exact_text, half_up
 from courseware.banks.part import SolvedNumber
 from courseware.banks.solve import solve
-from courseware.marking.judge import Asked, judge
+from courseware.marking.judge import AskedFigure, judge
 from courseware.marking.read_answer import read_figure, settled
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import practice_kinds
@@ -59,7 +59,7 @@ def by_marking(typed: str, solved: SolvedNumber, before: Fraction | int | None) 
     value = settled(written, Fraction(solved.answer), (*solved.slips, *solved.accept)) if written.figures else None
     if value is None:
         return "asked", []
-    asked = Asked(
+    asked = AskedFigure(
         own=solved, carried=None, withheld="", says=lambda _: "", key="k", elsewhere=lambda _: False, before=(before,)
     )  # nothing is carried on the page, and it knows no other paper
     verdict = judge(value, written, asked)

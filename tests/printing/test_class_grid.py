@@ -66,10 +66,10 @@ def test_a_slice_says_which_learners_it_has(class_of, monkeypatch) -> None:
 
 
 def test_the_same_record_gives_the_same_grid_by_one_process_or_two(class_of) -> None:
-    record = write_sitting(class_of(GRID_LEARNERS + 1))
-    one = print_grid(record, GRID_LEARNERS + 1)
-    assert print_grid(record, GRID_LEARNERS + 1) == one
-    assert print_grid(record, GRID_LEARNERS + 1, 2) == one
+    text = write_sitting(class_of(GRID_LEARNERS + 1))
+    one = print_grid(text, GRID_LEARNERS + 1)
+    assert print_grid(text, GRID_LEARNERS + 1) == one
+    assert print_grid(text, GRID_LEARNERS + 1, 2) == one
 
 
 def test_a_class_at_the_bound_is_one_document(class_of) -> None:

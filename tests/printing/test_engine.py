@@ -110,19 +110,19 @@ def through_svg(markup: str, svg: str) -> bytes:
 
 def test_one_process_or_two_print_the_same_bytes(composed) -> None:
     sitting, _ = composed("opening_sizes", 2)
-    record = write_sitting(sitting)
+    text = write_sitting(sitting)
     sheets = [Sheet(place=place, key=key) for place in range(3) for key in (False, True)]
     made: list[dict[Sheet, bytes]] = []
     for processes in (1, 2):
         made.append({})
-        print_sheets(record, sheets, processes, made[-1].__setitem__)
+        print_sheets(text, sheets, processes, made[-1].__setitem__)
     assert made[0] == made[1]
 
 
 def test_another_hash_seed_another_zone_another_day_print_the_same_bytes(printed, composed, tmp_path) -> None:
     sitting, _ = composed("opening_sizes", 2)
-    record = tmp_path / "sitting.json"
-    record.write_text(write_sitting(sitting), encoding="utf-8")
+    file = tmp_path / "sitting.json"
+    file.write_text(write_sitting(sitting), encoding="utf-8")
     script = (
         "import sys, hashlib\n"
         "from courseware.printing.workers import Sheet, print_sheets\n"
@@ -131,7 +131,7 @@ def test_another_hash_seed_another_zone_another_day_print_the_same_bytes(printed
     )
     told = {
         subprocess.run(
-            [sys.executable, "-c", script, str(record)],
+            [sys.executable, "-c", script, str(file)],
             env={**os.environ, "PYTHONHASHSEED": seed, "TZ": zone},
             check=True, capture_output=True, text=True, timeout=120,
         ).stdout

@@ -1,15 +1,16 @@
 """What learners get carries no answer: every learner's PDF is read back, and a leak of any kind is found."""
 
+import re
 from dataclasses import fields, is_dataclass, replace
 from io import BytesIO
 
 import pytest
-from pikepdf import AttachedFileSpec, Dictionary, Name, Pdf, String
+from pikepdf import Array, AttachedFileSpec, Dictionary, Name, Pdf, String
 from pypdf import PdfReader
 
 from courseware.files.bank_files import shipped_banks
 from courseware.papers import sheets
-from courseware.papers.key_secrets import secrets, shows
+from courseware.papers.key_secrets import Secrets, secrets, shows
 from courseware.printing.leak_check import Leak, page_text, release
 from courseware.printing.render import margin_words, paper_pdf
 
@@ -48,6 +49,12 @@ def with_canary(key: sheets.Key) -> sheets.Key:
     return replace(key, exercises=(replace(key.exercises[0], answers=answers),))
 
 
+def saved(opened: Pdf) -> bytes:
+    written = BytesIO()
+    opened.save(written)
+    return written.getvalue()
+
+
 def spoilt(pdf: bytes, how: str) -> bytes:
     """A learner's PDF with the canary put in one of the places where leaks hide."""
     with Pdf.open(BytesIO(pdf)) as opened:
@@ -68,14 +75,22 @@ def spoilt(pdf: bytes, how: str) -> bytes:
             )
         elif how == "script":
             opened.Root.OpenAction = Dictionary(S=Name.JavaScript, JS=String("1"))
+        elif how == "list":
+            opened.Root.Own = Array([1, Array([String(CANARY)])])
+        elif how == "list kept apart":
+            opened.Root.Own = opened.make_indirect(Array([opened.make_indirect(Dictionary(Own=String(CANARY)))]))
+        elif how == "heading of a stream":
+            opened.Root.Own = opened.make_stream(b"", Own=String(CANARY))
+        elif how == "metadata of another kind":
+            with opened.open_metadata() as said:
+                said["dc:description"] = CANARY
         elif how == "figure":
             opened.docinfo["/Keywords"] = String("answer 98765 mm")
-        written = BytesIO()
-        opened.save(written)
-    return written.getvalue()
+        return saved(opened)
 
 
-PLACES = ["metadata", "alternative text", "bookmark", "attachment", "link", "script", "figure"]
+PLACES = ["metadata", "alternative text", "bookmark", "attachment", "link", "script", "figure",
+          "list", "list kept apart", "heading of a stream", "metadata of another kind"]  # fmt: skip
 
 
 @pytest.mark.parametrize("how", PLACES)
@@ -102,6 +117,39 @@ def test_text_that_nobody_sees_is_found(printed, style, monkeypatch) -> None:
     )
     with pytest.raises(Leak, match="wagtail"):
         release(paper_pdf(sheet.paper), secrets(sheet.paper, with_canary(sheet.key)))
+
+
+@pytest.mark.parametrize("shows_it", ["<{0}> Tj", "[<{1}> -20 <{2}>] TJ", "<{1}> Tj 9 0 Td <{2}> Tj"])
+@pytest.mark.parametrize("where", ["a drawing kept apart", "the page itself"])
+def test_words_drawn_from_letters_of_the_page_are_read(printed, where, shows_it) -> None:
+    """Fourteen letters that the page's own font has, in an order in which no page has them."""
+    with Pdf.open(BytesIO(printed("opening_sizes").paper_pdf)) as opened:
+        page = opened.pages[0]
+        name, font = next(iter(page.Resources.Font.items()))
+        pairs = re.findall(rb"<([0-9a-fA-F]{4})> <([0-9a-fA-F]{4})>", font.ToUnicode.read_bytes())
+        glyphs = {chr(int(letter, 16)): glyph.decode() for glyph, letter in pairs}
+        word = sorted((letter for letter in glyphs if letter.isalpha()), reverse=True)[:14]
+        coded = ["".join(glyphs[letter] for letter in letters) for letters in (word, word[:5], word[5:])]
+        drawn = f"BT {name} 9 Tf {shows_it.format(*coded)} ET".encode()
+        hidden = Secrets(figures=frozenset(), sayings=frozenset({"".join(word)}))
+        assert release(saved(opened), hidden)
+        if where == "the page itself":
+            page.contents_add(drawn)
+            page.contents_coalesce()
+        else:
+            page.Resources.XObject = Dictionary(
+                Own=opened.make_stream(drawn, Type=Name.XObject, Subtype=Name.Form, Resources=page.Resources)
+            )
+        with pytest.raises(Leak, match="".join(word)):
+            release(saved(opened), hidden)
+
+
+def test_a_drawing_kept_apart_without_letters_of_its_own_is_no_leak(printed) -> None:
+    sheet = printed("opening_sizes")
+    with Pdf.open(BytesIO(sheet.paper_pdf)) as opened:
+        opened.Root.Own = opened.make_stream(b"0 0 9 9 re f", Type=Name.XObject, Subtype=Name.Form)
+        plain = saved(opened)
+    assert release(plain, secrets(sheet.paper, sheet.key, margin_words(sheet.paper))) == plain
 
 
 @pytest.mark.parametrize("topic", TOPICS)

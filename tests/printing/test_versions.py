@@ -1,4 +1,4 @@
-"""What a sitting was made with is kept in its record, and `again` says what differs now."""
+"""What a sitting was made with is kept in it, and `again` says what differs now."""
 
 from __future__ import annotations
 
@@ -43,11 +43,11 @@ def test_a_sitting_keeps_its_versions_and_again_tells_what_has_changed(tmp_path:
     Path("piers.yaml").write_text(BANK, encoding="utf-8")
     issue = ["issue", "piers.yaml", "--learners", "1", "--date", "2026-01-05", "--jobs", "1"]
     assert CliRunner().invoke(main, issue).exit_code == 0
-    [record] = Path("output").glob("*/sitting.json")
-    text = record.read_text(encoding="utf-8")
+    [file] = Path("output").glob("*/sitting.json")
+    text = file.read_text(encoding="utf-8")
     assert json.loads(text)["sitting"]["made_with"] == versions()
     assert write_sitting(read_sitting(text)) == text
-    same = CliRunner().invoke(main, ["again", str(record), "--out", "same", "--jobs", "1"])
+    same = CliRunner().invoke(main, ["again", str(file), "--out", "same", "--jobs", "1"])
     assert "then" not in same.output
     older = replace(read_sitting(text), made_with={**versions(), "weasyprint": "69.0"})
     Path("older.json").write_text(write_sitting(older), encoding="utf-8")

@@ -11,9 +11,9 @@ from pypdf import PdfReader
 
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.sitting import Sitting
-from courseware.printing.bind_pdfs import bind, pages_of
+from courseware.printing.bind_pdfs import bind_pdfs, pages_of
 from courseware.printing.render import job_pdf
-from courseware.quality.audit_copy import HOW_SAID, Change, Contents, Marking, front_sheet, history_sheet, marks_sheet
+from courseware.quality.audit_copy import HOW_SAID, Contents, EventRow, Marking, front_sheet, history_sheet, marks_sheet
 from courseware.reports.as_typed import as_typed, by_code
 
 
@@ -71,7 +71,7 @@ def test_a_script_that_is_not_marked_yet_is_shown_as_typed(sitting) -> None:
 
 
 def test_the_history_has_every_change_with_who_when_and_reason(sitting) -> None:
-    change = Change(
+    change = EventRow(
         when="2026-01-06 09:30",
         who="J. Marsh",
         what="mark for 1a",
@@ -120,7 +120,10 @@ def test_the_learner_is_named_only_where_asked(sitting, named) -> None:
         ("a\x07b", "a<U+0007>b"),
         ("\u202e019", "<U+202E>019"),
         ("abcdefghijklmnopqrst", "abcdefghijklmnop\u200bqrst"),
-        ("x " * 600, "x " * 500 + "… (200 more signs)"),
+        ("abcdefghijklmnop", "abcdefghijklmnop"),  # sixteen characters fit
+        ("x " * 500, "x " * 500),  # a thousand characters are printed whole
+        ("x " * 500 + "yz", "x " * 500 + "… (2 more characters)"),
+        ("x " * 600, "x " * 500 + "… (200 more characters)"),
     ],
 )
 def test_what_was_typed_is_fit_for_print(typed, shown) -> None:
@@ -150,11 +153,11 @@ def test_nasty_text_is_printed_whole(sitting) -> None:
 def test_pieces_are_bound_in_order_with_bookmarks(sitting) -> None:
     sheet = front_sheet(sitting, sitting.papers[0], (), "2026-01-06", named=False)
     one = job_pdf(sheet)
-    bound = bind("Audit copy", [("First", one), ("Second", one)])
+    bound = bind_pdfs("Audit copy", [("First", one), ("Second", one)])
     assert pages_of(bound) == 2 * pages_of(one)
     pdf = PdfReader(BytesIO(bound))
     assert [(item.title, pdf.get_destination_page_number(item)) for item in pdf.outline] == [
         ("First", 0),
         ("Second", 1),
     ]
-    assert bind("Audit copy", [("First", one), ("Second", one)]) == bound
+    assert bind_pdfs("Audit copy", [("First", one), ("Second", one)]) == bound

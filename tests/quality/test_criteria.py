@@ -9,11 +9,11 @@ import openpyxl
 import pytest
 
 from courseware.banks import BankFaulty, read_bank
-from courseware.marking.marks import Mark, MarkedPaper
+from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence, offer, read_criteria
-from courseware.quality.criteria_map import CriteriaMap, MarkedSitting, criteria_map, people_of
+from courseware.quality.criteria_map import CriteriaMap, criteria_map, people_of
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
 
 BANK = b"""\
@@ -156,7 +156,7 @@ def test_what_is_no_file_of_criteria_is_refused(text, told) -> None:
 
 
 def test_codes_stay_as_they_are_typed() -> None:
-    """A code such as 1.10 is no number."""
+    """A code such as 1.10 is not a number."""
     (criterion,) = read_criteria(b"criteria: [{code: 1.10, says: x}]", "centre.yaml", OFFERED)
     assert criterion.code == "1.10"
 

@@ -145,7 +145,7 @@ def differing(sitting):
     return compare([first], [second])
 
 
-def test_what_was_typed_is_shown_and_never_reckoned(sitting, differing) -> None:
+def test_what_was_typed_is_shown_and_never_worked_out(sitting, differing) -> None:
     book = openpyxl.load_workbook(BytesIO(second_workbook(differing, sitting, "2026-01-06", {})))
     sheet = book["Decisions"]
     headings = [cell.value for cell in sheet[1]]

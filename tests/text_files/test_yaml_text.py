@@ -43,7 +43,7 @@ def test_what_reads_as_typed(text: str, read: object, written: str) -> None:
         ("a: b\nname: Zoë".encode("cp1252"), "2:9: byte 0xeb is not UTF-8; the file may be in a Windows or Latin encoding; save as UTF-8"),
         ("a: b\r\nname: ½".encode("cp1252"), "2:7: byte 0xbd is not UTF-8; the file may be in a Windows or Latin encoding; save as UTF-8"),
         ("a: b".encode("utf-16"), "1:1: the file is UTF-16; save it as UTF-8"),
-        ("a: b".encode("utf-16-be"), "1:1: the file looks like UTF-16 without its mark, or is no text; save it as UTF-8"),
+        ("a: b".encode("utf-16-be"), "1:1: the file looks like UTF-16 without its mark, or is not text; save it as UTF-8"),
         (b"\x89PNG\r\n\x1a\n", "1:1: byte 0x89 is not UTF-8; the file may be in a Windows or Latin encoding; save as UTF-8"),
         (b"a: b\0", "1:5: the unseen character <U+0000>; take it out"),
         (b"a: " + b"x" * 1_000_000, "1:1: the file has 1000003 bytes; at most 1000000 are read"),
@@ -58,7 +58,7 @@ def test_bytes_that_are_no_bank(data: bytes, message: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("sign", "named"),
+    ("character", "named"),
     [
         ("\u202e", "U+202E"),  # right-to-left override: text shows in another order than it reads
         ("\u2066", "U+2066"),  # and its isolates
@@ -73,8 +73,8 @@ def test_bytes_that_are_no_bank(data: bytes, message: str) -> None:
     ],
 )
 @pytest.mark.parametrize("text", ["a: b\nc: 'd{}'", "a: b\nc{}: d", "a: b\nc: d # {}"])
-def test_a_character_that_does_not_show_is_named(sign: str, named: str, text: str) -> None:
-    [told] = faults(text.replace("{}", sign).encode())
+def test_a_character_that_does_not_show_is_named(character: str, named: str, text: str) -> None:
+    [told] = faults(text.replace("{}", character).encode())
     assert told.startswith("a.yaml:2:")
     assert told.endswith(f": the unseen character <{named}>; take it out")
 
@@ -94,7 +94,7 @@ def test_every_line_with_a_strange_sign_is_told() -> None:
 )
 def test_a_message_never_steers_the_terminal(text: str) -> None:
     for told in faults(text.encode(), f"bank{ESCAPE}.yaml"):
-        assert not any(unseen(sign) for sign in told)
+        assert not any(unseen(character) for character in told)
 
 
 def nested(depth: int) -> str:

@@ -14,7 +14,6 @@ from courseware.trade import (
     AUSTRALIAN,
     UK_METRIC,
     TradeError,
-    bay_arrises,
     clear_height,
     dentils,
     dog_tooth,
@@ -24,11 +23,9 @@ from courseware.trade import (
     pieces_in,
     pier,
     projecting_frame,
-    rises_together,
     run_of,
     soldiers,
     stack_bond,
-    string_course,
 )
 
 BRICK = 215 * 65
@@ -209,34 +206,9 @@ def test_the_two_runs_of_a_frame_can_ask_for_different_arrises(eye, rule, bottom
         (lambda: projecting_frame(15, 6, 1000, 90), "the UK limit for corbels allows 56 mm"),
         (lambda: projecting_frame(15, 6, Fraction("562.5"), 25), "the eye line runs along the course itself"),
         (lambda: projecting_frame(2, 6, 1000, 25), "leaves nothing between the runs"),
-        (lambda: rises_together([3], [3, 3], 3), "for the same lifts"),
-        (lambda: rises_together([3, 2], [0, 0], 3), "does not go down"),
-        (lambda: rises_together([3, 3], [0, 6], 3), "nothing holds it"),
     ],
 )
 def test_what_cannot_be_built_is_told(ask, message) -> None:
     with pytest.raises(TradeError) as told:
         ask()
     assert message in str(told.value)
-
-
-@pytest.mark.parametrize(
-    ("length", "bricks"), [(890, 4), ("1002.5", "4.5"), (1115, 5)]
-)  # sheet-9, Table 1, "CO - Joint"
-def test_a_string_course_takes_as_many_stretchers_as_a_pier(length, bricks) -> None:
-    assert string_course(length) == Fraction(bricks)
-
-
-@given(st.integers(1, 8), st.integers(0, 1500), st.integers(800, 1800))
-def test_projecting_bays_change_their_arris_once_at_the_eye_line(bands, foot, eye) -> None:
-    tops = [foot + 225 * n - 10 for n in range(1, bands + 1)]
-    if eye in tops:
-        return
-    for rule, below, above in (("outline", "underside", "top"), ("near", "top", "underside")):
-        assert bay_arrises(bands, foot, eye, rule=rule) == tuple(below if top < eye else above for top in tops)
-
-
-def test_uprights_stay_a_stated_number_of_courses_ahead_at_most() -> None:
-    assert rises_together([3, 6, 9, 12], [0, 3, 6, 12], ahead=3)
-    assert not rises_together([3, 9], [0, 3], ahead=3)
-    assert UK_METRIC.module == 3 * UK_METRIC.course

@@ -24,7 +24,6 @@ from courseware.trade import (
     courses_to_reach,
     face_height,
     height,
-    mortar_per_thousand,
     mortar_volume,
     order,
     regauge,
@@ -40,7 +39,7 @@ def test_four_courses_are_300() -> None:
 
 
 def test_the_three_datums_are_a_bed_apart() -> None:
-    """Trade-facts section 2: 75c, 75c - 10, 75c + 10."""
+    """Common practice, no source: c courses are 75c, 75c - 10 on the face and 75c + 10 clear, with 10 mm beds."""
     assert (face_height(12), height(12), clear_height(12)) == (890, 900, 910)
 
 
@@ -93,7 +92,7 @@ def test_a_height_between_courses_is_refused_with_both_sides() -> None:
     ],
 )
 def test_the_arris_levelled_follows_the_centres_rule(course: int, eye: int, rule: str, arris: str) -> None:
-    """Trade-facts section 3: both rules are taught."""
+    """Common practice, no source: both rules are taught."""
     assert arris_to_level(course, eye, rule) == arris
 
 
@@ -114,7 +113,7 @@ def test_bricks_for_an_area() -> None:
 
 
 def test_round_up_once_at_the_end() -> None:
-    """Trade-facts section 5: 12.9045 m² at 60 and 5 % is 813; 2 m² is exactly 126, never 127."""
+    """Arithmetic: 12.9045 m² at 60 and 5 % is 812.98, so 813; 2 m² is exactly 126, never 127."""
     assert order(bricks_for_area("12.9045", rate="site"), 5) == 813
     assert order(bricks_for_area(2, rate="site"), 5) == 126
 
@@ -125,12 +124,13 @@ def test_navedtra_brick_estimate() -> None:
     square_foot = Fraction("0.3048") ** 2
     assert round(bricks_for_area(square_foot, standard), 2) == Fraction("6.16")
     assert order(bricks_for_area(112 * square_foot, standard)) == 690
-    assert round(mortar_per_thousand(standard) / Fraction("0.3048") ** 3, 1) == Fraction("11.7")
+    mortar = 1000 * mortar_volume(1, standard) / bricks_for_area(1, standard)
+    assert round(mortar / Fraction("0.3048") ** 3, 1) == Fraction("11.7")
 
 
 @pytest.mark.parametrize(("thickness", "volume"), [("1/2", "0.0176"), (1, "0.0452")])
 def test_mortar_from_geometry(thickness, volume: str) -> None:
-    """Trade-facts section 5, UK metric, m³ a m²."""
+    """Geometry, UK metric, m³ a m²: the wall less its solid bricks."""
     assert round(mortar_volume(1, thickness=thickness), 4) == Fraction(volume)
 
 

@@ -73,7 +73,7 @@ def test_australian_openings(bricks: str, width: int) -> None:
 
 
 def test_three_us_modular_bricks_are_23_and_five_eighths_inches() -> None:
-    """Source: a maker's catalogue, trade-facts grade A."""
+    """Source: a maker's catalogue."""
     assert pier(3, US_MODULAR) / Fraction("25.4") == 23 + Fraction(5, 8)
 
 
@@ -89,7 +89,7 @@ def test_queen_closer() -> None:
 
 @pytest.mark.parametrize(("span", "rise", "radius"), [(1200, 200, 1000), (2400, 400, 2000)])
 def test_segmental_arch(span: int, rise: int, radius: int) -> None:
-    """Geometry, trade-facts section 6."""
+    """Geometry: the radius is (span² / 4 + rise²) / (2 × rise)."""
     assert segmental_radius(span, rise) == radius
 
 

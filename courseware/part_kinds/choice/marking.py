@@ -35,30 +35,25 @@ def _mark_choice(part: ChoicePart, entry: IssuedPart, work: Work, letters: tuple
     if part.several:
         return mark_several(letters, right, LETTERS[: len(entry.shown)], part.marks, slips)
     if wrong and len(letters) == 1:
-        if _follows(part, wrong[0], work):
+        if (answer := _followed(part, wrong[0], work)) is not None:
+            work.learner[part.name] = answer
             return Verdict(how="carried", marks=part.marks, why="Right from the learner's own earlier answer.")
         if ticked := part.choices[wrong[0]].value:
             work.learner[part.name] = ticked.value(work.right())
     return mark_one(letters, right[0], part.marks, slips[0] if slips else None)
 
 
-def _follows(part: ChoicePart, ticked: int, work: Work) -> bool:
-    """Whether the choice ticked is the right one by the learner's own earlier answers.
-
-    A choice whose words show an earlier figure stands for that figure as printed.
-    """
+def _followed(part: ChoicePart, ticked: int, work: Work) -> Value | None:
+    """The answer that the learner's own earlier answers make right, where the choice ticked is that one; else None."""
     if part.answer is None or not any(name in part.answer.names for name in work.learner):
-        return False
+        return None
     own = {**work.right(), **work.learner}
-    scopes = [work.right() if any(name in f.names for f in choice.say.formulas for name in work.learner) else own
-              for choice in part.choices]  # fmt: skip
     try:
         answer = part.answer.value(own)
-        fits = [choice.value and choice.value.value(scope) == answer
-                for choice, scope in zip(part.choices, scopes, strict=True)]  # fmt: skip
+        fits = [choice.value and choice.value.value(own) == answer for choice in part.choices]
     except (TradeError, FormulaImpossible):
-        return False
-    return fits.count(True) == 1 and fits[ticked] is True
+        return None
+    return answer if fits.count(True) == 1 and fits[ticked] else None
 
 
 def mark_one(ticked: Sequence[str], right: str, of: int, slip: NamedSlip | None) -> Verdict:

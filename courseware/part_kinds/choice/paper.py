@@ -37,7 +37,7 @@ def _key(solved: Solved, own: Entries, scope: Scope, site: Site) -> tuple[KeyAns
     right = [(LETTERS[place], index) for place, index in enumerate(entry.shown) if choice.right[index]]
     letters = [letter for letter, _ in right]
     if ",".join(letters) != entry.answer:
-        told = f"the record says {entry.answer}, this program finds {','.join(letters)}"
+        told = f"the sitting says {entry.answer}, this program finds {','.join(letters)}"
         raise SittingFaulty(f"part {entry.label}: {told}")
     notes = [
         f"{LETTERS[place]}: {says.render(scope, site)}"

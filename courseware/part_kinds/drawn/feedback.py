@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from courseware.feedback.advice import OF_ANY_KIND, said
-from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, Line
+from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, FeedbackLine
 from courseware.feedback.marked_part import MarkedPart
 from courseware.feedback.part_kind import KindInFeedback
 from courseware.marking.marks import How
@@ -24,7 +24,7 @@ def _sentences(part: MarkedPart) -> tuple[str, ...]:
     return said(_SAYS, part)
 
 
-def _lines(part: MarkedPart) -> tuple[str, tuple[Line, ...]]:
+def _lines(part: MarkedPart) -> tuple[str, tuple[FeedbackLine, ...]]:
     return "What the drawing is to show:", tuple(_points(part))
 
 
@@ -37,7 +37,7 @@ def _squares(part: MarkedPart) -> bool:
     return not part.asked.lines
 
 
-def _points(part: MarkedPart) -> Iterator[Line]:
+def _points(part: MarkedPart) -> Iterator[FeedbackLine]:
     points = [note.rpartition(" [")[0] for note in part.answer.notes]  # without the marks, which the key adds
     try:
         seen: tuple[bool | None, ...] = read_ticks(part.mark.written, len(points))
@@ -45,7 +45,7 @@ def _points(part: MarkedPart) -> Iterator[Line]:
         seen = (None,) * len(points)
     for point, met in zip(points, seen, strict=True):
         sign = PLAIN if met is None else STANDS if met else HERE
-        yield Line(sign=sign, say=point, word="look at this again" if met is False else "")
+        yield FeedbackLine(sign=sign, say=point, word="look at this again" if met is False else "")
 
 
 KIND = KindInFeedback(sentences=_sentences, lines=_lines, written=_written, squares=_squares)

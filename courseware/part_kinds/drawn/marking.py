@@ -27,10 +27,10 @@ def read_ticks(typed: str, count: int) -> tuple[bool, ...]:
     text = re.sub(r"[\s,;/.|-]+", "", typed[:LONGEST]).casefold()
     if text in {"all", "none"}:
         return (text == "all",) * count
-    signs = _SIGN.findall(text)
-    if "".join(signs) != text or len(signs) != count:
+    characters = _SIGN.findall(text)
+    if "".join(characters) != text or len(characters) != count:
         raise NotRead(f"write y or n for each of the {count} points, as {'y' * (count - 1)}n; or all, or none")
-    return tuple(sign in _SEEN for sign in signs)
+    return tuple(character in _SEEN for character in characters)
 
 
 def mark_ticks(ticks: Sequence[bool], of: int) -> Verdict:

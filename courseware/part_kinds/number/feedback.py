@@ -7,7 +7,7 @@ from typing import cast
 
 from courseware.banks.part import NumberPart, SolvedNumber, rounded
 from courseware.feedback.advice import OF_ANY_KIND
-from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, Line
+from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, FeedbackLine
 from courseware.feedback.marked_part import MarkedPart
 from courseware.feedback.part_kind import KindInFeedback
 from courseware.marking.marks import How
@@ -44,18 +44,13 @@ def _sentences(part: MarkedPart) -> tuple[str, ...]:
     return tuple(said for said in (_SAYS.get(how, ""), asked_for.get(how, "")) if said)
 
 
-def first_wrong_line(solved: SolvedNumber, slip: int) -> int:
-    """The place, from 0, of the line of working where slip `slip` of the part leaves it.
+def where_it_left(solved: SolvedNumber, slip: int) -> tuple[int, bool, str]:
+    """The line, from 0, where a slip leaves the working, whether those before it are known to be right, what to say.
 
     Where a line of working has the slip's figure the working was left after it: the next line. Else a slip that earns
     nothing went wrong at the first line that earns; of one that still earns a mark, which may be for a later step,
     nothing is known, and it is the first line to look at.
     """
-    return _left_at(solved, slip)[0]
-
-
-def _left_at(solved: SolvedNumber, slip: int) -> tuple[int, bool, str]:
-    """The line where a slip leaves the working, whether the lines before it are known to be right, and what to say."""
     part = solved.part
     same = [
         place
@@ -79,19 +74,21 @@ def line_after(part: NumberPart, marks: int) -> int:
     return min(earning[min(marks, len(earning)) - 1] + 1, last) if marks else earning[0]
 
 
-def _lines(part: MarkedPart) -> tuple[str, tuple[Line, ...]]:
+def _lines(part: MarkedPart) -> tuple[str, tuple[FeedbackLine, ...]]:
     how, working = part.mark.how, part.answer.working
     if how in _TO_START_FROM:
         figure = working[0].figure if len(working) > 1 else ""  # the only line is the answer: that is left to find
-        return "A first line to start from:", (Line(sign=PLAIN, say=working[0].say, figure=figure),)
+        return "A first line to start from:", (FeedbackLine(sign=PLAIN, say=working[0].say, figure=figure),)
     place, sure, word = _place(part, cast("SolvedNumber", part.solved))
     if place is None:
-        plain = tuple(Line(sign=PLAIN, say=line.say, figure=line.figure) for line in working)
+        plain = tuple(FeedbackLine(sign=PLAIN, say=line.say, figure=line.figure) for line in working)
         return "Hold your own working against these lines. Stop at the first that differs:", plain
-    before = tuple(Line(sign=STANDS if sure else PLAIN, say=line.say, figure=line.figure) for line in working[:place])
+    before = tuple(
+        FeedbackLine(sign=STANDS if sure else PLAIN, say=line.say, figure=line.figure) for line in working[:place]
+    )
     here = working[place]
     word = _WORDS.get(how, word)
-    return _UP_TO_HERE, (*before, Line(sign=HERE, say=here.say, figure=here.figure, word=word))
+    return _UP_TO_HERE, (*before, FeedbackLine(sign=HERE, say=here.say, figure=here.figure, word=word))
 
 
 def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool, str]:
@@ -99,7 +96,7 @@ def _place(part: MarkedPart, solved: SolvedNumber) -> tuple[int | None, bool, st
     if part.mark.how in _AT_THE_END:
         return len(solved.part.working) - 1, True, _FIRST
     numbers = [slip.key.rpartition("/")[2] for slip in part.mark.slips]
-    places = [_left_at(solved, int(number) - 1) for number in numbers if number.isdigit()]
+    places = [where_it_left(solved, int(number) - 1) for number in numbers if number.isdigit()]
     if places:
         return min(places)
     return (line_after(solved.part, part.mark.marks), True, _FIRST) if part.mark.marks else (None, False, "")

@@ -7,14 +7,14 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import cast
 
-from courseware.banks.figures import exact_text, tidy
+from courseware.banks.figures import exact_text, whole_as_int
 from courseware.banks.formulas import FormulaImpossible, Value
 from courseware.banks.part import NumberPart, Part, SolvedNumber, solve_number
 from courseware.banks.shown_working import before_rounding
 from courseware.marking.invented_scripts import plain_figure
-from courseware.marking.judge import Asked, Verdict, judge, within_band
+from courseware.marking.judge import AskedFigure, Verdict, judge, within_band
 from courseware.marking.part_kind import BLANK, NOT_REACHED, KindInMarking, NotRead, Others, Work
-from courseware.marking.read_answer import Written, read_figure, settled
+from courseware.marking.read_answer import WrittenFigure, read_figure, settled
 from courseware.papers.sitting import IssuedPart
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import TradeError
@@ -39,20 +39,20 @@ def _mark_number(
     if written.reading == "person":
         raise NotRead(written.why)
     if value is None:
-        both = " or ".join(str(tidy(figure)) for figure in written.figures[:1])
+        both = " or ".join(str(whole_as_int(figure)) for figure in written.figures[:1])
         raise NotRead(f"the comma may mean thousands or a decimal: {both}, or a thousandth of it")
     if written.reading == "figure" and (
         value == answer or (part.within and within_band(value, answer, _solved(part, entry, work).within))
     ):
         if value != answer:
-            work.learner[part.name] = tidy(value)
+            work.learner[part.name] = whole_as_int(value)
         return Verdict(how="right", marks=part.marks, why="Right.")
     own = _solved(part, entry, work)
     carried, withheld = _carry(part, own, work)
     verdict = judge(
         value,
         written,
-        Asked(
+        AskedFigure(
             own=own,
             carried=carried,
             withheld=withheld,
@@ -63,11 +63,11 @@ def _mark_number(
             + ((before_rounding(part, {**work.right(), **work.learner}),) if carried else ()),
         ),
     )
-    work.learner[part.name] = tidy(value)
+    work.learner[part.name] = whole_as_int(value)
     return verdict
 
 
-def _meant(written: Written, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:
+def _meant(written: WrittenFigure, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:
     """The one figure meant, in the light of the part's slips and routes where a comma leaves two; else None."""
     answer = _figure(entry.answer)
     if len(written.figures) == 1:
@@ -88,10 +88,10 @@ def _pass_on(part: NumberPart, entry: IssuedPart, work: Work) -> None:
 
 
 def _solved(part: NumberPart, entry: IssuedPart, work: Work) -> SolvedNumber:
-    """A part with its right figures. Raises `SittingFaulty` where the record's answer is another."""
+    """A part with its right figures. Raises `SittingFaulty` where the sitting's answer is another."""
     own = solve_number(part, work.right())
     if own.answer != _figure(entry.answer):
-        raise SittingFaulty(f"part {entry.label}: its answer in the record is not the one this program finds")
+        raise SittingFaulty(f"part {entry.label}: its answer in the sitting is not the one this program finds")
     return own
 
 
@@ -127,7 +127,7 @@ def _negative(value: Value | None) -> bool:
 
 
 def _right(_: Part, entry: IssuedPart, __: Mapping[str, Value]) -> Value:
-    return tidy(_figure(entry.answer))
+    return whole_as_int(_figure(entry.answer))
 
 
 def invented_figure(part: IssuedPart, draw: int) -> str:

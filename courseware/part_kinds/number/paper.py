@@ -13,6 +13,7 @@ from courseware.papers.part_kind import Entries, KindOnPaper, Scope, Seal, Site,
 from courseware.papers.sheets import AskedPart, KeyAnswer, KeySlip
 from courseware.papers.sitting import IssuedPart
 from courseware.papers.sitting_file import SittingFaulty
+from courseware.words import count
 
 
 def _issue(solved: Solved, own: tuple[str, ...], scope: Scope, site: Site, _: Seal) -> list[IssuedPart]:
@@ -63,15 +64,15 @@ def _rounding(part: NumberPart) -> str:
         return ""
     if part.places == 0:
         return "to the nearest whole number"
-    return f"to {part.places} decimal place{'' if part.places == 1 else 's'}"
+    return f"to {count(part.places, 'decimal place')}"
 
 
 def key_figure(solved: SolvedNumber, own: IssuedPart, scope: Scope, site: Site) -> KeyAnswer:
-    """The key to a figure. Raises `SittingFaulty` where the record has another."""
+    """The key to a figure. Raises `SittingFaulty` where the sitting has another."""
     part = solved.part
     if Fraction(own.answer) != solved.answer:
         raise SittingFaulty(
-            f"part {own.label}: the record says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
+            f"part {own.label}: the sitting says {own.answer}, this program finds {shown_figure(part, solved.answer)}; "
             "it was issued by another version of the program or has been changed"
         )
     return KeyAnswer(

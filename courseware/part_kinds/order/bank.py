@@ -75,7 +75,7 @@ def _check(part: OrderPart, reading: Reading, path: Path) -> None:
     for pair in part.before:
         for name in pair:
             if name not in names:
-                reading.fault((*path, "before"), f"`{name}` is no step", near(name, names, "expected one of"))
+                reading.fault((*path, "before"), f"`{name}` is not a step", near(name, names, "expected one of"))
     after: dict[str, set[str]] = {}
     for earlier, later in part.before:
         after.setdefault(later, set()).add(earlier)

@@ -29,7 +29,7 @@ def mark_order(written: Sequence[str], before: Sequence[tuple[str, str]], count:
     told = f"not kept: {', '.join(broken)}" if broken else "every pair written is kept"
     marks = min(of * len(kept) // len(before), of - 1 if len(written) < count else of)
     why = f"{missing}{len(kept)} of {len(before)} pairs kept; {told}."
-    return Verdict(how="partly" if marks else "wrong", marks=max(marks, 0), why=why[:1].upper() + why[1:])
+    return Verdict(how="partly" if marks else "wrong", marks=marks, why=why[:1].upper() + why[1:])
 
 
 def _invented(entry: IssuedPart, draw: int) -> str:

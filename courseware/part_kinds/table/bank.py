@@ -11,7 +11,7 @@ from pydantic import Field
 from courseware.banks.formulas import Value
 from courseware.banks.part import Named, NumberPart, Part, Signature, Solved, SolvedNumber
 from courseware.banks.part_kinds import KindInBank
-from courseware.banks.reading import Path, Scope
+from courseware.banks.reading import Path, Scope, read_marks
 from courseware.banks.shapes import (
     ApartFrom,
     Band,
@@ -122,7 +122,8 @@ def _bind(shape: PartShape, scope: Scope, path: Path) -> TablePart:
         here = (*path, "rows", index)
         inside = replace(scope, kinds=dict(kinds))
         ask = inside.asked_words((*here, "say"), row.say)
-        bound.append(bind_figure(cast("NumberKeys", row), row.name, ask, row.marks or 1, inside, here))
+        marks = read_marks(row.marks, inside, here)
+        bound.append(bind_figure(cast("NumberKeys", row), row.name, ask, marks, inside, here))
         kinds[row.name] = "number"
     return TablePart(
         name=shape.name,

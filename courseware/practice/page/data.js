@@ -66,7 +66,7 @@ async function packedText(place) {
 
 /** @param {string} packed base64 of a raw deflate stream of JSON @returns {Promise<KindData>} */
 async function unpack(packed) {
-  const bytes = Uint8Array.from(atob(packed.trim()), (sign) => sign.charCodeAt(0));
+  const bytes = Uint8Array.from(atob(packed.trim()), (character) => character.charCodeAt(0));
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
   return JSON.parse(await new Response(stream).text());
 }

@@ -128,6 +128,6 @@ function isSwapped(value, answer) {
   const [one, other] = [exactText(value), exactText(answer)];
   if (one.length !== other.length || one === other || one.indexOf(".") !== other.indexOf(".")) return false;
   const [typed, right] = [one.replace(".", ""), other.replace(".", "")];
-  const first = [...typed].findIndex((sign, place) => sign !== right[place]);
+  const first = [...typed].findIndex((letter, place) => letter !== right[place]);
   return typed.slice(0, first) + typed[first + 1] + typed[first] + typed.slice(first + 2) === right;
 }
