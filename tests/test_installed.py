@@ -45,7 +45,6 @@ def run(place: Path, *words: str, away: Path) -> subprocess.CompletedProcess[str
     )  # fmt: skip
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("way", ["--target", "--prefix", "zip"])
 def test_the_banks_are_found_in_every_kind_of_installation(wheel, tmp_path, way: str) -> None:
     """`--prefix` lays files out as `--user` and a pipx environment do; a zip is run without unpacking."""

@@ -135,7 +135,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
     told = commands()
     assert {line.split()[1] for line in told} == set(main.commands)
     told.sort(key=lambda line: line.split()[1] == "again")  # what is made again must be there first
-    told = [line for line in told if line not in {"courseware demo", "courseware check"}]  # run by test_cli
+    told = [line for line in told if line not in {"courseware demo", "courseware check"}]  # run by tests of their own
     for line in told:
         words = shlex.split(line)[1:]
         if words[0] == "mark":

@@ -169,14 +169,14 @@ def _holds(where: Formula, given: Given) -> bool:
 def _prove_number(number: SolvedNumber, writes_out: WritesOut) -> None:
     part = number.part
     if number.answer < 0:
-        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below nothing")
+        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below 0")
     writes_out(number.answer, part.answer.text)
     working_writes_out(part.name, shown_lines(number), writes_out)
     last = number.working[-1]
     if isinstance(last, bool | str) or last is None or rounded(part, last) != number.answer:
         raise _Fails(f"{part.name}: `answer` gives {shown(number.exact)}, the last line of the working {shown(last)}")
     if number.within < 0:
-        raise _Fails(f"{part.name}: the band is {shown(number.within)}, below nothing")
+        raise _Fails(f"{part.name}: the band is {shown(number.within)}, below 0")
 
 
 def working_writes_out(name: str, working: tuple[Value | None, ...], writes_out: WritesOut) -> None:

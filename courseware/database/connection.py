@@ -15,7 +15,7 @@ from sqlalchemy.pool import NullPool
 from courseware.database.errors import RecordFaulty, RecordRefuses, plain_errors, shown_address
 from courseware.database.tables import STEP
 
-_PATIENCE = 30  # seconds for another's writing to end
+PATIENCE = 30  # seconds for another's writing to end
 _SQLITE = ("sqlite", "sqlite+pysqlite")
 _WRITE_IT = "write it as sqlite:///folder/record.sqlite"
 _PRAGMAS = (
@@ -44,7 +44,7 @@ def connect(url: str | URL, *, make: bool) -> Engine:
             if parsed.drivername not in _SQLITE:
                 raise RecordFaulty(f"`{parsed.drivername}` is not a driver for a record; {_WRITE_IT}")
             _be_there(parsed, make=make)
-            options = {"connect_args": {"timeout": _PATIENCE}, "poolclass": NullPool}
+            options = {"connect_args": {"timeout": PATIENCE}, "poolclass": NullPool}
         engine = create_engine(parsed, **options)
     except ModuleNotFoundError as error:
         raise RecordFaulty(f"the driver `{error.name}` of its database is not installed; pip installs it") from None

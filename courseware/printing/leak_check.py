@@ -45,7 +45,12 @@ def release(pdf: bytes, hidden: Secrets) -> bytes:
 
 def page_text(page: Any) -> str:
     """Everything a page draws as text, however placed, in the order it is drawn."""
-    return "".join(_drawn(page.Contents.read_bytes(), _fonts(page.Resources)))
+    return text_drawn(page.Contents.read_bytes(), page.Resources)
+
+
+def text_drawn(stream: bytes, resources: Any) -> str:
+    """Everything that a content stream, or a piece of one, draws as text with the fonts of `resources`."""
+    return "".join(_drawn(stream, _fonts(resources)))
 
 
 def _form_text(thing: Any) -> str:
@@ -54,7 +59,7 @@ def _form_text(thing: Any) -> str:
 
     if not isinstance(thing, Stream) or thing.get("/Subtype") != Name.Form or "/Resources" not in thing:
         return ""
-    return "".join(_drawn(thing.read_bytes(), _fonts(thing.Resources)))
+    return text_drawn(thing.read_bytes(), thing.Resources)
 
 
 def _fonts(resources: Any) -> dict[bytes, dict[bytes, str]]:

@@ -12,9 +12,10 @@ from courseware.trade import Format, gauge_rod
 
 _QR_MODULE = 0.9  # mm
 _SCALE_LENGTH, _PRINT_LINE = 240, 100  # mm
-_WIDE = 168.4  # mm, of the page within its margins
-_NAMES, _ANSWER, _CHECK = 25.0, 87.0, 106.0  # where the names end, the answer ends, the check begins
-_ROW, _TALL_ROW, _ANSWER_ROW = 6.6, 11.2, 8.2
+_WIDE, _HALF = 168.4, 82.0  # mm, of the page within its margins, and of one of two parts side by side
+_NAMES, _ANSWER, _EDGE = 25.0, 62.0, 0.3  # mm: where the names end, how wide the box of the answer is, half its line
+_BAND, _RULE_ROW, _NUMBERS_ROW, _ANSWER_ROW = 13.0, 7.5, 8.5, 8.2  # mm high; a row of numbers for each mark but one
+_STEPS_FROM = 2  # marks
 _LINE = 9.0  # mm from line to line, to write on
 _SIZE = 3.35  # mm of type
 
@@ -95,34 +96,50 @@ def ruled(lines: int) -> Picture:
 
 
 @lru_cache(maxsize=64)
-def working_room(unit: str, *, steps: bool) -> Picture:
-    """Room set out for the working of one part, the unit printed beside the answer.
+def working_room(unit: str, marks: int, *, half: bool = False) -> Picture:
+    """Room set out for the working of one part, in proportion to its marks, the unit printed in the answer's box.
 
-    With `steps` a row each for what is found, the rule and the numbers, else one row. Drawn, not a table: a reader
-    hears what the room is for and not ten empty cells.
+    One mark: a band with the answer at its end, across the page or half of it. More: rows for the rule and the numbers,
+    then answer and check. Drawn, not a table: a reader hears what the room is for and not ten empty cells.
     """
-    rows = (
-        (("I am finding", _ROW), ("The rule", _ROW), ("Numbers in", _TALL_ROW)) if steps else (("Working", _TALL_ROW),)
+    return _one_band(unit, _HALF if half else _WIDE) if marks < _STEPS_FROM else _in_steps(unit, marks)
+
+
+def steps_in(marks: int) -> bool:
+    """Whether the room of a part of so many marks asks for the rule and the numbers apart."""
+    return marks >= _STEPS_FROM
+
+
+def _one_band(unit: str, wide: float) -> Picture:
+    foot, left = _EDGE + _BAND, wide - _EDGE - min(_ANSWER, wide / 2)
+    frame = Stroke(outlines=(box(_EDGE, _EDGE, left, foot),), closed=True, weight=0.2, grey=0.4)
+    answer = Stroke(outlines=(box(left, _EDGE, wide - _EDGE, foot),), closed=True, weight=0.6)
+    words = (
+        Label(at=(_EDGE + 1.2, _EDGE + 4.3), text="Working", size=_SIZE, anchor="start"),
+        Label(at=(left + 1.2, _EDGE + 4.3), text="Answer", size=_SIZE, anchor="start", bold=True),
     )
-    edge = 0.3
-    marks: list[Stroke | Label] = []
-    lines = []
-    y = edge
-    for name, high in rows:
-        marks.append(Label(at=(edge + 1.2, y + 4.3), text=name, size=_SIZE, anchor="start"))
-        lines.append(((edge, y), (_WIDE - edge, y)))
-        y += high
-    foot = y + _ANSWER_ROW
-    lines += [((edge, y), (_WIDE - edge, y)), ((edge, foot), (_WIDE - edge, foot))]
-    lines += [((x, edge), (x, foot)) for x in (edge, _NAMES, _WIDE - edge)] + [((_CHECK, y), (_CHECK, foot))]
-    answer = (box(edge, y, _NAMES, foot), box(_NAMES, y, _ANSWER, foot))
-    words = y + _ANSWER_ROW / 2 + 1.2
-    marks += [
-        Stroke(outlines=tuple(lines), weight=0.2, grey=0.4),
+    marks: tuple[Stroke | Label, ...] = (frame, answer, *words, *_unit_at(wide - _EDGE - 1.5, foot - 4.0, unit))
+    return Picture(width=wide, height=foot + _EDGE, marks=marks, alt="")
+
+
+def _in_steps(unit: str, marks: int) -> Picture:
+    rule, numbers = _EDGE + _RULE_ROW, _EDGE + _RULE_ROW + _NUMBERS_ROW * (marks - 1)
+    foot, left, right = numbers + _ANSWER_ROW, _NAMES, _NAMES + _ANSWER
+    across = tuple(((_EDGE, y), (_WIDE - _EDGE, y)) for y in (_EDGE, rule, numbers, foot))
+    upright = tuple(((x, _EDGE), (x, foot)) for x in (_EDGE, _NAMES, _WIDE - _EDGE))
+    answer = (box(_EDGE, numbers, left, foot), box(left, numbers, right, foot))
+    words = numbers + _ANSWER_ROW / 2 + 1.2
+    drawn: tuple[Stroke | Label, ...] = (
+        Stroke(outlines=(*across, *upright), weight=0.2, grey=0.4),
         Stroke(outlines=answer, closed=True, weight=0.6),
-        Label(at=(edge + 1.2, words), text="Answer", size=_SIZE, anchor="start", bold=True),
-        Label(at=(_ANSWER + 1.2, words), text="My check", size=_SIZE, anchor="start"),
-    ]
-    if unit:
-        marks.append(Label(at=(_ANSWER - 1.5, words + 0.3), text=unit, size=4.0, anchor="end", bold=True))
-    return Picture(width=_WIDE, height=foot + edge, marks=tuple(marks), alt="")
+        Label(at=(_EDGE + 1.2, _EDGE + 4.3), text="The rule", size=_SIZE, anchor="start"),
+        Label(at=(_EDGE + 1.2, rule + 4.3), text="Numbers in", size=_SIZE, anchor="start"),
+        Label(at=(_EDGE + 1.2, words), text="Answer", size=_SIZE, anchor="start", bold=True),
+        Label(at=(right + 1.2, words), text="My check", size=_SIZE, anchor="start"),
+        *_unit_at(right - 1.5, words + 0.3, unit),
+    )
+    return Picture(width=_WIDE, height=foot + _EDGE, marks=drawn, alt="")
+
+
+def _unit_at(x: float, y: float, unit: str) -> tuple[Label, ...]:
+    return (Label(at=(x, y), text=unit, size=4.0, anchor="end", bold=True),) if unit else ()

@@ -10,7 +10,7 @@ from courseware.drawings.picture import Picture
 from courseware.papers.sheets import AskedPart
 
 
-def _none(_: AskedPart, __: bool) -> Mapping[str, Picture]:
+def _none(_: AskedPart, __: int, ___: bool) -> Mapping[str, Picture]:
     return {}
 
 
@@ -18,11 +18,13 @@ def _none(_: AskedPart, __: bool) -> Mapping[str, Picture]:
 class KindInPrint:
     """A kind of part in print.
 
-    `rooms` are the pictures that its `room.html` calls for, by name; they are told whether the room has a row for each
-    step of the working. In `room.html` the part is `p`, its exercise `e`, and that truth `steps`.
+    `rooms` are the pictures that its `room.html` calls for, by name; they are told for how many marks there is to be
+    room, and whether it has half the page's width, as a part that `may_halve` can have. In `room.html` the part is `p`,
+    its exercise `e`, and `steps` says whether the room has a row for each step of the working.
     """
 
-    rooms: Callable[[AskedPart, bool], Mapping[str, Picture]] = _none
+    rooms: Callable[[AskedPart, int, bool], Mapping[str, Picture]] = _none
+    may_halve: bool = False
 
 
 PRINT_KINDS = RoomKinds("printing", KindInPrint)

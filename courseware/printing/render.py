@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import zip_longest
 from pathlib import Path
+from textwrap import shorten
 from typing import TYPE_CHECKING
 
 from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Point
 from courseware.feedback.feedback_text import FeedbackSheet
-from courseware.papers.sheets import AskedExercise, DrawingCall, Grid, Key, Paper
+from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, KeyAnswer, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
-from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, working_room
+from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, steps_in, working_room
 from courseware.printing.part_kind import PRINT_KINDS
 from courseware.reports.report import Report
 
@@ -23,6 +25,9 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 _BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback sheet: beside words, and over them
+_ON_KEY = (120.0, 52.0)  # mm for a drawing on a key
+_FIRST_LINE = 105  # characters of a question that its key repeats
+_SHORT = 90  # characters, of a question that stands beside another
 _SMALLEST_TYPE = 2.1  # mm, in a drawing made smaller
 
 
@@ -73,7 +78,7 @@ def feedback_pdf(sheet: FeedbackSheet) -> bytes:
 def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     """Every picture of a feedback sheet by the name its template gives it."""
     rooms = {
-        f"room-{place}": squared() if wrong.squares else working_room(wrong.unit, steps=False)
+        f"room-{place}": squared() if wrong.squares else working_room(wrong.unit, 1)
         for place, wrong in enumerate(sheet.wrong, 1)
     }
     small = {
@@ -85,7 +90,7 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     if sheet.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
-            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks > 1 and part is asked.parts[-1])
+            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, False)
         over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
@@ -106,9 +111,15 @@ def paper_pictures(paper: Paper) -> dict[str, Picture]:
 
 
 def key_pictures(key: Key) -> dict[str, Picture]:
-    """Every picture of a key by the name its template gives it."""
-    drawings = {exercise.asked.number: exercise.drawing for exercise in key.exercises}
-    return {"scale": gauge_scale(key.scale), "line": print_line(), **_drawn(drawings)}
+    """Every picture of a key by the name its template gives it; what is drawn at true size keeps it."""
+    drawn = {
+        f"drawing-{exercise.asked.number}": draw(exercise.drawing)
+        if exercise.asked.drawn_in_place
+        else reduced(draw(exercise.drawing), _ON_KEY)
+        for exercise in key.exercises
+        if exercise.drawing
+    }
+    return {"line": print_line(), **drawn}
 
 
 def margin_words(paper: Paper) -> tuple[str, ...]:
@@ -141,9 +152,48 @@ def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
     """The pictures of the room for each answer."""
     found: dict[str, Picture] = {}
     for exercise in exercises:
-        for part in exercise.parts:
-            found |= PRINT_KINDS[part.kind].rooms(part, part.marks > 1)
+        for row in side_by_side(exercise.parts):
+            for part in row:
+                found |= PRINT_KINDS[part.kind].rooms(part, part.marks, len(row) > 1)
     return found
+
+
+def side_by_side(parts: Sequence[AskedPart]) -> list[tuple[AskedPart, ...]]:
+    """The parts in rows: two figures of a mark each that follow one another, shortly asked, stand side by side."""
+    rows: list[tuple[AskedPart, ...]] = []
+    for part in parts:
+        if rows and len(rows[-1]) == 1 and all(map(_short, (part, rows[-1][0]))):
+            rows[-1] += (part,)
+        else:
+            rows.append((part,))
+    return rows
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyRow:
+    """Half a row of a key's table: words, a figure where there is one, and what it earns."""
+
+    says: str
+    figure: str = ""
+    earns: str | int = ""
+
+
+def key_rows(answer: KeyAnswer) -> list[tuple[KeyRow | None, KeyRow | None]]:
+    """What to look for, and beside it the slips and what else is to be known."""
+    found = [KeyRow(says=line.say, figure=line.figure, earns=line.earns) for line in answer.working]
+    found += [KeyRow(says=f"Accept: {one.says}", figure=one.figure, earns=one.earns) for one in answer.accepts]
+    beside = [KeyRow(says=slip.says, figure=slip.figure, earns=slip.earns) for slip in answer.slips]
+    notes = [KeyRow(says=note) for note in answer.notes]
+    return list(zip_longest(found, [*beside, *notes]))
+
+
+def first_line(text: str, most: int = _FIRST_LINE) -> str:
+    """As much of a text as stands on a line, cut between words."""
+    return shorten(text, most, placeholder=" …")
+
+
+def _short(part: AskedPart) -> bool:
+    return PRINT_KINDS[part.kind].may_halve and not steps_in(part.marks) and len(part.ask) + len(part.note) <= _SHORT
 
 
 def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") -> dict[str, Picture]:
@@ -158,4 +208,8 @@ def _templates() -> Environment:
 def _environment(places: tuple[str, ...]) -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    return Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
+    templates = Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
+    templates.globals |= {
+        "side_by_side": side_by_side, "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line,
+    }  # fmt: skip
+    return templates

@@ -144,12 +144,12 @@ HOSTILE = [
     ('<text x="1" y="9" display="none">20</text>', "`display` is `none`"),
     ('<text x="1" y="9" transform="scale(-1 1)">20</text>', "mirrored"),
     ('<g transform="rotate(1 2)"/>', "`rotate` has 2 numbers"),
-    ('<line x2="1e9" stroke="red"/>', "no number that can be drawn"),
-    ('<path d="M0 0 L 1 1 e" stroke="red"/>', "do not read"),
+    ('<line x2="1e9" stroke="red"/>', "not a number that can be drawn"),
+    ('<path d="M0 0 L 1 1 e" stroke="red"/>', "cannot be read"),
     ('<path d="L 1 1" stroke="red"/>', "does not begin with a move"),
     ('<line x2="9"/>', "nothing is drawn"),
     ("<tspan>a</tspan>", "`tspan` in `svg`"),
-    ("<g>", "no well-formed SVG"),
+    ("<g>", "not well-formed SVG"),
     ("<?php go() ?>", "a processing instruction"),
 ]
 

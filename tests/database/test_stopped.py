@@ -62,7 +62,6 @@ def stands(record, sitting, place: int = 0) -> tuple[str, set[str]]:
     return next(iter(script.cells.values())), {mark.why for paper in marks for mark in paper.marks}
 
 
-@pytest.mark.slow
 def test_a_run_killed_at_any_moment_loses_nothing_that_it_acknowledged(record, sitting) -> None:
     chance = random.Random(20260105)
     number, told = 0, set()
@@ -88,7 +87,6 @@ def test_a_run_killed_at_any_moment_loses_nothing_that_it_acknowledged(record, s
         number = last + 2
 
 
-@pytest.mark.slow
 def test_two_assessors_at_once_lose_nothing_of_each_other(record, sitting) -> None:
     runs = [marker(str(record.url), sitting.code, who, place, 0, 12) for place, who in enumerate(("Ann", "Ben"))]
     for run in runs:
@@ -100,7 +98,6 @@ def test_two_assessors_at_once_lose_nothing_of_each_other(record, sitting) -> No
         assert len(connection.execute(select(SCRIPT)).all()) == 24
 
 
-@pytest.mark.slow
 def test_two_assessors_on_one_paper_keep_both_hands(record, sitting) -> None:
     runs = [marker(str(record.url), sitting.code, who, 0, 0, 12) for who in ("Ann", "Ben")]
     for run in runs:
@@ -163,7 +160,7 @@ def test_a_record_that_another_holds_is_told(record, sitting, monkeypatch) -> No
     from courseware.database import connection as own
     from courseware.database.connection import writing
 
-    monkeypatch.setattr(own, "_PATIENCE", 0.1)
+    monkeypatch.setattr(own, "PATIENCE", 0.1)
     other = open_record(record.url)
     with writing(record), pytest.raises(RecordFaulty, match="another program has been writing to it"), writing(other):
         raise AssertionError

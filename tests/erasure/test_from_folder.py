@@ -322,7 +322,7 @@ def test_a_stop_half_way_is_gone_on_with(folder, monkeypatch) -> None:
         raise OSError(28, "No space left on device")
 
     with monkeypatch.context() as full:
-        full.setattr(from_folder, "_clean_sheets", stopped)
+        full.setattr(from_folder, "print_grid", stopped)
         with pytest.raises(OSError, match="No space"):
             erase_from_folder(folder, papers, nobody)
     assert papers_of(folder) == papers  # still to be found

@@ -90,7 +90,7 @@ def through_svg(markup: str, svg: str) -> bytes:
     """The same page with one drawing as an SVG image, all else as `render` does it."""
     from courseware.printing import engine
 
-    fonts, style, _ = engine._warm()
+    fonts, style, _ = engine.fonts_and_styles()
 
     class WithData(OwnAssetsOnly):
         def fetch(self, url, headers=None):
@@ -101,7 +101,7 @@ def through_svg(markup: str, svg: str) -> bytes:
             return super().fetch(url, headers)
 
     data = "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
-    page = engine._Sheet(markup.replace("courseware:drawing", data), WithData())
+    page = engine.OwnMarkup(markup.replace("courseware:drawing", data), WithData())
     cache = {"courseware:" + name: engine.Drawn(drawn) for name, drawn in margins().items()}
     return page.write_pdf(
         stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=engine.finish

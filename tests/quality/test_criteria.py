@@ -150,7 +150,7 @@ def test_all_faults_are_told_at_once() -> None:
     ],
 )  # fmt: skip
 def test_what_is_no_file_of_criteria_is_refused(text, told) -> None:
-    """The nasties of YAML, as banks meet them: shared/threats.md."""
+    """The nasties of YAML, as banks meet them."""
     found = faults(text)
     assert any(told in line for line in found), found
 

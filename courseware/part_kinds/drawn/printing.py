@@ -10,7 +10,7 @@ from courseware.printing.page_elements import ruled, squared
 from courseware.printing.part_kind import KindInPrint
 
 
-def _rooms(part: AskedPart, _: bool) -> Mapping[str, Picture]:
+def _rooms(part: AskedPart, _: int, __: bool) -> Mapping[str, Picture]:
     return {f"grid-{part.label}": ruled(part.lines) if part.lines else squared(part.size)}
 
 

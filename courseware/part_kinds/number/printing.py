@@ -10,8 +10,8 @@ from courseware.printing.page_elements import working_room
 from courseware.printing.part_kind import KindInPrint
 
 
-def _rooms(part: AskedPart, steps: bool) -> Mapping[str, Picture]:
-    return {f"work-{part.label}": working_room(part.unit, steps=steps)}
+def _rooms(part: AskedPart, marks: int, half: bool) -> Mapping[str, Picture]:
+    return {f"work-{part.label}": working_room(part.unit, marks, half=half)}
 
 
-KIND = KindInPrint(rooms=_rooms)
+KIND = KindInPrint(rooms=_rooms, may_halve=True)

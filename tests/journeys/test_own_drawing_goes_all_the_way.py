@@ -14,7 +14,7 @@ from pypdf import PdfReader
 
 from courseware.cli import main
 
-BANK = Path(__file__).with_name("banks").joinpath("own_drawing_bank.yaml").read_text(encoding="utf-8")
+BANK = Path(__file__).parents[1].joinpath("banks", "own_drawing_bank.yaml").read_text(encoding="utf-8")
 
 
 def svg(inside: str) -> str:

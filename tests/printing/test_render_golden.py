@@ -1,6 +1,6 @@
 """Golden text: the words of a paper and its key for three seeds, as a screen reader meets them.
 
-Refresh with `pytest tests/printing/test_golden.py --refresh`, then read the diff: it is what changes on the paper.
+Refresh with `pytest tests/printing/test_render_golden.py --refresh`, then read the diff: it is what changes on the paper.
 """
 
 from pathlib import Path

@@ -46,7 +46,7 @@ def stopped(*words: str) -> None:
         raise OSError(errno.ENOSPC, "full")
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(issuing, "_print_all", full)
+        patch.setattr(issuing, "print_sheets", full)
         done = run(*words)
     assert done.exit_code == 3, done.output
     assert len(list(Path("output").glob(".*.unfinished/sitting.json"))) == 1

@@ -12,18 +12,13 @@ from courseware.trade import (
     GERMAN_NF,
     UK_METRIC,
     US_MODULAR,
-    TradeError,
-    bricks_in_opening,
-    diagonal,
     opening,
     pier,
-    queen_closer,
     returned,
-    segmental_radius,
-    workable_openings,
 )
 
 AUTHORITIES = Path(__file__).parents[1] / "authorities"
+
 
 # bricks: opening / returned / pier, as printed
 SHEET_9 = """
@@ -36,6 +31,8 @@ SHEET_9 = """
 69: 15535/15525/15515 · 69.5: 15647.5/15637.5/15627.5 · 70: 15760/15750/15740 · 70.5: 15872.5/15862.5/15852.5 ·
 71: 15985/15975/15965 · 71.5: 16097.5/16087.5/16077.5 · 72: 16210/16200/16190
 """
+
+
 DIN_SAMPLE = """
 1.00/1.01/0.99 · 1.125/1.135/1.115 · 1.25/1.26/1.24 · 1.50/1.51/1.49 · 1.625/1.635/1.615 · 1.75/1.76/1.74 ·
 1.875/1.885/1.865 · 2.00/2.01/1.99
@@ -77,68 +74,12 @@ def test_three_us_modular_bricks_are_23_and_five_eighths_inches() -> None:
     assert pier(3, US_MODULAR) / Fraction("25.4") == 23 + Fraction(5, 8)
 
 
-def test_a_uk_brick_is_two_widths_and_a_joint_and_three_heights_and_two_joints() -> None:
-    """Source: sheet-9 coordinating sizes."""
-    assert UK_METRIC.length == 2 * UK_METRIC.width + 10 == 3 * UK_METRIC.height + 20
-
-
-def test_queen_closer() -> None:
-    """Source: livery-glossary."""
-    assert queen_closer() == Fraction("46.25")
-
-
-@pytest.mark.parametrize(("span", "rise", "radius"), [(1200, 200, 1000), (2400, 400, 2000)])
-def test_segmental_arch(span: int, rise: int, radius: int) -> None:
-    """Geometry: the radius is (span² / 4 + rise²) / (2 × rise)."""
-    assert segmental_radius(span, rise) == radius
-
-
 halves = st.integers(1, 400).map(lambda n: Fraction(n, 2))
 
 
 @given(halves, halves)
 def test_two_piers_and_the_joint_between_make_one_pier(a: Fraction, b: Fraction) -> None:
     assert pier(a) + UK_METRIC.perpend + pier(b) == pier(a + b)
-
-
-@given(halves)
-def test_bricks_in_an_opening_are_the_bricks_it_was_made_for(bricks: Fraction) -> None:
-    assert bricks_in_opening(opening(bricks)) == bricks
-
-
-@given(st.fractions(123, 20000, max_denominator=10))
-def test_workable_openings_stand_either_side_half_a_module_apart_at_most(width: Fraction) -> None:
-    below, above = workable_openings(width)
-    assert below <= width <= above
-    assert above - below in (0, UK_METRIC.half)
-
-
-@given(st.integers(1, 9000), st.integers(1, 9000))
-def test_a_diagonal_is_right_to_a_millionth(width: int, height: int) -> None:
-    found = diagonal(width, height)
-    slack = Fraction(1, 10**6)
-    assert (found - slack) ** 2 <= width**2 + height**2 <= (found + slack) ** 2
-
-
-@pytest.mark.parametrize(
-    ("ask", "message"),
-    [
-        (
-            lambda: opening("3.2"),
-            "3.2 bricks cannot be set out: bricks go in halves; the nearest are 3 and 3½ bricks",
-        ),
-        (
-            lambda: bricks_in_opening(1000),
-            "an opening of 1000 mm does not work to half bricks: "
-            "the nearest are 910 mm (4 bricks) and 1022.5 mm (4½ bricks)",
-        ),
-        (lambda: opening(0), "0 bricks cannot be set out: bricks go in halves, and the least is half a brick"),
-    ],
-)
-def test_impossible_asks_name_the_nearest(ask, message: str) -> None:
-    with pytest.raises(TradeError) as error:
-        ask()
-    assert str(error.value) == message
 
 
 def test_every_source_named_here_is_kept() -> None:

@@ -1,4 +1,4 @@
-"""The whole job as its users do it: through the command line, in a fresh folder."""
+"""`courseware issue` as its users do it: through the command line, in a fresh folder."""
 
 from __future__ import annotations
 
@@ -15,129 +15,12 @@ from pathlib import Path
 
 import openpyxl
 import pytest
-from click.testing import CliRunner, Result
 from pikepdf import Pdf
 
-from courseware.cli import main
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.workflows.issue import title_of
-
-CLASS = "Ref;Name\n0012;Amara Okafor\n0013;Łukasz Wójcik\n0014;Zoë O'Brien-Smythe\n0015;=1+1\n"  # invented
-
-BANK = """\
-topic: Piers
-aim: Work out the length of a pier
-exercises:
-  - name: pier-length
-    level: 1
-    given: {bricks: 2 to 9}
-    pose: A pier is {{ bricks }} bricks long.
-    parts:
-      - name: length
-        ask: How long is it?
-        answer: pier(bricks)
-        unit: mm
-        marks: 2
-        working:
-          - {say: "Bricks and joints", value: bricks * module, earns: method}
-          - {say: "One joint fewer", value: bricks * module - joint, earns: accuracy}
-        slips:
-          - {value: bricks * module, says: "The joint at the end was left on", earns: 1}
-"""
-
-
-@pytest.fixture
-def desk(tmp_path, monkeypatch) -> Path:
-    """A fresh folder with a class list and a bank in it."""
-    monkeypatch.chdir(tmp_path)
-    Path("group-a.csv").write_bytes(CLASS.encode("utf-8-sig"))
-    Path("piers.yaml").write_text(BANK, encoding="utf-8")
-    return tmp_path
-
-
-def run(*words: str) -> Result:
-    done = CliRunner().invoke(main, list(words))
-    assert "Traceback" not in done.output
-    if done.exception and not isinstance(done.exception, SystemExit):
-        raise done.exception
-    return done
-
-
-def only_folder(parent: Path) -> Path:
-    [folder] = [path for path in parent.iterdir() if path.is_dir()]
-    return folder
-
-
-def files(folder: Path) -> dict[str, bytes]:
-    return {str(path.relative_to(folder)): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
-
-
-def test_help_loads_nothing_heavy() -> None:
-    script = (
-        "import sys; sys.argv = ['courseware', '--help']\n"
-        "from courseware.cli import main\n"
-        "try: main()\n"
-        "except SystemExit: print(sorted({'weasyprint', 'pydantic', 'yaml', 'faker', 'openpyxl', 'rich'} & set(sys.modules)))\n"
-    )
-    told = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True).stdout
-    assert told.splitlines()[-1] == "[]"
-
-
-def test_topics_lists_every_shipped_topic_and_note() -> None:
-    told = run("topics").output
-    for path in shipped_banks():
-        assert f"{path.stem}: " in told
-    assert "Safety notes: " in told
-
-
-def test_check_proves_every_shipped_bank() -> None:
-    done = run("check")
-    assert done.exit_code == 0
-    assert "exercises proved" in done.output.splitlines()[-1]
-    assert "FAILED" not in done.output
-
-
-def test_check_takes_a_bank_it_was_not_written_for(desk) -> None:
-    done = run("check", "piers.yaml")
-    assert done.exit_code == 0
-    assert done.output.splitlines() == [
-        "piers.yaml: Piers",
-        "  pier-length (level 1): 5 variants",
-        "    length: 1115 to 2015 mm; 1 slip",  # 5 and 9 bricks: Technical Information Sheet 9, Table 1, "CO - Joint"
-        "    left out: 3 of another difficulty (digits, halves or rounding)",
-        "all 1 exercises proved: 8 variants walked, 5 in the spaces.",
-    ]
-
-
-def test_a_proof_that_fails_names_the_variant_and_its_figures(desk) -> None:
-    Path("wrong.yaml").write_text(
-        BANK.replace("bricks * module - joint", "bricks * module - 2 * joint"), encoding="utf-8"
-    )
-    done = run("check", "wrong.yaml")
-    assert done.exit_code == 1
-    assert "wrong.yaml:4: pier-length, variant 0 (bricks = 2): " in done.output
-    assert "440" in done.output
-    assert "430" in done.output
-    assert run("issue", "wrong.yaml", "--learners", "2").exit_code == 1
-    assert not Path("output").exists()
-
-
-def test_every_fault_of_a_bank_is_told_at_once_with_its_place(desk) -> None:
-    faulty = BANK.replace("level: 1", "levle: 1").replace("pier(bricks)", "peir(bricks)")
-    Path("faulty.yaml").write_text(faulty, encoding="utf-8")
-    done = run("check", "faulty.yaml")
-    assert done.exit_code == 2
-    first, second, count = done.output.splitlines()
-    assert first.startswith("faulty.yaml:5:5: the key `levle` is not known; did you mean `level`?")
-    assert second.startswith("faulty.yaml:11:17: there is no function `peir`; did you mean `pier`?")
-    assert count == "2 faults found; nothing was made."
-
-
-def issue(*more: str) -> Path:
-    done = run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", *more)
-    assert done.exit_code == 0, done.output
-    return only_folder(Path("output"))
+from tests.commands.conftest import files, issue, only_folder, run
 
 
 def test_issue_writes_the_folder_of_a_sitting(desk) -> None:
@@ -262,29 +145,6 @@ def test_print_all_starts_every_paper_on_a_right_hand_page(desk) -> None:
         assert len(opened.pages) == sum(count + count % 2 for count in counts)
 
 
-def test_a_sitting_made_again_from_its_record_alone_is_the_same_byte_for_byte(desk, tmp_path) -> None:
-    folder = issue()
-    Path("piers.yaml").unlink()
-    Path("group-a.csv").unlink()
-    made = run("again", str(folder / "sitting.json"), "--out", "second", "--jobs", "1")
-    assert made.exit_code == 0, made.output
-    assert files(only_folder(Path("second"))) == files(folder)
-
-
-def test_a_sitting_changed_by_hand_is_refused(desk) -> None:
-    folder = issue()
-    sitting = (folder / "sitting.json").read_text(encoding="utf-8")
-    for changed in (
-        "{}", "[]", "nothing", sitting[:200], sitting.replace('"form": 1', '"form": 2'),
-        sitting.replace("topic: Piers", "topic: Peirs"), sitting.replace('"answer": "', '"answer": "9'),
-    ):  # fmt: skip
-        assert changed != sitting
-        Path("changed.json").write_text(changed, encoding="utf-8")
-        done = run("again", "changed.json", "--out", "second")
-        assert done.exit_code == 2, (changed[:80], done.output)
-        assert not list(Path("second").glob("[!.]*"))
-
-
 def test_the_same_typed_seed_deals_the_same_and_is_warned_of(desk) -> None:
     first = run("issue", "piers.yaml", "--learners", "3", "--seed", "wall", "--out", "a")
     run("issue", "piers.yaml", "--learners", "3", "--seed", "wall", "--out", "b")
@@ -345,27 +205,6 @@ def test_what_was_asked_wrongly_is_told_in_one_plain_message(desk, words, code, 
     assert not Path("output").exists() or not [path for path in Path("output").iterdir() if path.name[0] != "."]
 
 
-class _NoException(BaseException):
-    """As the page engine's own: it is not an `Exception`."""
-
-
-@pytest.mark.parametrize("fault", [KeyError("x"), RecursionError(), MemoryError(), AssertionError(), _NoException("x")])
-@pytest.mark.parametrize("command", list(main.commands))
-def test_no_command_shows_a_traceback_whatever_goes_wrong(
-    desk, monkeypatch, command: str, fault: BaseException
-) -> None:
-    def fail(*_: object, **__: object) -> None:
-        raise fault
-
-    monkeypatch.setattr("tempfile.tempdir", str(desk))
-    monkeypatch.setattr(type(main.commands[command]), "invoke", fail)
-    done = run(command)
-    assert done.exit_code == 4
-    assert "This is a fault of the program" in done.output
-    assert "Traceback" not in done.output
-    assert "\n" not in done.output.rstrip()
-
-
 @pytest.mark.skipif(not Path("/proc").is_dir(), reason="processes listed as on Linux")
 def test_a_killed_worker_costs_nothing_but_its_own_sheets_which_are_made_again(desk) -> None:
     printing = start("issue", "piers.yaml", "--learners", "30", "--jobs", "2", "--date", "2026-01-05")
@@ -384,7 +223,7 @@ def test_a_killed_worker_costs_nothing_but_its_own_sheets_which_are_made_again(d
 def start(*words: str, **more: object) -> subprocess.Popen[str]:
     return subprocess.Popen(
         [sys.executable, "-m", "courseware.cli", *words],
-        env={**os.environ, "PYTHONPATH": str(Path(__file__).parents[1])},
+        env={**os.environ, "PYTHONPATH": str(Path(__file__).parents[2])},
         stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, **more,
     )  # fmt: skip
 
@@ -424,23 +263,6 @@ def test_another_request_does_not_go_on_from_a_run_that_was_killed(desk) -> None
     [folder] = Path("output").glob("[!.]*")
     sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
     assert {e["exercise"] for paper in sitting["papers"] for e in paper["exercises"]} == {"half-brick-opening"}
-
-
-def test_a_stopped_run_is_not_gone_on_with_under_another_arris_rule(desk, monkeypatch) -> None:
-    from courseware.workflows import issuing
-
-    def stopped(*_: object) -> None:
-        raise OSError(28, "No space left on device")
-
-    words = ("issue", "piers.yaml", "--learners", "2", "--date", "2026-01-05", "--jobs", "1")
-    with monkeypatch.context() as full:
-        full.setattr(issuing, "print_sheets", stopped)
-        assert run(*words).exit_code == 3
-    done = run(*words, "--arris-rule", "near")
-    assert "Went on" not in done.output
-    [folder] = Path("output").glob("[!.]*")
-    assert json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["arris_rule"] == "near"
-    assert "Went on" in run(*words).output
 
 
 @pytest.mark.skipif(not Path("/proc").is_dir(), reason="processes listed as on Linux")
@@ -494,29 +316,6 @@ def test_two_runs_at_once_both_end_whole(desk) -> None:
         assert len(list((folder / "for-learners").iterdir())) == 4
 
 
-def test_demo_makes_it_all_for_an_invented_group_and_says_where(desk) -> None:
-    done = run("demo")
-    assert done.exit_code == 0, done.output
-    [folder] = [path.parent for path in Path("output").glob("*/sitting.json")]
-    [job] = [path.parent for path in Path("output").glob("*/job-sheet.pdf")]
-    assert str(job) in done.output
-    assert str(folder) in done.output
-    marked = {path.name for path in (folder / "marked").iterdir()}
-    assert {"all-feedback.pdf", "class-picture.pdf", "class-picture.xlsx", "to-settle.xlsx"} <= marked
-    assert len([name for name in marked if name.startswith("feedback-")]) == 7, "one of the eight is absent"
-    assert "7 scripts marked (1 absent)." in done.output
-    assert "1 to settle" in done.output
-    assert Path("output/practice.html").stat().st_size < 2_000_000
-    sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
-    assert len(sitting["papers"]) == 8
-    assert {e["topic"] for e in sitting["papers"][0]["exercises"]} == {
-        line.split(": ", 1)[1]
-        for path in shipped_banks()
-        for line in path.read_text("utf-8").splitlines()
-        if line.startswith("topic: ")
-    }
-
-
 def test_without_a_typed_seed_nobody_can_know_which_exercises_are_asked(desk) -> None:
     """Twelve papers of four exercises out of fifteen: the same four each time would be no chance."""
     chosen = set()
@@ -538,23 +337,3 @@ def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
     assert asked == sorted(asked)
     assert len(set(asked)) > 1
-
-
-def test_a_sitting_is_issued_to_another_group_in_one_step(desk) -> None:
-    assert (
-        run(
-            "issue", "piers.yaml", "--learners", "2", "--title", "Last year", "--date", "2025-01-05", "--jobs", "1"
-        ).exit_code
-        == 0
-    )
-    [last] = Path("output").glob("2025*")
-    Path("piers.yaml").unlink()  # the sitting holds the bank
-    done = run("issue", "--like", str(last), "--learners", "3", "--date", "2026-01-05", "--jobs", "1")
-    assert done.exit_code == 0, done.output
-    [new] = Path("output").glob("2026*")
-    old, fresh = (json.loads((folder / "sitting.json").read_text(encoding="utf-8")) for folder in (last, new))
-    assert (fresh["sitting"]["title"], len(fresh["papers"])) == ("Last year", 3)
-    names = [[e["exercise"] for e in paper["papers"][0]["exercises"]] for paper in (old, fresh)]
-    assert names[0] == names[1]
-    assert fresh["sitting"]["seed"] != old["sitting"]["seed"]
-    assert run("issue", "opening_sizes", "--like", str(last), "--learners", "2").exit_code == 2
