@@ -22,7 +22,8 @@ from courseware import part_kinds
 from courseware.banks import BankFaulty, read_bank
 from courseware.cli import main
 from courseware.papers.sitting_file import SittingFaulty, read_sitting
-from courseware.practice.one_file import page_modules
+from courseware.practice.one_file import page_modules, page_script
+from tests.practice.conftest import browser  # noqa: F401  # the same browser as the practice page's own tests
 
 OWN = Path(__file__).with_name("of_ones_own")
 BANK = """\
@@ -160,6 +161,26 @@ def test_it_is_practised(desk: Path) -> None:
     assert (part["kind"], part["right"][:2]) == ("ratio", "1:")
     assert "PART_KINDS.ratio = {" in text
     assert list(page_modules()).index("ratio") > list(page_modules()).index("part_kinds")
+
+
+@pytest.mark.parametrize(
+    ("typed", "how"), [("1:4", "right"), ("2 to 8", "right"), ("4:1", "wrong"), ("four", "asked"), ("", "blank")]
+)
+def test_the_page_judges_it_by_its_own_module(known, browser, typed: str, how: str) -> None:  # noqa: F811
+    modules = [name for name in page_modules() if name not in {"screens", "storage", "main"}]
+    page = browser.new_page()
+    page.evaluate(f"() => {{ {page_script(modules)}\nglobalThis.kindOf = kindOf; }}")
+    judged = page.evaluate(
+        """typed => {
+            const place = kindOf({ kind: "ratio" }).place({ right: "1:4" }, () => null);
+            document.body.append(place.element);
+            document.getElementById("answer").value = typed;
+            return place.judge().how;
+        }""",
+        typed,
+    )
+    page.close()
+    assert judged == how
 
 
 def test_its_booklet_is_printed(desk: Path) -> None:
