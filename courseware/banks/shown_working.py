@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.banks.exercise import Exercise, NumberPart
+from courseware.banks.exercise import Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.solve import SolvedNumber, rounded
+from courseware.banks.part import NumberPart, SolvedNumber, rounded
 from courseware.banks.terms import Term, evaluated, holds, replaced, term, unrounded, worked_out
 from courseware.trade import TradeError
 
