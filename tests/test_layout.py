@@ -28,6 +28,7 @@ JOURNEYS = {
     "commands/test_two_markers.py": "marking by two, from sheets to agreed marks",
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
+    "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
     "drawings/test_panels.py": "all drawings of woven panels",
     "drawings/test_table_of_kinds.py": "the kinds that banks know and drawings draw",
     "hostile/test_hostile_files.py": "files from a stranger, through the command line",
@@ -36,26 +37,30 @@ JOURNEYS = {
     "journeys/test_own_drawing_goes_all_the_way.py": "an author's drawing, from its bank to print, `again` and practice",
     "marking/test_decided_answers.py": "answers decided by hand, through all of marking",
     "marking/test_hostile_answers.py": "sheets that nobody would type on purpose, through all of marking",
+    "part_kinds/test_a_kind_of_ones_own.py": "a kind of part, from its keys in a bank to marks, feedback and practice",
 }
 
 # Of these the behaviour is tested where it is used.
 NOTHING_BESIDE = """
-banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture shapes svg_paths
-    svg_read svg_style
+banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture part reading shapes
+    svg_paths svg_read svg_style topic_shape
 class_report: tables words
 commands: job progress proof_report terminal
 database: connection errors migrations row_checks written_files
-drawings: dimension frame herringbone mitre own panel picture scale surround svg tiles
+drawings: dimension frame herringbone mitre own panel scale surround svg tiles
 erasure: learner named_in_file table_rows
-feedback: advice feedback_text first_wrong fresh_question marked_part
+feedback: advice fresh_question marked_part part_kind
 files: bank_files sitting_files sitting_folders
 jobs: from_above order plan plan_view risks sheets support task workbooks
-marking: judge lettered mark_part marking_sheet marks units
-papers: class_list_columns compose_grid compose_parts dates group invented levels sheets sitting
-practice: payload
-printing: bind_pdfs feedback_sheets glyph_coverage
+marking: judge marking_sheet marks part_kind units
+papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting
+part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper drawn/practice drawn/printing
+    number/bank number/feedback number/marking number/paper number/practice number/printing order/bank order/feedback order/paper
+    order/practice table/bank table/paper table/practice words/bank
+practice: part_kind payload
+printing: bind_pdfs feedback_sheets glyph_coverage part_kind
 quality: criteria_map criteria_sheet sampling_sheet second_marking_sheet
-reports: as_typed report words
+reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact frame herringbone projecting

@@ -15,21 +15,32 @@ from pydantic import BaseModel
 
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.function_lines import SAYS
+from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.sitting_file import read_sitting
+from courseware.part_kinds.choice.bank import ChoiceShape
+from courseware.part_kinds.order.bank import StepShape
+from courseware.part_kinds.table.bank import RowShape
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
 
 README = Path(__file__).parents[1] / "README.md"
 TEXT = README.read_text(encoding="utf-8")
 BEGIN, END = "<!-- reference: written by `pytest tests/test_readme.py --refresh` -->", "<!-- end of reference -->"
+
+
+def part_shape() -> type[shapes.PartShape]:
+    """A part as the kinds there are make it: with the keys of each."""
+    exercises = topic_shape().model_fields["exercises"].annotation
+    return exercises.__args__[0].model_fields["parts"].annotation.__args__[0]
+
+
 MODELS = (
-    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", shapes.PartShape),
+    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", part_shape()),
     ("A line of working", shapes.LineShape), ("A slip, or a route to accept", shapes.FigureShape),
-    ("A choice", shapes.ChoiceShape), ("A step", shapes.StepShape), ("A row", shapes.RowShape),
+    ("A choice", ChoiceShape), ("A step", StepShape), ("A row", RowShape),
     ("A safety note (in `safety_notes.yaml`)", shapes.NoteShape),
 )  # fmt: skip
 
@@ -44,12 +55,12 @@ def keys(title: str, model: type[BaseModel]) -> str:
 
 def functions() -> str:
     words = vocabulary(UK_METRIC)
-    assert set(SAYS) == set(words.functions)
+    assert all(function.says for function in words.functions.values())
     lines = []
     for name, function in sorted(words.functions.items()):
         told = [parameter for parameter, _ in function.parameters]
         shown = told[: function.needed] + [f"[{parameter}]" for parameter in told[function.needed :]]
-        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {SAYS[name]} |")
+        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {function.says} |")
     return "\n".join(
         [
             "**Names in every formula**: " + ", ".join(f"`{name}`" for name in words.constants)

@@ -8,21 +8,15 @@ from dataclasses import dataclass, replace
 from math import prod
 from typing import Any
 
-from courseware.banks.compile_parts import Reading, bind_part
+from courseware.banks.compile_parts import bind_part
 from courseware.banks.drawing_kinds import DRAWING_KINDS, DrawingKind
-from courseware.banks.exercise import (
-    BRICK_LINES,
-    ChoicePart,
-    DrawingAsked,
-    Exercise,
-    NumberPart,
-    Part,
-    TablePart,
-    part_label,
-)
+from courseware.banks.exercise import BRICK_LINES, DrawingAsked, Exercise, part_label
 from courseware.banks.formulas import Formula, FormulaFault, Kind
 from courseware.banks.givens import Given, read_given
 from courseware.banks.own_drawing import OWN, own_drawing
+from courseware.banks.part import Part
+from courseware.banks.part_kinds import BANK_KINDS
+from courseware.banks.reading import Reading
 from courseware.banks.shapes import ExerciseShape, TopicShape
 from courseware.banks.vocabulary import Vocabulary, vocabulary
 from courseware.banks.wording import SITE_WORDS
@@ -89,8 +83,8 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
         here = (*path, "parts", index)
         bound = bind_part(part, reading, here, words, asked, kinds)
         parts.append(bound)
-        for name, kind, at in _named(bound, here):
-            _check_name(name, kinds, words, reading, at)
+        for name, kind, at in bound.names:
+            _check_name(name, kinds, words, reading, (*here, *at))
             if kind:
                 kinds[name] = kind
     return Exercise(
@@ -118,7 +112,8 @@ def _labels(shape: ExerciseShape) -> dict[str, str]:
     found: dict[str, str] = {}
     for index, part in enumerate(shape.parts[:MOST_PARTS]):
         found[part.name] = part_label(index)
-        found |= {row.name: part_label(index, below) for below, row in enumerate(part.rows[:12])}
+        if kind := BANK_KINDS.get(part.kind):
+            found |= {row: part_label(index, below) for below, row in enumerate(kind.rows(part))}
     return found
 
 
@@ -180,18 +175,6 @@ def _givens(
     return tuple(givens)
 
 
-def _named(part: Part, path: tuple[str | int, ...]) -> list[tuple[str, Kind | None, tuple[str | int, ...]]]:
-    """The names a part brings, the kind of each (None where later parts cannot use it), and where it stands."""
-    if isinstance(part, NumberPart):
-        return [(part.name, "number", (*path, "name"))]
-    if isinstance(part, ChoicePart) and part.answer is not None:
-        return [(part.name, part.answer.kind, (*path, "name"))]
-    own: list[tuple[str, Kind | None, tuple[str | int, ...]]] = [(part.name, None, (*path, "name"))]
-    if isinstance(part, TablePart):
-        own += [(row.name, "number", (*path, "rows", i, "name")) for i, row in enumerate(part.rows)]
-    return own
-
-
 def _check_name(
     name: str, taken: Mapping[str, Kind], words: Vocabulary, reading: Reading, path: tuple[str | int, ...]
 ) -> None:
@@ -226,7 +209,7 @@ def _drawing(
     for key in sorted(set(named) - set(kind.arguments)):
         known = near(key, [*kind.arguments, "shows", "asks"], "expected one of")
         reading.fault((*path, key), f"the drawing `{kind_name}` has no figure `{key}`", known)
-    numbers = {number.name for part in parts for number in _rows(part)}
+    numbers = {number.name for part in parts for number in part.numbers}
     if isinstance(written, str):
         asks = _asks_by_name(kind_name, kind, numbers)
     _check_dimensions(kind_name, kind, shows, asks, numbers, reading, path)
@@ -236,10 +219,6 @@ def _drawing(
         shows=tuple(shows) if isinstance(shows, list) else (),
         asks=asks if isinstance(asks, dict) else {},
     )
-
-
-def _rows(part: Part) -> tuple[NumberPart, ...]:
-    return part.rows if isinstance(part, TablePart) else (part,) if isinstance(part, NumberPart) else ()
 
 
 def _asks_by_name(kind_name: str, kind: DrawingKind, numbers: set[str]) -> dict[str, str]:

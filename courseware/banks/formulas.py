@@ -64,6 +64,7 @@ class Function:
     needed: int
     result: Kind
     repeats: bool = False  # takes any number of arguments of its first parameter's kind
+    says: str = ""  # what it gives, in a line for the manual
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,8 +10,8 @@ from courseware.banks.figures import Figure
 from courseware.banks.formulas import Value
 from courseware.banks.leaks import AnswerTold, LeakCount, told_too_often
 from courseware.banks.leaning import LeaningCount
+from courseware.banks.part import Solved
 from courseware.banks.shown_working import lands_elsewhere, reworked
-from courseware.banks.solve import Solved, numbers_in
 from courseware.banks.space import given_at
 
 
@@ -27,7 +27,7 @@ class Guards:
     def misleads(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> str | None:
         """What is wrong where a part's working, as the key shows it, leads to a figure that is not accepted."""
         if self._reworked:
-            for number in (number for part in solved for number in numbers_in(part)):
+            for number in (number for part in solved for number in part.numbers):
                 rework = self._reworked.get(number.part.name)
                 if rework and (why := lands_elsewhere(rework, number, scope)):
                     return why

@@ -15,6 +15,7 @@ _MEMORY = 4096  # results kept a function: more than any exercise's range of arg
 def function(
     call: Callable[..., object],
     parameters: str,
+    says: str,
     *,
     needed: int | None = None,
     result: Kind = "number",
@@ -23,7 +24,8 @@ def function(
 ) -> Function:
     """A formula function whose results are kept, since a proof asks for the same few again and again.
 
-    Those that may be left out may be named, and are named in `call` as in `parameters`.
+    Those that may be left out may be named, and are named in `call` as in `parameters`. `says` is what it gives, in a
+    line for the manual.
     """
     names = parameters.split()
 
@@ -38,4 +40,5 @@ def function(
         needed=len(names) if needed is None else needed,
         result=result,
         repeats=repeats,
+        says=says,
     )

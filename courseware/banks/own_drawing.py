@@ -11,8 +11,8 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from courseware.banks.compile_parts import Path, Reading
 from courseware.banks.exercise import DrawingAsked
+from courseware.banks.reading import Path, Reading
 from courseware.banks.svg_read import read_svg
 from courseware.text_files.decoding import decoded, strange_signs
 from courseware.text_files.did_you_mean import near

@@ -8,7 +8,8 @@ from typing import Any
 
 from courseware.banks.compile_bank import bind_topic
 from courseware.banks.exercise import Bank, SafetyNotes
-from courseware.banks.shapes import SafetyShape, TopicShape
+from courseware.banks.shapes import SafetyShape
+from courseware.banks.topic_shape import topic_shape
 from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.faults import BankFaulty, Fault
 from courseware.text_files.shapes import Path, meant, shaped
@@ -33,7 +34,7 @@ def read_bank(data: bytes, file: str, settings: Settings = DEFAULTS) -> Bank:
     `file` names it in messages. Raises `BankFaulty` with every fault found.
     """
     node = read_yaml(data, file)
-    shape, faults, repaired = shaped(TopicShape, node, file, _STAND_IN)
+    shape, faults, repaired = shaped(topic_shape(), node, file, _STAND_IN)
     if shape is None:
         raise BankFaulty(faults)
     topic, more = bind_topic(shape, node, file, settings)

@@ -8,10 +8,10 @@ from fractions import Fraction
 
 from courseware.class_report.papers_counted import class_papers
 from courseware.marking.marks import MarkedSitting
+from courseware.papers.part_kind import holds_figure
 from courseware.statistics.intervals import Index, wilson
 
 BANDS = ("low", "middle", "high")
-_WITH_NUMBERS = ("number", "table")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +60,7 @@ def variant_bands(sittings: Sequence[MarkedSitting]) -> tuple[PartBands, ...]:
             marks = {mark.label: mark for mark in paper.marks}
             for exercise in issued.exercises:
                 for part in exercise.parts:
-                    if part.kind in _WITH_NUMBERS:
+                    if holds_figure(part):
                         key = (exercise.topic, exercise.exercise, part.name, part.unit)
                         mark = marks[part.label]
                         answer = _Answered(answer=Fraction(part.answer), marks=mark.marks, of=mark.of)

@@ -6,12 +6,10 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from courseware.banks.solve import SolvedNumber
-from courseware.feedback.advice import sentences, slip_words
 from courseware.feedback.feedback_text import FeedbackSheet, FirstWrong, FreshQuestion, Secure, VariantKey
-from courseware.feedback.first_wrong import lines_of
 from courseware.feedback.fresh_question import Spaces, Stock, next_level, same_kind
 from courseware.feedback.marked_part import MarkedPart, marked_parts, most_telling, times_seen
+from courseware.feedback.part_kind import FEEDBACK_KINDS
 from courseware.marking.marks import MarkedPaper, NamedSlip
 from courseware.papers.compose import Sources, compose_exercise, compose_key
 from courseware.papers.sitting import Sitting
@@ -121,17 +119,17 @@ def _secure(parts: Sequence[MarkedPart]) -> Iterator[Secure]:
 def _first_wrong(
     part: MarkedPart, parts: Sequence[MarkedPart], earlier: Sequence[NamedSlip], cautions: str
 ) -> FirstWrong:
-    asked, mark = part.exercise.asked, part.mark
-    lead, lines = lines_of(part)
+    asked, mark, kind = part.exercise.asked, part.mark, FEEDBACK_KINDS[part.solved.part.kind]
+    lead, lines = kind.lines(part)
     times = times_seen(part, parts, earlier)
     return FirstWrong(
         label=mark.label,
         topic=asked.topic,
         ask=part.ask,
         marks=f"{mark.marks} of {count(mark.of, 'mark')}",
-        written=_written(part),
-        says=sentences(part),
-        slips=slip_words(part),
+        written=fit_to_print(kind.written(part), _LONGEST_WRITTEN),
+        says=kind.sentences(part),
+        slips=kind.slips(part),
         lead=lead,
         lines=lines,
         repeated=f"This has come {times} times: go through it with your tutor." if times > 1 else "",
@@ -139,14 +137,9 @@ def _first_wrong(
         cautions=cautions,
         drawing=None if asked.drawn_in_place else part.exercise.drawing,
         unit=part.unit,
-        worked=isinstance(part.solved, SolvedNumber),
-        squares=part.asked.kind == "drawn" and not part.asked.lines,
+        worked=kind.worked,
+        squares=kind.squares(part),
     )
-
-
-def _written(part: MarkedPart) -> str:
-    """What the learner wrote; of a drawing the cell holds the assessor's ticks."""
-    return "" if part.asked.kind == "drawn" else fit_to_print(part.mark.written, _LONGEST_WRITTEN)
 
 
 def _cautions(sitting: Sitting, place: int, part: MarkedPart, sources: Sources) -> str:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from courseware.banks import solve
-from courseware.banks.solve import Solved, numbers_in
+from courseware.banks.part import Solved
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
-from courseware.papers.compose import Sources, given_of, issued_from, pair_solved
+from courseware.papers.compose import Sources, entries_of, given_of, issued_from
 from courseware.papers.sheets import AskedPart, Key, KeyAnswer, KeyExercise
 from courseware.papers.sitting import IssuedPaper, IssuedPart
 
@@ -65,9 +65,9 @@ def marked_parts(paper: IssuedPaper, key: Key, marked: MarkedPaper, sources: Sou
     for issued, keyed in zip(paper.exercises, key.exercises, strict=True):
         _, exercise = issued_from(issued, sources)
         solved = solve(exercise, given_of(exercise, issued))
-        with_entries = pair_solved(keyed.asked.number, solved, issued)
-        for place, ((part, entries), (asked, answers)) in enumerate(zip(with_entries, keyed.by_part, strict=True)):
-            for row, (entry, answer) in enumerate(zip(entries, answers, strict=True)):
+        entries = entries_of(exercise, issued, keyed.asked.number)
+        for place, (part, own, (asked, answers)) in enumerate(zip(solved, entries, keyed.by_part, strict=True)):
+            for row, (solved_row, entry, answer) in enumerate(zip(part.entries, own, answers, strict=True)):
                 item = asked.rows[row] if asked.rows else asked
                 found.append(
                     MarkedPart(
@@ -78,7 +78,7 @@ def marked_parts(paper: IssuedPaper, key: Key, marked: MarkedPaper, sources: Sou
                         ask=asked.rows[row].say if asked.rows else asked.ask,
                         unit=item.unit,
                         note=item.note,
-                        solved=numbers_in(part)[row] if asked.rows else part,
+                        solved=solved_row,
                         answer=answer,
                         issued=entry,
                         mark=marks[entry.label],

@@ -160,7 +160,12 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
 
 def _order(plan: Plan) -> tuple[Block, ...]:
     rows = tuple(
-        (what, write_out(one) if one else "", write_out(for_class), unit)
+        (
+            f"– {what.strip()}" if what.startswith(" ") else what,
+            write_out(one) if one else "",
+            write_out(for_class),
+            unit,
+        )
         for what, one, for_class, unit in order_rows(plan)
     )
     table = Table(
@@ -168,15 +173,21 @@ def _order(plan: Plan) -> tuple[Block, ...]:
     )
     return (
         Block(table=table),
-        Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
+        Block(heading="Tools", text=(_listed(_TOOLS),)),
         Block(heading="Sundries", text=(_SUNDRIES[plan.task.shape.mortar],)),
-        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
+        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(_listed(_PPE),)),
         Block(
             heading="What can be used again",
             text=(_USED_AGAIN[plan.task.shape.mortar],),
         ),
         Block(text=(f"Dry materials are taken as 1.33 times the wet volume. {_frogs(plan.task.shape.frog)} {DEFERS}",)),
     )
+
+
+def _listed(things: tuple[str, ...]) -> str:
+    """`Trowel, spirit level, tape.`"""
+    said = ", ".join(things)
+    return f"{said[:1].upper()}{said[1:]}."
 
 
 def _frogs(percent: int) -> str:

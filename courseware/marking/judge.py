@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 
-from courseware.banks.exercise import NumberPart, Route
 from courseware.banks.figures import Figure, exact_text, half_up
-from courseware.banks.solve import SolvedNumber, rounded
+from courseware.banks.part import NumberPart, Route, SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
 from courseware.marking.read_answer import WrittenFigure
 from courseware.words import count

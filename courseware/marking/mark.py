@@ -6,15 +6,15 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
+from courseware.banks.part import Part
 from courseware.marking.attempts import numbered_attempts
 from courseware.marking.judge import Verdict
-from courseware.marking.lettered import NotRead
-from courseware.marking.mark_part import Others, Work, mark_part, pair_parts, rows_of
 from courseware.marking.marks import WHOLE_PAPER, Decision, Mark, MarkedPaper, Query, Script
+from courseware.marking.part_kind import NotRead, Others, Work, mark_entry
 from courseware.marking.read_answer import read_figure
 from courseware.papers.compose import Sources, issued_from, read_sources
+from courseware.papers.part_kind import holds_figure
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
 from courseware.words import count
 
@@ -139,10 +139,10 @@ def _mark_paper(
             asked.append(_question(script, "", "", "the learner is marked absent, yet answers stand in the row"))
         return MarkedPaper(code=paper.code, status="absent", marks=())
     marks: list[Mark] = []
-    for issued in paper.exercises:
+    for number, issued in enumerate(paper.exercises, 1):
         _, exercise = issued_from(issued, sources)
-        work = Work(issued, exercise)
-        for part, entries in pair_parts(exercise, issued):
+        work = Work(number, issued, exercise)
+        for part, entries in zip(exercise.parts, work.entries, strict=True):
             marks += _mark_cells(part, entries, work, script, others, asked)
     closed = {mark.label: mark for mark in before.marks if mark.marks == mark.of} if before else {}
     marks = [closed.get(mark.label) or _decide(mark, decided.get(mark.label)) for mark in marks]
@@ -154,12 +154,12 @@ def _mark_paper(
 def _mark_cells(
     part: Part, entries: tuple[IssuedPart, ...], work: Work, script: Script, others: Others, asked: list[Query]
 ) -> Iterator[Mark]:
-    for row, entry in zip(rows_of(part), entries, strict=True):
+    for row, entry in zip(part.entries, entries, strict=True):
         typed = script.cells.get(entry.label, "")
         try:
             if entry.label in script.unread:
                 raise NotRead(script.unread[entry.label])
-            verdict = mark_part(row, entry, work, typed, others)
+            verdict = mark_entry(row, entry, work, typed, others)
         except NotRead as why:
             asked.append(_question(script, entry.label, typed, str(why)))
             verdict = Verdict(how="asked", marks=0, why=f"Not read: {why}.")
@@ -190,7 +190,7 @@ def _others(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
     found: dict[str, dict[str, list[str]]] = {}
     for paper in sitting.papers:
         for part in paper.parts:
-            if part.kind in {"number", "table"}:
+            if holds_figure(part):
                 found.setdefault(part.label, {}).setdefault(part.answer, []).append(paper.code)
     return found
 

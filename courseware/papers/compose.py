@@ -12,11 +12,12 @@ from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.figures import exact_text, whole_as_int, write_out
 from courseware.banks.formulas import Value
-from courseware.banks.solve import Solved, scope_of
+from courseware.banks.part import Solved
+from courseware.banks.solve import scope_of
 from courseware.banks.wording import NUMBER
-from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
+from courseware.papers.compose_parts import brick_line, shown_figure
 from courseware.papers.dates import in_full
-from courseware.papers.deal import labels
+from courseware.papers.part_kind import PAPER_KINDS, Entries, entries_by_part
 from courseware.papers.sheets import (
     AskedExercise,
     DrawingCall,
@@ -26,7 +27,7 @@ from courseware.papers.sheets import (
     Paper,
     SafetyNote,
 )
-from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.papers.sitting import IssuedExercise, IssuedPaper, Sitting
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format
@@ -134,7 +135,10 @@ def _ask(
         setting=issued.setting,
         pose=exercise.pose.render(scope, site),
         brick=with_own_word(brick_line(exercise.format, exercise.brick_line), bank.settings.upright_joint),
-        parts=tuple(asked_part(part, own, scope, site) for part, own in pair_solved(number, solved, issued)),
+        parts=tuple(
+            PAPER_KINDS[part.part.kind].asked(part, own, scope, site)
+            for part, own in zip(solved, entries_of(exercise, issued, number), strict=True)
+        ),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),
         safety=notes,
@@ -150,7 +154,10 @@ def _keyed(
     site: Mapping[str, str],
 ) -> KeyExercise:
     scope = scope_of(given_of(exercise, issued), solved)
-    answers = tuple(key_answers(part, own, scope, site) for part, own in pair_solved(asked.number, solved, issued))
+    answers = tuple(
+        PAPER_KINDS[part.part.kind].key(part, own, scope, site)
+        for part, own in zip(solved, entries_of(exercise, issued, asked.number), strict=True)
+    )
     return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
 
 
@@ -159,19 +166,12 @@ def _site(issued: IssuedExercise, number: int) -> dict[str, str]:
     return {**issued.site, NUMBER: str(number)}
 
 
-def pair_solved(
-    number: int, solved: tuple[Solved, ...], issued: IssuedExercise
-) -> list[tuple[Solved, tuple[IssuedPart, ...]]]:
-    """Each part with its entries in the sitting. Raises `SittingFaulty` where the two do not go together."""
-    left = list(issued.parts)
-    pairs: list[tuple[Solved, tuple[IssuedPart, ...]]] = []
-    for place, part in enumerate(solved):
-        own = labels(number, part.part, place)
-        entries, left = tuple(left[: len(own)]), left[len(own) :]
-        if tuple(entry.label for entry in entries) != own:
-            raise SittingFaulty(f"exercise {number} does not have the parts it was issued with")
-        pairs.append((part, entries))
-    return pairs
+def entries_of(exercise: Exercise, issued: IssuedExercise, number: int) -> tuple[Entries, ...]:
+    """The sitting's entries of each part of exercise `number`. Raises `SittingFaulty` where they are not its parts'."""
+    entries = entries_by_part(exercise, issued, number)
+    if entries is None:
+        raise SittingFaulty(f"exercise {number} does not have the parts it was issued with")
+    return entries
 
 
 def given_of(exercise: Exercise, issued: IssuedExercise) -> dict[str, int | Fraction | str]:
@@ -252,4 +252,5 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
         format=exercise.format,
         alt=_said(kind.says, labels, blank=bool(asked.asks) and not filled),
         own=asked.own,
+        to_draw_in=kind.to_draw_in,
     )

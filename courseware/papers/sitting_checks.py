@@ -9,6 +9,7 @@ from datetime import date
 from courseware.papers.class_list import MOST_LEARNERS
 from courseware.papers.codes import read_code
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE
+from courseware.papers.part_kind import PAPER_KINDS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
 from courseware.settings import read as limits
 from courseware.settings.settings import Settings
@@ -22,7 +23,6 @@ _MOST_VERSIONS = 50
 _MOST_EXERCISES, _MOST_PARTS, _MOST_MARKS = 500, 200, 200
 _FIGURE = re.compile(r"-?[0-9]{1,30}(\.[0-9]{1,30}|/0{0,9}[1-9][0-9]{0,20})?")
 _SITE = {"place", "street", "client"}
-_PARTS = {"number", "table", "choice", "order", "drawn"}
 
 
 class _Unsound(ValueError):
@@ -87,11 +87,11 @@ def _check_paper(paper: IssuedPaper) -> None:
             all(len(value) <= LONGEST_TITLE for value in exercise.given.values()),
         )
         for part in exercise.parts:
-            _hold(part.kind in _PARTS, 0 <= part.marks <= _MOST_MARKS, *_figures(part))
+            _hold(PAPER_KINDS.get(part.kind) is not None, 0 <= part.marks <= _MOST_MARKS, *_figures(part))
 
 
 def _figures(part: IssuedPart) -> Iterator[bool]:
-    if part.kind in {"number", "table"}:
+    if PAPER_KINDS[part.kind].figures:
         for text in (part.answer, part.within or "0", *(value for value, _ in part.slips)):
             yield bool(_FIGURE.fullmatch(text))
 

@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 from itertools import zip_longest
 
 from courseware.banks import SafetyNotes, Space
-from courseware.banks.exercise import DrawnPart
 from courseware.banks.solve import Given
 from courseware.papers.codes import keyed, keyed_shuffle, shuffled
 from courseware.papers.compose import CAUTIONS, Sources, compose_exercise
@@ -152,7 +151,7 @@ def _easiest(candidates: Sequence[Chosen], places: Sequence[int], seed: str) -> 
     level = min(candidates[place][1].level for place in places)
     fitting = [place for place in places if candidates[place][1].level == level]
     drawn = shuffled(fitting, seed, "booklet", candidates[places[0]][0].sha256)
-    return sorted(drawn, key=lambda place: any(isinstance(part, DrawnPart) for part in candidates[place][1].parts))
+    return sorted(drawn, key=lambda place: any(part.by_eye for part in candidates[place][1].parts))
 
 
 def _dealt(chosen: Chosen, space: Space, seed: str) -> list[Given]:

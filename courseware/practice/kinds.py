@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
 from courseware.banks.drawing_kinds import kind_of
 from courseware.banks.figures import Figure
+from courseware.banks.part import Solved
 from courseware.banks.shown_working import before_rounding
-from courseware.banks.solve import Solved, scope_of
+from courseware.banks.solve import scope_of
 from courseware.papers.codes import keyed, keyed_shuffle
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise

@@ -10,13 +10,15 @@ from pathlib import Path
 from textwrap import shorten
 from typing import TYPE_CHECKING
 
+from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
 from courseware.drawings.picture import Label, Picture, Point
 from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, KeyAnswer, Paper
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import render
-from courseware.printing.page_elements import gauge_scale, print_line, qr, ruled, squared, steps_in, working_room
+from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, steps_in, working_room
+from courseware.printing.part_kind import PRINT_KINDS
 from courseware.reports.report import Report
 
 if TYPE_CHECKING:
@@ -87,12 +89,8 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     pictures = {"scale": gauge_scale(sheet.scale), "line": print_line(), "grid": squared(), **rooms, **small}
     if sheet.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
-        pictures |= {
-            f"work-{part.label}": working_room(part.unit, part.marks if part is asked.parts[-1] else 1)
-            for part in asked.parts
-            if part.kind == "number"
-        }
-        pictures |= _grids(asked.parts)
+        for part in asked.parts:
+            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, False)
         over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
@@ -151,15 +149,13 @@ def reduced(picture: Picture, room: tuple[float, float]) -> Picture:
 
 
 def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
-    """Room to work in for each number, and to draw in for each sketch."""
-    parts = [part for exercise in exercises for part in exercise.parts]
-    halves = {part.label for exercise in exercises for row in side_by_side(exercise.parts) if row[1:] for part in row}
-    rooms = {
-        f"work-{part.label}": working_room(part.unit, part.marks, half=part.label in halves)
-        for part in parts
-        if part.kind == "number"
-    }
-    return {**rooms, **_grids(parts)}
+    """The pictures of the room for each answer."""
+    found: dict[str, Picture] = {}
+    for exercise in exercises:
+        for row in side_by_side(exercise.parts):
+            for part in row:
+                found |= PRINT_KINDS[part.kind].rooms(part, part.marks, len(row) > 1)
+    return found
 
 
 def side_by_side(parts: Sequence[AskedPart]) -> list[tuple[AskedPart, ...]]:
@@ -197,28 +193,22 @@ def first_line(text: str, most: int = _FIRST_LINE) -> str:
 
 
 def _short(part: AskedPart) -> bool:
-    return part.kind == "number" and not steps_in(part.marks) and len(part.ask) + len(part.note) <= _SHORT
-
-
-def _grids(parts: Sequence[AskedPart]) -> dict[str, Picture]:
-    return {
-        f"grid-{part.label}": ruled(part.lines) if part.lines else squared(part.size)
-        for part in parts
-        if part.kind == "drawn"
-    }
+    return PRINT_KINDS[part.kind].may_halve and not steps_in(part.marks) and len(part.ask) + len(part.note) <= _SHORT
 
 
 def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") -> dict[str, Picture]:
     return {f"{name}-{number}": draw(call) for number, call in drawings.items() if call}
 
 
-@lru_cache(maxsize=1)
 def _templates() -> Environment:
+    return _environment((str(Path(__file__).parent / "templates"), *kind_places()))
+
+
+@lru_cache(maxsize=4)
+def _environment(places: tuple[str, ...]) -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    templates = Environment(
-        loader=FileSystemLoader(Path(__file__).parent / "templates"), autoescape=True, undefined=StrictUndefined
-    )
+    templates = Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
     templates.globals |= {
         "side_by_side": side_by_side, "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line,
     }  # fmt: skip

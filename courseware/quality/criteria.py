@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from pathlib import PurePath
 
 from courseware.banks import Bank, Exercise, Fault, FileFaulty, harmless
-from courseware.banks.exercise import TablePart
 from courseware.settings.settings import Settings, WrittenCriterion, WrittenEvidence
 from courseware.settings.shapes import CentreShape
 from courseware.text_files.did_you_mean import near
@@ -85,7 +84,7 @@ def criteria_of(settings: Settings, offered: Offer) -> tuple[Criterion, ...]:
 def _parts(exercise: Exercise) -> Parts:
     found: dict[str, tuple[str, ...]] = {}
     for part in exercise.parts:
-        rows = tuple(row.name for row in part.rows) if isinstance(part, TablePart) else (part.name,)
+        rows = tuple(row.name for row in part.entries)
         found |= {part.name: rows, **{row: (row,) for row in rows}}
     return found
 

@@ -170,7 +170,8 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, 
         asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
         for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
             options = " ".join(f"{letter}: {say}." for letter, say in part.options)
-            ask = " ".join(filter(None, (part.ask, row, part.note, options)))
+            note = part.note and f"({part.note})"  # as on the paper
+            ask = " ".join(filter(None, (part.ask, row, note, options)))
             found[f"{exercise.name}/{entry.name}"] = Starter(pose, ask, answer.answer, picture)
     return found
 

@@ -13,9 +13,10 @@ from fractions import Fraction
 import pytest
 
 from courseware.banks import solve
-from courseware.banks.exercise import DrawnPart
 from courseware.banks.formulas import Value
-from courseware.banks.solve import SolvedChoice, scope_of
+from courseware.banks.solve import scope_of
+from courseware.part_kinds.choice.bank import SolvedChoice
+from courseware.part_kinds.drawn.bank import DrawnPart
 from tests.banks.shipped import EXERCISES, READ, SITE, numbers, slip_figures, variants
 
 TOPICS = (

@@ -15,10 +15,9 @@ from collections import Counter
 from fractions import Fraction
 
 from courseware.banks import Bank, Exercise, Space, prove
-from courseware.banks.exercise import TablePart
 from courseware.banks.figures import exact_text
 from courseware.banks.formulas import FormulaImpossible
-from courseware.banks.solve import numbers_in, solve
+from courseware.banks.solve import solve
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.marking.mark import mark_scripts
 from courseware.marking.marks import Script
@@ -35,7 +34,7 @@ Chosen = list[tuple[Bank, Exercise]]
 
 
 def cells_of(exercise: Exercise) -> int:
-    return sum(len(part.rows) if isinstance(part, TablePart) else 1 for part in exercise.parts)
+    return sum(len(part.entries) for part in exercise.parts)
 
 
 def fifteen_parts(banks: tuple[Bank, ...], rng: random.Random) -> Chosen:
@@ -79,7 +78,7 @@ def answered(paper: IssuedPaper, chosen: Chosen, rng: random.Random) -> Script:
 def answered_exercise(issued: IssuedExercise, exercise: Exercise, rng: random.Random) -> dict[str, str]:
     """The cells of one exercise; after a slip the later figures are worked out from it, as learners do."""
     given = given_of(exercise, issued)
-    own = {number.part.name: number for part in solve(exercise, given) for number in numbers_in(part)}
+    own = {number.part.name: number for part in solve(exercise, given) for number in part.numbers}
     carried: dict[str, Fraction | int] = {}
     cells: dict[str, str] = {}
     for part in issued.parts:
@@ -98,7 +97,7 @@ def answered_exercise(issued: IssuedExercise, exercise: Exercise, rng: random.Ra
         if figure != number.answer:
             carried[part.name] = figure
             try:
-                own = {n.part.name: n for p in solve(exercise, given, carried) for n in numbers_in(p)}
+                own = {n.part.name: n for p in solve(exercise, given, carried) for n in p.numbers}
             except (TradeError, FormulaImpossible):
                 del carried[part.name]
         cells[part.label] = written(exact_text(figure), part, rng)

@@ -9,16 +9,16 @@ from typing import get_args
 import pytest
 
 from courseware.banks import solve
-from courseware.banks.solve import SolvedNumber, numbers_in, rounded
+from courseware.banks.part import SolvedNumber, rounded
 from courseware.feedback.compose import feedback_sheet, fit_to_print, in_short
 from courseware.feedback.feedback_text import HERE, PLAIN, STANDS
-from courseware.feedback.first_wrong import where_it_left
 from courseware.feedback.fresh_question import variant_had
 from courseware.feedback.marked_part import NoMarks
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import issue_exercise
 from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
+from courseware.part_kinds.number.feedback import where_it_left
 
 OPENINGS, SEQUENCES = "opening_sizes", "sequence_of_work"
 Part = tuple[str, str]  # exercise and part
@@ -68,7 +68,7 @@ def solved_number(sources, sitting: Sitting, exercise: str, part: str) -> Solved
     bank_exercise = next(e for _, e in sources.exercises.values() if e.name == exercise)
     issued = parts_of(sitting)[exercise, part][0]
     given = {g.name: next(v for v in g.values if str(v) == issued.given[g.name]) for g in bank_exercise.givens}
-    return next(n for s in solve(bank_exercise, given) for n in numbers_in(s) if n.part.name == part)
+    return next(n for s in solve(bank_exercise, given) for n in s.numbers if n.part.name == part)
 
 
 WIDTH = ("opening-for-a-panel", "opening_width")
@@ -95,7 +95,7 @@ class TestFirstWrongLine:
         seen = 0
         for name, (_, exercise) in sources.exercises.items():
             for index in range(0, len(spaces[name]), 7):
-                for number in (n for part in solve(exercise, spaces[name].variant(index)) for n in numbers_in(part)):
+                for number in (n for part in solve(exercise, spaces[name].variant(index)) for n in part.numbers):
                     for place, figure in enumerate(number.slips):
                         line, _, _ = where_it_left(number, place)
                         same_unit = number.part.working[line].unit in (None, number.part.unit)

@@ -20,7 +20,7 @@ from shapely.ops import unary_union
 
 from courseware.banks import BankFaulty, read_bank, solve
 from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
-from courseware.banks.solve import numbers_in, scope_of
+from courseware.banks.solve import scope_of
 from courseware.banks.space import walk
 from courseware.cli import main
 from courseware.drawings.picture import Label, Stroke
@@ -793,7 +793,7 @@ def test_no_exercise_of_the_worksheet_prints_a_size_that_another_asks_for(name) 
     _, exercises = worksheet(find_job(name))
     for exercise in exercises:
         [given] = list(walk(exercise))
-        sizes = [number for part in solve(exercise, given) for number in numbers_in(part) if number.part.unit == "mm"]
+        sizes = [number for part in solve(exercise, given) for number in part.numbers if number.part.unit == "mm"]
         for other in exercises:
             if other is not exercise:
                 told = figures_read(other)

@@ -12,7 +12,6 @@ import pytest
 import yaml
 
 from courseware.banks import Bank, Exercise
-from courseware.banks.exercise import ChoicePart, OrderPart, TablePart
 from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.givens import read_given
 from courseware.files.bank_files import read_banks
@@ -20,15 +19,20 @@ from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import Decision, Mark, Script
 from courseware.papers.codes import code
 from courseware.papers.compose import Sources
-from courseware.papers.deal import LETTERS, issue_exercise
+from courseware.papers.deal import issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.invented import invented_site
+from courseware.papers.part_kind import LETTERS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
+from courseware.part_kinds.choice.bank import ChoicePart
+from courseware.part_kinds.order.bank import OrderPart
+from courseware.part_kinds.table.bank import TablePart
 from courseware.settings.settings import DEFAULTS
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
 DECIDED_ON = Path(__file__).with_name("banks_decided_on")
-DECIDED = yaml.safe_load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"))
+_FAST = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+DECIDED = yaml.load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"), Loader=_FAST)
 SEED = "a seed for marking"
 ANSWERS = sum(len(script["parts"]) for script in DECIDED)
 

@@ -14,20 +14,22 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from courseware.banks import Bank, Exercise, raw_size
-from courseware.banks.exercise import ChoicePart
 from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.formulas import FormulaImpossible
-from courseware.banks.solve import SolvedNumber, numbers_in, solve
+from courseware.banks.part import SolvedNumber
+from courseware.banks.solve import solve
 from courseware.banks.space import given_at
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import MarkedPaper, Script
 from courseware.papers.codes import code
 from courseware.papers.compose import Sources
-from courseware.papers.deal import LETTERS, issue_exercise
+from courseware.papers.deal import issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.invented import invented_site
+from courseware.papers.part_kind import LETTERS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
+from courseware.part_kinds.choice.bank import ChoicePart
 from courseware.settings.settings import DEFAULTS
 from courseware.trade import TradeError
 
@@ -88,7 +90,7 @@ def marked(sitting: Sitting, *scripts: Script) -> Marked:
 
 
 def numbers(exercise: Exercise, variant: Given, carried: Mapping[str, Figure] | None = None) -> dict[str, SolvedNumber]:
-    return {number.part.name: number for part in solve(exercise, variant, carried) for number in numbers_in(part)}
+    return {number.part.name: number for part in solve(exercise, variant, carried) for number in part.numbers}
 
 
 # ---- a script with all right answers, in several ways of writing

@@ -11,11 +11,11 @@ from itertools import permutations
 import pytest
 
 from courseware.files.bank_files import shipped_banks
-from courseware.marking.lettered import mark_order
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.compose_grid import compose_grid
 from courseware.papers.compose_parts import brick_line
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
+from courseware.part_kinds.order.marking import mark_order
 from courseware.trade import FORMATS
 
 TOPICS = [path.stem for path in shipped_banks()]

@@ -11,19 +11,11 @@ import pytest
 
 from courseware.banks import Bank, prove, read_bank
 from courseware.papers.codes import code, read_code
-from courseware.papers.deal import (
-    CannotDeal,
-    Choosing,
-    Heads,
-    choose,
-    deal_sitting,
-    one_order,
-    shared_variants,
-    shuffled_out_of_order,
-)
+from courseware.papers.deal import CannotDeal, Choosing, Heads, choose, deal_sitting, shared_variants
 from courseware.papers.group import Group, Learner, numbered
 from courseware.papers.sitting import IssuedPart, Sitting
 from courseware.papers.sitting_file import write_sitting
+from courseware.part_kinds.order.paper import one_order, shuffled_out_of_order
 
 BANK = (Path(__file__).parent / "walls.yaml").read_text(encoding="utf-8")
 

@@ -12,7 +12,8 @@ import pytest
 
 from courseware.banks import Exercise, prove, read_bank
 from courseware.banks.figures import exact_text, half_up
-from courseware.banks.solve import SolvedNumber, numbers_in, solve
+from courseware.banks.part import SolvedNumber
+from courseware.banks.solve import solve
 from courseware.marking.judge import AskedFigure, judge
 from courseware.marking.read_answer import read_figure, settled
 from courseware.papers.shares import for_practice
@@ -99,7 +100,7 @@ def test_the_page_judges_as_marking_does(judge_all, file: str, name: str) -> Non
     expected: list[tuple[str, list[str]]] = []
     for question, variant in zip(kind.questions, kind_data(kind)["variants"], strict=True):
         parts = {row["name"]: row for part in variant["parts"] for row in part.get("rows", [part])}
-        for solved in (number for part in question.solved for number in numbers_in(part)):
+        for solved in (number for part in question.solved for number in part.numbers):
             before = question.before.get(solved.part.name)
             for typed in dict.fromkeys(typings(solved, before)):
                 cases.append((typed, parts[solved.part.name]))
@@ -119,7 +120,7 @@ def test_the_kinds_above_hold_what_they_are_for() -> None:
     assert any(number.within for number in numbers)
     assert {"mm", "m²", "m³", "in", "bags", "kg"} <= {number.unit for number in numbers}
     assert {None, 0, 1, 2, 3} <= {number.places for number in numbers}
-    solved = [n for file, name in KINDS for p in solve_first(file, name) for n in numbers_in(p)]
+    solved = [n for file, name in KINDS for p in solve_first(file, name) for n in p.numbers]
     assert any(Fraction(number.exact).denominator == 3 for number in solved)
 
 

@@ -1,12 +1,54 @@
-// Steps put in order: by buttons, by keys, or by dragging.
+// An order on the practice page: steps put in order, by buttons, by keys, or by dragging.
 
-import { button, make, say } from "./elements.js";
+import { button, make, say } from "../../practice/page/elements.js";
+import { PART_KINDS } from "../../practice/page/part_kinds.js";
+
+/** @typedef {import("../../practice/page/data.js").Part} Part @typedef {import("../../practice/page/answers.js").Place} Place */
+
+PART_KINDS.order = {
+  place: orderPlace,
+  answerWords: (part) => (part.open ? "One right order:" : "The right order:"),
+  below: (part) => make("ol", {}, ...stepsInOrder(part).map((words) => make("li", {}, words))),
+};
+
+/** @param {Part} part @returns {Place} */
+function orderPlace(part) {
+  const list = orderList(part.options ?? []);
+  const element = make(
+    "div",
+    { role: "group", "aria-label": "The steps in your order", "aria-describedby": "feedback" },
+    make("p", {}, "First step at the top. Move a step with its arrows, or drag it by the sign before it."),
+    list.element,
+  );
+  return {
+    element,
+    retries: true,
+    judge: () => judgeOrder(list.letters(), { before: part.before ?? [] }),
+    focus: () => list.element.querySelector("button")?.focus(),
+    close: () => element.querySelectorAll("button, .handle").forEach((one) => one.remove()),
+  };
+}
+
+/**
+ * A sequence of letters. @param {string[]} letters @param {{before: string[][]}} asked @returns {import("../../practice/page/judge.js").Verdict}
+ */
+function judgeOrder(letters, asked) {
+  const kept = asked.before.filter(([one, other]) => letters.indexOf(one) < letters.indexOf(other));
+  if (kept.length === asked.before.length) return { how: "right" };
+  return { how: kept.length ? "partly" : "wrong", why: `${kept.length} of ${asked.before.length} pairs are in order.` };
+}
+
+/** The steps of an order, first to last. @param {Part} part */
+function stepsInOrder(part) {
+  const words = new Map(part.options ?? []);
+  return part.right.split(",").map((letter) => words.get(letter) ?? "");
+}
 
 /**
  * The list, and the letters as they stand in it.
  * @param {[string, string][]} options @returns {{element: HTMLOListElement, letters: () => string[]}}
  */
-export function orderList(options) {
+function orderList(options) {
   const element = make("ol", { class: "order" });
   element.append(...options.map(([letter, words]) => step(element, letter, words)));
   return { element, letters: () => items(element).map((item) => item.dataset.letter ?? "") };
