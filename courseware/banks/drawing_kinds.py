@@ -134,7 +134,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         arguments={"bricks": _span(2, 6), "courses": _span(6, 18), "angle": _span(45, 90)},
         optional={"angle": Fraction(45)},
         dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
-        says="herringbone in an opening, whole bricks and cuts",
+        says="herringbone in an opening, set out from its centre line, whole bricks plain and cut ones hatched",
     ),
     "diagonals": DrawingKind(
         arguments={"width": _span(300, 12000), "height": _span(300, 12000)},
