@@ -35,8 +35,8 @@ def drawn_apart(wide: float, high: float, at: tuple[float, float], angle: int) -
     inner = box(JOINT, JOINT, wide - JOINT, high - JOINT)
     lying, standing = box(5, 5, 220, 70), box(5, 5, 70, 220)
     found = []
-    for x in range(-60, 60):
-        for y in range(-60, 60):
+    for x in range(-25, 25):
+        for y in range(-25, 25):
             brick = {0: lying, 5: standing}.get((x - y) % 6)
             if brick is None:
                 continue
