@@ -15,6 +15,7 @@ from pydantic import BaseModel
 
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.figures import write_out
 from courseware.banks.function_lines import SAYS
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
@@ -70,7 +71,7 @@ def functions() -> str:
 
 def drawings() -> str:
     def limits(name: str, allowed: object) -> str:
-        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else f"{allowed[0]} to {allowed[1]}"
+        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else " to ".join(map(write_out, allowed))
         return f"`{name}` {told}"
 
     lines = [

@@ -142,6 +142,26 @@ class OnWall:
         return [piece for found in self.pieces.values() for piece in found]
 
 
+def boxes(sheet: Sheet, fill: str) -> list[Rectangle]:
+    """The rectangles of one fill ("none" where there is none), from the left and then from below."""
+    found = []
+    for attributes, closed, points in runs(sheet.root):
+        if closed and len(points) == 4 and attributes["fill"] == fill:
+            xs, ys = [x for x, _ in points], [y for _, y in points]
+            found.append(Rectangle(left=min(xs), top=min(ys), right=max(xs), bottom=max(ys)))
+    return sorted(found, key=lambda box: (round(box.left, 2), -box.top))
+
+
+def level_dimensions(sheet: Sheet) -> list[tuple[float, float, float]]:
+    """Level dimensions: from where to where, and at what height, by the oblique strokes at their ends."""
+    ends: dict[float, list[float]] = {}
+    for attributes, closed, points in runs(sheet.root):
+        if not closed and attributes.get("stroke-width") == "0.35" and len(points) == 2:
+            (x1, y1), (x2, y2) = points
+            ends.setdefault(round((y1 + y2) / 2, 2), []).append((x1 + x2) / 2)
+    return [(min(xs), max(xs), y) for y, xs in sorted(ends.items()) if len(xs) == 2]
+
+
 def on_wall(sheet: Sheet, wide: Fraction | float) -> OnWall:
     """The drawing in mm of wall, `wide` the width of what it shows: the opening if there is one, else all its bricks.
 
