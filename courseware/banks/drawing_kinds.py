@@ -197,6 +197,16 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         },
         says="section of a corbel, each course further out than the one below",
     ),
+    "square_corner": DrawingKind(
+        arguments={"along": _span(300, 12000), "up": _span(300, 12000)},
+        optional={},
+        dimensions={
+            "along": _own("along"),
+            "up": _own("up"),
+            "tape": lambda figures, _: trade.diagonal(figures["along"], figures["up"]),
+        },
+        says="a corner squared with a tape: a length along either line, and the tape across",
+    ),
     "diagonals": DrawingKind(
         arguments={"width": _span(300, 12000), "height": _span(300, 12000)},
         optional={},

@@ -19,6 +19,7 @@ from courseware.drawings.pier import draw_pier, draw_returned
 from courseware.drawings.projection import draw_projection
 from courseware.drawings.sill import draw_sill
 from courseware.drawings.soldiers import draw_soldiers
+from courseware.drawings.square_corner import draw_square_corner
 from courseware.drawings.stack_bond import draw_stack_bond
 from courseware.drawings.surround import draw_surround
 from courseware.drawings.svg import to_svg
@@ -42,6 +43,7 @@ _DRAWN = {
     "sill": draw_sill,
     "soldiers": draw_soldiers,
     "stack_bond": draw_stack_bond,
+    "square_corner": draw_square_corner,
     "diagonals": draw_diagonals,
 }
 

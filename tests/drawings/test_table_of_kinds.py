@@ -59,5 +59,6 @@ MIDDLING = {
     "dog_tooth": {"length": 2000},
     "stack_bond": {"bricks": 6, "courses": 20},
     "corbel": {"steps": 4, "each": 40},
+    "square_corner": {"along": 1200, "up": 900},
     "diagonals": {"width": 2400, "height": 1800},
 }
