@@ -135,7 +135,7 @@ def test_a_record_changed_by_hand_is_told_with_exit_code_2(desk, words) -> None:
     other.close()
     told = run(*words, code=2).output
     assert "output/record.sqlite: a row of its table `paper` holds what this program did not write" in told
-    assert "put a copy in its place, or make it anew with `courseware record take`" in told
+    assert "put a copy in its place, or make it again with `courseware record take`" in told
 
 
 def test_a_changed_record_is_taken_in_by_none(desk) -> None:
