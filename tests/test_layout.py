@@ -37,6 +37,7 @@ JOURNEYS = {
     "journeys/test_own_drawing_goes_all_the_way.py": "an author's drawing, from its bank to print, `again` and practice",
     "marking/test_decided_answers.py": "answers decided by hand, through all of marking",
     "marking/test_hostile_answers.py": "sheets that nobody would type on purpose, through all of marking",
+    "trade/test_what_cannot_be.py": "what the trade core refuses, whichever module is asked",
     "part_kinds/test_a_kind_of_ones_own.py": "a kind of part, from its keys in a bank to marks, feedback and practice",
 }
 
@@ -47,7 +48,7 @@ banks: compile_bank compile_parts decorative_functions drawing_kinds exercise gu
 class_report: tables words
 commands: job progress proof_report terminal
 database: connection errors migrations row_checks written_files
-drawings: dimension frame herringbone mitre own panel scale surround svg tiles
+drawings: dimension frame herringbone mitre own panel scale surround svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
 files: bank_files sitting_files sitting_folders
