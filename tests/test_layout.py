@@ -29,7 +29,6 @@ JOURNEYS = {
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
     "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
-    "drawings/test_panels.py": "all drawings of woven panels",
     "drawings/test_table_of_kinds.py": "the kinds that banks know and drawings draw",
     "hostile/test_hostile_files.py": "files from a stranger, through the command line",
     "jobs/test_jobs.py": "a task from its file to its sheets; module by module is still to be done",
@@ -37,6 +36,7 @@ JOURNEYS = {
     "journeys/test_own_drawing_goes_all_the_way.py": "an author's drawing, from its bank to print, `again` and practice",
     "marking/test_decided_answers.py": "answers decided by hand, through all of marking",
     "marking/test_hostile_answers.py": "sheets that nobody would type on purpose, through all of marking",
+    "trade/test_what_cannot_be.py": "what the trade core refuses, whichever module is asked",
     "part_kinds/test_a_kind_of_ones_own.py": "a kind of part, from its keys in a bank to marks, feedback and practice",
 }
 
@@ -47,7 +47,7 @@ banks: compile_bank compile_parts decorative_functions drawing_kinds exercise gu
 class_report: tables words
 commands: job progress proof_report terminal
 database: connection errors migrations row_checks written_files
-drawings: dimension frame herringbone mitre own panel scale surround svg tiles
+drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
 files: bank_files sitting_files sitting_folders
@@ -63,7 +63,7 @@ quality: criteria_map criteria_sheet sampling_sheet second_marking_sheet
 reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
-trade: angles errors exact frame herringbone projecting
+trade: angles errors exact exact_outline frame projecting
 workflows: audit_copy criteria decisions_file export issue jobs joined_files marking practise proving quality retaking watch
 .: cli words
 """
