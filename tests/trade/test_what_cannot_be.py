@@ -27,7 +27,13 @@ from courseware.trade.sight import angle_of_sight, arris_to_level
 from courseware.trade.squaring import diagonal, three_four_five
 from courseware.trade.wall import wall_area_m2
 from courseware.trade.weave import basket_weave
-from courseware.trade.workable import is_workable_opening, workable_openings
+from courseware.trade.workable import (
+    bricks_in_opening,
+    bricks_in_pier,
+    bricks_in_returned,
+    is_workable_opening,
+    workable_openings,
+)
 
 ABOVE_0 = "must be above 0"
 
@@ -84,6 +90,9 @@ ABOVE_0 = "must be above 0"
         (lambda: basket_weave(0, 9), "a panel 0 bricks wide cannot be woven: the least is 1 brick"),
         (lambda: basket_weave(3, 4), "courses go in threes; nearest: 3 and 6 courses"),
         (lambda: basket_weave(3, 2), "courses go in threes; nearest: 3 courses"),
+        (lambda: bricks_in_opening(10), "an opening of 10 mm cannot be built: the smallest is 122.5 mm, half a brick"),
+        (lambda: bricks_in_returned(0), "a returned end of 0 mm cannot be built: the smallest is 112.5 mm, half a brick"),
+        (lambda: bricks_in_pier(-10), "a pier of -10 mm cannot be built: the smallest is 102.5 mm, half a brick"),
         (lambda: workable_openings("122.4"), "the smallest is 122.5 mm, half a brick"),
         # walls, bricks, mortar
         (lambda: wall_area_m2(0, 1), "a wall 0 mm by 1 mm cannot be built"),
