@@ -50,7 +50,7 @@ database: connection errors migrations row_checks written_files
 drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
-files: bank_files sitting_files sitting_folders
+files: sitting_files sitting_folders
 jobs: from_above order plan plan_view risks sheets support task workbooks
 marking: judge marking_sheet marks part_kind units
 papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting

@@ -77,7 +77,7 @@ class Exercise:
 class Bank:
     """A topic read from `file`; `text` is the file itself, kept in sitting.json.
 
-    `settings` are the centre's, for which its formulas and words are compiled.
+    `settings` are those of a sitting, for which its formulas and words are compiled.
     """
 
     file: str

@@ -104,7 +104,7 @@ def read_banks(paths: Sequence[Path], settings: Settings = DEFAULTS) -> tuple[tu
         if path in beside:
             continue
         try:
-            bank = read_bank(_whole(path), path.name, settings)
+            bank = read_bank(_whole(path), path.name, settings.of_a_sitting())
             faults += _strange_notes(bank, notes)
             banks.append(bank)
         except BankFaulty as faulty:

@@ -133,10 +133,7 @@ class Plan:
         )
         return (
             *(MeasuredLine(what=what, target=target, allowed=size(target)) for what, target in sizes),
-            *(
-                MeasuredLine(what=with_own_word(what, word), target=size, allowed=max(least, _JOINT))
-                for what, size in joints
-            ),
+            *(MeasuredLine(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
             *(MeasuredLine(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
 

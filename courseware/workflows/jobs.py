@@ -46,7 +46,7 @@ def worksheet(task: Task) -> tuple[Bank, tuple[Exercise, ...]]:
     if task.brick != UK_METRIC:
         raise NotFound("worksheets on a job are made for UK metric bricks; leave --group and --learners out")
     path = shipped_folder() / "jobs" / WORKSHEET
-    bank = read_bank(read_file(path), path.name, task.settings)
+    bank = read_bank(read_file(path), path.name, task.settings.of_a_sitting())
     return bank, tuple(filter(None, (_set_to(exercise, own_givens(task)) for exercise in bank.exercises)))
 
 

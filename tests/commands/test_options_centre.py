@@ -107,7 +107,7 @@ def test_without_a_file_papers_and_their_sitting_are_as_they_always_were() -> No
     ("line", "printed", "on_key"),
     [
         ("name: Brookfield Trades College", "Brookfield Trades College Joints", True),
-        ("arris_rule: near", "for projecting courses: near.", True),
+        ("arris_rule: near", "for projecting courses: near.", False),
         ("upright_joint: upright joint", "there is an upright joint between two", True),
         ("upright_joint: perp", "How many perps has one course?", True),
         ("signatures: {papers: {says: All my own work., signed: [Learner]}}", "All my own work.", False),
