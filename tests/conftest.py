@@ -16,6 +16,7 @@ from courseware.papers.compose import read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
 from courseware.papers.group import Group, Learner
 from courseware.papers.sitting import Sitting
+from courseware.settings.settings import Settings
 
 pytest_plugins = ["tests.invented_class"]
 
@@ -97,11 +98,11 @@ def dealt(space_of) -> Callable[..., Sitting]:
         asked = (topic, exercises, seed, rule)
         if asked not in made:
             paths = find_banks([topic]) if topic else shipped_banks()
-            banks, notes = read_banks(paths, rule)
+            banks, notes = read_banks(paths, Settings(arris_rule=rule))
             everything = sum(len(bank.exercises) for bank in banks)
             chosen = choose(banks, Choosing(exercises=exercises or everything), seed)
             group = Group(name="Group T", learners=tuple(Learner(name=name, reference="") for name in LEARNERS))
-            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule=rule, version="0")
+            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, version="0")
             made[asked] = deal_sitting(heads, banks, notes, chosen, [space_of(*pair, rule) for pair in chosen])
         return made[asked]
 

@@ -9,10 +9,10 @@ from random import Random
 import pytest
 
 from courseware.files.bank_files import find_banks, read_banks
-from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
+from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting, NamedSlip
 from courseware.papers.deal import Heads, deal_sitting
 from courseware.papers.group import numbered
-from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart
 
 
 def invented_mark(exercise: IssuedExercise, part: IssuedPart, skill: float, rng: Random) -> Mark:
@@ -35,26 +35,24 @@ def invented_paper(paper: IssuedPaper, skill: float, rng: Random) -> MarkedPaper
 
 
 @pytest.fixture(scope="session")
-def class_of(space_of) -> Callable[..., tuple[Sitting, tuple[MarkedPaper, ...]]]:
+def class_of(space_of) -> Callable[..., MarkedSitting]:
     """A sitting for so many numbered papers, marked."""
-    made: dict[tuple[int, tuple[str, ...], int, str], tuple[Sitting, tuple[MarkedPaper, ...]]] = {}
+    made: dict[tuple[int, tuple[str, ...], int, str], MarkedSitting] = {}
 
     def deal(
         learners: int, topics: Sequence[str] = ("opening_sizes",), exercises: int = 6, seed: str = "an invented class"
-    ) -> tuple[Sitting, tuple[MarkedPaper, ...]]:
+    ) -> MarkedSitting:
         asked = (learners, tuple(topics), exercises, seed)
         if asked not in made:
-            banks, notes = read_banks(find_banks(list(topics)), "outline")
+            banks, notes = read_banks(find_banks(list(topics)))
             each = exercises // len(banks)  # from the second of each bank on, whatever else a bank may say
             chosen = tuple((bank, exercise) for bank in banks for exercise in bank.exercises[1 : 1 + each])
             group = replace(numbered(learners), name="Group T")
-            heads = Heads(
-                title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule="outline", version="0"
-            )
+            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, version="0")
             sitting = deal_sitting(heads, banks, notes, chosen, [space_of(*pair) for pair in chosen])
             rng = Random(seed)
             marked = [invented_paper(paper, 0.25 + 0.65 * rng.random(), rng) for paper in sitting.papers]
-            made[asked] = (sitting, tuple(marked))
+            made[asked] = MarkedSitting(sitting, tuple(marked))
         return made[asked]
 
     return deal

@@ -45,7 +45,7 @@ NOTHING_BESIDE = """
 banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture part reading shapes
     svg_paths svg_read svg_style topic_shape
 class_report: tables words
-commands: job options progress proof_report terminal
+commands: job progress proof_report terminal
 database: connection errors migrations row_checks written_files
 drawings: dimension frame herringbone mitre own panel scale surround svg tiles
 erasure: learner named_in_file table_rows

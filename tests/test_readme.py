@@ -15,6 +15,7 @@ from pydantic import BaseModel
 
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.banks.figures import write_out
 from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
@@ -81,7 +82,7 @@ def functions() -> str:
 
 def drawings() -> str:
     def limits(name: str, allowed: object) -> str:
-        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else f"{allowed[0]} to {allowed[1]}"
+        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else " to ".join(map(write_out, allowed))
         return f"`{name}` {told}"
 
     lines = [

@@ -11,7 +11,7 @@ from typing import Any
 from courseware.banks.compile_parts import bind_part
 from courseware.banks.drawing_kinds import DRAWING_KINDS, DrawingKind
 from courseware.banks.exercise import BRICK_LINES, DrawingAsked, Exercise, part_label
-from courseware.banks.formulas import Formula, FormulaFault, Kind, near
+from courseware.banks.formulas import Formula, FormulaFault, Kind
 from courseware.banks.givens import Given, read_given
 from courseware.banks.own_drawing import OWN, own_drawing
 from courseware.banks.part import Part
@@ -20,6 +20,8 @@ from courseware.banks.reading import Reading
 from courseware.banks.shapes import ExerciseShape, TopicShape
 from courseware.banks.vocabulary import Vocabulary, vocabulary
 from courseware.banks.wording import SITE_WORDS
+from courseware.settings.settings import Settings
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
 from courseware.text_files.yaml_text import Node, place, text_at
 from courseware.trade import FORMATS, UK_METRIC, Format, TradeError
@@ -42,10 +44,10 @@ class Topic:
 
 
 def bind_topic(
-    shape: TopicShape, node: Node, file: str, arris_rule: str
+    shape: TopicShape, node: Node, file: str, settings: Settings
 ) -> tuple[Topic, Sequence[tuple[tuple[str | int, ...], Fault]]]:
     """The topic's exercises, and every fault with the path where it stands."""
-    reading = Reading(file=file, node=node)
+    reading = Reading(file=file, node=node, settings=settings)
     for key, text in (("topic", shape.topic), ("aim", shape.aim)):
         if not text.strip() or len(text) > 200:
             reading.fault((key,), f"`{key}` is empty or too long", "expected 1 to 200 characters")
@@ -59,18 +61,18 @@ def bind_topic(
             reading.fault(path, f"the exercise `{exercise.name}` stands on line {first} too", "expected each name once")
         names.setdefault(exercise.name, index)
     exercises = tuple(
-        _bind_exercise(exercise, reading, ("exercises", index), arris_rule)
+        _bind_exercise(exercise, reading, ("exercises", index))
         for index, exercise in enumerate(shape.exercises[:MOST_EXERCISES])
     )
     topic = Topic(topic=shape.topic.strip(), aim=shape.aim.strip(), safety=tuple(shape.safety), exercises=exercises)
     return topic, reading.faults
 
 
-def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int, ...], arris_rule: str) -> Exercise:
+def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int, ...]) -> Exercise:
     if shape.level not in (1, 2, 3):
         reading.fault((*path, "level"), f"level {shape.level}", "expected 1, 2 or 3")
     brick = _format(shape.format, reading, (*path, "format"))
-    words = replace(vocabulary(brick, arris_rule), labels=_labels(shape))
+    words = replace(vocabulary(brick, reading.settings.arris_rule), labels=_labels(shape))
     givens = _givens(shape, reading, path, words)
     kinds: dict[str, Kind] = {given.name: given.kind for given in givens}
     asked = dict(kinds)

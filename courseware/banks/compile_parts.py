@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from courseware.banks.formulas import Kind, near
+from courseware.banks.formulas import Kind
 from courseware.banks.part import Part
 from courseware.banks.part_kinds import BANK_KINDS, listed_kinds
 from courseware.banks.reading import Path, Reading, Scope, read_marks
 from courseware.banks.shapes import PartShape
 from courseware.banks.vocabulary import Vocabulary
+from courseware.text_files.did_you_mean import near
 
 
 def bind_part(

@@ -37,6 +37,10 @@ def _built(size: Callable[[Fraction | int | str, Format], Fraction], argument: s
     return lambda figures, brick: size(figures[argument], brick)
 
 
+def _run_length(run: trade.Run, wide: Fraction) -> Fraction:
+    return (run.pieces - 1) * run.pitch + wide
+
+
 def _from_eye(figures: Mapping[str, Fraction | int | str], brick: Format) -> Fraction:
     return abs(trade.height(figures["course"], brick) - Fraction(figures["eye_height"]))
 
@@ -134,7 +138,74 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         arguments={"bricks": _span(2, 6), "courses": _span(6, 18), "angle": _span(45, 90)},
         optional={"angle": Fraction(45)},
         dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
-        says="herringbone in an opening, whole bricks and cuts",
+        says="herringbone in an opening, set out from its centre line, whole bricks plain and cut ones hatched",
+    ),
+    "soldiers": DrawingKind(
+        arguments={"length": _span(440, 5990)},
+        optional={},
+        dimensions={
+            "length": lambda figures, brick: _run_length(trade.soldiers(figures["length"], brick), brick.height),
+            "each": lambda _, brick: brick.height,
+            "height": lambda _, brick: brick.length,
+        },
+        says="the two ends of a soldier course, its middle broken out",
+    ),
+    "sill": DrawingKind(
+        arguments={"length": _span(440, 5990), "stands": _span(10, 75)},
+        optional={"stands": Fraction(35)},
+        dimensions={
+            "length": lambda figures, brick: _run_length(trade.on_edge(figures["length"], brick), brick.height),
+            "each": lambda _, brick: brick.height,
+            "stands": _own("stands"),
+        },
+        says="a sill of bricks on edge from the front, its middle broken out, and in section",
+    ),
+    "dentils": DrawingKind(
+        arguments={"length": _span("552.5", "9102.5")},
+        optional={},
+        dimensions={
+            "length": lambda figures, brick: _run_length(
+                trade.Run(pieces=sum(trade.dentils(figures["length"], brick)), pitch=brick.half, joint=brick.perpend),
+                brick.width,
+            ),
+            "each": lambda _, brick: brick.width,
+        },
+        says="the two ends of a dentil course, its middle broken out; headers that stand out are dark",
+    ),
+    "dog_tooth": DrawingKind(
+        arguments={"length": _span(600, 9000), "joint": _span(4, 20)},
+        optional={"joint": Fraction(10)},
+        dimensions={
+            "length": _own("length"),
+            "pitch": lambda figures, brick: trade.dog_tooth(figures["length"], brick, figures["joint"]).pitch,
+        },
+        says="the two ends of a dog-tooth course from above, its middle broken out",
+    ),
+    "stack_bond": DrawingKind(
+        arguments={"bricks": _span(2, 12), "courses": _span(3, 40)},
+        optional={},
+        dimensions={"width": _built(trade.pier, "bricks"), "height": _built(trade.face_height, "courses")},
+        says="the outline of a panel in stack bond with some of its bricks",
+    ),
+    "corbel": DrawingKind(
+        arguments={"steps": _span(1, 8), "each": _span(5, 75), "thickness": _span("1/2", 3)},
+        optional={"thickness": Fraction(1)},
+        dimensions={
+            "each": _own("each"),
+            "total": lambda figures, _: Fraction(figures["steps"]) * Fraction(figures["each"]),
+            "thickness": _built(trade.wall_thickness, "thickness"),
+        },
+        says="section of a corbel, each course further out than the one below",
+    ),
+    "square_corner": DrawingKind(
+        arguments={"along": _span(300, 12000), "up": _span(300, 12000)},
+        optional={},
+        dimensions={
+            "along": _own("along"),
+            "up": _own("up"),
+            "tape": lambda figures, _: trade.diagonal(figures["along"], figures["up"]),
+        },
+        says="a corner squared with a tape: a length along either line, and the tape across",
     ),
     "diagonals": DrawingKind(
         arguments={"width": _span(300, 12000), "height": _span(300, 12000)},

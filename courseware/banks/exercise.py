@@ -10,6 +10,7 @@ from courseware.banks.givens import Given
 from courseware.banks.own_picture import OwnPicture
 from courseware.banks.part import NumberPart, Part
 from courseware.banks.wording import Wording
+from courseware.settings.settings import Settings
 from courseware.trade import Format
 
 SQUARE = 5  # mm, of the space to draw in
@@ -74,7 +75,10 @@ class Exercise:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bank:
-    """A topic read from `file`; `text` is the file itself, kept in sitting.json."""
+    """A topic read from `file`; `text` is the file itself, kept in sitting.json.
+
+    `settings` are the centre's, for which its formulas and words are compiled.
+    """
 
     file: str
     sha256: str
@@ -83,6 +87,7 @@ class Bank:
     aim: str
     safety: tuple[str, ...]
     exercises: tuple[Exercise, ...]
+    settings: Settings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -29,8 +29,8 @@ def half_up(value: Figure, places: int) -> Figure:
     """`value` to `places` decimal places, halves upwards: 0.125 to two places is 0.13."""
     if type(value) is int:
         return value
-    scale = 10**places
-    return whole_as_int(Fraction((2 * value * scale + 1) // 2, scale))
+    scale, above, below = 10**places, value.numerator, value.denominator
+    return whole_as_int(Fraction((2 * above * scale + below) // (2 * below), scale))
 
 
 def write_out(value: Figure, places: int | None = None, *, fraction: bool = False) -> str:

@@ -10,12 +10,12 @@ import ast
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from fractions import Fraction
 from types import CodeType
 from typing import Literal
 
 from courseware.banks.figures import Figure, whole_as_int
+from courseware.text_files.did_you_mean import near
 
 Kind = Literal["number", "truth", "word"]
 Value = Figure | bool | str
@@ -271,13 +271,6 @@ class _Checker:
 def kind_of(value: Value) -> Kind:
     """Whether a value is a number, a truth or a word."""
     return "truth" if isinstance(value, bool) else "word" if isinstance(value, str) else "number"
-
-
-def near(name: str, known: list[str], lead: str) -> str:
-    """`did you mean …?` with the near miss where there is one, else the known names."""
-    if close := get_close_matches(name, known, n=1, cutoff=0.6):
-        return f"did you mean `{close[0]}`? {lead} {', '.join(known)}"
-    return f"{lead} {', '.join(known)}"
 
 
 def _binary(op: ast.operator, left: ast.expr, right: ast.expr) -> ast.expr:

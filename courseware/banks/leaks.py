@@ -127,19 +127,19 @@ class LeakCount:
         fixed = fixed and not any(say.formulas for say in offered)
         if fixed and (part.name, right) in self.told_always:
             return self.told_always[part.name, right]
-        says = [_squeezed(_text(say, scope)) for say in offered]
-        found = [place.name for place in others if self._tells(place, says, right, scope)]
+        say = _squeezed(_text(offered[right], scope))
+        telling = {}  # the texts that hold it, by place
+        for place in others if len(say) >= _SHORTEST_CHOICE else ():
+            text = self.texts[place.name]
+            if text is None:
+                text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
+            if say in text:
+                telling[place.name] = text
+        wrong = {_squeezed(_text(one, scope)) for one in offered if telling} - {say}
+        found = [name for name, text in telling.items() if not any(other in text for other in wrong)]
         if fixed:
             self.told_always[part.name, right] = found
         return found
-
-    def _tells(self, place: Place, says: Sequence[str], right: int, scope: Mapping[str, Value]) -> bool:
-        if len(says[right]) < _SHORTEST_CHOICE:
-            return False
-        text = self.texts[place.name]
-        if text is None:
-            text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
-        return says[right] in text and not any(say in text for say in says if say != says[right])
 
 
 def _tellers(number: SolvedNumber, shown: Mapping[Figure, list[str]]) -> set[str]:

@@ -12,10 +12,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from courseware.banks.exercise import DrawingAsked
-from courseware.banks.formulas import near
 from courseware.banks.reading import Path, Reading
 from courseware.banks.svg_read import read_svg
 from courseware.text_files.decoding import decoded, strange_signs
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import BankFaulty, Fault, harmless
 from courseware.text_files.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
 

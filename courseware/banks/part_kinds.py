@@ -16,7 +16,8 @@ from typing import Generic, TypeVar
 
 from courseware.banks.part import Part
 from courseware.banks.reading import Path, Scope
-from courseware.banks.shapes import PartShape, Shape
+from courseware.banks.shapes import PartShape
+from courseware.text_files.shapes import Shape
 
 _KINDS = "courseware.part_kinds"
 _Asked = TypeVar("_Asked")

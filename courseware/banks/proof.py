@@ -188,8 +188,9 @@ def working_writes_out(name: str, working: tuple[Value | None, ...], writes_out:
 
 def _tell_slips_apart(number: SolvedNumber) -> None:
     seen: dict[Figure, str] = dict.fromkeys(number.accept, "an accepted route")
+    low, high = number.answer - number.within, number.answer + number.within
     for count, slip in enumerate(number.slips, 1):
-        if number.answer - number.within <= slip <= number.answer + number.within:
+        if low <= slip <= high:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the answer")
         if slip in seen:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the figure of {seen[slip]}")

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula, near
+from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
 from courseware.banks.part import Route, WorkingLine
 from courseware.banks.shapes import FigureShape, LineShape
 from courseware.banks.vocabulary import Vocabulary
 from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording
+from courseware.settings.settings import Settings
+from courseware.settings.upright_joint import with_own_word
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
 from courseware.text_files.yaml_text import Node, place, text_at
 
@@ -25,6 +28,7 @@ class Reading:
 
     file: str
     node: Node
+    settings: Settings
     faults: list[tuple[Path, Fault]] = field(default_factory=list)
 
     def fault(self, path: Path, wrong: str, expected: str) -> None:
@@ -59,7 +63,7 @@ class Reading:
         try:
             if not text.strip():
                 raise FormulaFault("the text is empty", "expected words")
-            return read_wording(
+            read = read_wording(
                 text.strip(),
                 lambda inside: (
                     label_of(inside, words.labels) or compile_formula(inside, kinds, words.constants, words.functions)
@@ -67,6 +71,7 @@ class Reading:
                 most,
                 {*kinds, *words.constants, *SITE_WORDS},
             )
+            return read.retold(lambda plain: with_own_word(plain, self.settings.upright_joint))
         except FormulaFault as fault:
             self.fault(path, fault.wrong, fault.expected)
             return Wording(())

@@ -8,16 +8,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
+from pydantic import BeforeValidator, Field, StringConstraints
 from pydantic_core import PydanticCustomError
 
+from courseware.text_files.shapes import Shape, Whole, Yes
+
 _Named = StringConstraints(pattern=r"\A[a-z][a-z0-9_]{0,39}\z")
-
-
-def _yes(value: Any) -> bool:
-    if value in ("true", "false"):
-        return bool(value == "true")
-    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither true nor false"})
 
 
 def _text_or_texts(value: Any) -> Any:
@@ -38,22 +34,8 @@ def _text_or_list(value: Any) -> Any:
     raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither a range nor a list of values"})
 
 
-def _whole(value: Any) -> int:
-    if isinstance(value, str) and value.isascii() and value.isdigit() and len(value) <= 4:
-        return int(value)
-    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is not a plain whole number"})
-
-
 Name = Annotated[str, _Named]
-Yes = Annotated[bool, BeforeValidator(_yes)]
-Whole = Annotated[int, BeforeValidator(_whole)]
 Texts = Annotated[list[str], BeforeValidator(_text_or_texts)]
-
-
-class Shape(BaseModel):
-    """Frozen, and strange keys are refused."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
 
 
 class LineShape(Shape):

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from courseware.commands.options import (
-    arris_rule_option,
+    by_centre,
     cores,
     date_option,
     day,
@@ -52,7 +52,7 @@ if TYPE_CHECKING:
 )
 @out_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
-@arris_rule_option
+@by_centre("sitting", arris_rule=True)
 @jobs_option
 def issue(
     banks: tuple[str, ...],
@@ -115,7 +115,7 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         title=printable(asked["title"], "--title"),
         seed=printable(asked["seed"], "--seed"),
         out=folder_of(asked["out"]),
-        arris_rule=asked["arris_rule"],
+        settings=asked["settings"],
         processes=cores(asked["jobs"]),
         level=asked["level"],
         exercises=asked["exercises"],

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from courseware.commands.options import (
-    arris_rule_option,
+    by_centre,
     cores,
     date_option,
     day,
@@ -21,6 +21,7 @@ from courseware.commands.terminal import TERMINAL
 
 if TYPE_CHECKING:
     from courseware.jobs.task import Task
+    from courseware.settings.settings import Settings
 
 
 @click.command()
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
 @group_options
 @date_option
 @out_option
-@arris_rule_option
+@by_centre("job", arris_rule=True)
 @jobs_option
 def job(
     task_files: tuple[str, ...],
@@ -37,7 +38,7 @@ def job(
     learners: int | None,
     date: str | None,
     out: str,
-    arris_rule: str,
+    settings: Settings,
     jobs: int | None,
 ) -> None:
     """Make the sheets of a practical task: job sheet, templates at true size, order, prompts, observation sheet.
@@ -46,13 +47,13 @@ def job(
     """
     if group is not None and learners is not None:
         raise click.UsageError("Give either --group with a class list, or --learners with a number.")
-    tasks = write_jobs(task_files, day(date), out, arris_rule)
+    tasks = write_jobs(task_files, day(date), out, settings)
     if group is None and learners is None:
         return
     from courseware.workflows.issue import IssueOptions, group_of, issue_worksheet
 
     made = group_of(Path(group) if group else None, learners or 1, group_name, TERMINAL)
-    options = IssueOptions(out=Path(out), arris_rule=arris_rule, processes=cores(jobs))
+    options = IssueOptions(out=Path(out), settings=settings, processes=cores(jobs))
     for task in tasks:
         if len(made.learners) != task.shape.learners:
             told = f"the job is for {task.shape.learners}, worksheets are for {len(made.learners)}"
@@ -61,14 +62,14 @@ def job(
         click.echo(f"Worksheets on the job, and their keys, in {issued.folder}")
 
 
-def write_jobs(named: tuple[str, ...], date: str, out: str, arris_rule: str) -> tuple[Task, ...]:
+def write_jobs(named: tuple[str, ...], date: str, out: str, settings: Settings) -> tuple[Task, ...]:
     """Writes the sheets of each job, all of them read first. Returns the tasks."""
     from courseware.files.bank_files import shipped_notes
     from courseware.workflows.jobs import find_job, write_job
 
     folder_of(out)
-    tasks = tuple(find_job(name, arris_rule) for name in named)
+    tasks = tuple(find_job(name, settings) for name in named)
     for task in tasks:
-        folder = write_job(task, shipped_notes(), date, arris_rule, Path(out), TERMINAL.waiting)
+        folder = write_job(task, shipped_notes(), date, Path(out), TERMINAL.waiting)
         click.echo(f"Job sheets in {folder}")
     return tasks

@@ -4,19 +4,30 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from dataclasses import replace
+from functools import wraps
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 import click
 
+if TYPE_CHECKING:
+    from courseware.settings.settings import Settings
+
 Command = TypeVar("Command", bound=Callable[..., Any])
 
-arris_rule_option = click.option(
+_arris_rule_option = click.option(
     "--arris-rule",
     type=click.Choice(["outline", "near"]),
-    default="outline",
-    show_default=True,
-    help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye.",
+    default=None,
+    help="Which arris of a projecting course this centre levels: the outline's, or the one nearer the eye "
+    "(as its settings say, else outline).",
+)
+centre_option = click.option(
+    "--centre",
+    metavar="FILE",
+    default=None,
+    help="The centre's settings (centre.yaml in this folder, where it is there, unless given).",
 )
 jobs_option = click.option(
     "--jobs",
@@ -54,6 +65,34 @@ def group_options(command: Command) -> Command:
     ):
         command = option(command)
     return command
+
+
+def by_centre(what: str, *, arris_rule: bool = False) -> Callable[[Command], Command]:
+    """Hands a command the centre's settings, as `settings`, by the option --centre (and --arris-rule, which wins).
+
+    `what` names the keys that the command goes by (`settings.KEYS`).
+    """
+
+    def add(command: Command) -> Command:
+        @wraps(command)
+        def run(*args: Any, centre: str | None, arris_rule: str | None = None, **more: Any) -> Any:
+            return command(*args, settings=settings_of(centre, what, arris_rule), **more)
+
+        added = cast("Command", run)
+        return centre_option(_arris_rule_option(added) if arris_rule else added)
+
+    return add
+
+
+def settings_of(centre: str | None, what: str, arris_rule: str | None = None) -> Settings:
+    """The centre's settings, with an arris rule that was typed; one line says which keys of its file hold here."""
+    from courseware.files.centre_file import find_settings
+    from courseware.settings.settings import KEYS
+
+    found = find_settings(centre)
+    if changed := found.changed(KEYS[what]):
+        click.echo(f"The centre's settings in {found.file}: {', '.join(changed)}.")
+    return replace(found, arris_rule=arris_rule) if arris_rule else found
 
 
 def cores(jobs: int | None) -> int:

@@ -3,12 +3,22 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.options import arris_rule_option, cores, folder_of, jobs_option, level_option
+from courseware.commands.options import (
+    by_centre,
+    cores,
+    folder_of,
+    jobs_option,
+    level_option,
+)
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
+
+if TYPE_CHECKING:
+    from courseware.settings.settings import Settings
 
 
 @click.command()
@@ -17,7 +27,7 @@ from courseware.words import count
 @click.option("--job", default=None, metavar="JOB", help="Figures near those of this job: a job's file or short name.")
 @click.option("--out", default=None, metavar="FILE", help="The file to write [default: output/practice.html, or .pdf].")
 @click.option("--print", "printed", is_flag=True, help="Instead of the page: a booklet to print, answers at the back.")
-@arris_rule_option
+@by_centre("banks", arris_rule=True)
 @jobs_option
 def practise(
     banks: tuple[str, ...],
@@ -25,7 +35,7 @@ def practise(
     job: str | None,
     out: str | None,
     printed: bool,
-    arris_rule: str,
+    settings: Settings,
     jobs: int | None,
 ) -> None:
     """Make a page to practise BANKs at home (files, or shipped topics by name; all of those if none): one file."""
@@ -37,7 +47,7 @@ def practise(
     from courseware.workflows.practise import to_practise, write_booklet, write_page
 
     named = banks if banks or job is not None else tuple(path.stem for path in shipped_banks())
-    found = to_practise(named, job, level, arris_rule, cores(jobs), TERMINAL)
+    found = to_practise(named, job, level, settings, cores(jobs), TERMINAL)
     if printed:
         write_booklet(file, found)
         click.echo(f"A booklet to print in {file}")

@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.options import Command, folder_of, out_option, record_option, who_says
+from courseware.commands.options import Command, by_centre, folder_of, out_option, record_option, who_says
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
 if TYPE_CHECKING:
     from courseware.erasure.from_folder import ErasedFiles
     from courseware.erasure.learner import Erased, ToErase
+    from courseware.settings.settings import Settings
 
 
 def _placed(command: Command) -> Command:
@@ -119,7 +120,8 @@ def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: 
 @click.argument("months", required=False)
 @click.option("--by", default=None, help="Who says so (the name you are logged in with unless given).")
 @_placed
-def keep(kind: str | None, months: str | None, by: str | None, url: str | None, out: str) -> None:
+@by_centre("record")
+def keep(kind: str | None, months: str | None, by: str | None, url: str | None, out: str, settings: Settings) -> None:
     """Show how long each kind of data is kept; or keep KIND for MONTHS (a number, or `always`)."""
     from datetime import UTC, datetime
 
@@ -130,14 +132,16 @@ def keep(kind: str | None, months: str | None, by: str | None, url: str | None, 
         raise click.UsageError("Give KIND with MONTHS, such as `scripts 36` or `names always`; or neither.")
     with opened(record_url(url, Path(out)), make=kind is not None) as engine:
         if kind is not None and months is not None:
-            retention.keep(engine, kind, _months(months), by=who_says(by, "--by"), at=datetime.now(UTC))
-        for one, time in retention.kept(engine).items():
+            who, at = who_says(by, "--by"), datetime.now(UTC)
+            retention.keep(engine, kind, _months(months), by=who, at=at, centre=settings.retention)
+        for one, time in retention.kept(engine, settings.retention).items():
             click.echo(f"{one}: " + ("always" if time is None else f"{time} months after the sitting"))
 
 
 @record.command()
 @_placed
-def past(url: str | None, out: str) -> None:
+@by_centre("record")
+def past(url: str | None, out: str, settings: Settings) -> None:
     """List what is past the time for which it is kept. Nothing is deleted."""
     from datetime import date
 
@@ -145,7 +149,7 @@ def past(url: str | None, out: str) -> None:
     from courseware.files.record_location import opened, record_url
 
     with opened(record_url(url, Path(out)), make=False) as engine:
-        found = retention.past(engine, date.today())
+        found = retention.past(engine, date.today(), settings.retention)
         for one in found:
             click.echo(
                 f"{one.kind} of {one.sitting}, {one.title}, {one.held_on}: kept until {one.until}; "
@@ -153,7 +157,7 @@ def past(url: str | None, out: str) -> None:
             )
         if found:
             click.echo("`courseware record delete WHO` deletes a learner for good.")
-        elif not any(retention.kept(engine).values()):
+        elif not any(retention.kept(engine, settings.retention).values()):
             click.echo("No time is set, so everything is kept. Set one with `courseware record keep KIND MONTHS`.")
         else:
             click.echo("Nothing is past its time.")

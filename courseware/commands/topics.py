@@ -11,5 +11,5 @@ def topics() -> None:
     from courseware.commands.proof_report import list_topics
     from courseware.files.bank_files import read_banks, shipped_banks
 
-    banks, notes = read_banks(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     list_topics(banks, notes, shipped_banks())

@@ -23,7 +23,7 @@ class Said:
 def added(
     rows: Sequence[Said], on_sheet: Sequence[Decision], typed: Sequence[Decision], *, by: str, source: str
 ) -> tuple[Said, ...]:
-    """What `by` decides anew with the sheet `source`, and with what was typed beside it, which comes after the sheet.
+    """What `by` newly decides with the sheet `source`, and with what was typed beside it, which comes after the sheet.
 
     `rows` are those that the record has, oldest first.
     """

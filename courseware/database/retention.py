@@ -13,9 +13,10 @@ from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordRefuses, kept_date
 from courseware.database.sittings import learner_names
 from courseware.database.tables import MARK, PAPER, SCRIPT, SETTING, SITTING
+from courseware.settings.settings import MOST_MONTHS, Retention
 
-KINDS = ("names", "scripts", "marks", "papers")
-_MOST_MONTHS = 1200
+UNSET = Retention()
+KINDS = tuple(UNSET.months)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,34 +31,36 @@ class Past:
     count: int
 
 
-def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime) -> bool:
+def keep(engine: Engine, kind: str, months: int | None, *, by: str, at: datetime, centre: Retention = UNSET) -> bool:
     """Sets how many months after its sitting a kind of data is kept; none is without end.
 
-    False where it was so already. Raises `RecordRefuses` for an unknown kind or a wrong number of months.
+    What is set here stands over the `centre`'s settings. False where it was so already. Raises `RecordRefuses` for an
+    unknown kind or a wrong number of months.
     """
     if kind not in KINDS:
         raise RecordRefuses(f"there is no kind of data `{kind}`; the kinds are {', '.join(KINDS)}")
-    if months is not None and not 0 < months <= _MOST_MONTHS:
-        raise RecordRefuses(f"{months} months is not a time to keep anything for; give from 1 to {_MOST_MONTHS}")
+    if months is not None and not 0 < months <= MOST_MONTHS:
+        raise RecordRefuses(f"{months} months is not a time to keep anything for; give from 1 to {MOST_MONTHS}")
     with writing(engine) as connection:
-        if _kept(connection)[kind] == months:
+        set_here = _set_here(connection)
+        if set_here[kind] == months if kind in set_here else months is None is centre.months[kind]:
             return False
         row = {"kind": kind, "months": months, "by": by, "at": stamp(at)}
         connection.execute(insert(SETTING), [row])
     return True
 
 
-def kept(engine: Engine) -> Mapping[str, int | None]:
-    """Months by kind of data; none where a kind is kept without end."""
+def kept(engine: Engine, centre: Retention = UNSET) -> Mapping[str, int | None]:
+    """Months by kind of data, by the centre's settings where the record says nothing; none: without end."""
     with reading(engine) as connection:
-        return _kept(connection)
+        return {**centre.months, **_set_here(connection)}
 
 
-def past(engine: Engine, today: date) -> tuple[Past, ...]:
+def past(engine: Engine, today: date, centre: Retention = UNSET) -> tuple[Past, ...]:
     """What is past its time, the oldest sitting first. The time runs from the date of the sitting."""
     found: list[Past] = []
     with reading(engine) as connection:
-        months = _kept(connection)
+        months = {**centre.months, **_set_here(connection)}
         counts = {kind: _count(connection, kind) for kind in KINDS}
         rows = connection.execute(select(SITTING.c.code, SITTING.c.title, SITTING.c.date)).all()
     for code, title, day in sorted(rows, key=lambda row: row.date):
@@ -68,9 +71,10 @@ def past(engine: Engine, today: date) -> tuple[Past, ...]:
     return tuple(found)
 
 
-def _kept(connection: Connection) -> dict[str, int | None]:
+def _set_here(connection: Connection) -> dict[str, int | None]:
+    """What `keep` has set last, by kind."""
     rows = connection.execute(select(SETTING.c.kind, SETTING.c.months).order_by(SETTING.c.id))
-    return {**dict.fromkeys(KINDS), **{row.kind: row.months for row in rows}}
+    return {row.kind: row.months for row in rows}
 
 
 def _count(connection: Connection, kind: str) -> dict[str, int]:

@@ -30,7 +30,7 @@ def draw_returned(call: DrawingCall) -> Picture:
     bottom, top = view.at(wide, 0), view.at(edge, height(courses, brick))
     marks: Marks = (
         *view.bricks(tuple(section(row, brick, wide) for row in range(courses)), fill=None, joint=brick.bed),
-        hatching(bottom, top),
+        hatching(view.box(wide, 0, edge, height(courses, brick))),
         name(((bottom[0] + top[0]) / 2, top[1] - 1.2), "return", anchor="middle"),
     )
     return framed((*marks, *_wall(call, wide, view, edge)), call.alt)

@@ -117,7 +117,7 @@ def _enlarged(call: DrawingCall, left: float, head: float) -> Marks:
     view = View(one_to=scale, origin=(left + float(out) / scale, head + 14 + float(foot)))
     back, forward = section_of_wall(rows, course, out, brick)
     marks: Marks = (*view.bricks(back), *view.bricks((forward,), PROJECTING))
-    marks += tuple(hatching(view.at(b.left, b.bottom), view.at(b.right, b.top)) for b in (*back, forward))
+    marks += tuple(hatching(view.box(b.left, b.bottom, b.right, b.top)) for b in (*back, forward))
     below = view.at(0, back[0].bottom)
     marks += (name((left, below[1] + NAME + 1.5), "section, enlarged"),)
     if "projects" in call.labels:

@@ -56,6 +56,7 @@ def feedback_sheet(
         fresh=_fresh(parts, telling, stock),
         cautions=key.cautions,
         scale=key.scale,
+        signed=sitting.settings.signatures.feedback,
     )
 
 

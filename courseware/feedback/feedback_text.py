@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from courseware.papers.sheets import AskedExercise, DrawingCall, Heading, KeyExercise
+from courseware.settings.settings import UNSIGNED, Signed
 from courseware.trade import Format
 
 Sign = Literal["✓", "►", ""]
@@ -79,3 +80,4 @@ class FeedbackSheet:
     fresh: FreshQuestion | None
     cautions: tuple[str, ...]
     scale: Format | None
+    signed: Signed = UNSIGNED

@@ -23,7 +23,8 @@ from courseware.banks import (
     read_safety_notes,
     with_drawings,
 )
-from courseware.banks.formulas import near
+from courseware.settings.settings import DEFAULTS, Settings
+from courseware.text_files.did_you_mean import near
 
 _SAFETY = "safety_notes.yaml"
 
@@ -82,8 +83,11 @@ def find_banks(named: Sequence[str]) -> tuple[Path, ...]:
     return tuple(dict.fromkeys(_find(name) for name in named))
 
 
-def read_banks(paths: Sequence[Path], arris_rule: str) -> tuple[tuple[Bank, ...], SafetyNotes | None]:
-    """The banks in these files with the safety notes that go with them. Raises `BankFaulty` with all faults of all."""
+def read_banks(paths: Sequence[Path], settings: Settings = DEFAULTS) -> tuple[tuple[Bank, ...], SafetyNotes | None]:
+    """The banks in these files, compiled for the centre's settings, with the safety notes that go with them.
+
+    Raises `BankFaulty` with all faults of all.
+    """
     banks: list[Bank] = []
     faults: list[Fault] = []
     notes: SafetyNotes | None = None
@@ -100,7 +104,7 @@ def read_banks(paths: Sequence[Path], arris_rule: str) -> tuple[tuple[Bank, ...]
         if path in beside:
             continue
         try:
-            bank = read_bank(_whole(path), path.name, arris_rule=arris_rule)
+            bank = read_bank(_whole(path), path.name, settings)
             faults += _strange_notes(bank, notes)
             banks.append(bank)
         except BankFaulty as faulty:

@@ -82,7 +82,7 @@ def section(plan: Plan) -> Picture:
         Stroke(outlines=tuple(view.box(*b) for b in boxes), closed=True, weight=0.18, fill=fill)
         for boxes, fill in ((back, BRICK), (panel, 1.0), (runs, PROJECTING))
     )
-    marks += tuple(hatching(view.at(b[0], b[1]), view.at(b[2], b[3]), 1.2) for b in runs)
+    marks += tuple(hatching(view.box(*b), apart=1.2) for b in runs)
     eye = Fraction(shape.eye_height)
     marks += (view.rule((-600, eye), (deep + 60, eye), weight=0.3, dash=(2.5, 1.2)),)
     marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {shown_size(eye)}"),)

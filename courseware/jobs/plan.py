@@ -9,6 +9,7 @@ from functools import partial
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, Task
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import (
     Format,
     Frame,
@@ -114,7 +115,7 @@ class Plan:
             ("Panel, height", self.weave.height),
             ("Projection of the surround", self.frame.projects),
         )
-        gauged = gauge_courses(self.task.brick)
+        gauged, word = gauge_courses(self.task.brick), self.task.settings.upright_joint
         profile, brick, least = self.task.profile, self.task.brick, self.least
         size, level = partial(allowed, profile.size, least=least), partial(allowed, profile.level, least=least)
         nothing = (
@@ -127,12 +128,15 @@ class Plan:
         )
         joints = (
             (f"Gauge, {_GAUGED[gauged]} courses of the wall", gauged * brick.course),
-            ("Widest perpend of the panel", brick.perpend),
-            ("Narrowest perpend of the panel", brick.perpend),
+            (with_own_word("Widest perpend of the panel", word), brick.perpend),
+            (with_own_word("Narrowest perpend of the panel", word), brick.perpend),
         )
         return (
             *(MeasuredLine(what=what, target=target, allowed=size(target)) for what, target in sizes),
-            *(MeasuredLine(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
+            *(
+                MeasuredLine(what=with_own_word(what, word), target=size, allowed=max(least, _JOINT))
+                for what, size in joints
+            ),
             *(MeasuredLine(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
 
@@ -148,7 +152,7 @@ class Plan:
         return days_of(self.task.shape.wall.courses, self.task.shape.day_height, self.task.brick)
 
 
-def plan_of(task: Task, arris_rule: str) -> Plan:
+def plan_of(task: Task) -> Plan:
     """The plan. The task is known to be buildable, so no `TradeError` is met here."""
     shape, brick = task.shape, task.brick
     around = surround(shape.opening.bricks, shape.opening.courses, brick, shape.corner)
@@ -162,7 +166,7 @@ def plan_of(task: Task, arris_rule: str) -> Plan:
         surround=around,
         weave=weave,
         frame=projecting_frame(
-            shape.opening.courses, shape.wall.below, shape.eye_height, shape.projects, brick, arris_rule
+            shape.opening.courses, shape.wall.below, shape.eye_height, shape.projects, brick, task.settings.arris_rule
         ),
         template=mitre_template(brick),
         stores=_stores(task, around, weave),

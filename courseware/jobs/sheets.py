@@ -12,6 +12,7 @@ from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
 from courseware.papers.dates import in_full
 from courseware.reports.report import Block, Report, Table
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format, height
 
 DEFERS = (
@@ -57,6 +58,7 @@ _USED_AGAIN = {
 }
 _VARY = {True: "BS EN 771-1, category T2, a size of 102 mm", False: "ten of these bricks, measured dry"}
 _HEIGHT_NOTE = "height"
+_SIGNED = "Signed, assessor: ____________________________   learner: ____________________________"
 
 
 def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[Report, ...]:
@@ -64,15 +66,18 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[Report
     shape = plan.task.shape
     about = (
         f"{in_full(date)}. Time allowed: {counted(shape.hours, 'hour')}. Learners: {shape.learners}. "
-        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, {_joints(plan.task.brick)}.",
+        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, "
+        f"{with_own_word(_joints(plan.task.brick), plan.task.settings.upright_joint)}.",
     )
-    return (
-        Report(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
-        Report(file="templates", title=f"{shape.job}: templates at true size", blocks=_templates(plan)),
-        Report(file="stores-order", title=f"{shape.job}: order for the stores", blocks=_order(plan)),
-        Report(file="risk-prompts", title=f"{shape.job}: risk prompts", blocks=_risks(plan, notes)),
-        Report(file="observation-sheet", title=f"{shape.job}: observation sheet", blocks=_observation(plan)),
+    sheets = (
+        ("job-sheet", shape.job, _job(plan, about)),
+        ("templates", f"{shape.job}: templates at true size", _templates(plan)),
+        ("stores-order", f"{shape.job}: order for the stores", _order(plan)),
+        ("risk-prompts", f"{shape.job}: risk prompts", _risks(plan, notes)),
+        ("observation-sheet", f"{shape.job}: observation sheet", _observation(plan)),
     )
+    centre = plan.task.settings.name
+    return tuple(Report(file=file, title=title, blocks=blocks, centre=centre) for file, title, blocks in sheets)
 
 
 def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
@@ -155,7 +160,12 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
 
 def _order(plan: Plan) -> tuple[Block, ...]:
     rows = tuple(
-        (what, write_out(one) if one else "", write_out(for_class), unit)
+        (
+            f"– {what.strip()}" if what.startswith(" ") else what,
+            write_out(one) if one else "",
+            write_out(for_class),
+            unit,
+        )
         for what, one, for_class, unit in order_rows(plan)
     )
     table = Table(
@@ -163,15 +173,21 @@ def _order(plan: Plan) -> tuple[Block, ...]:
     )
     return (
         Block(table=table),
-        Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
+        Block(heading="Tools", text=(_listed(_TOOLS),)),
         Block(heading="Sundries", text=(_SUNDRIES[plan.task.shape.mortar],)),
-        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
+        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(_listed(_PPE),)),
         Block(
             heading="What can be used again",
             text=(_USED_AGAIN[plan.task.shape.mortar],),
         ),
         Block(text=(f"Dry materials are taken as 1.33 times the wet volume. {_frogs(plan.task.shape.frog)} {DEFERS}",)),
     )
+
+
+def _listed(things: tuple[str, ...]) -> str:
+    """`Trowel, spirit level, tape.`"""
+    said = ", ".join(things)
+    return f"{said[:1].upper()}{said[1:]}."
 
 
 def _frogs(percent: int) -> str:
@@ -205,7 +221,7 @@ def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
 
 
 def _observation(plan: Plan) -> tuple[Block, ...]:
-    profile = plan.task.profile
+    profile, signed = plan.task.profile, plan.task.settings.signatures.observation
     measured = Table(
         headings=("Line", "Target", "Allowed", "Measured", "Pass"),
         rows=tuple((n.what, shown_size(n.target), f"± {shown_size(n.allowed)}", "", "") for n in plan.lines),
@@ -226,6 +242,6 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         Block(heading="Measured, in mm", text=tolerances, table=measured),
         Block(heading="Judged", table=judged),
         Block(heading="Assessor's comment", text=ruled),
-        Block(heading="Learner's comment", text=ruled),
-        Block(text=("Signed, assessor: ____________________________   learner: ____________________________",)),
+        Block(heading="Learner's comment", text=ruled, signed=signed),
+        *(() if signed.signed else (Block(text=(_SIGNED,)),)),
     )

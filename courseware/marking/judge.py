@@ -153,7 +153,7 @@ def _named(places: Sequence[int], asked: AskedFigure) -> Verdict:
 
 
 def _nearly(value: Fraction, places: int, asked: AskedFigure) -> Iterator[Verdict]:
-    """What has a fault of writing: rounding, a power of ten, two digits, another paper's answer."""
+    """What has a fault of writing: rounding, a power of ten, two digits, another paper's answer. It is not right."""
     part, method = asked.own.part, _method_marks(asked.own.part)
     for solved, before in zip(asked.both, asked.before, strict=True):
         if why := _rounding(value, places, solved) or _rounded_otherwise(value, places, solved, before):
@@ -173,8 +173,6 @@ def _nearly(value: Fraction, places: int, asked: AskedFigure) -> Iterator[Verdic
 
 def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
     wanted = solved.part.places
-    if value == solved.answer or not solved.exact:
-        return ""
     near = abs(value - solved.exact) < _TOO_FAR * abs(Fraction(solved.exact))
     if wanted is None:
         shortened = _ends(solved.exact) and near and _written_to(value, places, solved.exact)
@@ -188,7 +186,7 @@ def _rounding(value: Fraction, places: int, solved: SolvedNumber) -> str:
 
 def _rounded_otherwise(value: Fraction, places: int, solved: SolvedNumber, before: Figure | None) -> str:
     """What is wrong with a figure that was not rounded to a whole one as its working is; '' where it is another."""
-    if before is None or value == solved.answer:
+    if before is None:
         return ""
     if value in {floor(before), ceil(before)}:
         return "Rounded the other way."

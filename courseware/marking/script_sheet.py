@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from courseware.banks.formulas import near
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
 from courseware.papers.codes import read_code
 from courseware.papers.names import printable_text, same_name
 from courseware.papers.sitting import Sitting
 from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown_headings, unused_columns
 from courseware.spreadsheets.table_in import read_table
+from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, harmless, unseen
 
 _LONGEST_CELL = 200

@@ -29,6 +29,7 @@ from courseware.papers.sheets import (
 )
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, Sitting
 from courseware.papers.sitting_file import SittingFaulty
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format
 
 CAUTIONS = (
@@ -52,7 +53,7 @@ def read_sources(sitting: Sitting) -> Sources:
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
             raise SittingFaulty(f"the text of {source.file} in it is not the text that was issued")
     for source in sitting.banks:
-        bank = read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule)
+        bank = read_bank(source.text.encode(), source.file, sitting.settings)
         exercises |= {(bank.topic, exercise.name): (bank, exercise) for exercise in bank.exercises}
     safety = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
     return Sources(exercises=exercises, safety=safety)
@@ -66,6 +67,7 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
         exercises=tuple(a for a, _, _ in asked),
         cautions=CAUTIONS,
         scale=_scale(asked),
+        signed=sitting.settings.signatures.papers,
     )
 
 
@@ -132,7 +134,7 @@ def _ask(
         level=exercise.level,
         setting=issued.setting,
         pose=exercise.pose.render(scope, site),
-        brick=brick_line(exercise.format, exercise.brick_line),
+        brick=with_own_word(brick_line(exercise.format, exercise.brick_line), bank.settings.upright_joint),
         parts=tuple(
             PAPER_KINDS[part.part.kind].asked(part, own, scope, site)
             for part, own in zip(solved, entries_of(exercise, issued, number), strict=True)
@@ -209,6 +211,7 @@ def _heading(sitting: Sitting, place: int) -> Heading:
         reference=issued.learner.reference,
         number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
         marks=sum(part.marks for part in issued.parts),
+        centre=sitting.settings.name,
     )
 
 

@@ -33,7 +33,6 @@ class Heads:
     date: str
     group: Group
     seed: str
-    arris_rule: str
     version: str
     retake_of: str = ""
 
@@ -79,8 +78,8 @@ def deal_sitting(
 ) -> Sitting:
     """The sitting: one paper a learner. `spaces` are the proved spaces of `chosen`, in order.
 
-    `had` is what each learner has had of these exercises before and does not get again. Raises `CannotDeal` where
-    a learner has had every variant of an exercise.
+    `had` is what each learner has had of these exercises before and does not get again. The sitting goes by the
+    settings that its banks are compiled for. Raises `CannotDeal` where a learner has had every variant of an exercise.
     """
     learners = heads.group.learners
     mark = "".join(bank.sha256 for bank in banks)
@@ -104,7 +103,7 @@ def deal_sitting(
         date=heads.date,
         group=heads.group.name,
         seed=heads.seed,
-        arris_rule=heads.arris_rule,
+        settings=banks[0].settings.of_a_sitting(),
         version=heads.version,
         banks=tuple(SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text) for bank in banks),
         safety=SourceFile(file=safety.file, sha256=safety.sha256, text=safety.text) if safety else None,

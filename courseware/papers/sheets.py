@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from courseware.banks.exercise import SKETCH_SIZE
 from courseware.banks.own_picture import OwnPicture
+from courseware.settings.settings import UNSIGNED, Signed
 from courseware.trade import Format
 
 
@@ -105,6 +106,7 @@ class Heading:
     reference: str  # the college's own reference, or ""
     number: str  # "Paper 3 of 12", for numbered papers, or ""
     marks: int
+    centre: str = ""  # the centre's name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,6 +117,7 @@ class Paper:
     exercises: tuple[AskedExercise, ...]
     cautions: tuple[str, ...]  # the deferring lines of the whole paper
     scale: Format | None  # the brick whose courses the gauge scale in the margin shows; none where they differ
+    signed: Signed = UNSIGNED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from courseware.papers.group import Learner
+from courseware.settings.settings import Settings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +73,7 @@ class Sitting:
     date: str  # ISO 8601
     group: str
     seed: str
-    arris_rule: str
+    settings: Settings  # by which its sheets are printed, and its banks compiled
     version: str
     banks: tuple[SourceFile, ...]
     safety: SourceFile | None

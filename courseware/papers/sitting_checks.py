@@ -11,6 +11,8 @@ from courseware.papers.codes import read_code
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE
 from courseware.papers.part_kind import PAPER_KINDS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
+from courseware.settings import read as limits
+from courseware.settings.settings import Settings
 from courseware.text_files.faults import unseen
 from courseware.trade import ARRIS_RULES
 
@@ -37,7 +39,7 @@ def check_sitting(sitting: Sitting) -> None:
         all(read_code(code) == code for code in codes),
         not sitting.retake_of or read_code(sitting.retake_of) == sitting.retake_of,
         date.fromisoformat(sitting.date).isoformat() == sitting.date,
-        sitting.arris_rule in ARRIS_RULES,
+        *_settings(sitting.settings),
         is_plain(sitting.title, LONGEST_TITLE),
         is_plain(sitting.seed, _LONGEST_SEED),
         is_plain(sitting.version, LONGEST_TITLE),
@@ -49,6 +51,16 @@ def check_sitting(sitting: Sitting) -> None:
     )
     for paper in sitting.papers:
         _check_paper(paper)
+
+
+def _settings(settings: Settings) -> Iterator[bool]:
+    signed = (settings.signatures.papers, settings.signatures.feedback)
+    yield settings == settings.of_a_sitting()
+    yield settings.arris_rule in ARRIS_RULES
+    yield limits.WORD.fullmatch(settings.upright_joint) is not None
+    yield is_plain(settings.name, limits.LONGEST_NAME)
+    yield all(is_plain(one.says, limits.LONGEST_SAYS) and len(one.signed) <= limits.MOST_WHO for one in signed)
+    yield all(is_plain(who, limits.LONGEST_WHO) for one in signed for who in one.signed)
 
 
 def _labels(paper: IssuedPaper) -> list[str]:

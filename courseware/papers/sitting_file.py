@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from functools import lru_cache
 from textwrap import indent
 from typing import Any
@@ -17,6 +18,7 @@ from courseware.papers.sitting import (
     SourceFile,
 )
 from courseware.papers.sitting_checks import check_sitting
+from courseware.settings.settings import SITTING_KEYS, Settings
 
 FORM = 1  # of a sitting.json; a later form is refused rather than misread
 
@@ -33,19 +35,29 @@ def write_sitting(sitting: Sitting) -> str:
         "date": sitting.date,
         "group": sitting.group,
         "seed": sitting.seed,
-        "arris_rule": sitting.arris_rule,
+        "arris_rule": sitting.settings.arris_rule,
         "banks": [_source(bank) for bank in sitting.banks],
         "safety": _source(sitting.safety) if sitting.safety else None,
         "version": sitting.version,
         "form": FORM,
         **({"retake_of": sitting.retake_of} if sitting.retake_of else {}),
         **({"made_with": dict(sitting.made_with)} if sitting.made_with else {}),
+        **({"settings": own} if (own := settings_told(sitting.settings)) else {}),
     }
     # Paper by paper: a large class is large in memory.
     told = [_text({"sitting": head}).removesuffix("\n}"), ',\n "papers": [']
     for place, paper in enumerate(sitting.papers):
         told += [",\n" if place else "\n", indent(_text(_paper(paper)), "  ")]
     return "".join([*told, "\n ]\n}\n"])
+
+
+def settings_told(settings: Settings) -> dict[str, Any]:
+    """The settings of a sitting beside its arris rule, as JSON has them: those alone that are not as by default."""
+    own = settings.of_a_sitting()
+    found: dict[str, Any] = {key: getattr(own, key) for key in own.changed(SITTING_KEYS) if key != "arris_rule"}
+    if "signatures" in found:
+        found["signatures"] = {sheet: signed for sheet, signed in asdict(own.signatures).items() if signed["signed"]}
+    return found
 
 
 def _text(data: dict[str, Any]) -> str:
@@ -61,6 +73,8 @@ def read_sitting(text: str) -> Sitting:
         head = dict(data["sitting"])
         if head.pop("form") != FORM:
             raise SittingFaulty("it was written by a later version of this program; bring the program up to date")
+        told = {**head.pop("settings", {}), "arris_rule": head.pop("arris_rule")}
+        head["settings"] = {key: told[key] for key in SITTING_KEYS if key in told}
         papers = [_read_paper(paper) for paper in data["papers"]]
         sitting = TypeAdapter(Sitting).validate_python({**head, "papers": papers})
         check_sitting(sitting)

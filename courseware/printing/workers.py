@@ -1,4 +1,7 @@
-"""Many sheets at once: each composed and printed by one of a few processes."""
+"""Many sheets at once: each composed and printed by one of a few processes.
+
+What composes and prints is loaded where it is used, since a process that proves banks does without.
+"""
 
 from __future__ import annotations
 
@@ -16,14 +19,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from io import BytesIO
 from itertools import pairwise
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
-from courseware.papers.compose_grid import compose_grid
-from courseware.papers.key_secrets import secrets
-from courseware.papers.sitting import Sitting
-from courseware.papers.sitting_file import read_sitting
-from courseware.printing.join_pdfs import gather_into
+if TYPE_CHECKING:
+    from courseware.papers.compose import Sources
+    from courseware.papers.sitting import Sitting
 
 _WORTH_A_POOL = 6  # sheets: a second process takes half a second to start
 GRID_LEARNERS = 60  # on one document of a class grid: memory grows with the document that is laid out
@@ -142,6 +142,8 @@ def print_grid(text: str, learners: int, processes: int = 1) -> bytes:
     A slice has so many learners, its own page numbers, and which of the class they are in its heading; joined, they are
     for printing alone, as all joined files are. Raises `WorkersDied`.
     """
+    from courseware.printing.join_pdfs import gather_into
+
     slices = _grid_slices(learners)
     printed = dict(each(_print_grid, text, slices, processes, worth=2))
     if len(slices) == 1:
@@ -159,6 +161,7 @@ def _grid_slices(size: int) -> list[GridSlice]:
 
 
 def _print_grid(text: str, part: GridSlice) -> bytes:
+    from courseware.papers.compose_grid import compose_grid
     from courseware.printing.render import grid_pdf
 
     sitting, sources = sitting_in(text)
@@ -179,6 +182,8 @@ def _work(item: Any) -> Any:
 
 
 def _print(text: str, sheet: Sheet) -> bytes:
+    from courseware.papers.compose import compose_key, compose_paper
+    from courseware.papers.key_secrets import secrets
     from courseware.printing.leak_check import release
     from courseware.printing.render import key_pdf, margin_words, paper_pdf
 
@@ -193,5 +198,8 @@ def _print(text: str, sheet: Sheet) -> bytes:
 @lru_cache(maxsize=1)
 def sitting_in(text: str) -> tuple[Sitting, Sources]:
     """The sitting in its file's text and its banks, read once a process."""
+    from courseware.papers.compose import read_sources
+    from courseware.papers.sitting_file import read_sitting
+
     sitting = read_sitting(text)
     return sitting, read_sources(sitting)

@@ -9,6 +9,7 @@ from courseware.marking.marks import How, Mark, MarkedPaper
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.reports.as_typed import as_typed, by_code
 from courseware.reports.report import Block, Report, Table
+from courseware.settings.settings import Settings
 
 HOW_SAID: Mapping[How, str] = {
     "right": "right",
@@ -73,9 +74,12 @@ class Contents:
 
 
 def front_sheet(
-    sitting: Sitting, issued: IssuedPaper, contents: Sequence[Contents], made: str, *, named: bool
+    sitting: Sitting, issued: IssuedPaper, contents: Sequence[Contents], made: str, settings: Settings, *, named: bool
 ) -> Report:
-    """The front sheet: which paper, what is in the copy, and the fingerprints of the files that it was made from."""
+    """The front sheet: which paper, what is in the copy, the fingerprints of the files that it was made from.
+
+    It has the centre's name, and the lines that the centre has signed on an audit copy.
+    """
     learner = issued.learner
     who = (("Learner", learner.name), ("Reference", learner.reference)) if named else ()
     about = (
@@ -88,10 +92,12 @@ def front_sheet(
         ("This copy made", made),
     )
     files = (*sitting.banks, *([sitting.safety] if sitting.safety else []))
-    return _sheet(
-        "front",
-        f"Audit copy of paper {issued.code}",
-        (
+    signed = settings.signatures.audit
+    return Report(
+        file="front",
+        title=f"Audit copy of paper {issued.code}",
+        centre=settings.name,
+        blocks=(
             Block(text=(_DEFERS,), table=Table(headings=("What", "Which"), rows=about, widths=(44, 0))),
             Block(
                 heading="What is in it",
@@ -110,6 +116,7 @@ def front_sheet(
                     widths=(62, 0),
                 ),
             ),
+            *([Block(signed=signed)] if signed.signed else []),
         ),
     )
 

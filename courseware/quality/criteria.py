@@ -1,4 +1,4 @@
-"""A centre's own criteria as it writes them: YAML read with every fault told, and only evidence that there can be."""
+"""A centre's own criteria: what it wrote in its settings, with only evidence that there can be."""
 
 from __future__ import annotations
 
@@ -6,42 +6,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import PurePath
 
-from pydantic import Field
-
-from courseware.banks import Bank, BankFaulty, Exercise, Fault, harmless
-from courseware.banks.formulas import near
-from courseware.banks.read import shaped
-from courseware.banks.shapes import Shape
-from courseware.text_files.yaml_text import Keyed, place, read_yaml
+from courseware.banks import Bank, Exercise, Fault, FileFaulty, harmless
+from courseware.settings.settings import Settings, WrittenCriterion, WrittenEvidence
+from courseware.settings.shapes import CentreShape
+from courseware.text_files.did_you_mean import near
 
 _LONGEST_CODE, _LONGEST_SAYS = 30, 400
 _SAME = str.casefold
 _Path = tuple[str | int, ...]
 Parts = Mapping[str, tuple[str, ...]]  # a part's name, or a table row's, to the names its marks go by
-
-
-class EvidenceShape(Shape):
-    """Where a criterion can be shown: in an exercise or one part of it, or at a job or one line of its sheet."""
-
-    topic: str | None = Field(None, description="a topic by its title or short name, as `courseware topics` lists them")
-    exercise: str | None = Field(None, description="an exercise of the topic by its name")
-    part: str | None = Field(None, description="a part of the exercise, or a row of a table, by its name")
-    job: str | None = Field(None, description="a job by its short name")
-    line: str | None = Field(None, description="a line of the job's observation sheet, word for word")
-
-
-class CriterionShape(Shape):
-    """One of the centre's criteria."""
-
-    code: str = Field(description="the centre's own code")
-    says: str = Field(description="what the criterion says")
-    evidence: list[EvidenceShape] = Field([], description="a list of evidence: topic, exercise, part; or job, line")
-
-
-class CriteriaShape(Shape):
-    """The file of criteria."""
-
-    criteria: list[CriterionShape] = Field(description="a list of criteria: code, says, evidence", min_length=1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,19 +66,18 @@ def offer(banks: Iterable[Bank], jobs: Mapping[str, tuple[str, ...]]) -> Offer:
     return Offer(topics=topics, short_names=short, jobs=jobs)
 
 
-def read_criteria(data: bytes, file: str, offered: Offer) -> tuple[Criterion, ...]:
-    """The criteria in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
-    node = read_yaml(data, file)
-    shape, faults, _ = shaped(CriteriaShape, node, file)
-    if faults or shape is None:
-        raise BankFaulty(faults)
+def criteria_of(settings: Settings, offered: Offer) -> tuple[Criterion, ...]:
+    """The centre's criteria with the evidence meant. Raises `FileFaulty` with every fault that can be told at once."""
+    if not settings.criteria:
+        expected = f"expected {CentreShape.model_fields['criteria'].description}"
+        raise FileFaulty((settings.fault((), "the key `criteria` is missing", expected),))
     told: list[Fault] = []
     criteria = tuple(
-        _criterion(one, ("criteria", index), node, file, offered, told) for index, one in enumerate(shape.criteria)
+        _criterion(one, ("criteria", index), settings, offered, told) for index, one in enumerate(settings.criteria)
     )
-    told += _repeated(shape, node, file)
+    told += _repeated(settings)
     if told:
-        raise BankFaulty(tuple(sorted(told, key=lambda fault: (fault.line, fault.column))))
+        raise FileFaulty(tuple(sorted(told, key=lambda fault: (fault.line, fault.column))))
     return criteria
 
 
@@ -118,15 +90,15 @@ def _parts(exercise: Exercise) -> Parts:
 
 
 def _criterion(
-    shape: CriterionShape, path: _Path, node: Keyed, file: str, offered: Offer, told: list[Fault]
+    written: WrittenCriterion, path: _Path, settings: Settings, offered: Offer, told: list[Fault]
 ) -> Criterion:
     parts: list[PartEvidence] = []
     jobs: list[JobEvidence] = []
-    for key, text, most in (("code", shape.code, _LONGEST_CODE), ("says", shape.says, _LONGEST_SAYS)):
+    for key, text, most in (("code", written.code, _LONGEST_CODE), ("says", written.says, _LONGEST_SAYS)):
         if not text.strip() or len(text) > most:
             wrong = f"`{key}` is blank" if not text.strip() else f"`{key}` has {len(text)} characters"
-            told.append(Fault(file, *place(node, (*path, key)), wrong, f"expected 1 to {most} characters"))
-    for index, one in enumerate(shape.evidence):
+            told.append(settings.fault((*path, key), wrong, f"expected 1 to {most} characters"))
+    for index, one in enumerate(written.evidence):
         found = _evidence(one, offered)
         if isinstance(found, PartEvidence):
             parts.append(found)
@@ -134,11 +106,13 @@ def _criterion(
             jobs.append(found)
         else:
             key, wrong, expected = found
-            told.append(Fault(file, *place(node, (*path, "evidence", index, key)), wrong, expected))
-    return Criterion(code=shape.code.strip(), says=" ".join(shape.says.split()), parts=tuple(parts), jobs=tuple(jobs))
+            told.append(settings.fault((*path, "evidence", index, key), wrong, expected))
+    return Criterion(
+        code=written.code.strip(), says=" ".join(written.says.split()), parts=tuple(parts), jobs=tuple(jobs)
+    )
 
 
-def _evidence(one: EvidenceShape, offered: Offer) -> PartEvidence | JobEvidence | tuple[str, str, str]:
+def _evidence(one: WrittenEvidence, offered: Offer) -> PartEvidence | JobEvidence | tuple[str, str, str]:
     """The evidence meant, or the key that is wrong, what is wrong with it and what was expected."""
     if one.job is not None:
         if stray := next((key for key in ("topic", "exercise", "part") if getattr(one, key) is not None), None):
@@ -187,11 +161,11 @@ def _meant(topic: str, topics: Iterable[str]) -> str | None:
     return next((title for title in topics if _SAME(title) == _SAME(topic)), None)
 
 
-def _repeated(shape: CriteriaShape, node: Keyed, file: str) -> Iterator[Fault]:
+def _repeated(settings: Settings) -> Iterator[Fault]:
     seen: set[str] = set()
-    for index, one in enumerate(shape.criteria):
+    for index, one in enumerate(settings.criteria):
         code = _SAME(one.code.strip())
         if code in seen:
-            where = place(node, ("criteria", index, "code"))
-            yield Fault(file, *where, f"the criterion `{harmless(one.code)}` stands twice", "each code once")
+            wrong = f"the criterion `{harmless(one.code)}` stands twice"
+            yield settings.fault(("criteria", index, "code"), wrong, "each code once")
         seen.add(code)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from courseware.drawings.picture import Picture
+from courseware.settings.settings import UNSIGNED, Signed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +19,7 @@ class Table:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
-    """A piece of a report: a heading, then whichever of text, numbered steps, table and picture there is."""
+    """A piece of a report: a heading, then whichever of text, steps, table, picture and signatures there is."""
 
     heading: str = ""
     text: tuple[str, ...] = ()
@@ -26,12 +27,17 @@ class Block:
     table: Table | None = None
     picture: Picture | None = None
     new_page: bool = False
+    signed: Signed = UNSIGNED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Report:
-    """A report of a page or more: its file's name, its title and its blocks, one after another."""
+    """A report of a page or more: its file's name, its title and its blocks, one after another.
+
+    `centre` is the centre's name over the title, where it is printed.
+    """
 
     file: str
     title: str
     blocks: tuple[Block, ...]
+    centre: str = ""

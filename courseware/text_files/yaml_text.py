@@ -80,8 +80,11 @@ class _Stop(Exception):
     """No more can be read."""
 
 
-def read_yaml(data: bytes, file: str) -> Keyed:
-    """The one document in `data`. Raises `BankFaulty` with every fault that can be told at once."""
+def read_yaml(data: bytes, file: str, *, may_be_empty: bool = False) -> Keyed:
+    """The one document in `data`. Raises `BankFaulty` with every fault that can be told at once.
+
+    `may_be_empty`: a file with nothing in it, or comments alone, is a map without keys.
+    """
     text = decoded(data, file)
     reader = _Reader(file, list(strange_signs(text, file)))
     node: Node | None = None
@@ -94,6 +97,8 @@ def read_yaml(data: bytes, file: str) -> Keyed:
             reader.faults.append(_unreadable(error, text, file))
     if reader.faults:
         raise BankFaulty(_bounded(reader.faults, file))
+    if node is None and may_be_empty:
+        return Keyed((), 1, 1)
     if not isinstance(node, Keyed):
         wrong = "the file is empty" if node is None else "the file is not a map of keys"
         raise BankFaulty((Fault(file, 1, 1, wrong, "expected keys with a colon, such as `topic: Opening sizes`"),))

@@ -24,6 +24,7 @@ from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.quality.audit_copy import Contents, EventRow, Marking, front_sheet, history_sheet, marks_sheet
+from courseware.settings.settings import Settings
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -31,7 +32,7 @@ if TYPE_CHECKING:
 _SECOND = "second marker: "  # how the record's history begins what the second marker did
 
 
-def audit_copy(engine: Engine, code: str, *, names: bool, out: Path, day: str) -> Path:
+def audit_copy(engine: Engine, code: str, settings: Settings, *, names: bool, out: Path, day: str) -> Path:
     """Writes the audit copy of a paper: front sheet, paper, key, script with its marks, history. Returns its file."""
     own = read_code(code) or code
     of = next((paper.sitting for paper in held(engine) if paper.paper == own), None)
@@ -44,7 +45,7 @@ def audit_copy(engine: Engine, code: str, *, names: bool, out: Path, day: str) -
     second = _markings(engine, sitting.code, own, events, second=True)
     out.mkdir(parents=True, exist_ok=True)
     file = out / f"audit-{own}.pdf"
-    write_whole(file, _audit_copy(sitting, place, first, second, events, day, named=names), PRIVATE)
+    write_whole(file, _audit_copy(sitting, place, first, second, events, day, settings, named=names), PRIVATE)
     note_files(engine, [file], [own])
     return file
 
@@ -77,6 +78,7 @@ def _audit_copy(
     second: Sequence[Marking],
     events: Sequence[Event],
     day: str,
+    settings: Settings,
     *,
     named: bool,
 ) -> bytes:
@@ -96,7 +98,7 @@ def _audit_copy(
     front = b""
     while not front or pages_of(front) != before:
         before = pages_of(front) if front else 1
-        front = job_pdf(front_sheet(sitting, issued, _contents(sizes, before), day, named=named))
+        front = job_pdf(front_sheet(sitting, issued, _contents(sizes, before), day, settings, named=named))
     return bind_pdfs(f"Audit copy of paper {issued.code}", [("Front sheet", front), *pieces])
 
 

@@ -132,24 +132,22 @@ def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes:
     That is where a script is all right, or an exercise has so few variants that a learner may have had them all.
     """
     issued = dict.fromkeys((one.topic, one.exercise) for one in sitting.papers[0].exercises)
-    spaces = _proved(sources, issued, sitting.arris_rule, processes)
+    spaces = _proved(sources, issued, processes)
     all_right = any(paper.marks and paper.total == paper.of for paper in marked.papers)
     if all_right or any(len(space) < ENOUGH for space in spaces.values()):
         topics = {topic for topic, _ in issued}
         others = [name for name in sources.exercises if name[0] in topics and name not in issued]
-        spaces |= _proved(sources, others, sitting.arris_rule, processes)
+        spaces |= _proved(sources, others, processes)
     return spaces
 
 
-def _proved(
-    sources: Sources, names: Iterable[ExerciseName], arris_rule: str, processes: int
-) -> dict[ExerciseName, Space]:
+def _proved(sources: Sources, names: Iterable[ExerciseName], processes: int) -> dict[ExerciseName, Space]:
     """The proved variants of these exercises that are for practice, so that a retake has none of them.
 
     An exercise with no proved variant is not among them: it was issued before this program asked as much.
     """
     chosen = {name: sources.exercises[name] for name in names}
-    proofs = prove_all(list(chosen.values()), arris_rule, processes, lambda _: None)
+    proofs = prove_all(list(chosen.values()), processes, lambda _: None)
     spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if len(proof.space)}
     return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
 
@@ -172,7 +170,8 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, 
         asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
         for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
             options = " ".join(f"{letter}: {say}." for letter, say in part.options)
-            ask = " ".join(filter(None, (part.ask, row, part.note, options)))
+            note = part.note and f"({part.note})"  # as on the paper
+            ask = " ".join(filter(None, (part.ask, row, note, options)))
             found[f"{exercise.name}/{entry.name}"] = Starter(pose, ask, answer.answer, picture)
     return found
 

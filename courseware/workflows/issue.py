@@ -23,10 +23,12 @@ from courseware.papers.class_list import ClassList, read_class_list
 from courseware.papers.deal import Choosing, Chosen, Heads, choose, shared_variants
 from courseware.papers.group import Group, numbered
 from courseware.papers.shares import for_papers
+from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.engine import cuts_fonts_fast
 from courseware.printing.glyph_coverage import unprintable_names
+from courseware.settings.settings import Settings
 from courseware.words import count, listed
 from courseware.workflows import issuing
 from courseware.workflows.jobs import worksheet
@@ -40,7 +42,7 @@ class IssueOptions:
     """What may be asked of a sitting beside banks and group; `seed` is one that was typed."""
 
     out: Path
-    arris_rule: str
+    settings: Settings
     processes: int
     title: str | None = None
     seed: str | None = None
@@ -89,17 +91,14 @@ def group_name(file: Path) -> str:
 
 def issue_sitting(named: Sequence[str], group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
     """Chooses from the banks named, then proves, deals and prints."""
-    banks, notes = read_banks(find_banks(named), options.arris_rule)
+    banks, notes = read_banks(find_banks(named), options.settings)
     if options.seed:
         watch.note("a seed that was typed can be guessed; for a formal assessment leave --seed out.")
     choosing = Choosing(level=options.level, exercises=options.exercises, picked=options.picked)
     seed = options.seed or secrets.token_hex(32)
     chosen = choose(banks, choosing, seed)  # by the secret seed too: nobody can know the questions in advance
     topics = [bank.topic for bank in banks if any(own is bank for own, _ in chosen)]
-    heads = Heads(
-        title=options.title or title_of(topics), date=date, group=group, seed=seed, arris_rule=options.arris_rule,
-        version=__version__,
-    )  # fmt: skip
+    heads = Heads(title=options.title or title_of(topics), date=date, group=group, seed=seed, version=__version__)
     asked = [[bank.sha256 for bank in banks], options.level, options.exercises, options.picked]
     return _prove_and_print(heads, banks, notes, chosen, options, watch, asked=asked)
 
@@ -108,7 +107,7 @@ def issue_by_level(
     named: Sequence[str], groups: Mapping[int, Group], date: str, options: IssueOptions, watch: Watch
 ) -> Iterator[Issued]:
     """A sitting for each level of a mixed group; refused whole where the banks hold too little of a level."""
-    banks, _ = read_banks(find_banks(named), options.arris_rule)
+    banks, _ = read_banks(find_banks(named), options.settings)
     for level in groups:
         choose(banks, Choosing(level=level, exercises=options.exercises), "any")
     for level, group in groups.items():
@@ -121,13 +120,13 @@ def issue_like(named: str, group: Group, date: str, options: IssueOptions, watch
     Whoever stood in that sitting, or in one beside it, gets no variant that they had.
     """
     like = sitting_folder(named)
-    sitting = like.sitting
+    sitting = _today(like.sitting, options.settings)
     if worksheet_on_a_job(sitting):
         raise NotFound("the figures of these worksheets are a job's; make them with `courseware job`, for any group")
     banks, notes, chosen = banks_of(sitting)
     heads = Heads(
         title=options.title or sitting.title, date=date, group=group, seed=options.seed or secrets.token_hex(32),
-        arris_rule=sitting.arris_rule, version=__version__,
+        version=__version__,
     )  # fmt: skip
     had = had_in_group(group.learners, like, options.out)
     return _prove_and_print(heads, banks, notes, chosen, options, watch, asked=_names(chosen), had=had)
@@ -136,7 +135,7 @@ def issue_like(named: str, group: Group, date: str, options: IssueOptions, watch
 def retake(named: str, learners: Sequence[str], date: str, options: IssueOptions, watch: Watch) -> Issued:
     """Issues the exercises of a sitting again to its learners, or some of them: variants that they have not had."""
     first = sitting_folder(named)
-    sitting = first.sitting
+    sitting = _today(first.sitting, options.settings)
     banks, notes, chosen = banks_of(sitting)
     papers = learners_of(sitting, learners)
     heads = Heads(
@@ -144,7 +143,6 @@ def retake(named: str, learners: Sequence[str], date: str, options: IssueOptions
         date=date,
         group=Group(name=sitting.group, learners=tuple(paper.learner for paper in papers)),
         seed=options.seed or secrets.token_hex(32),
-        arris_rule=sitting.arris_rule,
         version=__version__,
         retake_of=sitting.code,
     )
@@ -154,10 +152,10 @@ def retake(named: str, learners: Sequence[str], date: str, options: IssueOptions
 
 def issue_worksheet(task: Task, group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
     """A sitting whose givens are those of the job, the same for every learner."""
-    bank, exercises = worksheet(task, options.arris_rule)
+    bank, exercises = worksheet(task)
     heads = Heads(
         title=f"Worksheet: {task.shape.job}"[:LONGEST_TITLE], date=date, group=group, seed=secrets.token_hex(32),
-        arris_rule=options.arris_rule, version=__version__,
+        version=__version__,
     )  # fmt: skip
     chosen = tuple((bank, exercise) for exercise in exercises)
     return _prove_and_print(
@@ -202,6 +200,11 @@ def _read_list(file: Path, watch: Watch, *, levels: bool = False) -> ClassList:
     return found
 
 
+def _today(sitting: Sitting, settings: Settings) -> Sitting:
+    """A sitting as it is issued again: by the rules of then, which its answers go by, on sheets as printed today."""
+    return replace(sitting, settings=settings.by_the_rules_of(sitting.settings))
+
+
 def _names(chosen: Sequence[Chosen]) -> list[list[str]]:
     """The exercises of a request that names them, with their givens: a worksheet's are narrowed to the job's own."""
     return [
@@ -226,7 +229,7 @@ def _prove_and_print(
 
     `one_for_each`: whether variants that must be shared are worth telling.
     """
-    proofs = proved(chosen, heads.arris_rule, options.processes, "is not issued", watch)
+    proofs = proved(chosen, options.processes, "is not issued", watch)
     spaces, learners = [for_papers(proof.space) for proof in proofs], heads.group.learners
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         watch.note(f"{name} has {size} variants for {len(learners)} learners; some are shared.")
@@ -240,4 +243,5 @@ def _prove_and_print(
     for note in unprintable_names(learners):
         watch.note(note)
     by_rule = any("arris_rule" in bank.text for bank in banks)
-    return Issued(folder=folder, papers=len(learners), resumed=resumed, arris_rule=heads.arris_rule if by_rule else "")
+    rule = banks[0].settings.arris_rule if by_rule else ""
+    return Issued(folder=folder, papers=len(learners), resumed=resumed, arris_rule=rule)

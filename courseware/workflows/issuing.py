@@ -25,10 +25,11 @@ from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.compose import compose_key
 from courseware.papers.deal import Chosen, Heads, deal_sitting
 from courseware.papers.sitting import Sitting
-from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
+from courseware.papers.sitting_file import SittingFaulty, read_sitting, settings_told, write_sitting
 from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.versions import versions
 from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in
+from courseware.settings.settings import Settings
 from courseware.workflows.joined_files import Joined, write_joined
 
 Tell = Callable[[int], None]
@@ -56,7 +57,7 @@ def issue(
     """
     name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
     made_with = versions()
-    request = _request(heads, asked, safety, typed_seed, made_with)
+    request = _request(heads, banks[0].settings, asked, safety, typed_seed, made_with)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         sitting_file = unfinished.path / SITTING
@@ -123,12 +124,17 @@ def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
 
 
 def _request(
-    heads: Heads, asked: object, safety: SafetyNotes | None, typed_seed: str | None, made_with: Mapping[str, str]
+    heads: Heads,
+    settings: Settings,
+    asked: object,
+    safety: SafetyNotes | None,
+    typed_seed: str | None,
+    made_with: Mapping[str, str],
 ) -> str:
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
-        heads.title, heads.date, heads.group.name, heads.arris_rule, heads.version, heads.retake_of, typed_seed,
+        heads.title, heads.date, heads.group.name, settings.arris_rule, heads.version, heads.retake_of, typed_seed,
         [[learner.name, learner.reference] for learner in heads.group.learners],
-        asked, safety.sha256 if safety else "", made_with,
+        asked, safety.sha256 if safety else "", made_with, settings_told(settings),
     ]  # fmt: skip
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()

@@ -14,6 +14,7 @@ from courseware.jobs.plan import Plan, plan_of
 from courseware.jobs.sheets import job_sheets
 from courseware.jobs.task import Task, own_givens, read_profiles, read_task
 from courseware.jobs.workbooks import observation_workbook, stores_workbook
+from courseware.settings.settings import DEFAULTS, Settings
 from courseware.trade import UK_METRIC
 
 _TOLERANCES, WORKSHEET = "tolerances.yaml", "worksheet.yaml"
@@ -26,22 +27,26 @@ def shipped_jobs() -> dict[str, Path]:
     }
 
 
-def find_job(name: str, arris_rule: str) -> Task:
-    """The task in a file, or of a shipped job. A `tolerances.yaml` beside it is used before the shipped one."""
+def find_job(name: str, settings: Settings = DEFAULTS) -> Task:
+    """The task in a file, or of a shipped job, by the centre's settings.
+
+    A `tolerances.yaml` beside it is used before the shipped one.
+    """
     path = Path(name) if Path(name).is_file() else shipped_jobs().get(name)
     if path is None:
         raise NotFound(f"there is no job {name}; shipped jobs are {', '.join(shipped_jobs())}")
     beside = path.parent / _TOLERANCES
     profiles = beside if beside.is_file() else shipped_folder() / "jobs" / _TOLERANCES
-    return read_task(read_file(path), path.name, read_profiles(read_file(profiles), profiles.name), arris_rule)
+    known = read_profiles(read_file(profiles), profiles.name)
+    return read_task(read_file(path), path.name, known, settings, shipped=not Path(name).is_file())
 
 
-def worksheet(task: Task, arris_rule: str) -> tuple[Bank, tuple[Exercise, ...]]:
+def worksheet(task: Task) -> tuple[Bank, tuple[Exercise, ...]]:
     """The worksheet's bank, and its exercises with their givens set to the job's own, where they can be."""
     if task.brick != UK_METRIC:
         raise NotFound("worksheets on a job are made for UK metric bricks; leave --group and --learners out")
     path = shipped_folder() / "jobs" / WORKSHEET
-    bank = read_bank(read_file(path), path.name, arris_rule=arris_rule)
+    bank = read_bank(read_file(path), path.name, task.settings)
     return bank, tuple(filter(None, (_set_to(exercise, own_givens(task)) for exercise in bank.exercises)))
 
 
@@ -52,16 +57,14 @@ def _set_to(exercise: Exercise, own: Mapping[str, int | str]) -> Exercise | None
     return replace(exercise, givens=givens)
 
 
-def write_job(
-    task: Task, notes: SafetyNotes | None, date: str, arris_rule: str, out: Path, waiting: Callable[[], None]
-) -> Path:
+def write_job(task: Task, notes: SafetyNotes | None, date: str, out: Path, waiting: Callable[[], None]) -> Path:
     """Writes the job's folder under `out`, whole or not at all. Returns it."""
     from courseware.printing.render import job_pdf
 
-    plan: Plan = plan_of(task, arris_rule)
+    plan: Plan = plan_of(task)
     name = "-".join(filter(None, (date, slug(task.shape.job) or "job")))
     with one_at_a_time(out, waiting):
-        request = hashlib.sha256(repr((task, date, arris_rule)).encode()).hexdigest()
+        request = hashlib.sha256(repr((task, date)).encode()).hexdigest()
         making = begin(out, name, request)
         for sheet in job_sheets(plan, notes, date):
             write_whole(making.path / f"{sheet.file}.pdf", job_pdf(sheet))

@@ -18,6 +18,7 @@ from courseware.practice.booklet import compose_booklet
 from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds
 from courseware.practice.of_the_job import of_the_job
 from courseware.practice.one_file import practice_page
+from courseware.settings.settings import Settings
 from courseware.workflows.issue import in_one_line
 from courseware.workflows.jobs import WORKSHEET, find_job
 from courseware.workflows.proving import proved
@@ -38,17 +39,17 @@ class ToPractise:
 
 
 def to_practise(
-    named: Sequence[str], job: str | None, level: int | None, arris_rule: str, processes: int, watch: Watch
+    named: Sequence[str], job: str | None, level: int | None, settings: Settings, processes: int, watch: Watch
 ) -> ToPractise:
     """What the banks named hold for practice, proved first; with a job, what comes nearest to its own figures.
 
     Raises `CannotDeal` where nothing is left, and `ProofsFailed`.
     """
-    task = find_job(job, arris_rule) if job is not None else None
+    task = find_job(job, settings) if job is not None else None
     worksheet = (shipped_folder() / "jobs" / WORKSHEET,) if task else ()
-    banks, notes = read_banks((*worksheet, *find_banks(named)), arris_rule)
+    banks, notes = read_banks((*worksheet, *find_banks(named)), settings)
     chosen = _of_level(banks, level, task)
-    spaces = _practice_shares(chosen, task, arris_rule, processes, watch)
+    spaces = _practice_shares(chosen, task, processes, watch)
     return ToPractise(chosen=chosen, spaces=spaces, notes=notes, title=task.shape.job if task else _title(chosen))
 
 
@@ -91,11 +92,9 @@ def _of_level(banks: Sequence[Bank], level: int | None, task: Task | None) -> tu
     return chosen
 
 
-def _practice_shares(
-    chosen: Sequence[Chosen], task: Task | None, arris_rule: str, processes: int, watch: Watch
-) -> tuple[Space, ...]:
+def _practice_shares(chosen: Sequence[Chosen], task: Task | None, processes: int, watch: Watch) -> tuple[Space, ...]:
     """What each exercise has for practice, proved first: a bank that fails its proof makes no page."""
-    proofs = proved(chosen, arris_rule, processes, "makes no practice", watch)
+    proofs = proved(chosen, processes, "makes no practice", watch)
     spaces = [for_practice(proof.space) for proof in proofs]
     for proof, space in zip(proofs, spaces, strict=True):
         if not len(space):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from courseware.banks import Bank, Exercise, Failure, Proof, Space, prove, raw_size, read_bank
 from courseware.banks.figures import Figure
 from courseware.printing.workers import each
+from courseware.settings.settings import Settings
 from courseware.workflows.watch import Watch
 
 _WORTH_A_POOL = 20_000  # variants: under this a second process starts no sooner than one is done
@@ -22,7 +23,7 @@ class _Task:
     file: str
     text: str
     place: int
-    arris_rule: str
+    settings: Settings
 
     def __str__(self) -> str:
         return f"the proof of exercise {self.place + 1} of {self.file}"
@@ -40,14 +41,14 @@ class _Found:
 
 
 def prove_all(
-    chosen: Sequence[tuple[Bank, Exercise]], arris_rule: str, processes: int, tell: Callable[[int], None]
+    chosen: Sequence[tuple[Bank, Exercise]], processes: int, tell: Callable[[int], None]
 ) -> tuple[Proof, ...]:
     """The proof of each exercise, in order. `tell` hears how many more variants are done."""
     if processes < 2 or sum(raw_size(exercise) for _, exercise in chosen) < _WORTH_A_POOL:
         return tuple(prove(exercise, tell) for _, exercise in chosen)
     proofs: dict[int, Proof] = {}
     order = sorted(range(len(chosen)), key=lambda i: -raw_size(chosen[i][1]))
-    tasks = [_task(index, *chosen[index], arris_rule) for index in order]
+    tasks = [_task(index, *chosen[index]) for index in order]
     for task, found in each(_prove_task, None, tasks, processes, worth=2):
         exercise = chosen[task.index][1]
         proofs[task.index] = _proof(exercise, found)
@@ -63,27 +64,23 @@ class ProofsFailed(Exception):
         self.failures, self.refused = tuple(failures), refused
 
 
-def prove_chosen(
-    chosen: Sequence[tuple[Bank, Exercise]], arris_rule: str, processes: int, watch: Watch
-) -> tuple[Proof, ...]:
+def prove_chosen(chosen: Sequence[tuple[Bank, Exercise]], processes: int, watch: Watch) -> tuple[Proof, ...]:
     """The proof of each exercise, in order."""
     with watch.progress("Proving variants", sum(raw_size(exercise) for _, exercise in chosen)) as tell:
-        return prove_all(chosen, arris_rule, processes, tell)
+        return prove_all(chosen, processes, tell)
 
 
-def proved(
-    chosen: Sequence[tuple[Bank, Exercise]], arris_rule: str, processes: int, refused: str, watch: Watch
-) -> tuple[Proof, ...]:
+def proved(chosen: Sequence[tuple[Bank, Exercise]], processes: int, refused: str, watch: Watch) -> tuple[Proof, ...]:
     """The proofs of exercises all of which pass. Raises `ProofsFailed`, which says what is `refused`."""
-    proofs = prove_chosen(chosen, arris_rule, processes, watch)
+    proofs = prove_chosen(chosen, processes, watch)
     if failures := list(first_failures(proofs)):
         raise ProofsFailed(failures, refused)
     return proofs
 
 
-def _task(index: int, bank: Bank, exercise: Exercise, arris_rule: str) -> _Task:
+def _task(index: int, bank: Bank, exercise: Exercise) -> _Task:
     place = bank.exercises.index(exercise)
-    return _Task(index=index, file=bank.file, text=bank.text, place=place, arris_rule=arris_rule)
+    return _Task(index=index, file=bank.file, text=bank.text, place=place, settings=bank.settings)
 
 
 def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]]:
@@ -94,7 +91,7 @@ def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]
 
 
 def _prove_task(_: None, task: _Task) -> _Found:
-    bank = read_bank(task.text.encode(), task.file, arris_rule=task.arris_rule)
+    bank = read_bank(task.text.encode(), task.file, task.settings)
     proof = prove(bank.exercises[task.place])
     return _Found(
         indices=array("L", proof.space.indices),

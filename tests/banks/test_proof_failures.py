@@ -90,6 +90,7 @@ def several(*truths: tuple[str, str]) -> dict[str, object]:
         (one_right("440", "pier(bricks)"), "which: 2 choices equal the answer 440; exactly one must"),
         (one_right("440", "1", "1"), "which: two choices have the same value"),
         (one_right("440", "1", answer="pier(bricks) + 1"), "which: `answer` gives 441, the last line of the working 440"),
+        (one_right("440", "1", **working("440", "441", "442")), "which: `answer` gives 440, the last line of the working 442"),
         (one_right("440", "1", **working("'long'")), "which: `answer` gives 440, the last line of the working long"),
         (one_right("440", "1", **working("bricks / 7", "440")), f"`which, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
         (one_right("'a'", "'b'", answer="'c'", **working("'c'")), "which: 0 choices equal the answer c; exactly one must"),
@@ -102,6 +103,12 @@ def several(*truths: tuple[str, str]) -> dict[str, object]:
 def test_a_choice_fails(exercise, keys: dict[str, object], why: str) -> None:
     failure = prove(exercise(parts=[{"name": "which", "kind": "choice", "ask": "Which?", "marks": 1, **keys}])).failure
     assert (failure.raw, failure.given, failure.why) == (0, "bricks = 2", why)
+
+
+def test_it_is_the_last_line_of_a_choice_that_is_its_answer(exercise) -> None:
+    lines = working("bricks * module", "joint", "bricks * module - joint")
+    part = {"name": "which", "kind": "choice", "ask": "Which?", "marks": 1, **one_right("pier(bricks)", "1", **lines)}
+    assert prove(exercise(parts=[part])).failure is None
 
 
 @pytest.mark.parametrize(

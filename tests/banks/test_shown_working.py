@@ -88,7 +88,8 @@ def test_a_row_of_a_table_is_worked_again_too(exercise, number) -> None:
     ("lines", "before"),
     [
         (["wide", "up(wide / 7)"], Fraction(50, 7)),
-        (["wide", "nearest(wide / 7, 1)"], Fraction(50, 7)),
+        (["wide", "wide * 2", "nearest(wide / 7, 1)"], Fraction(50, 7)),
+        (["nearest(wide / 7, 1)"], Fraction(50, 7)),
         (["wide", "nearest(wide / 7, 0.5)"], Fraction(50, 7)),  # 7, a whole number
         (["wide", "nearest(wide / 7, 0.1)"], None),  # 7.1 is none
         (["wide", "up(wide / 10)"], None),  # five without being rounded

@@ -54,7 +54,7 @@ def fifteen_parts(banks: tuple[Bank, ...], rng: random.Random) -> Chosen:
 
 def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
     """Sittings of at most 1000 papers, `count` in all."""
-    banks, notes = read_banks(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     spaces: dict[str, Space] = {}
     made: list[tuple[Sitting, Chosen]] = []
     for place in range(0, count, IN_A_SITTING):
@@ -63,7 +63,7 @@ def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
             if exercise.name not in spaces:
                 spaces[exercise.name] = prove(exercise).space
         heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(min(IN_A_SITTING, count - place)),
-                      seed=f"benchmark {place}", arris_rule="outline", version="0")  # fmt: skip
+                      seed=f"benchmark {place}", version="0")  # fmt: skip
         made.append((deal_sitting(heads, banks, notes, chosen, [spaces[e.name] for _, e in chosen]), chosen))
     return made
 

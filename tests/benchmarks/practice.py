@@ -36,10 +36,10 @@ globalThis.shown = new Promise(done => new MutationObserver((_, seen) => {
 
 def main(runs: int) -> None:
     """Prints the size of the page and the times of each run."""
-    banks, notes = read_banks(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     begun = time.perf_counter()
-    spaces = [for_practice(proof.space) for proof in prove_all(chosen, "outline", 2, lambda _: None)]
+    spaces = [for_practice(proof.space) for proof in prove_all(chosen, 2, lambda _: None)]
     proved = time.perf_counter()
     kinds = practice_kinds(chosen, spaces, notes)
     page = practice_page(kinds, "all topics").encode()

@@ -49,9 +49,9 @@ Way = Callable[[Paper | Key], bytes]
 
 def sitting(count: int) -> Sitting:
     """Papers of six exercises from the shipped topics."""
-    banks, notes = read_banks(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     chosen = choose(banks, Choosing(exercises=6), "benchmark")
-    heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(count), seed="benchmark", arris_rule="outline",
+    heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(count), seed="benchmark",
                   version="0")  # fmt: skip
     return deal_sitting(heads, banks, notes, chosen, [prove(exercise).space for _, exercise in chosen])
 

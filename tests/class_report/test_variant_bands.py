@@ -14,6 +14,7 @@ from courseware.class_report.variant_bands import PartBands, variant_bands
 from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.settings.settings import DEFAULTS
 
 
 def sat(answers: Sequence[tuple[str, int]], code: str = "KTRA-WGHM-B", kind: str = "number") -> MarkedSitting:
@@ -28,7 +29,7 @@ def sat(answers: Sequence[tuple[str, int]], code: str = "KTRA-WGHM-B", kind: str
         mark = Mark(label="1a", marks=marks, of=2, how="right" if marks == 2 else "unknown", why="")
         marked.append(MarkedPaper(code=f"{code}-{place:03d}", status="", marks=(mark,)))
     sitting = Sitting(
-        code=code, title="", date="2026-01-05", group="", seed="", arris_rule="outline", version="0", banks=(),
+        code=code, title="", date="2026-01-05", group="", seed="", settings=DEFAULTS, version="0", banks=(),
         safety=None, papers=tuple(papers),
     )  # fmt: skip
     return MarkedSitting(sitting, tuple(marked))

@@ -79,6 +79,29 @@ def test_names_that_the_fonts_cannot_print_are_told(desk) -> None:
     assert "Okafor" not in done.output
 
 
+def test_names_that_are_markup_formulas_paths_or_devices_are_names_and_nothing_more(desk) -> None:
+    names = (
+        "<img src=file:///etc/passwd>",
+        "=cmd|' /C calc'!A0",
+        "-rf",
+        "../../x",
+        "CON",
+        "$(id)",
+        "An\x1b[2Jn",
+    )  # invented
+    Path("group-a.csv").write_text("name\n" + "\n".join(names) + "\n", encoding="utf-8")
+    done = run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", "--jobs", "1")
+    assert done.exit_code == 0, done.output
+    assert "\x1b" not in done.output
+    folder = only_folder(Path("output"))
+    sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
+    codes = {f"paper-{paper['code']}.pdf" for paper in sitting["papers"]}
+    assert {path.name for path in (folder / "for-learners").iterdir()} == codes | {"all-papers.pdf"}
+    assert [paper["learner"]["name"] for paper in sitting["papers"]][:6] == list(names[:6])
+    sheet = openpyxl.load_workbook(folder / "for-tutor" / "marking-sheet.xlsx").worksheets[0]
+    assert {cell.data_type for row in sheet.iter_rows(min_row=2, max_row=8, max_col=2) for cell in row} == {"s"}
+
+
 def test_a_title_is_made_of_the_topics_that_are_asked(desk) -> None:
     run("issue", "course_gauge", "opening_sizes", "resource_lists", "--learners", "1", "--date", "2026-01-05")
     sitting = json.loads((only_folder(Path("output")) / "sitting.json").read_text(encoding="utf-8"))
@@ -332,7 +355,7 @@ def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     assert run(*words, "--jobs", "1").exit_code == 0
     [sitting] = Path("output").glob("*/sitting.json")
     data = json.loads(sitting.read_text(encoding="utf-8"))
-    banks, _ = read_banks([path for path in shipped_banks() if path.stem in words], "outline")
+    banks, _ = read_banks([path for path in shipped_banks() if path.stem in words])
     levels = {exercise.name: exercise.level for bank in banks for exercise in bank.exercises}
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
     assert asked == sorted(asked)

@@ -1,4 +1,4 @@
-"""What a sheet decides anew: what stands on it as it stood before is not decided again, whatever came since."""
+"""What a sheet newly decides: what stands on it as it stood before is not decided again, whatever came since."""
 
 from __future__ import annotations
 

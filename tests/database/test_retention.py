@@ -14,6 +14,7 @@ from courseware.database.retention import keep, kept, past
 from courseware.database.scripts import enter_scripts
 from courseware.database.sittings import sitting_of
 from courseware.database.tables import SETTING
+from courseware.settings.settings import Retention
 
 
 def test_everything_is_kept_until_a_time_is_set(record) -> None:
@@ -28,6 +29,18 @@ def test_a_setting_is_a_new_row_with_who_and_when(record, later) -> None:
     assert kept(record)["names"] is None
     with reading(record) as connection:
         assert connection.execute(select(SETTING.c.months, SETTING.c.by)).all() == [(12, "Q. Lead"), (None, "Q. Lead")]
+
+
+def test_the_centres_settings_hold_until_the_record_says_otherwise(record, later) -> None:
+    """A centre keeps names for 24 months by its file; what is set in the record itself, by name and date, stands over it."""
+    centre = Retention(names=24, papers=6)
+    assert kept(record, centre) == {"names": 24, "scripts": None, "marks": None, "papers": 6}
+    assert {one.kind for one in past(record, date(2026, 12, 1), centre)} == {"papers"}
+    more = {"by": "Q. Lead", "at": later(1), "centre": centre}
+    assert not keep(record, "marks", None, **more)
+    assert keep(record, "names", None, **more)
+    assert keep(record, "papers", 6, **more)
+    assert kept(record, Retention(names=1, papers=1)) == {"names": None, "scripts": None, "marks": None, "papers": 6}
 
 
 @pytest.mark.parametrize(("kind", "months", "says"), [("photos", 12, "the kinds are names, scripts"), ("names", 0, "0 months is not a time"),

@@ -56,6 +56,13 @@ MIDDLING = {
     "surround": {"bricks": 4, "courses": 15},
     "mitre": {},
     "herringbone": {"bricks": 4, "courses": 12},
+    "soldiers": {"length": 2015},
+    "sill": {"length": 1565},
+    "dentils": {"length": "1002.5"},
+    "dog_tooth": {"length": 2000},
+    "stack_bond": {"bricks": 6, "courses": 20},
+    "corbel": {"steps": 4, "each": 40},
+    "square_corner": {"along": 1200, "up": 900},
     "diagonals": {"width": 2400, "height": 1800},
 }
 

@@ -16,7 +16,7 @@ def heights(outline) -> float:
 
 @pytest.mark.parametrize("job", shipped_jobs())
 def test_the_section_cuts_soldiers_and_flat_bricks_in_turn_bay_by_bay(job) -> None:
-    plan = plan_of(find_job(job, "outline"), "outline")
+    plan = plan_of(find_job(job))
     brick = plan.task.brick
     [panel] = [m for m in section(plan).marks if isinstance(m, Stroke) and m.closed and m.fill == 1.0]
     n = float(brick.width) / max(abs(a[0] - b[0]) for a, b in itertools.pairwise(panel.outlines[0]))

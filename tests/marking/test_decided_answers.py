@@ -27,10 +27,12 @@ from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFi
 from courseware.part_kinds.choice.bank import ChoicePart
 from courseware.part_kinds.order.bank import OrderPart
 from courseware.part_kinds.table.bank import TablePart
+from courseware.settings.settings import DEFAULTS
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
 DECIDED_ON = Path(__file__).with_name("banks_decided_on")
-DECIDED = yaml.safe_load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"))
+_FAST = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+DECIDED = yaml.load(Path(__file__).with_name("decided_answers.yaml").read_text(encoding="utf-8"), Loader=_FAST)
 SEED = "a seed for marking"
 ANSWERS = sum(len(script["parts"]) for script in DECIDED)
 
@@ -40,7 +42,7 @@ Given = Mapping[str, Figure | str]
 @cache
 def bank(name: str) -> Bank:
     """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing again."""
-    return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
+    return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"])[0][0]
 
 
 def exercise_at(at: str) -> tuple[Bank, Exercise]:
@@ -69,7 +71,7 @@ def sitting_of(at: str, *givens: Given) -> Sitting:
     ]
     source = SourceFile(file=found.file, sha256=found.sha256, text=found.text)
     return Sitting(
-        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, arris_rule="outline",
+        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, settings=DEFAULTS,
         version="0", banks=(source,), safety=None, papers=tuple(papers),
     )  # fmt: skip
 

@@ -20,6 +20,7 @@ from courseware.papers.codes import code
 from courseware.papers.deal import issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedPaper, Sitting, SourceFile
+from courseware.settings.settings import DEFAULTS
 from courseware.text_files.faults import FileFaulty
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
@@ -29,7 +30,7 @@ SEED = "a seed for hostile sheets"
 
 def sitting_of(exercise_name: str) -> Sitting:
     """Nine papers of one exercise, all of the same variant: every answer is 910 mm."""
-    bank = read_banks([OWN], "outline")[0][0]
+    bank = read_banks([OWN])[0][0]
     exercise = next(exercise for exercise in bank.exercises if exercise.name == exercise_name)
     papers = tuple(
         IssuedPaper(
@@ -41,7 +42,7 @@ def sitting_of(exercise_name: str) -> Sitting:
     )
     source = SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text)
     return Sitting(
-        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, arris_rule="outline",
+        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, settings=DEFAULTS,
         version="0", banks=(source,), safety=None, papers=papers,
     )  # fmt: skip
 

@@ -30,6 +30,7 @@ from courseware.papers.invented import invented_site
 from courseware.papers.part_kind import LETTERS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
 from courseware.part_kinds.choice.bank import ChoicePart
+from courseware.settings.settings import DEFAULTS
 from courseware.trade import TradeError
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
@@ -41,7 +42,7 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def banks() -> tuple[Bank, ...]:
-    return read_banks([*shipped_banks(), OWN], "outline")[0]
+    return read_banks([*shipped_banks(), OWN])[0]
 
 
 EXERCISES = [(bank, exercise) for bank in banks() for exercise in bank.exercises]
@@ -79,7 +80,7 @@ def sitting_of(bank: Bank, exercise: Exercise, *variants: Given) -> Sitting:
     )
     source = SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text)
     return Sitting(
-        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, arris_rule="outline",
+        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, settings=DEFAULTS,
         version="0", banks=(source,), safety=None, papers=papers,
     )  # fmt: skip
 

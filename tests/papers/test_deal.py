@@ -26,7 +26,7 @@ def bank(topic: str = "walls") -> Bank:
 
 def dealt(learners: int | Group = 4, seed: str = "a seed", **choosing: object) -> Sitting:
     group = numbered(learners) if isinstance(learners, int) else learners
-    heads = Heads(title="Walls", date="2026-01-05", group=group, seed=seed, arris_rule="outline", version="0")
+    heads = Heads(title="Walls", date="2026-01-05", group=group, seed=seed, version="0")
     chosen = choose([bank()], Choosing(**choosing), seed)
     return deal_sitting(heads, [bank()], None, chosen, [prove(exercise).space for _, exercise in chosen])
 
@@ -83,7 +83,7 @@ def test_a_learner_added_at_the_end_changes_no_other_paper() -> None:
 
 def test_a_bank_that_was_changed_gives_other_papers() -> None:
     other = replace(bank(), sha256="0" * 64)
-    heads = Heads(title="Walls", date="2026-01-05", group=numbered(8), seed="a seed", arris_rule="outline", version="0")
+    heads = Heads(title="Walls", date="2026-01-05", group=numbered(8), seed="a seed", version="0")
     chosen = [(other, exercise) for exercise in other.exercises]
     sitting = deal_sitting(heads, [other], None, chosen, [prove(exercise).space for exercise in other.exercises])
     assert not {paper.code for paper in sitting.papers} & {paper.code for paper in dealt(8).papers}

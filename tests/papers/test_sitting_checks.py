@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
+from courseware.settings.settings import Signed
 
 
 def changed(**keys: Any) -> Callable[[dict[str, Any]], None]:
@@ -37,6 +38,12 @@ def changed(**keys: Any) -> Callable[[dict[str, Any]], None]:
         changed(part_answer="1/0"), changed(part_within="1e9"), changed(part_marks=-(10**30)),
         changed(part_kind="another"), changed(part_slips=[{"value": "1e999999", "says": "x"}]),
         changed(head_made_with={"pango": "a\x1bb"}), changed(head_made_with={"x" * 101: "1"}),
+        changed(head_settings="none"), changed(head_settings={"name": 5}), changed(head_settings={"name": "a\x1bb"}),
+        changed(head_settings={"name": "x" * 101}), changed(head_settings={"upright_joint": "{{ bricks }}"}),
+        changed(head_settings={"signatures": {"papers": {"says": "x" * 301, "signed": ["Learner"]}}}),
+        changed(head_settings={"signatures": {"papers": {"signed": ["Learner"] * 7}}}),
+        changed(head_settings={"signatures": {"feedback": {"signed": ["\u202e"]}}}),
+        changed(head_settings={"signatures": {"audit": {"signed": ["Assurer"]}}}),
         changed(head_made_with={str(n): "1" for n in range(51)}), changed(head_made_with={"pango": 1}),
         lambda data: data.update(papers=[]),
         lambda data: data["papers"][0].update(exercises=[]),
@@ -57,6 +64,14 @@ def test_a_record_without_versions_or_with_as_many_as_there_may_be_is_taken(deal
     assert "made_with" not in data["sitting"]
     data["sitting"]["made_with"] = {f"{n:02}": "1" * 98 for n in range(50)}
     assert len(read_sitting(json.dumps(data)).made_with) == 50
+
+
+def test_settings_are_taken_up_to_their_limits(dealt) -> None:
+    data = json.loads(write_sitting(dealt("opening_sizes")))
+    assert "settings" not in data["sitting"]
+    signed = {"says": "x" * 300, "signed": ["L" * 40] * 6}
+    data["sitting"]["settings"] = {"name": "x" * 100, "upright_joint": "p" * 30, "signatures": {"papers": signed}}
+    assert read_sitting(json.dumps(data)).settings.signatures.papers == Signed(says="x" * 300, signed=("L" * 40,) * 6)
 
 
 def test_what_this_program_writes_is_taken(dealt) -> None:

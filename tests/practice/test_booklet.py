@@ -22,7 +22,7 @@ SEED = "a seed for booklets"
 @cache
 def shelf(*topics: str) -> tuple:
     """Every exercise of these topics, the easiest of all, with its share for practice; and the safety notes."""
-    banks, notes = read_banks(find_banks(topics) if topics else shipped_banks(), "outline")
+    banks, notes = read_banks(find_banks(topics) if topics else shipped_banks())
     every = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     candidates = [(bank, exercise) for bank, exercise in every if topics or exercise.level == 1]
     return candidates, [for_practice(prove(exercise).space) for _, exercise in candidates], notes

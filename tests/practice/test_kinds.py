@@ -117,7 +117,7 @@ def test_the_heading_names_the_kind_and_says_whether_a_rule_can_be_asked() -> No
 
 
 def test_an_exercise_that_is_drawn_in_at_true_size_is_left_to_paper(space_of) -> None:
-    banks, notes = read_banks(find_banks(["mitre_template"]), "outline")
+    banks, notes = read_banks(find_banks(["mitre_template"]))
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     on_paper = {exercise.name for _, exercise in chosen if needs_paper(exercise)}
     assert on_paper == {e.name for _, e in chosen if e.drawing and DRAWING_KINDS[e.drawing.kind].to_draw_in} != set()

@@ -21,7 +21,7 @@ from courseware.printing.render import booklet_pdf, margin_words
 @pytest.fixture(scope="session")
 def booklet(space_of):
     """A booklet of every shipped topic."""
-    banks, notes = read_banks(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     easiest = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
     return compose_booklet(easiest, [for_practice(space_of(*pair)) for pair in easiest], notes, "a seed")
 

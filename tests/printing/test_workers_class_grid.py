@@ -21,12 +21,12 @@ from courseware.printing.workers import GRID_LEARNERS, print_grid
 @pytest.fixture(scope="module")
 def class_of():
     """A sitting of one short exercise for so many numbered learners."""
-    banks, notes = read_banks(find_banks(["opening_sizes"]), "outline")
+    banks, notes = read_banks(find_banks(["opening_sizes"]))
     chosen = choose(banks, Choosing(exercises=1), "grid")
     spaces = [prove(exercise).space for _, exercise in chosen]
 
     def deal(size: int) -> Sitting:
-        heads = Heads(title="Grid", date="2026-01-05", group=numbered(size), seed="grid", arris_rule="outline",
+        heads = Heads(title="Grid", date="2026-01-05", group=numbered(size), seed="grid",
                       version="0")  # fmt: skip
         return deal_sitting(heads, banks, notes, chosen, spaces)
 

@@ -8,13 +8,14 @@ from io import BytesIO
 import openpyxl
 import pytest
 
-from courseware.banks import BankFaulty, read_bank
+from courseware.banks import FileFaulty, read_bank
 from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
-from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence, offer, read_criteria
+from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence, criteria_of, offer
 from courseware.quality.criteria_map import CriteriaMap, criteria_map, people_of
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
+from courseware.settings.read import read_settings
 
 BANK = b"""\
 topic: Piers
@@ -66,10 +67,14 @@ criteria:
 """
 
 
+def read(data: bytes) -> tuple[Criterion, ...]:
+    return criteria_of(read_settings(data, "centre.yaml"), OFFERED)
+
+
 def faults(text: str | bytes) -> list[str]:
     data = text.encode() if isinstance(text, str) else text
-    with pytest.raises(BankFaulty) as faulty:
-        read_criteria(data, "centre.yaml", OFFERED)
+    with pytest.raises(FileFaulty) as faulty:
+        read(data)
     return [str(fault) for fault in faulty.value.faults]
 
 
@@ -81,7 +86,7 @@ def one(evidence: str) -> str:
 
 
 def test_a_file_gives_its_criteria_with_the_evidence_meant() -> None:
-    piers, tolerance, safety = read_criteria(GOOD.encode(), "centre.yaml", OFFERED)
+    piers, tolerance, safety = read(GOOD.encode())
     assert [(part.topic, part.part, part.marked_as) for part in piers.parts] == [
         ("Piers", "length", ("length",)),
         ("Piers", "schedule", ("two_piers", "three_piers")),
@@ -126,7 +131,8 @@ def test_all_faults_are_told_at_once() -> None:
 @pytest.mark.parametrize(
     ("text", "told"),
     [
-        ("", "the file is empty"),
+        ("", "centre.yaml:1:1: the key `criteria` is missing"),
+        ("name: Brookfield\n", "centre.yaml:1:1: the key `criteria` is missing"),
         ("criteria: []\n", "`criteria` is an empty list"),
         ("- a\n", "not a map of keys"),
         ("criteria:\n  - {code: '', says: x}\n", "`code` is blank"),
@@ -157,7 +163,7 @@ def test_what_is_no_file_of_criteria_is_refused(text, told) -> None:
 
 def test_codes_stay_as_they_are_typed() -> None:
     """A code such as 1.10 is not a number."""
-    (criterion,) = read_criteria(b"criteria: [{code: 1.10, says: x}]", "centre.yaml", OFFERED)
+    (criterion,) = read(b"criteria: [{code: 1.10, says: x}]")
     assert criterion.code == "1.10"
 
 

@@ -16,6 +16,11 @@ from courseware.trade import (
     pier,
     returned,
 )
+from courseware.trade.errors import in_bricks, in_courses
+from courseware.trade.gauge import gauge_rod
+from courseware.trade.sight import from_eye
+from courseware.trade.wall import wall_thickness
+from courseware.trade.workable import workable_piers, workable_returned
 
 AUTHORITIES = Path(__file__).parents[1] / "authorities"
 
@@ -80,6 +85,41 @@ halves = st.integers(1, 400).map(lambda n: Fraction(n, 2))
 @given(halves, halves)
 def test_two_piers_and_the_joint_between_make_one_pier(a: Fraction, b: Fraction) -> None:
     assert pier(a) + UK_METRIC.perpend + pier(b) == pier(a + b)
+
+
+@pytest.mark.parametrize(
+    ("bricks", "mm", "said"),
+    [
+        ("1/2", "102.5", "half a brick"),
+        (1, 215, "1 brick"),
+        ("3/2", "327.5", "1½ bricks"),  # 215 + 10 + 102.5
+        (2, 440, "2 bricks"),
+        ("5/2", "552.5", "2½ bricks"),
+    ],
+)
+def test_a_wall_is_as_thick_as_its_bricks_and_the_joints_between(bricks: object, mm: object, said: str) -> None:
+    """Geometry, of UK metric bricks."""
+    assert wall_thickness(bricks) == Fraction(mm)
+    assert in_bricks(Fraction(bricks)) == said
+
+
+def test_sizes_either_side_of_a_returned_length_and_of_a_pier() -> None:
+    """Source: sheet-9, Table 1: 4 and 4½ bricks."""
+    assert workable_returned(950) == (900, Fraction("1012.5"))
+    assert workable_piers(950) == (890, Fraction("1002.5"))
+    assert workable_returned(900) == (900, 900)
+    assert workable_piers(890) == (890, 890)
+
+
+def test_a_gauge_rod_has_a_mark_for_each_course() -> None:
+    assert gauge_rod(4) == (75, 150, 225, 300)  # sheet-9: 75 mm a course
+    assert [in_courses(count) for count in (1, 2)] == ["1 course", "2 courses"]
+
+
+@pytest.mark.parametrize(("course", "above"), [(24, 150), (22, 0), (20, -150)])
+def test_a_course_above_or_below_the_eye(course: int, above: int) -> None:
+    """24 × 75 = 1800, against an eye at 1650."""
+    assert from_eye(course, 1650) == above
 
 
 def test_every_source_named_here_is_kept() -> None:

@@ -54,7 +54,7 @@ def stopped(*words: str) -> None:
 
 
 def chosen(seed: str) -> list[str]:
-    banks, _ = read_banks(find_banks(("safe_cutting",)), "outline")
+    banks, _ = read_banks(find_banks(("safe_cutting",)))
     return [exercise.name for _, exercise in choose(banks, Choosing(exercises=2), seed)]
 
 
@@ -188,7 +188,7 @@ def test_a_mixed_group_gets_a_sitting_for_each_level_of_its_list() -> None:
     done = run(*words, "--date", "2026-01-05")
     assert done.exit_code == 0, done.output
     assert "Not used" not in done.output
-    banks, _ = read_banks(find_banks(("opening_sizes",)), "outline")
+    banks, _ = read_banks(find_banks(("opening_sizes",)))
     level = {exercise.name: exercise.level for bank in banks for exercise in bank.exercises}
     found = {}
     for file in Path("output").glob("[!.]*/sitting.json"):

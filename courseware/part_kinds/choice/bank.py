@@ -13,8 +13,9 @@ from courseware.banks.part import Part, Signature, Solved, WritesOut, solve_work
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.proof import shown, working_writes_out
 from courseware.banks.reading import Path, Scope, read_earlier, read_lines
-from courseware.banks.shapes import ApartFrom, LineShape, PartShape, Shape, Yes
+from courseware.banks.shapes import ApartFrom, LineShape, PartShape
 from courseware.banks.wording import Wording
+from courseware.text_files.shapes import Shape, Yes
 
 _FEWEST, _MOST = 2, 6  # choices
 

@@ -12,9 +12,10 @@ from courseware.banks.exercise import SKETCH_SIZE, SQUARE
 from courseware.banks.part import Part
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope
-from courseware.banks.shapes import PartShape, Shape
+from courseware.banks.shapes import PartShape
 from courseware.banks.wording import Wording
 from courseware.text_files.faults import harmless
+from courseware.text_files.shapes import Shape
 
 _SIZE = re.compile(r"(?P<wide>[0-9]{1,4}) by (?P<high>[0-9]{1,4}) (?P<unit>mm|squares)", re.ASCII)
 _HIGHEST = 200  # mm

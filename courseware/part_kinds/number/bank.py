@@ -17,12 +17,12 @@ from courseware.banks.shapes import (
     PartShape,
     Places,
     Routes,
-    Shape,
     Slips,
     Told,
     Unit,
 )
 from courseware.banks.wording import Wording
+from courseware.text_files.shapes import Shape
 
 _MOST_PLACES = 6
 _LONGEST_UNIT = 20  # characters

@@ -8,12 +8,13 @@ from typing import ClassVar, cast
 
 from pydantic import Field
 
-from courseware.banks.formulas import near
 from courseware.banks.part import Part
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Reading, Scope
-from courseware.banks.shapes import Name, PartShape, Shape
+from courseware.banks.shapes import Name, PartShape
 from courseware.banks.wording import Wording
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.shapes import Shape
 
 _FEWEST, _MOST = 3, 10  # steps
 

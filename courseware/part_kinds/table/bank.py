@@ -21,14 +21,13 @@ from courseware.banks.shapes import (
     PartShape,
     Places,
     Routes,
-    Shape,
     Slips,
     Told,
     Unit,
-    Whole,
 )
 from courseware.banks.wording import Wording
 from courseware.part_kinds.number.bank import NumberKeys, bind_figure
+from courseware.text_files.shapes import Shape, Whole
 
 _MOST = 12  # rows
 

@@ -8,8 +8,9 @@ from pydantic import Field
 
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope
-from courseware.banks.shapes import PartShape, Whole
+from courseware.banks.shapes import PartShape
 from courseware.part_kinds.drawn.bank import DrawnPart, PointKeys, bind_by_eye
+from courseware.text_files.shapes import Whole
 
 _FEW, _MOST = 3, 12  # lines to write on
 

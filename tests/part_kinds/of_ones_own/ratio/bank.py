@@ -13,7 +13,8 @@ from courseware.banks.formulas import Formula, Value
 from courseware.banks.part import Part, Signature, Solved, WritesOut
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope
-from courseware.banks.shapes import PartShape, Shape
+from courseware.banks.shapes import PartShape
+from courseware.text_files.shapes import Shape
 
 
 class RatioKeys(Shape):
