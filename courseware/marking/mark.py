@@ -139,9 +139,9 @@ def _mark_paper(
             asked.append(_question(script, "", "", "the learner is marked absent, yet answers stand in the row"))
         return MarkedPaper(code=paper.code, status="absent", marks=())
     marks: list[Mark] = []
-    for number, issued in enumerate(paper.exercises, 1):
+    for issued in paper.exercises:
         _, exercise = issued_from(issued, sources)
-        work = Work(number, issued, exercise)
+        work = Work(issued, exercise)
         for part, entries in zip(exercise.parts, work.entries, strict=True):
             marks += _mark_cells(part, entries, work, script, others, asked)
     closed = {mark.label: mark for mark in before.marks if mark.marks == mark.of} if before else {}

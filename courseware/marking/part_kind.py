@@ -29,7 +29,6 @@ class NotRead(ValueError):
 class Work:
     """An exercise of one paper while it is marked: what is right, and the learner's own answers so far."""
 
-    number: int  # of the exercise on the paper
     issued: IssuedExercise
     exercise: Exercise
     _right: dict[str, Value] | None = None
@@ -38,7 +37,7 @@ class Work:
     @property
     def entries(self) -> tuple[Entries, ...]:
         """The sitting's entries of each part. Raises `SittingFaulty` where they are not its parts'."""
-        return entries_of(self.exercise, self.issued, self.number)
+        return entries_of(self.exercise, self.issued)
 
     def right(self) -> dict[str, Value]:
         """The givens and the right answers, as the sitting has them; put together when first asked for."""

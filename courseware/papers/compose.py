@@ -166,11 +166,15 @@ def _site(issued: IssuedExercise, number: int) -> dict[str, str]:
     return {**issued.site, NUMBER: str(number)}
 
 
-def entries_of(exercise: Exercise, issued: IssuedExercise, number: int) -> tuple[Entries, ...]:
-    """The sitting's entries of each part of exercise `number`. Raises `SittingFaulty` where they are not its parts'."""
+def entries_of(exercise: Exercise, issued: IssuedExercise, number: int | None = None) -> tuple[Entries, ...]:
+    """The sitting's entries of each part, labelled by `number` where it is known.
+
+    Raises `SittingFaulty` where they are not those of the exercise's parts.
+    """
     entries = entries_by_part(exercise, issued, number)
     if entries is None:
-        raise SittingFaulty(f"exercise {number} does not have the parts it was issued with")
+        named = exercise.name if number is None else f"exercise {number}"
+        raise SittingFaulty(f"{named} does not have the parts it was issued with")
     return entries
 
 

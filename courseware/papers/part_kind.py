@@ -48,21 +48,25 @@ def labels(number: int, part: Part, place: int) -> tuple[str, ...]:
     return tuple(f"{number}{part_label(place, row)}" for row in range(len(part.entries)))
 
 
-def entries_by_part(exercise: Exercise, recorded: IssuedExercise, number: int) -> tuple[Entries, ...] | None:
-    """The record's entries of each part of exercise `number`; None where the two do not go together."""
-    left = recorded.parts
+def entries_by_part(
+    exercise: Exercise, issued: IssuedExercise, number: int | None = None
+) -> tuple[Entries, ...] | None:
+    """The sitting's entries of each part; None where the two do not go together, or are not labelled by `number`."""
+    left = issued.parts
     found: list[Entries] = []
     for place, part in enumerate(exercise.parts):
-        own = labels(number, part, place)
-        entries, left = left[: len(own)], left[len(own) :]
-        if tuple(entry.label for entry in entries) != own or not all(map(_is_of, part.entries, entries)):
+        rows = part.entries
+        own, left = left[: len(rows)], left[len(rows) :]
+        if len(own) < len(rows) or not all(map(_is_of, rows, own)):
             return None
-        found.append(entries)
+        if number is not None and tuple(entry.label for entry in own) != labels(number, part, place):
+            return None
+        found.append(own)
     return tuple(found)
 
 
 def _is_of(row: Part, entry: IssuedPart) -> bool:
-    """Whether an entry of the record is this part, or row, as its bank has it."""
+    """Whether an entry of the sitting is this part, or row, as its bank has it."""
     figure = [number.unit for number in row.numbers]
     _, offered = row.offers
     return (

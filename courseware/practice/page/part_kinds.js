@@ -16,3 +16,6 @@ export const PART_KINDS = {};
 
 /** The kind of a part. @param {Part} part */
 export const kindOf = (part) => PART_KINDS[part.kind];
+
+/** What has an answer of its own: the rows of a table, else the part itself. @param {Part} part */
+export const rowsOf = (part) => part.rows ?? [part];

@@ -3,7 +3,7 @@
 import { figurePlace } from "./answers.js";
 import { drawingFigure } from "./drawing.js";
 import { button, focusOn, make } from "./elements.js";
-import { kindOf } from "./part_kinds.js";
+import { kindOf, rowsOf } from "./part_kinds.js";
 import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
 import { askStep, wholePart } from "./step.js";
@@ -65,7 +65,7 @@ async function askAlone(asking) {
     const section = partSection(part);
     main.append(section);
     if (part !== question.parts[0]) focusOn(section.querySelector("h2"));
-    for (const row of part.rows ?? [part]) {
+    for (const row of rowsOf(part)) {
       if (ruleLeft && row.rule) {
         await askRule(section, row, now.variant);
         ruleLeft = false;
@@ -78,7 +78,7 @@ async function askAlone(asking) {
 
 /** One part, or one row of a table. @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row */
 async function askOne({ main, question, now, told, filled }, section, part, row) {
-  const last = row === question.parts.flatMap((one) => one.rows ?? [one]).at(-1);
+  const last = row === question.parts.flatMap(rowsOf).at(-1);
   main.dataset.open = row.name;
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);
@@ -99,7 +99,7 @@ async function askOne({ main, question, now, told, filled }, section, part, row)
 /** All given but one step. @param {Asking} asking */
 async function askOpen(asking) {
   const { main, question, own, told } = asking;
-  const rows = question.parts.flatMap((part) => part.rows ?? [part]);
+  const rows = question.parts.flatMap(rowsOf);
   const open = rows.find((row) => row.name === own.open) ?? rows.findLast((row) => kindOf(row).opensLine) ?? rows[0];
   const place = question.parts.findIndex((part) => part === open || part.rows?.includes(open));
   const part = question.parts[place];
@@ -130,7 +130,7 @@ function openLine(part, own) {
  * @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row @param {number} line
  */
 async function askLine({ main, question, now, told }, section, part, row, line) {
-  const last = row === question.parts.flatMap((one) => one.rows ?? [one]).at(-1);
+  const last = row === question.parts.flatMap(rowsOf).at(-1);
   Object.assign(main.dataset, { open: row.name, line: String(line) });
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);
