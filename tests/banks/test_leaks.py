@@ -153,6 +153,8 @@ def test_two_of_a_few_variants_are_chance_and_all_of_them_are_not(
 def test_a_figure_may_be_given_before_it_is_asked_for(exercise, number) -> None:
     pose = "Show that the pier is {{ bricks * module - joint }} mm long."
     assert prove(exercise(pose=pose, parts=[number(told=True)])).failure is None
+    drawn = {"kind": "pier", "shows": ["width"]}
+    assert prove(exercise(drawing=drawn, parts=[number(told=True, unit="mm")])).failure is None
     late = number("other", "bricks", ask="It is {{ bricks * module - joint }} mm. How many bricks?")
     assert prove(exercise(parts=[number(told=True), late])).failure.why == (
         "part b gives the answer to length in every variant, after it is asked: put length behind it"
@@ -177,6 +179,8 @@ def test_a_figure_that_is_the_same_on_every_paper(exercise, number) -> None:
         "the answer to half_one is the same in every variant, so on every paper: let it go by a given, or say "
         "`fixed: true` in half_one where it is a figure to know"
     )
+    two_papers = exercise(given={"bricks": ["5", "6"]}, parts=[same])
+    assert prove(two_papers).failure.why.startswith("the answer to half_one is the same in every variant")
     assert prove(exercise(parts=[{**same, "fixed": True}])).failure is None
     assert prove(exercise(given={"bricks": ["5"]}, parts=[same])).failure is None  # one variant: there is but one paper
     assert prove(exercise(parts=[number(fixed=True)])).failure.why == (

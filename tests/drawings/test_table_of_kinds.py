@@ -69,8 +69,12 @@ MIDDLING = {
 
 @pytest.mark.parametrize("kind", DRAWING_KINDS)
 def test_a_picture_changes_only_where_somebody_meant_it_to(kind, calling, same_text) -> None:
-    """Every stroke of it, pens and greys too. A golden picture says only that nothing has moved: whether it is right is
-    for the tests that read it back. One dimension is given, the others are boxes to write in."""
-    given = dict.fromkeys(list(DRAWING_KINDS[kind].dimensions)[:1], "1234.5")
-    lines = to_svg(draw(calling(kind, given, **MIDDLING[kind]))).replace("><", ">\n<")
-    same_text(Path(__file__).parent / "golden" / f"{kind}.svg", lines)
+    """Every stroke of it, pens and greys too: once with each other dimension given and a box to write in for the rest,
+    once the other way round. A golden picture says only that nothing has moved: whether it is right is for the tests
+    that read it back."""
+    pictures = [
+        to_svg(draw(calling(kind, {name: "1234.5" if n % 2 == odd else None for n, name in enumerate(known)}, **sizes)))
+        for known, sizes in [(DRAWING_KINDS[kind].dimensions, MIDDLING[kind])]
+        for odd in (0, 1)
+    ]
+    same_text(Path(__file__).parent / "golden" / f"{kind}.txt", "\n\n".join(pictures).replace("><", ">\n<"))
