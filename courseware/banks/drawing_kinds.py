@@ -12,6 +12,7 @@ from courseware.banks.formulas import Value
 from courseware.trade import Format
 
 Measure = Callable[[Mapping[str, Fraction | int | str], Format], Fraction]
+Build = Callable[[Mapping[str, Fraction | int | str], Format], object]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,6 +24,7 @@ class DrawingKind:
     dimensions: Mapping[str, Measure]  # each with its size in mm, from the trade core
     says: str  # one line for the manual
     to_draw_in: bool = False  # made for the learner to draw in
+    builds: Build | None = None  # raises `TradeError` for what the dimensions let through and cannot be drawn
 
 
 def _span(least: int | str, most: int | str) -> tuple[Fraction, Fraction]:
@@ -35,6 +37,20 @@ def _own(name: str) -> Measure:
 
 def _built(size: Callable[[Fraction | int | str, Format], Fraction], argument: str) -> Measure:
     return lambda figures, brick: size(figures[argument], brick)
+
+
+def opening_in_wall(figures: Mapping[str, Fraction | int | str], _: Format) -> None:
+    """Raises `TradeError` where a wall's opening is larger than the wall."""
+    for size, of in (("opening_width", "length"), ("opening_height", "height")):
+        if Fraction(figures[size]) > Fraction(figures[of]):
+            raise trade.TradeError("the opening is larger than the wall: make the opening smaller or the wall larger")
+
+
+def _herringbone(figures: Mapping[str, Fraction | int | str], brick: Format) -> trade.Herringbone:
+    wide, high = trade.opening(figures["bricks"], brick), trade.clear_height(figures["courses"], brick)
+    if (angle := Fraction(figures["angle"])).denominator != 1:
+        raise trade.TradeError("herringbone is laid at 45 or 90 degrees")
+    return trade.herringbone(wide, high, brick, int(angle))
 
 
 def _run_length(run: trade.Run, wide: Fraction) -> Fraction:
@@ -99,6 +115,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         optional={"opening_width": Fraction(0), "opening_height": Fraction(0)},
         dimensions={name: _own(name) for name in ("length", "height", "opening_width", "opening_height")},
         says="a wall to scale with one opening (none where its size is 0), for quantities",
+        builds=opening_in_wall,
     ),
     "panel": DrawingKind(
         arguments={"bricks": _span(1, 8), "courses": _span(3, 24), "starts": frozenset({"stretcher", "soldier"})},
@@ -123,6 +140,9 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
             "panel_width": lambda figures, brick: trade.pier(Fraction(figures["bricks"]) - 1, brick),
         },
         says="a basket-weave panel in its surround, piece by piece, in its opening",
+        builds=lambda figures, brick: trade.surround(
+            figures["bricks"], figures["courses"], brick, str(figures["corner"])
+        ),
     ),
     "mitre": DrawingKind(
         arguments={},
@@ -139,6 +159,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         optional={"angle": Fraction(45)},
         dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
         says="herringbone in an opening, set out from its centre line, whole bricks plain and cut ones hatched",
+        builds=_herringbone,
     ),
     "soldiers": DrawingKind(
         arguments={"length": _span(440, 5990)},
@@ -186,6 +207,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         optional={},
         dimensions={"width": _built(trade.pier, "bricks"), "height": _built(trade.face_height, "courses")},
         says="the outline of a panel in stack bond with some of its bricks",
+        builds=lambda figures, brick: trade.stack_bond(figures["bricks"], figures["courses"], brick),
     ),
     "corbel": DrawingKind(
         arguments={"steps": _span(1, 8), "each": _span(5, 75), "thickness": _span("1/2", 3)},

@@ -208,9 +208,15 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
         elif isinstance(figure, str) or not limits[0] <= figure <= limits[1]:
             span = f"{write_out(limits[0])} to {write_out(limits[1])}"
             raise _Fails(f"the drawing does not fit its box: {name} is {shown(figure)}, and it takes {span}")
+    try:
+        sizes = {name: Fraction(measure(figures, exercise.format)) for name, measure in kind.dimensions.items()}
+        if kind.builds is not None:
+            kind.builds(figures, exercise.format)
+    except TradeError as why:
+        raise _Fails(f"the drawing cannot be made: {why}") from None
     for dimension, name in drawing.asks.items():
         part = next(number for number in exercise.numbers if number.name == name)
-        size = Fraction(kind.dimensions[dimension](figures, exercise.format))
+        size = sizes[dimension]
         if rounded(part, size / 1000 if part.unit == "m" else size) != scope[name]:
             raise _Fails(
                 f"the drawing's {dimension} is {shown(size)} mm, the answer to {name} {shown(scope[name])} {part.unit}"

@@ -118,6 +118,12 @@ def test_it_is_the_last_line_of_a_choice_that_is_its_answer(exercise) -> None:
         ({"kind": "pier", "bricks": "bricks / 4"}, "bricks = 2", "the drawing does not fit its box: bricks is 0.5, and it takes 1 to 12"),
         ({"kind": "gauge_rod", "courses": "4", "datum": "'face' if bricks < 4 else 'faces'"}, "bricks = 4", "the drawing's datum is faces; it can be clear, face, height"),
         ({"kind": "opening", "courses": "3", "asks": {"width": "length"}}, "bricks = 2", "the drawing's width is 460 mm, the answer to length 440 mm"),
+        ({"kind": "wall", "length": "2000", "height": "1500", "opening_width": "bricks * 500"}, "bricks = 5", "the drawing cannot be made: the opening is larger than the wall: make the opening smaller or the wall larger"),
+        ({"kind": "surround", "bricks": "bricks + 1 / 2", "courses": "9"}, "bricks = 2", "the drawing cannot be made: a run of a surround does not close on 2½ bricks: pieces stand three to a brick; the nearest are 2 and 3 bricks"),
+        ({"kind": "herringbone", "bricks": "3", "courses": "9", "angle": "45 if bricks < 3 else 60"}, "bricks = 3", "the drawing cannot be made: herringbone at 60 degrees is not known: use 45 or 90"),
+        ({"kind": "herringbone", "bricks": "3", "courses": "9", "angle": "45 if bricks < 3 else 45.5"}, "bricks = 3", "the drawing cannot be made: herringbone is laid at 45 or 90 degrees"),
+        ({"kind": "stack_bond", "bricks": "bricks + 1 / 2", "courses": "9"}, "bricks = 2", "the drawing cannot be made: stack bond has no half bricks: 2.5 bricks cannot be stacked without a cut in every course"),
+        ({"kind": "soldiers", "length": "bricks * module - joint + (37 if bricks == 3 else 0)"}, "bricks = 3", "the drawing cannot be made: pieces 65 mm wide do not run into 702 mm: 9 leave joints of 14.625 mm; with 10 mm joints 665 and 740 mm work"),
         ({"kind": "pier", "courses": "1 / (bricks - 3)"}, "bricks = 2", "the drawing does not fit its box: courses is −1, and it takes 1 to 30"),
     ],
 )  # fmt: skip
