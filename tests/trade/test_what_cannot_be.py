@@ -50,6 +50,7 @@ ABOVE_0 = "must be above 0"
         (lambda: courses_in(50), "the nearest is 75 mm (1 course)"),
         (lambda: courses_in(75, datum="top"), "no datum is called 'top'"),
         (lambda: regauge(0), "a height of 0 mm takes no courses"),
+        (lambda: regauge(-75), "a height of -75 mm takes no courses"),
         (lambda: regauge(64), "leaves no room for a bed: one brick alone is 65 mm high"),
         (lambda: regauge(780, courses=12), "the bricks alone are 780 mm; it takes 11 courses at most"),  # 12 × 65
         (lambda: regauge(1560, courses=12), "beds of 65 mm, as thick as the brick or thicker: it takes 13 courses at least"),
