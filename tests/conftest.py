@@ -1,27 +1,73 @@
-"""What more than one room's tests share: sittings dealt from the shipped banks."""
+"""What more than one room's tests share: which tests are slow, and sittings dealt from the shipped banks."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
+from fnmatch import fnmatch
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
 from courseware.banks import Bank, Exercise, Space, prove
-from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
+from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
 from courseware.papers.group import Group, Learner
 from courseware.papers.sitting import Sitting
+from courseware.settings.settings import Settings
+
+pytest_plugins = ["tests.invented_class"]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts anew; read the diff")
+    parser.addoption("--refresh", action="store_true", help="write the golden and expected texts again; read the diff")
+
+
+# What makes a test slow, here and nowhere else: where it stands (it prints, starts processes, opens a browser, or proves all
+# shipped banks), what its module imports (libraries that the extra `quick` does without), or a fixture it uses.
+# `-m "not slow"` is the quick set: it does not even import the rest, and tries fewer examples of what is drawn by chance.
+TESTS = Path(__file__).parent
+QUICK = "not slow"
+SLOW_PLACES = (
+    "benchmarks", "commands", "erasure", "jobs", "journeys", "practice", "printing", "workflows",
+    "banks/test_any_bank.py", "banks/test_shipped_*.py", "database/test_changed_by_hand.py", "database/test_stopped.py", "marking/test_mark.py", "test_installed.py", "test_readme.py",
+)  # fmt: skip
+SLOW_IMPORTS = re.compile(
+    r"^(?:from|import) (?:PIL|page|playwright|pypdfium2|scipy|sklearn|statsmodels|zxingcpp)\b", re.MULTILINE
+)
+SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
+
+
+def slow(path: Path) -> bool:
+    """Whether all tests of a folder or module are slow."""
+    if not path.is_relative_to(TESTS):
+        return False
+    place = path.relative_to(TESTS)
+    if any(fnmatch(part.as_posix(), pattern) for part in (place, *place.parents) for pattern in SLOW_PLACES):
+        return True
+    return path.suffix == ".py" and SLOW_IMPORTS.search(path.read_text(encoding="utf-8")) is not None
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if config.option.markexpr == QUICK and not config.getoption("--hypothesis-profile"):
+        settings.load_profile("quick")
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    return True if config.option.markexpr == QUICK and slow(collection_path) else None
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    for item in items:
+        if slow(item.path) or SLOW_FIXTURES & set(getattr(item, "fixturenames", ())):
+            item.add_marker("slow")
 
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
 settings.register_profile("long", parent=settings.get_profile("untimed"), max_examples=1000)
+settings.register_profile("quick", parent=settings.get_profile("untimed"), max_examples=25)
 settings.load_profile("untimed")
 
 LEARNERS = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # invented
@@ -52,11 +98,11 @@ def dealt(space_of) -> Callable[..., Sitting]:
         asked = (topic, exercises, seed, rule)
         if asked not in made:
             paths = find_banks([topic]) if topic else shipped_banks()
-            banks, notes = read_shelf(paths, rule)
+            banks, notes = read_banks(paths, Settings(arris_rule=rule))
             everything = sum(len(bank.exercises) for bank in banks)
             chosen = choose(banks, Choosing(exercises=exercises or everything), seed)
             group = Group(name="Group T", learners=tuple(Learner(name=name, reference="") for name in LEARNERS))
-            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, arris_rule=rule, version="0")
+            heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, version="0")
             made[asked] = deal_sitting(heads, banks, notes, chosen, [space_of(*pair, rule) for pair in chosen])
         return made[asked]
 
@@ -65,7 +111,7 @@ def dealt(space_of) -> Callable[..., Sitting]:
 
 @pytest.fixture
 def same_text(request) -> Callable[[Path, str], None]:
-    """Compares a text with the one kept in a file; `pytest --refresh` writes the file anew."""
+    """Compares a text with the one kept in a file; `pytest --refresh` writes the file again."""
 
     def compare(file: Path, text: str) -> None:
         if request.config.getoption("--refresh"):

@@ -1,4 +1,4 @@
-"""Makes the sample sitting in output/ and the manual's pictures of it anew: `python tests/make_sample.py`."""
+"""Makes again the sample sitting in output/ and the manual's pictures of it: `python tests/make_sample.py`."""
 
 from __future__ import annotations
 

@@ -19,11 +19,10 @@ from collections import defaultdict
 from collections.abc import Iterator
 from importlib import import_module
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from cosmic_ray.commands.init import _all_work_items
-from cosmic_ray.mutating import use_mutation
-from cosmic_ray.plugins import get_operator
-from cosmic_ray.work_item import MutationSpec
+if TYPE_CHECKING:  # beside the tests' packages only where this is run
+    from cosmic_ray.work_item import MutationSpec
 
 Spot = tuple[int, int]  # line from 1, column from 0
 _WAITING = 1800  # seconds on a clock, for a test that waits for what never comes
@@ -39,6 +38,8 @@ def left_alone(module: Path) -> list[tuple[Spot, Spot]]:
 
 
 def mutations(modules: list[Path]) -> Iterator[MutationSpec]:
+    from cosmic_ray.commands.init import _all_work_items
+
     spared = {module: left_alone(module) for module in modules}
     for item in _all_work_items(modules, {}):
         (mutation,) = item.mutations
@@ -73,6 +74,9 @@ def survives(tests: list[str], seconds: int) -> bool:
 
 
 def main(room: str, places: str, seed: str) -> None:
+    from cosmic_ray.mutating import use_mutation
+    from cosmic_ray.plugins import get_operator
+
     told = tomllib.loads(Path("tests/mutation.toml").read_text("utf-8"))
     asked = told["rooms"][room]
     sys.path.insert(0, str(Path.cwd()))

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from courseware.desk import shelf
+from courseware.files import bank_files
 
 ROOT = Path(__file__).parents[1]
 NEEDED = ("pyproject.toml", "README.md", "LICENSE", "courseware", "question_banks")
@@ -45,7 +45,6 @@ def run(place: Path, *words: str, away: Path) -> subprocess.CompletedProcess[str
     )  # fmt: skip
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("way", ["--target", "--prefix", "zip"])
 def test_the_banks_are_found_in_every_kind_of_installation(wheel, tmp_path, way: str) -> None:
     """`--prefix` lays files out as `--user` and a pipx environment do; a zip is run without unpacking."""
@@ -77,12 +76,12 @@ def test_every_package_of_the_program_is_named_for_installing() -> None:
 
 
 def test_an_installation_without_banks_is_an_error(tmp_path, monkeypatch) -> None:
-    monkeypatch.setattr(shelf, "files", lambda _: tmp_path)
-    monkeypatch.setattr(shelf, "__file__", str(tmp_path / "a/b/shelf.py"))
-    shelf.shipped_folder.cache_clear()
-    with pytest.raises(shelf.NotFound, match="install it again"):
-        shelf.shipped_banks()
+    monkeypatch.setattr(bank_files, "files", lambda _: tmp_path)
+    monkeypatch.setattr(bank_files, "__file__", str(tmp_path / "a/b/bank_files.py"))
+    bank_files.shipped_folder.cache_clear()
+    with pytest.raises(bank_files.NotFound, match="install it again"):
+        bank_files.shipped_banks()
     (tmp_path / "question_banks").mkdir()
-    with pytest.raises(shelf.NotFound, match="no banks are in"):
-        shelf.shipped_banks()
-    shelf.shipped_folder.cache_clear()
+    with pytest.raises(bank_files.NotFound, match="no banks are in"):
+        bank_files.shipped_banks()
+    bank_files.shipped_folder.cache_clear()

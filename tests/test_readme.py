@@ -15,21 +15,33 @@ from pydantic import BaseModel
 
 from courseware.banks import shapes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.function_lines import SAYS
+from courseware.banks.figures import write_out
+from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
-from courseware.papers.record import read_record
+from courseware.papers.sitting_file import read_sitting
+from courseware.part_kinds.choice.bank import ChoiceShape
+from courseware.part_kinds.order.bank import StepShape
+from courseware.part_kinds.table.bank import RowShape
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
 
 README = Path(__file__).parents[1] / "README.md"
 TEXT = README.read_text(encoding="utf-8")
 BEGIN, END = "<!-- reference: written by `pytest tests/test_readme.py --refresh` -->", "<!-- end of reference -->"
+
+
+def part_shape() -> type[shapes.PartShape]:
+    """A part as the kinds there are make it: with the keys of each."""
+    exercises = topic_shape().model_fields["exercises"].annotation
+    return exercises.__args__[0].model_fields["parts"].annotation.__args__[0]
+
+
 MODELS = (
-    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", shapes.PartShape),
+    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", part_shape()),
     ("A line of working", shapes.LineShape), ("A slip, or a route to accept", shapes.FigureShape),
-    ("A choice", shapes.ChoiceShape), ("A step", shapes.StepShape), ("A row", shapes.RowShape),
+    ("A choice", ChoiceShape), ("A step", StepShape), ("A row", RowShape),
     ("A safety note (in `safety_notes.yaml`)", shapes.NoteShape),
 )  # fmt: skip
 
@@ -44,12 +56,12 @@ def keys(title: str, model: type[BaseModel]) -> str:
 
 def functions() -> str:
     words = vocabulary(UK_METRIC)
-    assert set(SAYS) == set(words.functions)
+    assert all(function.says for function in words.functions.values())
     lines = []
     for name, function in sorted(words.functions.items()):
         told = [parameter for parameter, _ in function.parameters]
         shown = told[: function.needed] + [f"[{parameter}]" for parameter in told[function.needed :]]
-        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {SAYS[name]} |")
+        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {function.says} |")
     return "\n".join(
         [
             "**Names in every formula**: " + ", ".join(f"`{name}`" for name in words.constants)
@@ -70,7 +82,7 @@ def functions() -> str:
 
 def drawings() -> str:
     def limits(name: str, allowed: object) -> str:
-        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else f"{allowed[0]} to {allowed[1]}"
+        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else " to ".join(map(write_out, allowed))
         return f"`{name}` {told}"
 
     lines = [
@@ -124,7 +136,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
     told = commands()
     assert {line.split()[1] for line in told} == set(main.commands)
     told.sort(key=lambda line: line.split()[1] == "again")  # what is made again must be there first
-    told = [line for line in told if line not in {"courseware demo", "courseware check"}]  # run by test_cli
+    told = [line for line in told if line not in {"courseware demo", "courseware check"}]  # run by tests of their own
     for line in told:
         words = shlex.split(line)[1:]
         if words[0] == "mark":
@@ -132,7 +144,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
         if "CODE" in words:
             [folder] = Path("output").glob("2026-01-12*")
             words[words.index("CODE")] = (
-                read_record((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
+                read_sitting((folder / "sitting.json").read_text(encoding="utf-8")).papers[0].code
             )
         done = CliRunner().invoke(main, words)
         assert done.exit_code == 0, (line, done.output)
@@ -140,7 +152,7 @@ def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
 
 def fill_in(folder: Path) -> None:
     """Invented answers in a sitting's marking sheet, as an assessor would have typed them."""
-    sitting = read_record((folder / "sitting.json").read_text(encoding="utf-8"))
+    sitting = read_sitting((folder / "sitting.json").read_text(encoding="utf-8"))
     (folder / "for-tutor" / "marking-sheet.xlsx").write_bytes(marking_sheet(sitting, invented_scripts(sitting)))
 
 
@@ -149,6 +161,9 @@ def test_every_option_of_issue_is_in_the_manual_or_its_help() -> None:
     assert all(option.help for option in issue.params if getattr(option, "opts", [""])[0].startswith("--"))
 
 
-def test_every_picture_and_file_that_the_manual_shows_is_there() -> None:
+def test_every_picture_file_and_section_that_the_manual_points_to_is_there() -> None:
+    """A section goes by its heading in small letters, hyphens for spaces, other signs left out."""
+    headings = re.findall(r"^#+ (.+)$", TEXT, re.MULTILINE)
+    sections = {"#" + re.sub(r"[^\w -]", "", heading.lower()).replace(" ", "-") for heading in headings}
     for target in re.findall(r"\]\(([^):]+)\)", TEXT):
-        assert (README.parent / target).exists(), target
+        assert target in sections or (README.parent / target).exists(), target

@@ -5,12 +5,12 @@ import. Every variant of an exercise is proved before one is issued.
 """
 
 from courseware.banks.exercise import Bank, Exercise, SafetyNotes
-from courseware.banks.faults import BankFaulty, Fault, FileFaulty, harmless
 from courseware.banks.own_drawing import files_named, with_drawings
 from courseware.banks.proof import Failure, Proof, prove
 from courseware.banks.read import holds_safety_notes, read_bank, read_safety_notes
 from courseware.banks.solve import solve
 from courseware.banks.space import Space, raw_size
+from courseware.text_files.faults import BankFaulty, Fault, FileFaulty, harmless
 
 __all__ = [
     "Bank",

@@ -21,35 +21,101 @@ _SET_OUT, _ANY_LIMIT = 25, "uk_corbel"  # a projection within the limit: where a
 def decorative(brick: Format, arris_rule: str) -> dict[str, Function]:
     """The functions by name; `arris_rule` is the centre's setting."""
     words: Mapping[str, Kind] = {"corner": "word"}
-    functions = {
-        f"weave_{what}": function(partial(_weave, brick, what), "bricks courses")
-        for what in ("bays", "stretchers", "soldiers")
-    }
-    for what in ("panel_bricks", "panel_courses", "halves", "bats", "corners", "bricks", "cuts"):
+    functions: dict[str, Function] = {}
+    for what, says in (
+        ("bays", "bays of a basket-weave panel, bricks by courses"),
+        ("stretchers", "stretchers of a basket-weave panel"),
+        ("soldiers", "soldiers of a basket-weave panel"),
+    ):
+        functions[f"weave_{what}"] = function(partial(_weave, brick, what), "bricks courses", says)
+    for what, says in (
+        ("panel_bricks", "width in bricks of the panel inside a surround"),
+        ("panel_courses", "height in courses of the panel inside a surround"),
+        ("halves", "plain half bricks of a surround"),
+        ("bats", "mitred bats of a surround in an opening; corner `mitred` or `butted`"),
+        ("corners", "corner pieces of a surround"),
+        ("bricks", "whole bricks that a surround takes, two pieces to a brick"),
+        ("cuts", "cuts of a surround: halvings, mitres and trimmed corner pieces"),
+    ):
         functions[f"surround_{what}"] = function(
-            partial(_surround, brick, what), "bricks courses corner", needed=2, words=words
+            partial(_surround, brick, what), "bricks courses corner", says, needed=2, words=words
         )
-    for what in ("angle", "leg", "cut_length"):
-        functions[f"mitre_{what}"] = function(partial(_mitre, brick, what), "degrees", needed=0)
-    for what in ("whole", "cut", "bricks", "waste_percent"):
-        functions[f"herringbone_{what}"] = function(partial(_herringbone, brick, what), "width height degrees")
-    for end in ("bottom", "top"):
+    for what, says in (
+        ("angle", "degrees of the cut for a corner (of 90 degrees unless given): half the corner's"),
+        ("leg", "what the cut takes off the bat's inner end"),
+        ("cut_length", "length of the cut of a mitred bat"),
+    ):
+        functions[f"mitre_{what}"] = function(partial(_mitre, brick, what), "degrees", says, needed=0)
+    for what, says in (
+        ("whole", "bricks that stay whole"),
+        ("cut", "pieces that are cut"),
+        ("bricks", "bricks taken for herringbone in an opening, one to a piece; degrees 45 or 90"),
+        ("waste_percent", "what is cut away of the bricks taken, in percent"),
+    ):
+        functions[f"herringbone_{what}"] = function(partial(_herringbone, brick, what), "width height degrees", says)
+    for end, arris, high in (
+        (
+            "bottom",
+            "the arris to level on a frame's bottom run, so many courses up, by the centre's rule",
+            "top of a frame's bottom run above the floor",
+        ),
+        ("top", "the arris to level on a frame's top run", "top of a frame's top run above the floor"),
+    ):
         functions[f"{end}_run_arris"] = function(
-            partial(_run_arris, brick, arris_rule, f"{end}_arris"), "courses below eye_height", result="word"
+            partial(_run_arris, brick, arris_rule, f"{end}_arris"), "courses below eye_height", arris, result="word"
         )
-        functions[f"{end}_run_height"] = function(partial(_run_height, brick, f"{end}_height"), "courses below")
+        functions[f"{end}_run_height"] = function(partial(_run_height, brick, f"{end}_height"), "courses below", high)
     return functions | {
-        "closes_weave": function(partial(_closes_weave, brick), "courses", result="truth"),
-        "stack_bricks": function(lambda bricks, courses: trade.stack_bond(bricks, courses, brick), "bricks courses"),
-        "soldiers_in": function(lambda length: trade.soldiers(length, brick).pieces, "length"),
-        "soldier_joint": function(lambda length: trade.soldiers(length, brick).joint, "length"),
-        "on_edge_in": function(lambda length: trade.on_edge(length, brick).pieces, "length"),
-        "dentils_out": function(lambda length: trade.dentils(length, brick)[0], "length"),
-        "dentils_back": function(lambda length: trade.dentils(length, brick)[1], "length"),
-        "pieces_in": function(trade.pieces_in, "wide length pitch"),
-        "teeth_in": function(partial(_teeth, brick), "length joint", needed=1),
-        "tooth_pitch": function(partial(_tooth, brick, "pitch"), "joint", needed=0),
-        "tooth_width": function(partial(_tooth, brick, "wide"), ""),
+        "closes_weave": function(
+            partial(_closes_weave, brick),
+            "courses",
+            "whether a basket weave of so many courses closes in this format",
+            result="truth",
+        ),
+        "stack_bricks": function(
+            lambda bricks, courses: trade.stack_bond(bricks, courses, brick),
+            "bricks courses",
+            "bricks in a panel of stack bond",
+        ),
+        "soldiers_in": function(
+            lambda length: trade.soldiers(length, brick).pieces, "length", "soldiers in a length, one at both ends"
+        ),
+        "soldier_joint": function(
+            lambda length: trade.soldiers(length, brick).joint,
+            "length",
+            "the joint between soldiers that fill a length",
+        ),
+        "on_edge_in": function(
+            lambda length: trade.on_edge(length, brick).pieces, "length", "bricks on edge in a length, one at both ends"
+        ),
+        "dentils_out": function(
+            lambda length: trade.dentils(length, brick)[0],
+            "length",
+            "headers that project in a dentil course of this length, one at both ends",
+        ),
+        "dentils_back": function(
+            lambda length: trade.dentils(length, brick)[1],
+            "length",
+            "headers that stand back in a dentil course of this length",
+        ),
+        "pieces_in": function(
+            trade.pieces_in,
+            "wide length pitch",
+            "whole pieces so wide in a length, one to each pitch, none needing a joint after the last",
+        ),
+        "teeth_in": function(
+            partial(_teeth, brick),
+            "length joint",
+            "whole teeth of a dog-tooth course in a length; joint the perpend unless given",
+            needed=1,
+        ),
+        "tooth_pitch": function(
+            partial(_tooth, brick, "pitch"),
+            "joint",
+            "from tooth to tooth of a dog-tooth course, along the wall",
+            needed=0,
+        ),
+        "tooth_width": function(partial(_tooth, brick, "wide"), "", "one tooth of a dog-tooth course, along the wall"),
     }
 
 

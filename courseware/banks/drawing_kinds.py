@@ -12,6 +12,7 @@ from courseware.banks.formulas import Value
 from courseware.trade import Format
 
 Measure = Callable[[Mapping[str, Fraction | int | str], Format], Fraction]
+Build = Callable[[Mapping[str, Fraction | int | str], Format], object]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,6 +24,7 @@ class DrawingKind:
     dimensions: Mapping[str, Measure]  # each with its size in mm, from the trade core
     says: str  # one line for the manual
     to_draw_in: bool = False  # made for the learner to draw in
+    builds: Build | None = None  # raises `TradeError` for what the dimensions let through and cannot be drawn
 
 
 def _span(least: int | str, most: int | str) -> tuple[Fraction, Fraction]:
@@ -35,6 +37,24 @@ def _own(name: str) -> Measure:
 
 def _built(size: Callable[[Fraction | int | str, Format], Fraction], argument: str) -> Measure:
     return lambda figures, brick: size(figures[argument], brick)
+
+
+def opening_in_wall(figures: Mapping[str, Fraction | int | str], _: Format) -> None:
+    """Raises `TradeError` where a wall's opening is larger than the wall."""
+    for size, of in (("opening_width", "length"), ("opening_height", "height")):
+        if Fraction(figures[size]) > Fraction(figures[of]):
+            raise trade.TradeError("the opening is larger than the wall: make the opening smaller or the wall larger")
+
+
+def _herringbone(figures: Mapping[str, Fraction | int | str], brick: Format) -> trade.Herringbone:
+    wide, high = trade.opening(figures["bricks"], brick), trade.clear_height(figures["courses"], brick)
+    if (angle := Fraction(figures["angle"])).denominator != 1:
+        raise trade.TradeError("herringbone is laid at 45 or 90 degrees")
+    return trade.herringbone(wide, high, brick, int(angle))
+
+
+def _run_length(run: trade.Run, wide: Fraction) -> Fraction:
+    return (run.pieces - 1) * run.pitch + wide
 
 
 def _from_eye(figures: Mapping[str, Fraction | int | str], brick: Format) -> Fraction:
@@ -95,6 +115,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         optional={"opening_width": Fraction(0), "opening_height": Fraction(0)},
         dimensions={name: _own(name) for name in ("length", "height", "opening_width", "opening_height")},
         says="a wall to scale with one opening (none where its size is 0), for quantities",
+        builds=opening_in_wall,
     ),
     "panel": DrawingKind(
         arguments={"bricks": _span(1, 8), "courses": _span(3, 24), "starts": frozenset({"stretcher", "soldier"})},
@@ -119,6 +140,9 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
             "panel_width": lambda figures, brick: trade.pier(Fraction(figures["bricks"]) - 1, brick),
         },
         says="a basket-weave panel in its surround, piece by piece, in its opening",
+        builds=lambda figures, brick: trade.surround(
+            figures["bricks"], figures["courses"], brick, str(figures["corner"])
+        ),
     ),
     "mitre": DrawingKind(
         arguments={},
@@ -134,7 +158,76 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         arguments={"bricks": _span(2, 6), "courses": _span(6, 18), "angle": _span(45, 90)},
         optional={"angle": Fraction(45)},
         dimensions={"width": _built(trade.opening, "bricks"), "height": _built(trade.clear_height, "courses")},
-        says="herringbone in an opening, whole bricks and cuts",
+        says="herringbone in an opening, set out from its centre line, whole bricks plain and cut ones hatched",
+        builds=_herringbone,
+    ),
+    "soldiers": DrawingKind(
+        arguments={"length": _span(440, 5990)},
+        optional={},
+        dimensions={
+            "length": lambda figures, brick: _run_length(trade.soldiers(figures["length"], brick), brick.height),
+            "each": lambda _, brick: brick.height,
+            "height": lambda _, brick: brick.length,
+        },
+        says="the two ends of a soldier course, its middle broken out",
+    ),
+    "sill": DrawingKind(
+        arguments={"length": _span(440, 5990), "stands": _span(10, 75)},
+        optional={"stands": Fraction(35)},
+        dimensions={
+            "length": lambda figures, brick: _run_length(trade.on_edge(figures["length"], brick), brick.height),
+            "each": lambda _, brick: brick.height,
+            "stands": _own("stands"),
+        },
+        says="a sill of bricks on edge from the front, its middle broken out, and in section",
+    ),
+    "dentils": DrawingKind(
+        arguments={"length": _span("552.5", "9102.5")},
+        optional={},
+        dimensions={
+            "length": lambda figures, brick: _run_length(
+                trade.Run(pieces=sum(trade.dentils(figures["length"], brick)), pitch=brick.half, joint=brick.perpend),
+                brick.width,
+            ),
+            "each": lambda _, brick: brick.width,
+        },
+        says="the two ends of a dentil course, its middle broken out; headers that stand out are dark",
+    ),
+    "dog_tooth": DrawingKind(
+        arguments={"length": _span(600, 9000), "joint": _span(4, 20)},
+        optional={"joint": Fraction(10)},
+        dimensions={
+            "length": _own("length"),
+            "pitch": lambda figures, brick: trade.dog_tooth(figures["length"], brick, figures["joint"]).pitch,
+        },
+        says="the two ends of a dog-tooth course from above, its middle broken out",
+    ),
+    "stack_bond": DrawingKind(
+        arguments={"bricks": _span(2, 12), "courses": _span(3, 40)},
+        optional={},
+        dimensions={"width": _built(trade.pier, "bricks"), "height": _built(trade.face_height, "courses")},
+        says="the outline of a panel in stack bond with some of its bricks",
+        builds=lambda figures, brick: trade.stack_bond(figures["bricks"], figures["courses"], brick),
+    ),
+    "corbel": DrawingKind(
+        arguments={"steps": _span(1, 8), "each": _span(5, 75), "thickness": _span("1/2", 3)},
+        optional={"thickness": Fraction(1)},
+        dimensions={
+            "each": _own("each"),
+            "total": lambda figures, _: Fraction(figures["steps"]) * Fraction(figures["each"]),
+            "thickness": _built(trade.wall_thickness, "thickness"),
+        },
+        says="section of a corbel, each course further out than the one below",
+    ),
+    "square_corner": DrawingKind(
+        arguments={"along": _span(300, 12000), "up": _span(300, 12000)},
+        optional={},
+        dimensions={
+            "along": _own("along"),
+            "up": _own("up"),
+            "tape": lambda figures, _: trade.diagonal(figures["along"], figures["up"]),
+        },
+        says="a corner squared with a tape: a length along either line, and the tape across",
     ),
     "diagonals": DrawingKind(
         arguments={"width": _span(300, 12000), "height": _span(300, 12000)},

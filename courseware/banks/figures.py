@@ -18,7 +18,7 @@ class DoesNotWriteOut(ValueError):
     """A figure with no short exact form: it must be rounded before it is shown."""
 
 
-def tidy(value: Figure) -> Figure:
+def whole_as_int(value: Figure) -> Figure:
     """The same figure, as an int where it is whole."""
     if type(value) is Fraction and value.denominator == 1:
         return value.numerator
@@ -29,8 +29,8 @@ def half_up(value: Figure, places: int) -> Figure:
     """`value` to `places` decimal places, halves upwards: 0.125 to two places is 0.13."""
     if type(value) is int:
         return value
-    scale = 10**places
-    return tidy(Fraction((2 * value * scale + 1) // 2, scale))
+    scale, above, below = 10**places, value.numerator, value.denominator
+    return whole_as_int(Fraction((2 * above * scale + below) // (2 * below), scale))
 
 
 def write_out(value: Figure, places: int | None = None, *, fraction: bool = False) -> str:
@@ -59,7 +59,7 @@ def write_out(value: Figure, places: int | None = None, *, fraction: bool = Fals
 
 
 def exact_text(value: Figure) -> str:
-    """`value` exactly, as a record keeps it: a plain decimal where there is one, else `37/3`."""
+    """`value` exactly, as a sitting keeps it: a plain decimal where there is one, else `37/3`."""
     value = Fraction(value)
     for count in range(_MOST_PLACES + 1):
         scaled = value * 10**count

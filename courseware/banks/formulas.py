@@ -1,6 +1,6 @@
 """The formula language of banks: exact arithmetic over an allow-list, checked when the bank is read.
 
-A formula is parsed by Python's own parser, checked node by node against a short list, and built anew from the
+A formula is parsed by Python's own parser, checked node by node against a short list, and rebuilt from the
 nodes that passed, so what is compiled holds nothing but arithmetic, comparisons, known names and known functions.
 """
 
@@ -10,12 +10,12 @@ import ast
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from fractions import Fraction
 from types import CodeType
 from typing import Literal
 
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
+from courseware.text_files.did_you_mean import near
 
 Kind = Literal["number", "truth", "word"]
 Value = Figure | bool | str
@@ -64,6 +64,7 @@ class Function:
     needed: int
     result: Kind
     repeats: bool = False  # takes any number of arguments of its first parameter's kind
+    says: str = ""  # what it gives, in a line for the manual
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +94,7 @@ class Formula:
             if -_LARGEST < value < _LARGEST:
                 return value
         elif -_LARGEST < value.numerator < _LARGEST and value.denominator < _LARGEST:
-            return tidy(value)
+            return whole_as_int(value)
         raise FormulaImpossible(f"`{self.text}` gives a figure of more than 24 digits")
 
 
@@ -123,10 +124,10 @@ def _parse(text: str) -> ast.Expression:
         raise FormulaFault("the formula is empty", "expected a formula such as `bricks * module + joint`")
     if len(text) > MOST_CHARACTERS:
         raise FormulaFault(f"the formula has {len(text)} characters", f"at most {MOST_CHARACTERS} are allowed")
-    for sign in text:
-        if sign in "×÷−–²³½^#\\[{" or not (sign.isascii() and sign.isprintable()):
-            hint = _HINTS.get(sign, "only plain letters, figures and + - * / ( ) are allowed")
-            raise FormulaFault(f"the character `{sign}` cannot stand in a formula", hint)
+    for character in text:
+        if character in "×÷−–²³½^#\\[{" or not (character.isascii() and character.isprintable()):
+            hint = _HINTS.get(character, "only plain letters, figures and + - * / ( ) are allowed")
+            raise FormulaFault(f"the character `{character}` cannot stand in a formula", hint)
     if re.search(r"(?<![\w.])0[0-9]", text, re.ASCII):
         raise FormulaFault("a number starts with a needless 0", "expected plain decimal figures such as 10 or 0.5")
     try:
@@ -204,7 +205,7 @@ class _Checker:
                 f"`{shown[:40]}` is not a plain number",
                 "expected figures such as 225 or 0.05, at most 15 digits",
             )
-        exact = tidy(Fraction(shown))
+        exact = whole_as_int(Fraction(shown))
         if isinstance(exact, int):
             return ast.Constant(exact), "number"
         name = f"N{len(self.literals)}"
@@ -272,13 +273,6 @@ def kind_of(value: Value) -> Kind:
     return "truth" if isinstance(value, bool) else "word" if isinstance(value, str) else "number"
 
 
-def near(name: str, known: list[str], lead: str) -> str:
-    """`did you mean …?` with the near miss where there is one, else the known names."""
-    if close := get_close_matches(name, known, n=1, cutoff=0.6):
-        return f"did you mean `{close[0]}`? {lead} {', '.join(known)}"
-    return f"{lead} {', '.join(known)}"
-
-
 def _binary(op: ast.operator, left: ast.expr, right: ast.expr) -> ast.expr:
     special = "OVER" if isinstance(op, ast.Div) else "POWER" if isinstance(op, ast.Pow) else None
     if special is None:
@@ -294,9 +288,9 @@ def _over(above: Figure, below: Figure) -> Figure:
 
 
 def _power(base: Figure, exponent: Figure) -> Figure:
-    exponent = tidy(exponent)
+    exponent = whole_as_int(exponent)
     if type(exponent) is not int or not -_MOST_EXPONENT <= exponent <= _MOST_EXPONENT:
         raise FormulaImpossible(f"a power must be a whole number from -{_MOST_EXPONENT} to {_MOST_EXPONENT}")
     if not -_LARGEST < base < _LARGEST or Fraction(base).denominator >= _LARGEST:
         raise FormulaImpossible("a power of a figure of more than 24 digits")
-    return tidy(Fraction(base) ** exponent)
+    return whole_as_int(Fraction(base) ** exponent)

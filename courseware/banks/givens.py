@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.formulas import FormulaFault, Kind, kind_of
 
 MOST_VALUES = 2000
@@ -57,12 +57,12 @@ def _span(written: str, *, quoted: bool) -> tuple[Figure | str, ...]:
         raise FormulaFault(f"`{written}` holds {count} values", f"at most {MOST_VALUES} are allowed")
     if first + (count - 1) * step != last:
         raise FormulaFault(f"`{written}` does not end on a step", "expected the last figure to be reached exactly")
-    return tuple(tidy(first + step * n) for n in range(count))
+    return tuple(whole_as_int(first + step * n) for n in range(count))
 
 
 def _one(text: str, *, quoted: bool) -> Figure | str:
     if not quoted and _ONE.fullmatch(text):
-        return tidy(Fraction(text))
+        return whole_as_int(Fraction(text))
     if quoted and text.strip() and len(text) <= 60:
         return text
     if re.fullmatch(r"[0-9]+,[0-9]+", text, re.ASCII):

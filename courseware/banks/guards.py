@@ -8,10 +8,10 @@ from collections.abc import Mapping, Sequence
 from courseware.banks.exercise import Exercise
 from courseware.banks.figures import Figure
 from courseware.banks.formulas import Value
-from courseware.banks.leaks import Leak, LeakCount, told_too_often
+from courseware.banks.leaks import AnswerTold, LeakCount, told_too_often
 from courseware.banks.leaning import LeaningCount
+from courseware.banks.part import Solved
 from courseware.banks.shown_working import lands_elsewhere, reworked
-from courseware.banks.solve import Solved, numbers_in
 from courseware.banks.space import given_at
 
 
@@ -27,19 +27,19 @@ class Guards:
     def misleads(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> str | None:
         """What is wrong where a part's working, as the key shows it, leads to a figure that is not accepted."""
         if self._reworked:
-            for number in (number for part in solved for number in numbers_in(part)):
+            for number in (number for part in solved for number in part.numbers):
                 rework = self._reworked.get(number.part.name)
                 if rework and (why := lands_elsewhere(rework, number, scope)):
                     return why
         return None
 
-    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[Leak]:
+    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[AnswerTold]:
         """The answers of this variant that stand elsewhere in its words."""
         self._leaning.narrow(scope)
         return self._leaks.leaks(solved, scope)
 
     def fault(
-        self, indices: Sequence[int], ranges: Mapping[str, tuple[Figure, Figure]], told: Counter[Leak]
+        self, indices: Sequence[int], ranges: Mapping[str, tuple[Figure, Figure]], told: Counter[AnswerTold]
     ) -> str | None:
         """What is wrong with the space of these raw indices and ranges of answers; None where nothing is."""
         constant = frozenset(name for name, (low, high) in ranges.items() if low == high)

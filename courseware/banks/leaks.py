@@ -10,10 +10,10 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
-from courseware.banks.exercise import ChoicePart, DrawnPart, Exercise, NumberPart, OrderPart, TablePart, part_label
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.exercise import Exercise, part_label
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.formulas import Formula, Value
-from courseware.banks.solve import Solved, SolvedChoice, SolvedNumber, numbers_in
+from courseware.banks.part import Part, Solved, SolvedNumber
 from courseware.banks.wording import Wording, say_value
 
 LARGE_SHARE = Fraction(2, 5)  # of the variants, that print an answer: more than chance brings
@@ -22,7 +22,7 @@ _FIGURE = re.compile(r"(?<![\w.:,])\d+(?:\.\d+)?(?![\d:⅓⅔⅙⅚⅛⅜⅝⅞�
 _WORD = re.compile(r"[^\W_]+")
 _SHORTEST_CHOICE = 8  # characters: shorter choices, such as `the top`, stand in any question
 
-Leak = tuple[str, str]  # the part whose answer is told, and the place that tells it
+AnswerTold = tuple[str, str]  # the part whose answer is told, and the place that tells it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +41,7 @@ class Place:
 
 def figures_in(text: str) -> frozenset[Figure]:
     """The plain figures in a text: those of a ratio such as 1:5, of a word or of a date are none."""
-    return frozenset(tidy(Fraction(figure)) for figure in _FIGURE.findall(text))
+    return frozenset(whole_as_int(Fraction(figure)) for figure in _FIGURE.findall(text))
 
 
 def places_read(exercise: Exercise) -> tuple[Place, ...]:
@@ -54,19 +54,11 @@ def places_read(exercise: Exercise) -> tuple[Place, ...]:
         words = tuple(Wording((text,)) for text in exercise.drawing.own.words)
         found.append(Place(name="the drawing", part=-1, wordings=words, figures=_fixed(words)))
     for index, part in enumerate(exercise.parts):
-        asked: list[Wording] = [part.ask]
-        offered: list[Wording] = []
-        if isinstance(part, TablePart):
-            asked += [row.ask for row in part.rows]
-        elif isinstance(part, ChoicePart):
-            offered = [choice.say for choice in part.choices]
-        elif isinstance(part, OrderPart):
-            offered = [say for _, say in part.steps]
-        letter = part_label(index)
-        found.append(Place(name=f"part {letter}", part=index, wordings=tuple(asked), figures=_fixed(asked)))
+        letter, (offers, offered) = part_label(index), part.offers
+        found.append(Place(name=f"part {letter}", part=index, wordings=part.asks, figures=_fixed(part.asks)))
         if offered:
-            name = f"the {'steps' if isinstance(part, OrderPart) else 'choices'} of part {letter}"
-            found.append(Place(name=name, part=index, wordings=tuple(offered), figures=_fixed(offered)))
+            name = f"the {offers} of part {letter}"
+            found.append(Place(name=name, part=index, wordings=offered, figures=_fixed(offered)))
     return tuple(found)
 
 
@@ -75,7 +67,7 @@ def _brick_line(exercise: Exercise) -> frozenset[Figure]:
     brick, shown = exercise.format, exercise.brick_line
     sizes = (brick.length, brick.width, brick.height) if shown != "none" else ()
     joints = (brick.perpend, brick.bed) if shown == "all" else ()
-    return frozenset(tidy(size) for size in (*sizes, *joints))
+    return frozenset(whole_as_int(size) for size in (*sizes, *joints))
 
 
 def _fixed(wordings: Sequence[Wording]) -> frozenset[Figure]:
@@ -88,7 +80,6 @@ class LeakCount:
     def __init__(self, exercise: Exercise) -> None:
         self.exercise = exercise
         self.places = places_read(exercise)
-        self.choices = tuple(part for part in exercise.parts if isinstance(part, ChoicePart) and not part.several)
         self.fixed: dict[Figure, list[str]] = {}
         for place in self.places:
             for figure in place.figures:
@@ -102,16 +93,16 @@ class LeakCount:
         self.texts = {place.name: _fixed_text(place.wordings) for place in self.places}
         self.told_always: dict[tuple[str, int], list[str]] = {}  # by choice and right answer, where all words are fixed
 
-    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[Leak]:
+    def leaks(self, solved: Sequence[Solved], scope: Mapping[str, Value]) -> list[AnswerTold]:
         """Each answer of one variant that is told, and where."""
         shown = self._shown(scope)
-        found: list[Leak] = []
+        found: list[AnswerTold] = []
         for part in solved:
-            for number in numbers_in(part):
+            for number in part.numbers:
                 found += [(number.part.name, where) for where in _tellers(number, shown)]
         for part in solved:
-            if isinstance(part, SolvedChoice) and part.part in self.choices:
-                found += [(part.part.name, where) for where in self._choice_tellers(part, scope)]
+            if (right := part.only_right) is not None:
+                found += [(part.part.name, where) for where in self._choice_tellers(part.part, right, scope)]
         return found
 
     def _shown(self, scope: Mapping[str, Value]) -> dict[Figure, list[str]]:
@@ -124,31 +115,31 @@ class LeakCount:
         if drawing is not None and drawing.shows:
             kind, figures = kind_of(drawing), drawn_figures(drawing, scope)
             for dimension in drawing.shows:
-                size = tidy(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
+                size = whole_as_int(Fraction(kind.dimensions[dimension](figures, self.exercise.format)))
                 shown[size] = [*shown.get(size, ()), "the drawing"]
         return shown
 
-    def _choice_tellers(self, solved: SolvedChoice, scope: Mapping[str, Value]) -> list[str]:
+    def _choice_tellers(self, part: Part, right: int, scope: Mapping[str, Value]) -> list[str]:
         """The places, other than the choice itself, with the words of the right choice and of no wrong one."""
-        part, right = solved.part, solved.right.index(True)
-        others = [place for place in self.places if not place.wordings or place.wordings[0] is not part.choices[0].say]
+        _, offered = part.offers
+        others = [place for place in self.places if not place.wordings or place.wordings[0] is not offered[0]]
         fixed = all(self.texts[place.name] is not None for place in others)
-        fixed = fixed and not any(choice.say.formulas for choice in part.choices)
+        fixed = fixed and not any(say.formulas for say in offered)
         if fixed and (part.name, right) in self.told_always:
             return self.told_always[part.name, right]
-        says = [_squeezed(_text(choice.say, scope)) for choice in part.choices]
-        found = [place.name for place in others if self._tells(place, says, right, scope)]
+        say = _squeezed(_text(offered[right], scope))
+        telling = {}  # the texts that hold it, by place
+        for place in others if len(say) >= _SHORTEST_CHOICE else ():
+            text = self.texts[place.name]
+            if text is None:
+                text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
+            if say in text:
+                telling[place.name] = text
+        wrong = {_squeezed(_text(one, scope)) for one in offered if telling} - {say}
+        found = [name for name, text in telling.items() if not any(other in text for other in wrong)]
         if fixed:
             self.told_always[part.name, right] = found
         return found
-
-    def _tells(self, place: Place, says: Sequence[str], right: int, scope: Mapping[str, Value]) -> bool:
-        if len(says[right]) < _SHORTEST_CHOICE:
-            return False
-        text = self.texts[place.name]
-        if text is None:
-            text = _squeezed(" ".join(_text(wording, scope) for wording in place.wordings))
-        return says[right] in text and not any(say in text for say in says if say != says[right])
 
 
 def _tellers(number: SolvedNumber, shown: Mapping[Figure, list[str]]) -> set[str]:
@@ -180,10 +171,10 @@ def _squeezed(text: str) -> str:
     return f" {' '.join(_WORD.findall(text.casefold()))} "
 
 
-def told_too_often(exercise: Exercise, told: Counter[Leak], variants: int) -> str | None:
+def told_too_often(exercise: Exercise, told: Counter[AnswerTold], variants: int) -> str | None:
     """What is wrong with an exercise whose answers are told in so many of its variants; None where nothing is."""
     read = {place.name: place.part for place in places_read(exercise)}
-    parts = {part.name: (index, isinstance(part, NumberPart) and part.told) for index, part in exercise.answered}
+    parts = {part.name: (index, any(number.told for number in part.numbers)) for index, part in exercise.entries}
     for (name, where), count in sorted(told.items(), key=lambda item: (-item[1], item[0])):
         index, meant = parts[name]
         if not _often(count, variants) or (meant and read.get(where, -1) <= index):
@@ -202,7 +193,7 @@ def _often(count: int, variants: int) -> bool:
     return count == variants or (count >= FEWEST and count >= LARGE_SHARE * variants)
 
 
-def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[Leak], variants: int) -> str | None:
+def _told_by_nothing(parts: Mapping[str, tuple[int, bool]], told: Counter[AnswerTold], variants: int) -> str | None:
     given = {name for (name, _), count in told.items() if _often(count, variants)}
     for name, (_, meant) in parts.items():
         if meant and name not in given:
@@ -215,7 +206,7 @@ def _sketched_already(exercise: Exercise) -> str | None:
     if exercise.drawing is None or kind_of(exercise.drawing).to_draw_in:
         return None
     for part in exercise.parts:
-        if isinstance(part, DrawnPart) and not part.lines and not part.adds:
+        if part.leaves_sketch_open:
             return (
                 f"{part.name} asks for a sketch where the exercise prints a drawing: say in `adds` what the learner "
                 "draws that does not stand there, or leave the drawing out"

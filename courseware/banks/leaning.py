@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from courseware.banks.exercise import ChoicePart, Exercise, Line, NumberPart, TablePart
+from courseware.banks.exercise import Exercise
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.solve import Given, Solved, SolvedChoice, numbers_in, solve
+from courseware.banks.part import NumberPart, Part, Solved, WorkingLine
+from courseware.banks.solve import Given, solve
 from courseware.banks.terms import Term, calls, holds, names_in, term, unrounded, worked_out
 from courseware.trade import TradeError
 
-Answered = NumberPart | ChoicePart
-Leaning = tuple[Answered, NumberPart, Formula | None]  # the part, the earlier one, the formula that shows its figure
+Leaning = tuple[Part, NumberPart, Formula | None]  # the part, the earlier one, the formula that shows its figure
 
 
 class LeaningCount:
@@ -76,28 +76,26 @@ def _is_a_rule(whole: Term) -> bool:
     return worked_out(whole) and (len(names_in(whole)) > 1 or calls(whole))
 
 
-def _pairs(exercise: Exercise) -> Iterator[tuple[Answered, NumberPart]]:
-    """Each part answered by a figure or a choice, with each figure asked for before it."""
+def _pairs(exercise: Exercise) -> Iterator[tuple[Part, NumberPart]]:
+    """Each part or row, with each figure asked for before it."""
     earlier: list[NumberPart] = []
     for part in exercise.parts:
-        for own in part.rows if isinstance(part, TablePart) else (part,):
-            if isinstance(own, NumberPart | ChoicePart):
-                yield from ((own, one) for one in earlier)
-            if isinstance(own, NumberPart):
-                earlier.append(own)
+        for own in part.entries:
+            yield from ((own, one) for one in earlier)
+            earlier += own.numbers
 
 
-def _formulas(line: Line) -> tuple[Formula, ...]:
+def _formulas(line: WorkingLine) -> tuple[Formula, ...]:
     return (*([line.value] if line.value else []), *line.say.formulas)
 
 
-def _is_carried(exercise: Exercise, part: Answered, earlier: NumberPart, samples: Sequence[Given]) -> bool:
+def _is_carried(exercise: Exercise, part: Part, earlier: NumberPart, samples: Sequence[Given]) -> bool:
     """Whether, in one of these variants, another answer to `earlier` changes what `part` accepts."""
-    if isinstance(part, ChoicePart) and _goes_by(exercise, part, earlier.name):
-        return True  # a choice need not change with every figure
+    if part.may_stand and _goes_by(exercise, part, earlier.name):
+        return True
     for given in samples:
         right = solve(exercise, given)
-        own = next(n.answer for solved in right for n in numbers_in(solved) if n.part.name == earlier.name)
+        own = next(n.answer for solved in right for n in solved.numbers if n.part.name == earlier.name)
         for other in (own + 1, own * 2, Fraction(own) / 2 if own else 7):
             try:
                 carried = solve(exercise, given, {earlier.name: other})
@@ -108,25 +106,19 @@ def _is_carried(exercise: Exercise, part: Answered, earlier: NumberPart, samples
     return False
 
 
-def _goes_by(exercise: Exercise, part: ChoicePart, name: str) -> bool:
-    """Whether the formulas of a choice go by a name, or by a part that goes by it."""
+def _goes_by(exercise: Exercise, part: Part, name: str) -> bool:
+    """Whether the formulas of a part go by a name, or by a part that goes by it."""
     numbers = {number.name: number for number in exercise.numbers}
-    left = [part.answer, *(choice.value for choice in part.choices)]
+    left = list(part.goes_by)
     seen: set[str] = set()
     while left:
         formula = left.pop()
-        for used in (formula.names if formula else frozenset()) - seen:
+        for used in formula.names - seen:
             seen.add(used)
             if used in numbers:
                 left.append(numbers[used].answer)
     return name in seen
 
 
-def _accepted(solved: Sequence[Solved], part: Answered) -> object:
-    for one in solved:
-        if isinstance(one, SolvedChoice) and one.part is part:
-            return one.answer, one.values
-        for number in numbers_in(one):
-            if number.part is part:
-                return number.answer, number.accept, number.working[-1]
-    raise LookupError(part.name)
+def _accepted(solved: Sequence[Solved], part: Part) -> object:
+    return next(entry.accepted for one in solved for entry in one.entries if entry.part is part)

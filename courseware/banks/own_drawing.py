@@ -1,6 +1,6 @@
 """A bank's drawings of its author's own: which files it names, their texts put into the bank, and one bound.
 
-A bank is read, proved, kept in the record and made again from one text. So the text of each SVG that stands beside the
+A bank is read, proved, kept in the sitting and made again from one text. So the text of each SVG that stands beside the
 bank is put at its end, under `drawings`, before anything else: its hash is then part of the bank's.
 """
 
@@ -11,13 +11,13 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from courseware.banks.bind_parts import Path, Reading
 from courseware.banks.exercise import DrawingAsked
-from courseware.banks.faults import BankFaulty, Fault, harmless
-from courseware.banks.file_text import decoded, strange_signs
-from courseware.banks.formulas import near
+from courseware.banks.reading import Path, Reading
 from courseware.banks.svg_read import read_svg
-from courseware.banks.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
+from courseware.text_files.decoding import decoded, strange_signs
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.faults import BankFaulty, Fault, harmless
+from courseware.text_files.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
 
 OWN = "own"
 _KEYS = ("kind", "file", "says")
@@ -46,7 +46,7 @@ def files_named(data: bytes, file: str) -> tuple[str, ...]:
 def with_drawings(data: bytes, found: Mapping[str, bytes], file: str) -> bytes:
     """The bank's bytes with the texts of these SVG files at its end.
 
-    Raises `BankFaulty` where one of them is no plain text, or where the bank is written in braces.
+    Raises `BankFaulty` where one of them is not plain text, or where the bank is written in braces.
     """
     if not found:
         return data

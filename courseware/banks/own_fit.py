@@ -11,10 +11,10 @@ _FINEST = 0.1  # mm of pen: a finer line does not print
 _FARTHEST = 1e6  # mm
 _LETTER = 0.6  # width of a letter to its size, wider than the face is on average
 
-Marks = tuple[OwnLine | OwnWords, ...]
+OwnMarks = tuple[OwnLine | OwnWords, ...]
 
 
-def fitted(marks: Marks) -> Marks:
+def fitted(marks: OwnMarks) -> OwnMarks:
     """The marks moved to the paper's corner, and made smaller where they do not fit `ROOM`; never larger.
 
     Raises `NotDrawn` where there are none, where one lies too far off, and where words would be too small to read.

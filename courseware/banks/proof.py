@@ -9,27 +9,17 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
-from courseware.banks.exercise import ChoicePart, DrawingAsked, Exercise, NumberPart, OrderPart, TablePart
+from courseware.banks.exercise import DrawingAsked, Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
 from courseware.banks.guards import Guards
-from courseware.banks.leaks import Leak
-from courseware.banks.solve import (
-    Given,
-    Solved,
-    SolvedChoice,
-    SolvedNumber,
-    numbers_in,
-    rounded,
-    scope_of,
-    shown_lines,
-    solve,
-)
+from courseware.banks.leaks import AnswerTold
+from courseware.banks.part import Signature, Solved, SolvedNumber, WritesOut, rounded, shown_lines
+from courseware.banks.solve import Given, scope_of, solve
 from courseware.banks.space import Space, raw_size, walk
 from courseware.banks.wording import Wording, say_value
 from courseware.trade import TradeError
 
-Difficulty = tuple[tuple[int, int, bool] | int, ...]
 OTHER_DIFFICULTY = "of another difficulty (digits, halves or rounding)"
 NOT_WHERE = "by `where`"
 _TELL_EVERY = 500
@@ -65,9 +55,9 @@ class _LeftOut(Exception):
 
 def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> Proof:
     """Walk every variant of `exercise`, stopping at the first that fails. `tell` hears how many more are done."""
-    kept: dict[Difficulty, _Band] = {}
+    kept: dict[Signature, _Band] = {}
     left_out: Counter[str] = Counter()
-    written: set[Value] = set()
+    writes_out = _once(set())
     wordings = _wordings(exercise)
     guards = Guards(exercise)
     done = 0
@@ -76,7 +66,7 @@ def prove(exercise: Exercise, tell: Callable[[int], None] = lambda _: None) -> P
             tell(_TELL_EVERY)
             done = raw
         try:
-            solved, scope = _prove_variant(exercise, given, wordings, written)
+            solved, scope = _prove_variant(exercise, given, wordings, writes_out)
             if why := guards.misleads(solved, scope):
                 raise _Fails(why)
             leaks = guards.leaks(solved, scope)
@@ -108,20 +98,20 @@ class _Band:
     def __init__(self) -> None:
         self.indices = array("L")
         self.ranges: dict[str, tuple[Figure, Figure]] = {}
-        self.leaks: Counter[Leak] = Counter()
+        self.leaks: Counter[AnswerTold] = Counter()
 
-    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[Leak]) -> None:
+    def take(self, raw: int, solved: tuple[Solved, ...], leaks: Sequence[AnswerTold]) -> None:
         self.indices.append(raw)
         self.leaks.update(set(leaks))
         for part in solved:
-            for number in numbers_in(part):
+            for number in part.numbers:
                 low, high = self.ranges.get(number.part.name, (number.answer, number.answer))
                 self.ranges[number.part.name] = (min(low, number.answer), max(high, number.answer))
 
 
 def _proof(
     exercise: Exercise,
-    kept: Mapping[Difficulty, _Band],
+    kept: Mapping[Signature, _Band],
     left_out: Counter[str],
     walked: int,
     failure: Failure | None,
@@ -133,12 +123,12 @@ def _proof(
     return Proof(space=space, walked=walked, left_out=dict(left_out), ranges=band.ranges, failure=failure)
 
 
-def _commonest(kept: Mapping[Difficulty, _Band]) -> _Band:
+def _commonest(kept: Mapping[Signature, _Band]) -> _Band:
     """The space is the commonest difficulty; on a tie, the one met first."""
     return max(kept.values(), key=lambda found: len(found.indices), default=_Band())
 
 
-def _nothing_left(kept: Mapping[Difficulty, _Band], left_out: Counter[str]) -> Failure | None:
+def _nothing_left(kept: Mapping[Signature, _Band], left_out: Counter[str]) -> Failure | None:
     if kept:
         return None
     reasons = "; ".join(f"{count} left out {reason}" for reason, count in left_out.items())
@@ -147,23 +137,23 @@ def _nothing_left(kept: Mapping[Difficulty, _Band], left_out: Counter[str]) -> F
 
 
 def _prove_variant(
-    exercise: Exercise, given: Given, wordings: tuple[Formula, ...], written: set[Value]
+    exercise: Exercise, given: Given, wordings: tuple[Formula, ...], writes_out: WritesOut
 ) -> tuple[tuple[Solved, ...], dict[str, Value]]:
     if exercise.where is not None and not _holds(exercise.where, given):
         raise _LeftOut(NOT_WHERE)
     solved = solve(exercise, given)
     for part in solved:
-        if isinstance(part, SolvedChoice):
-            _prove_choice(part, written)
-        for number in numbers_in(part):
-            _prove_number(number, written)
+        if why := part.wrong(writes_out):
+            raise _Fails(why)
+        for number in part.numbers:
+            _prove_number(number, writes_out)
     scope = scope_of(given, solved)
     for formula in wordings:
-        _writes_out(formula.value(scope), formula.text, written)
+        writes_out(formula.value(scope), formula.text)
     if exercise.drawing is not None:
         _prove_drawing(exercise, exercise.drawing, scope)
     for part in solved:
-        for number in numbers_in(part):
+        for number in part.numbers:
             _tell_slips_apart(number)
     return solved, scope
 
@@ -176,48 +166,31 @@ def _holds(where: Formula, given: Given) -> bool:
         return False
 
 
-def _prove_number(number: SolvedNumber, written: set[Value]) -> None:
+def _prove_number(number: SolvedNumber, writes_out: WritesOut) -> None:
     part = number.part
     if number.answer < 0:
-        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below nothing")
-    _writes_out(number.answer, part.answer.text, written)
-    _prove_working(part.name, shown_lines(number), written)
+        raise _Fails(f"{part.name}: the answer is {write_out(number.answer)}, below 0")
+    writes_out(number.answer, part.answer.text)
+    working_writes_out(part.name, shown_lines(number), writes_out)
     last = number.working[-1]
     if isinstance(last, bool | str) or last is None or rounded(part, last) != number.answer:
-        raise _Fails(f"{part.name}: `answer` gives {_shown(number.exact)}, the last line of the working {_shown(last)}")
+        raise _Fails(f"{part.name}: `answer` gives {shown(number.exact)}, the last line of the working {shown(last)}")
     if number.within < 0:
-        raise _Fails(f"{part.name}: the band is {_shown(number.within)}, below nothing")
+        raise _Fails(f"{part.name}: the band is {shown(number.within)}, below 0")
 
 
-def _prove_working(name: str, working: tuple[Value | None, ...], written: set[Value]) -> None:
+def working_writes_out(name: str, working: tuple[Value | None, ...], writes_out: WritesOut) -> None:
+    """Raises `FormulaImpossible` where a line of a part's working has no short exact form."""
     for count, value in enumerate(working, 1):
         if value is not None and not isinstance(value, bool):
-            _writes_out(value, f"{name}, line {count} of the working", written)
-
-
-def _prove_choice(choice: SolvedChoice, written: set[Value]) -> None:
-    name = choice.part.name
-    _prove_working(name, choice.working, written)
-    if choice.part.several:
-        if choice.right != choice.checked:
-            raise _Fails(f"{name}: `right` and `check` disagree about a choice")
-        if all(choice.right) or not any(choice.right):
-            raise _Fails(f"{name}: {sum(choice.right)} of {len(choice.right)} choices are right; some must be, not all")
-        return
-    if choice.working[-1] != choice.answer:
-        raise _Fails(
-            f"{name}: `answer` gives {_shown(choice.answer)}, the last line of the working {_shown(choice.working[-1])}"
-        )
-    if sum(choice.right) != 1:
-        raise _Fails(f"{name}: {sum(choice.right)} choices equal the answer {_shown(choice.answer)}; exactly one must")
-    if len(set(choice.values)) < len(choice.values):
-        raise _Fails(f"{name}: two choices have the same value")
+            writes_out(value, f"{name}, line {count} of the working")
 
 
 def _tell_slips_apart(number: SolvedNumber) -> None:
     seen: dict[Figure, str] = dict.fromkeys(number.accept, "an accepted route")
+    low, high = number.answer - number.within, number.answer + number.within
     for count, slip in enumerate(number.slips, 1):
-        if number.answer - number.within <= slip <= number.answer + number.within:
+        if low <= slip <= high:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the answer")
         if slip in seen:
             raise _LeftOut(f"where slip {count} of {number.part.name} gives the figure of {seen[slip]}")
@@ -234,70 +207,50 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
                 raise _Fails(f"the drawing's {name} is {figure}; it can be {', '.join(sorted(limits))}")
         elif isinstance(figure, str) or not limits[0] <= figure <= limits[1]:
             span = f"{write_out(limits[0])} to {write_out(limits[1])}"
-            raise _Fails(f"the drawing does not fit its box: {name} is {_shown(figure)}, and it takes {span}")
+            raise _Fails(f"the drawing does not fit its box: {name} is {shown(figure)}, and it takes {span}")
+    try:
+        sizes = {name: Fraction(measure(figures, exercise.format)) for name, measure in kind.dimensions.items()}
+        if kind.builds is not None:
+            kind.builds(figures, exercise.format)
+    except TradeError as why:
+        raise _Fails(f"the drawing cannot be made: {why}") from None
     for dimension, name in drawing.asks.items():
         part = next(number for number in exercise.numbers if number.name == name)
-        size = Fraction(kind.dimensions[dimension](figures, exercise.format))
+        size = sizes[dimension]
         if rounded(part, size / 1000 if part.unit == "m" else size) != scope[name]:
             raise _Fails(
-                f"the drawing's {dimension} is {_shown(size)} mm, "
-                f"the answer to {name} {_shown(scope[name])} {part.unit}"
+                f"the drawing's {dimension} is {shown(size)} mm, the answer to {name} {shown(scope[name])} {part.unit}"
             )
 
 
-def _difficulty(solved: tuple[Solved, ...]) -> Difficulty:
-    """What must be alike for two variants to be equally hard (design, section 2.3)."""
-    found: list[tuple[int, int, bool] | int] = []
-    for part in solved:
-        if isinstance(part, SolvedChoice):
-            found.append(sum(part.right))
-        found += [_digits(number) for number in numbers_in(part)]
-    return tuple(found)
-
-
-def _digits(number: SolvedNumber) -> tuple[int, int, bool]:
-    """Digits before the point; 0, 1 or 2 for whole, half or other parts; whether it was rounded."""
-    answer = number.answer
-    whole = len(str(int(answer)))
-    if number.part.places:
-        return whole, 2, number.exact != answer
-    parts = 0 if type(answer) is int else 1 if answer.denominator == 2 else 2
-    return whole, parts, number.exact != answer
+def _difficulty(solved: tuple[Solved, ...]) -> Signature:
+    """What must be alike for two variants to be equally hard: how many choices fit, and of each figure its digits."""
+    return tuple([one for part in solved for one in part.signature])
 
 
 def _wordings(exercise: Exercise) -> tuple[Formula, ...]:
     """Every formula that stands in wording, once."""
     found: list[Wording] = [exercise.pose, *exercise.settings]
     for part in exercise.parts:
-        found.append(part.ask)
-        match part:
-            case NumberPart():
-                found += _number_wordings(part)
-            case TablePart(rows=rows):
-                found += [wording for row in rows for wording in (row.ask, *_number_wordings(row))]
-            case ChoicePart(choices=choices, working=working):
-                found += [choice.say for choice in choices]
-                found += [choice.says for choice in choices if choice.says] + [line.say for line in working]
-            case OrderPart(steps=steps):
-                found += [say for _, say in steps]
-            case _:
-                found += part.points
+        found += part.wordings
     formulas = [formula for wording in found for formula in wording.formulas]
     return tuple({formula.text: formula for formula in formulas}.values())
 
 
-def _number_wordings(part: NumberPart) -> list[Wording]:
-    return [route.says for route in (*part.accept, *part.slips)] + [line.say for line in part.working]
+def _once(written: set[Value]) -> WritesOut:
+    """Whether a value writes out, asked once of each."""
+
+    def writes_out(value: Value, why: str) -> None:
+        if value not in written:
+            say_value(value, why)
+            if len(written) < 100_000:
+                written.add(value)
+
+    return writes_out
 
 
-def _writes_out(value: Value, why: str, written: set[Value]) -> None:
-    if value not in written:
-        say_value(value, why)
-        if len(written) < 100_000:
-            written.add(value)
-
-
-def _shown(value: Value | None) -> str:
+def shown(value: Value | None) -> str:
+    """A value as a message says it."""
     if value is None or isinstance(value, str):
         return value or "nothing"
     if isinstance(value, bool):
@@ -309,4 +262,4 @@ def _shown(value: Value | None) -> str:
 
 
 def _written_givens(given: Given) -> str:
-    return ", ".join(f"{name} = {value if isinstance(value, str) else _shown(value)}" for name, value in given.items())
+    return ", ".join(f"{name} = {value if isinstance(value, str) else shown(value)}" for name, value in given.items())

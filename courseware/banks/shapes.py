@@ -8,16 +8,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
+from pydantic import BeforeValidator, Field, StringConstraints
 from pydantic_core import PydanticCustomError
 
+from courseware.text_files.shapes import Shape, Whole, Yes
+
 _Named = StringConstraints(pattern=r"\A[a-z][a-z0-9_]{0,39}\z")
-
-
-def _yes(value: Any) -> bool:
-    if value in ("true", "false"):
-        return bool(value == "true")
-    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither true nor false"})
 
 
 def _text_or_texts(value: Any) -> Any:
@@ -38,22 +34,8 @@ def _text_or_list(value: Any) -> Any:
     raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is neither a range nor a list of values"})
 
 
-def _whole(value: Any) -> int:
-    if isinstance(value, str) and value.isascii() and value.isdigit() and len(value) <= 4:
-        return int(value)
-    raise PydanticCustomError("plain", "{wrong}", {"wrong": "it is not a plain whole number"})
-
-
 Name = Annotated[str, _Named]
-Yes = Annotated[bool, BeforeValidator(_yes)]
-Whole = Annotated[int, BeforeValidator(_whole)]
 Texts = Annotated[list[str], BeforeValidator(_text_or_texts)]
-
-
-class Shape(BaseModel):
-    """Frozen, and strange keys are refused."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
 
 
 class LineShape(Shape):
@@ -73,82 +55,29 @@ class FigureShape(Shape):
     earns: Whole | None = Field(None, description="the marks it earns")
 
 
-class ChoiceShape(Shape):
-    """One of the choices to tick."""
-
-    say: str = Field(description="the words of the choice")
-    value: str | None = Field(None, description="a formula: right when it equals the part's answer")
-    right: str | None = Field(None, description="with several: a truth, by the trade functions")
-    check: str | None = Field(None, description="with several: the same truth, by the bank's own arithmetic")
-    says: str | None = Field(None, description="the slip that ticking it wrongly shows")
-
-
-class StepShape(Shape):
-    """A step to put in order."""
-
-    name: Name = Field(description="a short name: small letters, figures, underscores")
-    say: str = Field(description="the words of the step")
-
-
 # What a number part and a row of a table have in common.
 Unit = Annotated[str | None, Field(description="the unit printed beside the answer")]
 Places = Annotated[Whole | None, Field(description="decimal places asked for, half up (exact unless given)")]
 Band = Annotated[str | None, Field(description="a formula: the ± band the trade allows")]
-Routes = Annotated[list[FigureShape], Field(description="a list of other accepted routes: value, says")]
-Slips = Annotated[list[FigureShape], Field(description="a list of slips: value, says, earns")]
+Routes = Annotated[list[FigureShape], Field([], description="a list of other accepted routes: value, says")]
+Slips = Annotated[list[FigureShape], Field([], description="a list of slips: value, says, earns")]
 Told = Annotated[
     Yes, Field(description="true when the paper gives the figure first, as a check: the learner shows how it comes")
 ]
 Fixed = Annotated[Yes, Field(description="true when the answer is meant to be the same on every paper")]
 ApartFrom = Annotated[
-    list[str], Field(description="earlier parts that this one does not lean on, though its working shows their figure")
+    list[str],
+    Field([], description="earlier parts that this one does not lean on, though its working shows their figure"),
 ]
 
 
-class RowShape(Shape):
-    """A row of a table: a number part of its own."""
-
-    name: Name = Field(description="a short name: small letters, figures, underscores")
-    say: str = Field(description="what the row asks for")
-    answer: str = Field(description="a formula: the answer, by the trade functions")
-    marks: Whole = Field(description="marks for the row")
-    unit: Unit = None
-    round: Places = None
-    within: Band = None
-    accept: Routes = []
-    working: list[LineShape] = Field(description="a list of lines: say, value, earns", min_length=1)
-    slips: Slips = []
-    told: Told = False
-    fixed: Fixed = False
-    apart_from: ApartFrom = []
-
-
 class PartShape(Shape):
-    """A part of an exercise; which keys it needs depends on its kind."""
+    """A part of an exercise, of any kind; the other keys are those of its kind."""
 
     name: Name = Field(description="a short name: small letters, figures, underscores")
-    kind: str = Field("number", description="number, choice, order, table, drawn or words")
+    kind: str = Field("number", description="the kind of part")
     ask: str = Field(description="the question")
     marks: Whole | None = Field(None, description="whole marks for the part (not for a table: its rows have theirs)")
-    answer: str | None = Field(None, description="a formula: the answer, by the trade functions")
-    unit: Unit = None
-    round: Places = None
-    within: Band = None
-    accept: Routes = []
-    working: list[LineShape] = Field([], description="a list of lines: say, value, earns")
-    slips: Slips = []
-    told: Told = False
-    fixed: Fixed = False
-    apart_from: ApartFrom = []
-    several: Yes = Field(False, description="true when more than one choice is right")
-    choices: list[ChoiceShape] = Field([], description="a list of choices: say, and value or right and check")
-    steps: list[StepShape] = Field([], description="a list of steps: name, say")
-    before: list[list[str]] = Field([], description="a list of pairs [earlier, later] of step names")
-    rows: list[RowShape] = Field([], description="a list of rows, each with name, say, answer, marks, working")
-    points: list[str] = Field([], description="a list of what is looked for in the drawing or the words")
-    lines: Whole | None = Field(None, description="how many lines there are to write on, 1 to 12 (3 unless given)")
-    grid: str | None = Field(None, description="the space to draw in: 120 by 60 mm, or 24 by 12 squares (of 5 mm)")
-    adds: str | None = Field(None, description="what the learner draws that the exercise's own drawing does not show")
 
 
 class ExerciseShape(Shape):

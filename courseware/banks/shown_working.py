@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.banks.exercise import Exercise, NumberPart
+from courseware.banks.exercise import Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.solve import SolvedNumber, rounded
+from courseware.banks.part import NumberPart, SolvedNumber, rounded
 from courseware.banks.terms import Term, evaluated, holds, replaced, term, unrounded, worked_out
 from courseware.trade import TradeError
 
@@ -20,7 +20,8 @@ class Reworked:
 
     part: NumberPart
     last: Formula
-    lines: tuple[tuple[int, Term], ...]  # each line by its place from 0, and what it is before it is rounded
+    lines: tuple[int, ...]  # by their places from 0
+    again: Term  # the last line with the names of those in place of what they are before they are rounded
 
 
 def reworked(exercise: Exercise) -> tuple[Reworked, ...]:
@@ -37,8 +38,16 @@ def reworked(exercise: Exercise) -> tuple[Reworked, ...]:
             if holds(term(last.text), exact)
         )
         if lines:
-            found.append(Reworked(part=part, last=last, lines=lines))
+            again = term(last.text)
+            for place, exact in lines:
+                again = replaced(again, exact, ("name", _line(place)))
+            found.append(Reworked(part=part, last=last, lines=tuple(place for place, _ in lines), again=again))
     return tuple(found)
+
+
+def _line(place: int) -> str:
+    """What a line goes by among the names: no given or part has a blank in its name."""
+    return f"line {place}"
 
 
 def _rounded_away(value: Formula) -> Term | None:
@@ -50,11 +59,12 @@ def _rounded_away(value: Formula) -> Term | None:
 
 def lands_elsewhere(rework: Reworked, solved: SolvedNumber, scope: Mapping[str, Value]) -> str | None:
     """What is wrong where the last line, worked from the figures shown, is not accepted; None where it is."""
-    again = term(rework.last.text)
-    for place, exact in rework.lines:
-        again = replaced(again, exact, ("figure", solved.working[place]))
+    names = dict(scope)
+    for place in rework.lines:
+        if (figure := solved.working[place]) is not None:
+            names[_line(place)] = figure
     try:
-        value: Value | None = evaluated(again, scope, rework.last.fixed)
+        value: Value | None = evaluated(rework.again, names, rework.last.fixed)
     except (FormulaImpossible, TradeError):
         value = None
     part = rework.part
@@ -62,13 +72,13 @@ def lands_elsewhere(rework: Reworked, solved: SolvedNumber, scope: Mapping[str, 
         landed = rounded(part, value)
         if -solved.within <= landed - solved.answer <= solved.within or landed in solved.accept:
             return None
-    place, _ = rework.lines[-1]
-    shown = solved.working[place]
+    place = rework.lines[-1]
+    shown, right = _written(solved.working[place]), _written(solved.answer)
     gives = "gives no figure" if value is None else f"gives {_written(value)}"
     return (
-        f"{part.name}: line {place + 1} of the working shows {_written(shown)}, and worked from that the last line "
-        f"{gives}, which is not accepted beside {_written(solved.answer)}: show line {place + 1} with more places, "
-        "or give the part a band with `within`"
+        f"{part.name}: line {place + 1} of the working shows {shown}, and worked from that the last line {gives}, "
+        f"which is not accepted beside {right}: show line {place + 1} with more places, or give the part a band with "
+        "`within`"
     )
 
 

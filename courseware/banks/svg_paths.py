@@ -27,7 +27,7 @@ def number(text: str) -> float:
     match = _NUMBER.fullmatch(text.rstrip())
     value = float(match[1]) if match else _LARGEST * 2
     if abs(value) > _LARGEST:
-        raise NotDrawn(f"`{text[:30]}` is no number that can be drawn", "expected one of at most a million")
+        raise NotDrawn(f"`{text[:30]}` is not a number that can be drawn", "expected one of at most a million")
     return value
 
 
@@ -90,7 +90,7 @@ class _Pen:
             if match:
                 command, self.place = match[1], match.end()
             elif command in ("", "Z", "z"):
-                raise NotDrawn("the path's data do not read", f"expected a command at `{self._rest()}`")
+                raise NotDrawn("the path's data cannot be read", f"expected a command at `{self._rest()}`")
             if not self.runs and command not in ("M", "m"):
                 raise NotDrawn("the path does not begin with a move", "expected M or m first")
             self._step(command)
@@ -105,7 +105,7 @@ class _Pen:
         for index in range(_TAKES[command]):
             match = (_FLAG if command == "A" and index in (3, 4) else _NUMBER).match(self.data, self.place)
             if not match:
-                raise NotDrawn("the path's data do not read", f"expected a number at `{self._rest()}`")
+                raise NotDrawn("the path's data cannot be read", f"expected a number at `{self._rest()}`")
             found.append(number(match[1]))
             self.place = match.end()
         return found

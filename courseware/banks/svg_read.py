@@ -12,11 +12,11 @@ from dataclasses import dataclass, field, replace
 from math import atan2, degrees
 from xml.parsers import expat
 
-from courseware.banks.faults import BankFaulty, Fault, harmless, unseen
 from courseware.banks.own_fit import fitted
 from courseware.banks.own_picture import NotDrawn, OwnLine, OwnPicture, OwnWords, Point
 from courseware.banks.svg_paths import ellipse, number, numbers, path_runs, points_of, rounded_box
 from courseware.banks.svg_style import Style, length, styled, upright
+from courseware.text_files.faults import BankFaulty, Fault, harmless, unseen
 
 MOST_BYTES = 100_000
 MOST_ELEMENTS = 2_000
@@ -87,7 +87,7 @@ class _Reader:
             parser.Parse(text.encode(), True)
         except expat.ExpatError as error:
             if not self.faults:
-                wrong = f"it is no well-formed SVG: {expat.errors.messages.get(error.code, 'it breaks off')}"
+                wrong = f"it is not well-formed SVG: {expat.errors.messages.get(error.code, 'it breaks off')}"
                 self.faults.append(Fault(self.file, error.lineno, error.offset + 1, wrong, "save it as plain SVG"))
         except _Stop:
             pass
@@ -259,7 +259,7 @@ def _runs(name: str, said: Mapping[str, str]) -> Iterator[tuple[list[Point], boo
         return length(said.get(key, otherwise))
 
     if any(at(key) < 0 for key in ("width", "height", "r", "rx", "ry") if key in said):
-        raise NotDrawn(f"a size of the {name} is below nothing", "expected 0 or more")
+        raise NotDrawn(f"a size of the {name} is below 0", "expected 0 or more")
     if name == "path":
         yield from path_runs(said.get("d", ""))
     elif name in ("polyline", "polygon"):
@@ -290,7 +290,7 @@ def _finished(marks: list[OwnLine | _Words]) -> Iterator[OwnLine | OwnWords]:
         count += 1
         if count > MOST_WORDS or len(text) > LONGEST_WORDS:
             raise NotDrawn("too many words", f"at most {MOST_WORDS} labels of {LONGEST_WORDS} characters")
-        if strange := next((sign for sign in text if unseen(sign)), None):
+        if strange := next((character for character in text if unseen(character)), None):
             raise NotDrawn(f"the unseen character {harmless(strange)}", "take it out")
         a, b, *_ = mark.style.to
         yield OwnWords(

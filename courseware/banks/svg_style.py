@@ -101,7 +101,7 @@ def length(text: str) -> float:
     """A length in CSS pixels. Raises `NotDrawn`."""
     match = _LENGTH.fullmatch(text.strip())
     if not match:
-        raise NotDrawn(f"`{text[:30]}` is no length", "expected a number, alone or with px, mm, cm, in or pt")
+        raise NotDrawn(f"`{text[:30]}` is not a length", "expected a number, alone or with px, mm, cm, in or pt")
     return number(match[1]) * _UNITS[match[2]]
 
 
@@ -115,13 +115,13 @@ def grey_of(text: str) -> float | None:
         return None
     said = _NAMED.get(said, said)
     if re.fullmatch(r"#[0-9a-f]{3}", said):
-        said = "#" + "".join(sign * 2 for sign in said[1:])
+        said = "#" + "".join(character * 2 for character in said[1:])
     if re.fullmatch(r"#[0-9a-f]{6}", said):
         parts = [int(said[place : place + 2], 16) for place in (1, 3, 5)]
     elif match := _RGB.fullmatch(said):
         parts = [min(255, int(part)) for part in match.groups()]
     else:
-        raise NotDrawn(f"`{text[:30]}` is no plain colour", "expected none, #rrggbb, rgb(r, g, b) or a common name")
+        raise NotDrawn(f"`{text[:30]}` is not a plain colour", "expected none, #rrggbb, rgb(r, g, b) or a common name")
     red, green, blue = parts
     return round((0.2126 * red + 0.7152 * green + 0.0722 * blue) / 255, 3)
 
@@ -133,7 +133,7 @@ def matrix_of(text: str) -> Matrix:
     while text[place:].strip(" \t\r\n,"):
         match = _TRANSFORM.match(text, place)
         if not match:
-            raise NotDrawn(f"the transform `{text[:30]}` does not read", "expected translate, scale, rotate or matrix")
+            raise NotDrawn(f"the transform `{text[:30]}` cannot be read", "expected translate, scale, rotate or matrix")
         found = joined(found, _one(match[1], numbers(match[2])))
         place = match.end()
     return found
@@ -174,14 +174,14 @@ def _dash(style: Style, text: str) -> Style:
 
 def _anchor(style: Style, text: str) -> Style:
     if text not in ("start", "middle", "end"):
-        raise NotDrawn(f"`{text[:30]}` is no text-anchor", "expected start, middle or end")
+        raise NotDrawn(f"`{text[:30]}` is not a text-anchor", "expected start, middle or end")
     return replace(style, anchor=text)
 
 
 def _weight(style: Style, text: str) -> Style:
     weight = length(text)
     if weight < 0:
-        raise NotDrawn("the pen is below nothing", "expected a width of 0 or more")
+        raise NotDrawn("the pen is below 0", "expected a width of 0 or more")
     return replace(style, weight=weight)
 
 

@@ -13,7 +13,7 @@ from functools import lru_cache
 from math import prod
 from typing import Any
 
-from courseware.banks.figures import tidy
+from courseware.banks.figures import whole_as_int
 from courseware.banks.formulas import FormulaImpossible, Value
 
 Term = tuple[Any, ...]
@@ -121,9 +121,9 @@ def _compare(values: list[Any], _: Mapping[str, object]) -> bool:
 
 
 _WORKED: Mapping[str, Callable[[list[Any], Mapping[str, object]], Any]] = {
-    "sum": lambda values, _: tidy(sum(values, Fraction(0))),
-    "product": lambda values, _: tidy(prod(values, start=Fraction(1))),
-    "over": lambda values, _: tidy(1 / Fraction(values[0])),
+    "sum": lambda values, _: whole_as_int(sum(values, Fraction(0))),
+    "product": lambda values, _: whole_as_int(prod(values, start=Fraction(1))),
+    "over": lambda values, _: whole_as_int(1 / Fraction(values[0])),
     "power": lambda values, fixed: fixed["POWER"](*values),  # type: ignore[operator]  # bounded, as in the formula
     "whole": lambda values, _: values[0] // values[1],
     "left": lambda values, _: values[0] % values[1],

@@ -10,7 +10,7 @@ from functools import partial
 
 from courseware import trade
 from courseware.banks.decorative_functions import decorative
-from courseware.banks.figures import DoesNotWriteOut, Figure, tidy, write_out
+from courseware.banks.figures import DoesNotWriteOut, Figure, whole_as_int, write_out
 from courseware.banks.formulas import Function, Kind, Value
 from courseware.banks.kept_function import function
 from courseware.trade import Format
@@ -45,59 +45,105 @@ def vocabulary(brick: Format, arris_rule: str = "outline") -> Vocabulary:
     }
     if brick.perpend == brick.bed:
         constants["joint"] = brick.bed
-    constants = {name: tidy(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
-    functions = {**_plain(), **_setting_out(brick), **_amounts(brick, arris_rule), **decorative(brick, arris_rule)}
+    constants = {name: whole_as_int(v) if isinstance(v, Fraction) else v for name, v in constants.items()}
+    functions: dict[str, Function] = {}
+    for table in FUNCTION_TABLES:
+        functions |= table(brick, arris_rule)
     return Vocabulary(constants=constants, functions=functions)
 
 
-def _plain() -> dict[str, Function]:
+def _plain(_: Format, __: str) -> dict[str, Function]:
     return {
-        "up": function(math.ceil, "x"),
-        "down": function(math.floor, "x"),
-        "nearest": function(_nearest, "x step"),
-        "least": function(min, "x", needed=2, repeats=True),
-        "most": function(max, "x", needed=2, repeats=True),
-        "root": function(root, "x places", needed=1),
-        "sine": function(sine, "degrees places"),
-        "cosine": function(cosine, "degrees places"),
-        "tangent": function(tangent, "degrees places"),
-        "pi": function(pi, "places"),
-        "diagonal": function(trade.diagonal, "width height"),
-        "segmental_radius": function(trade.segmental_radius, "span rise"),
-        "angle_of_sight": function(trade.angle_of_sight, "height distance"),
-        "inches": function(lambda mm: mm / _INCH, "mm"),
-        "in_inches": function(_in_inches, "mm", result="word"),
+        "up": function(math.ceil, "x", "the whole number at or above"),
+        "down": function(math.floor, "x", "the whole number at or below"),
+        "nearest": function(_nearest, "x step", "the nearest multiple of a step, half up"),
+        "least": function(min, "x", "the least of some figures", needed=2, repeats=True),
+        "most": function(max, "x", "the most of some figures", needed=2, repeats=True),
+        "root": function(
+            root,
+            "x places",
+            "the square root, exact where there is one; else to so many decimal places, as `root(2, 3)`",
+            needed=1,
+        ),
+        "sine": function(sine, "degrees places", "the sine of an angle in degrees, to so many decimal places"),
+        "cosine": function(cosine, "degrees places", "the cosine of an angle in degrees, to so many decimal places"),
+        "tangent": function(
+            tangent,
+            "degrees places",
+            "the tangent of an angle in degrees, to so many decimal places; impossible at a right angle",
+        ),
+        "pi": function(pi, "places", "pi to so many decimal places"),
+        "diagonal": function(trade.diagonal, "width height", "the diagonal of a rectangle"),
+        "segmental_radius": function(trade.segmental_radius, "span rise", "radius of a segmental arch"),
+        "angle_of_sight": function(
+            trade.angle_of_sight, "height distance", "degrees up from level, from a distance, to a height above the eye"
+        ),
+        "inches": function(lambda mm: mm / _INCH, "mm", "a length in inches"),
+        "in_inches": function(_in_inches, "mm", "a length in inches, in words, as `7⅝ in`", result="word"),
     }
 
 
 def _in_inches(mm: Figure) -> str:
     try:
-        return write_out(tidy(mm / _INCH), fraction=True) + " in"
+        return write_out(whole_as_int(mm / _INCH), fraction=True) + " in"
     except DoesNotWriteOut as fault:
         raise trade.TradeError(f"in_inches gives no short fraction of an inch: {fault}") from None
 
 
-def _setting_out(brick: Format) -> dict[str, Function]:
+def _setting_out(brick: Format, _: str) -> dict[str, Function]:
     functions: dict[str, Function] = {}
-    for name in ("opening", "returned", "pier"):
-        functions[name] = function(partial(_call, getattr(trade, name), brick), "bricks")
-    for name, either_side, counted in (
-        ("opening", trade.workable_openings, trade.bricks_in_opening),
-        ("returned", trade.workable_returned, trade.bricks_in_returned),
-        ("pier", trade.workable_piers, trade.bricks_in_pier),
+    for name, either_side, counted, what, least, most in (
+        ("opening", trade.workable_openings, trade.bricks_in_opening, "width of an opening of so many bricks: a joint "
+         "more than the bricks", "the smallest opening", "the largest opening"),
+        ("returned", trade.workable_returned, trade.bricks_in_returned, "length from a stopped end to a return: as "
+         "many joints as bricks", "the shortest returned length", "the longest returned length"),
+        ("pier", trade.workable_piers, trade.bricks_in_pier, "length of a pier of so many bricks: a joint fewer than "
+         "bricks", "the shortest pier", "the longest pier"),
+    ):  # fmt: skip
+        size = "width" if name == "opening" else "length"
+        one = {"opening": "an opening of this width", "returned": "a returned length", "pier": "a pier of this length"}
+        functions[name] = function(partial(_call, getattr(trade, name), brick), "bricks", what)
+        functions[f"{name}_below"] = function(
+            partial(_side, either_side, brick, 0), "length", f"{most} that works, not above this {size}"
+        )
+        functions[f"{name}_above"] = function(
+            partial(_side, either_side, brick, 1), "length", f"{least} that works, not below this {size}"
+        )
+        functions[f"bricks_in_{name}"] = function(
+            partial(_call, counted, brick),
+            "length",
+            f"how many bricks {one[name]} takes; impossible where it does not work",
+        )
+    functions["is_opening"] = function(
+        partial(_call, trade.is_workable_opening, brick),
+        "width",
+        "whether an opening of this width works in half bricks",
+        result="truth",
+    )
+    for name, says in (
+        ("height", "from the top of the brick below to the top of the last course"),
+        ("face_height", "of the bricks alone: from the underside of the first to the top of the last"),
+        ("clear_height", "from the brick below to the brick above: a bed more than the courses"),
     ):
-        functions[f"{name}_below"] = function(partial(_side, either_side, brick, 0), "length")
-        functions[f"{name}_above"] = function(partial(_side, either_side, brick, 1), "length")
-        functions[f"bricks_in_{name}"] = function(partial(_call, counted, brick), "length")
-    functions["is_opening"] = function(partial(_call, trade.is_workable_opening, brick), "width", result="truth")
-    for name in ("height", "face_height", "clear_height"):
-        functions[name] = function(partial(_call, getattr(trade, name), brick), "courses")
-    for name, datum in (("courses_in", "height"), ("courses_in_face", "face"), ("courses_in_clear", "clear")):
-        functions[name] = function(partial(_courses_in, brick, datum), "height")
-    functions["courses_to_reach"] = function(partial(_call, trade.courses_to_reach, brick), "height")
-    for name in ("courses", "gauge", "bed"):
-        functions[f"regauge_{name}"] = function(partial(_regauge, brick, name), "height courses", needed=1)
-    functions["queen_closer"] = function(lambda: trade.queen_closer(brick), "")
+        functions[name] = function(partial(_call, getattr(trade, name), brick), "courses", says)
+    for name, datum, says in (
+        ("courses_in", "height", "how many courses make this height; impossible where it is not whole courses"),
+        ("courses_in_face", "face", "how many courses make this face height"),
+        ("courses_in_clear", "clear", "how many courses make this clear height"),
+    ):
+        functions[name] = function(partial(_courses_in, brick, datum), "height", says)
+    functions["courses_to_reach"] = function(
+        partial(_call, trade.courses_to_reach, brick), "height", "whole courses needed to reach at least this height"
+    )
+    for name, says in (
+        ("courses", "the nearest whole number of courses to a height"),
+        ("gauge", "the gauge that makes a height whole courses"),
+        ("bed", "the bed that makes a height whole courses (the nearest number unless given)"),
+    ):
+        functions[f"regauge_{name}"] = function(partial(_regauge, brick, name), "height courses", says, needed=1)
+    functions["queen_closer"] = function(
+        lambda: trade.queen_closer(brick), "", "width of a queen closer: a brick halved along its length"
+    )
     return functions
 
 
@@ -105,26 +151,49 @@ def _amounts(brick: Format, arris_rule: str) -> dict[str, Function]:
     mix_words: Mapping[str, Kind] = {"mix": "word", "rate": "word", "limit": "word"}
     batch = "volume mix dry"
     return {
-        "from_eye": function(lambda course, eye: trade.from_eye(course, eye, brick), "course eye_height"),
+        "from_eye": function(
+            lambda course, eye: trade.from_eye(course, eye, brick),
+            "course eye_height",
+            "how far the top of a course is above the eye line (below: less than 0)",
+        ),
         "arris": function(
             lambda height, eye: trade.arris_to_level(height, eye, rule=arris_rule),
             "course_height eye_height",
+            "`top` or `underside`: the arris to level for a course, by the centre's rule",
             result="word",
         ),
-        "projection_per_course": function(partial(_limit, brick, "per_course"), "limit", words=mix_words),
-        "projection_total": function(partial(_limit, brick, "total"), "limit", words=mix_words),
-        "wall_area": function(_wall_area, "length height opening_width opening_height", needed=2),
+        "projection_per_course": function(
+            partial(_limit, brick, "per_course"),
+            "limit",
+            "how far one course may project under a limit by its name",
+            words=mix_words,
+        ),
+        "projection_total": function(
+            partial(_limit, brick, "total"),
+            "limit",
+            "how far a wall may project in all under a limit by its name",
+            words=mix_words,
+        ),
+        "wall_area": function(
+            _wall_area,
+            "length height opening_width opening_height",
+            "m² of a wall of this length and height in mm, less an opening",
+            needed=2,
+        ),
         "bricks_for_area": function(
             lambda area, rate="exact", thickness=Fraction(1, 2): trade.bricks_for_area(
                 area, brick, rate=rate, thickness=thickness
             ),
             "area rate thickness",
+            "bricks for so many m²; rate `exact` by the module or `site` by the usual round figure; "
+            "thickness in bricks, ½ or 1",
             needed=1,
             words=mix_words,
         ),
         "packs": function(
             lambda quantity, waste=0, pack=1: trade.order(quantity, waste_percent=waste, pack=pack),
             "quantity waste pack",
+            "whole packs to order: waste added, then rounded up once",
             needed=1,
         ),
         "mortar": function(
@@ -132,13 +201,32 @@ def _amounts(brick: Format, arris_rule: str) -> dict[str, Function]:
                 area, brick, thickness=thickness, frog_percent=frog, waste_percent=waste
             ),
             "area thickness frog waste",
+            "m³ of mortar for so many m² of wall, from the joints, with frog and waste in percent",
             needed=1,
         ),
-        "cement_m3": function(partial(_batch, "cement_m3"), batch, needed=2, words=mix_words),
-        "sand_m3": function(partial(_batch, "sand_m3"), batch, needed=2, words=mix_words),
-        "cement_kg": function(partial(_batch, "cement_kg"), batch, needed=2, words=mix_words),
-        "sand_kg": function(partial(_batch, "sand_kg"), batch, needed=2, words=mix_words),
-        "cement_bags": function(partial(_batch, "bags"), f"{batch} bag", needed=2, words=mix_words),
+        "cement_m3": function(
+            partial(_batch, "cement_m3"),
+            batch,
+            "m³ of cement for so many m³ of mortar, mix as `1:5`, dry the dry-volume factor",
+            needed=2,
+            words=mix_words,
+        ),
+        "sand_m3": function(
+            partial(_batch, "sand_m3"), batch, "m³ of sand for so many m³ of mortar", needed=2, words=mix_words
+        ),
+        "cement_kg": function(
+            partial(_batch, "cement_kg"), batch, "kg of cement for so many m³ of mortar", needed=2, words=mix_words
+        ),
+        "sand_kg": function(
+            partial(_batch, "sand_kg"), batch, "kg of sand for so many m³ of mortar", needed=2, words=mix_words
+        ),
+        "cement_bags": function(
+            partial(_batch, "bags"),
+            f"{batch} bag",
+            "whole bags of cement for so many m³ of mortar",
+            needed=2,
+            words=mix_words,
+        ),
     }
 
 
@@ -177,3 +265,9 @@ def _nearest(value: Figure, step: Figure) -> Figure:
     if step <= 0:
         raise trade.TradeError("nearest needs a step above 0")
     return ((2 * Fraction(value) / step + 1) // 2) * step
+
+
+# Each gives some of the functions, for a format and the centre's rule of the arris.
+FUNCTION_TABLES: tuple[Callable[[Format, str], Mapping[str, Function]], ...] = (
+    _plain, _setting_out, _amounts, decorative,
+)  # fmt: skip

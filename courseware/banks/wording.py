@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
-from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value, near
+from courseware.banks.formulas import Formula, FormulaFault, FormulaImpossible, Value
+from courseware.text_files.did_you_mean import near
 
 SITE_WORDS = ("place", "street", "client")  # invented for the sitting, in wording only
 LONGEST_WORD = 60
@@ -40,6 +41,10 @@ class Wording:
     def render(self, scope: Mapping[str, Value], site: Mapping[str, str]) -> str:
         """The finished text for a variant. Raises `FormulaImpossible` where a figure does not write out."""
         return "".join([_say(piece, scope, site) for piece in self.pieces])
+
+    def retold(self, say: Callable[[str], str]) -> Wording:
+        """The wording with each piece of its plain text said anew."""
+        return Wording(tuple(say(piece) if isinstance(piece, str) else piece for piece in self.pieces))
 
     @property
     def formulas(self) -> tuple[Formula, ...]:

@@ -6,13 +6,17 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from courseware.commands.options import cores, jobs_option, names_option, record_option, who_says
+from courseware.commands.terminal import TERMINAL
+from courseware.words import count
+
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from courseware.desk.marking import Place
-    from courseware.evidence.scripts import Entered
+    from courseware.database.scripts import Entered
+    from courseware.files.sitting_folders import SittingFolder
     from courseware.marking.mark import Marked
-    from courseware.marking.marks import Decision, Question
+    from courseware.marking.marks import Decision, Query
 
 _MOST_TOLD = 20
 
@@ -29,108 +33,105 @@ _MOST_TOLD = 20
     metavar="CODE PART MARKS REASON",
     help="Your own mark for a part, with its reason; repeat it for more.",
 )
-@click.option("--names", is_flag=True, help="Show names beside codes in the class picture.")
-@click.option(
-    "--record", "url", default=None, metavar="URL", help="The record (record.sqlite beside the sitting unless given)."
-)
-@click.option("--jobs", type=click.IntRange(1, 64), default=None, help="Processes at work at once.")
+@names_option
+@record_option
+@jobs_option
 def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
     """Mark SITTING (its folder) from its marking sheet, or from SHEET (XLSX or CSV)."""
-    from courseware.desk.marking import place_of
+    from courseware.files.sitting_folders import sitting_folder
 
-    place = place_of(sitting)
+    where = sitting_folder(sitting)
     if second and sheet is None:
-        _blind_sheet(place)
+        _blind_sheet(where)
     else:
-        _mark(place, sheet, second, options)
+        _mark(where, sheet, second, options)
 
 
 def mark_demo(folder: Path, jobs: int | None) -> None:
     """Fills the marking sheet of a demonstration with invented answers, and marks them."""
-    from courseware.desk.folder import PRIVATE, write_whole
-    from courseware.desk.marking import place_of
-    from courseware.desk.sitting_files import SHEET, TUTOR
+    from courseware.files.atomic import PRIVATE, write_whole
+    from courseware.files.sitting_files import SHEET, TUTOR
+    from courseware.files.sitting_folders import sitting_folder
     from courseware.marking.invented_scripts import invented_scripts
     from courseware.marking.marking_sheet import marking_sheet
 
-    place = place_of(str(folder))
-    filled = marking_sheet(place.sitting, invented_scripts(place.sitting))
+    where = sitting_folder(str(folder))
+    filled = marking_sheet(where.sitting, invented_scripts(where.sitting))
     write_whole(folder / TUTOR / SHEET, filled, PRIVATE)
     click.echo("Invented answers, with slips planted in them, stand in the marking sheet.")
     _mark(
-        place,
+        where,
         None,
         False,
         {"assessor": "an invented assessor", "decide": (), "names": False, "url": None, "jobs": jobs},
     )
 
 
-def _mark(place: Place, sheet: str | None, second: bool, options: dict[str, Any]) -> None:
+def _mark(where: SittingFolder, sheet: str | None, second: bool, options: dict[str, Any]) -> None:
     from datetime import UTC, datetime
     from pathlib import Path
 
-    from courseware.desk.decisions_file import keep_decisions, kept_decisions
-    from courseware.desk.folder import one_at_a_time
-    from courseware.desk.marking import enter_and_mark, read_sheet
-    from courseware.desk.record_place import opened, record_url
-    from courseware.desk.sitting_files import SHEET
-    from courseware.errands import waiting, who_says
+    from courseware.files.atomic import one_at_a_time
+    from courseware.files.record_location import opened, record_url
+    from courseware.files.sitting_files import SHEET
+    from courseware.workflows.decisions_file import keep_decisions, kept_decisions
+    from courseware.workflows.marking import enter_and_mark, read_sheet
 
-    read = read_sheet(place, sheet)
+    read = read_sheet(where, sheet)
     for note in read.notes:
-        click.echo(f"Note: {note}", err=True)
-    decisions = _decisions(place, options["decide"])
+        TERMINAL.note(note)
+    decisions = _decisions(where, options["decide"])
     if not read.scripts and not read.decisions and not decisions:
         click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
         raise click.exceptions.Exit(2)
-    who, out = who_says(options["assessor"], "--assessor"), place.folder.resolve().parent
-    with one_at_a_time(out, waiting), opened(record_url(options["url"], out), make=True) as engine:
+    who, out = who_says(options["assessor"], "--assessor"), where.path.resolve().parent
+    with one_at_a_time(out, TERMINAL.waiting), opened(record_url(options["url"], out), make=True) as engine:
         entered, marked = enter_and_mark(
             engine,
-            place,
+            where,
             read,
             decisions,
             assessor=who,
             role="second" if second else "first",
             source=Path(sheet).name if sheet else SHEET,
             at=datetime.now(UTC),
-            kept=kept_decisions(place),
+            kept=kept_decisions(where),
         )
-        keep_decisions(engine, place, entered.pending)
+        keep_decisions(engine, where, entered.pending)
         _tell_entered(entered)
-        _tell_marked(place, marked)
+        _tell_marked(where, marked)
         if second:
-            _tell_second(engine, place, options["names"])
+            _tell_second(engine, where, options["names"])
         else:
-            _hand_back(engine, place, marked, options["names"], options["jobs"])
+            _hand_back(engine, where, marked, options["names"], options["jobs"])
     _tell_questions(marked.questions)
 
 
-def _decisions(place: Place, typed: tuple[tuple[str, str, str, str], ...]) -> list[Decision]:
+def _decisions(where: SittingFolder, typed: tuple[tuple[str, str, str, str], ...]) -> list[Decision]:
     from courseware.marking.script_sheet import decision
 
     found: list[Decision] = []
     for code, part, marks, reason in typed:
-        read = decision(code, part, marks, reason, sitting=place.sitting)
+        read = decision(code, part, marks, reason, sitting=where.sitting)
         if isinstance(read, str):
             raise click.BadParameter(read, param_hint="--decide")
         found.append(read)
     return found
 
 
-def _blind_sheet(place: Place) -> None:
+def _blind_sheet(where: SittingFolder) -> None:
     """A fresh copy of the marking sheet for the second marker, with nothing of the first's in it."""
-    from courseware.desk.folder import PRIVATE, write_whole
-    from courseware.desk.sitting_files import SECOND_SHEET, TUTOR
+    from courseware.files.atomic import PRIVATE, write_whole
+    from courseware.files.sitting_files import SECOND_SHEET, TUTOR
     from courseware.marking.marking_sheet import marking_sheet
 
-    path = place.folder / TUTOR / SECOND_SHEET
+    path = where.path / TUTOR / SECOND_SHEET
     if path.exists():
         click.echo(f"The second marker's sheet is there already: {path}")
     else:
-        write_whole(path, marking_sheet(place.sitting), PRIVATE)
+        write_whole(path, marking_sheet(where.sitting), PRIVATE)
         click.echo(f"A blank sheet for the second marker: {path}")
-    click.echo(f"When it is filled in: courseware mark {place.folder} {path} --second --assessor NAME")
+    click.echo(f"When it is filled in: courseware mark {where.path} {path} --second --assessor NAME")
 
 
 def _tell_entered(entered: Entered) -> None:
@@ -142,24 +143,38 @@ def _tell_entered(entered: Entered) -> None:
         click.echo(
             f"Left as it is: {what} is `{left.before}` in this sheet; {left.by} typed `{left.after}` since.", err=True
         )
+    for on_sheet, stands in entered.differing[:_MOST_TOLD]:
+        what = f"{stands.code} {stands.label}"
+        click.echo(
+            f"Left as it is: {what} is decided as `{_said(on_sheet)}` in this sheet; `{_said(stands)}` came since and "
+            "stands.",
+            err=True,
+        )
 
 
-def _tell_marked(place: Place, marked: Marked) -> None:
+def _said(decision: Decision) -> str:
+    """A decision in a few words, with its reason."""
+    from courseware.text_files.faults import harmless
+
+    marks = [] if decision.marks is None else [f"{decision.marks} mark{'' if decision.marks == 1 else 's'}"]
+    return harmless(": ".join([*marks, *filter(None, (decision.reason, decision.comment))]))
+
+
+def _tell_marked(where: SittingFolder, marked: Marked) -> None:
     absent = sum(paper.status == "absent" for paper in marked.papers)
     held = len({paper.code for paper in marked.held})
-    missing = len(place.sitting.papers) - len(marked.papers) - held
-    count = len(marked.papers) - absent
+    missing = len(where.sitting.papers) - len(marked.papers) - held
     more = [f"{absent} absent"] if absent else []
     more += [f"{missing} not handed in"] if missing else []
     more += [f"{held} held back"] if held else []
     told = f" ({', '.join(more)})" if more else ""
-    click.echo(f"{count} script{'' if count == 1 else 's'} marked{told}.")
+    click.echo(f"{count(len(marked.papers) - absent, 'script')} marked{told}.")
 
 
-def _tell_questions(questions: tuple[Question, ...]) -> None:
+def _tell_questions(questions: tuple[Query, ...]) -> None:
     if not questions:
         return
-    from courseware.banks.faults import harmless
+    from courseware.text_files.faults import harmless
 
     click.echo(f"{len(questions)} to settle; until then they earn nothing:", err=True)
     for one in questions[:_MOST_TOLD]:
@@ -174,22 +189,20 @@ def _tell_questions(questions: tuple[Question, ...]) -> None:
     )
 
 
-def _hand_back(engine: Any, place: Place, marked: Marked, names: bool, jobs: int | None) -> None:
-    from courseware.desk.handing_back import hand_back, to_look_at
-    from courseware.desk.progress import progress
-    from courseware.desk.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE
-    from courseware.errands import cores
+def _hand_back(engine: Any, where: SittingFolder, marked: Marked, names: bool, jobs: int | None) -> None:
+    from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE
+    from courseware.workflows.feedback_files import hand_back, to_look_at
 
-    with progress("Feedback sheets", len(marked.papers)) as tell:
-        folder = hand_back(engine, place, marked, names=names, processes=jobs or cores(), tell=tell)
+    with TERMINAL.progress("Feedback sheets", len(marked.papers)) as tell:
+        folder = hand_back(engine, where, marked, names=names, processes=cores(jobs), tell=tell)
     click.echo(f"  to hand back: {folder / ALL_FEEDBACK}")
     click.echo(f"  for yourself: {folder / PICTURE}.pdf and .xlsx")
-    if count := len(to_look_at(marked)):
-        click.echo(f"  {count} answers wait for your look at the working: they are listed in {folder / SETTLE}")
+    if waiting := len(to_look_at(marked)):
+        click.echo(f"  {waiting} answers wait for your look at the working: they are listed in {folder / SETTLE}")
 
 
-def _tell_second(engine: Any, place: Place, names: bool) -> None:
-    from courseware.desk.assuring import write_second
+def _tell_second(engine: Any, where: SittingFolder, names: bool) -> None:
+    from courseware.workflows.quality import write_second
 
-    for line in write_second(engine, place, names=names):
+    for line in write_second(engine, where, names=names):
         click.echo(line)

@@ -4,7 +4,10 @@ A kind of drawing is one small module; `bond` lays its bricks, `dimension` its d
 put it on paper, `svg` writes it out.
 """
 
+from courseware.drawings.corbel import draw_corbel
+from courseware.drawings.dentils import draw_dentils
 from courseware.drawings.diagonals import draw_diagonals
+from courseware.drawings.dog_tooth import draw_dog_tooth
 from courseware.drawings.gauge_rod import draw_gauge_rod
 from courseware.drawings.herringbone import draw_herringbone
 from courseware.drawings.mitre import draw_mitre
@@ -14,6 +17,10 @@ from courseware.drawings.panel import draw_panel
 from courseware.drawings.picture import Picture
 from courseware.drawings.pier import draw_pier, draw_returned
 from courseware.drawings.projection import draw_projection
+from courseware.drawings.sill import draw_sill
+from courseware.drawings.soldiers import draw_soldiers
+from courseware.drawings.square_corner import draw_square_corner
+from courseware.drawings.stack_bond import draw_stack_bond
 from courseware.drawings.surround import draw_surround
 from courseware.drawings.svg import to_svg
 from courseware.drawings.wall import draw_wall
@@ -30,6 +37,13 @@ _DRAWN = {
     "surround": draw_surround,
     "mitre": draw_mitre,
     "herringbone": draw_herringbone,
+    "corbel": draw_corbel,
+    "dentils": draw_dentils,
+    "dog_tooth": draw_dog_tooth,
+    "sill": draw_sill,
+    "soldiers": draw_soldiers,
+    "stack_bond": draw_stack_bond,
+    "square_corner": draw_square_corner,
     "diagonals": draw_diagonals,
 }
 

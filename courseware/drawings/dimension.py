@@ -20,15 +20,22 @@ _ROOM = 23.0  # a shorter dimension has its figure beyond its end
 Marks = tuple[Stroke | Label, ...]
 
 
-def across(left: Point, right: Point, line: float, text: str | None) -> Marks:
-    """A level dimension between two points, its line at height `line` on the paper; `text` None leaves a box."""
+def across(left: Point, right: Point, line: float, text: str | None, *, before: bool = False) -> Marks:
+    """A level dimension between two points, its line at height `line` on the paper; `text` None leaves a box.
+
+    The figure of a short one stands after its right end, or `before` its left one.
+    """
     way = 1.0 if line > left[1] else -1.0
     short = right[0] - left[0] < _ROOM
-    end = right[0] + _ROOM if short else right[0]
-    middle = right[0] + _ROOM / 2 + 0.5 if short else (left[0] + right[0]) / 2
+    start, end = (
+        left[0] - _ROOM if short and before else left[0],
+        right[0] + _ROOM if short and not before else right[0],
+    )
+    beyond = left[0] - _ROOM / 2 - 0.5 if before else right[0] + _ROOM / 2 + 0.5
+    middle = beyond if short else (left[0] + right[0]) / 2
     rules = (
         *(((x, y + way * _GAP), (x, line + way * _PAST)) for x, y in (left, right)),
-        ((left[0], line), (end, line)),
+        ((start, line), (end, line)),
     )
     return (*_lines(rules, ((left[0], line), (right[0], line))), _figure((middle, line), text, turn=0))
 

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, cos, radians, sin
 
-from courseware.drawings.bond import Laid
+from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.dimension import LANE, NAME, Marks, across, box, name, upright
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 from courseware.papers.sheets import DrawingCall
 
 BRICK, HALF_BRICK, PROJECTING = 0.92, 0.8, 0.66  # greys that stay apart on a photocopy, with an outline to each brick
+CHAIN = (4.0, 1.0, 0.6, 1.0)  # mm of paper: long dash, gap, dot, gap, as centre lines are drawn
 _MARGIN = 1.0  # mm of paper round the outermost mark
 _LETTER = 0.6  # width of a letter to its size, wider than the face is on average
 _PAST = 2.5  # mm of paper that a datum line runs past the wall
@@ -33,7 +34,7 @@ class View:
         """The point on paper of a place on the wall."""
         return self.origin[0] + float(x) / self.one_to, self.origin[1] - float(y) / self.one_to
 
-    def bricks(self, laid: Iterable[Laid], fill: float | None = BRICK, joint: Fraction = Fraction(10)) -> Marks:
+    def bricks(self, laid: Iterable[PlacedBrick], fill: float | None = BRICK, joint: Fraction = Fraction(10)) -> Marks:
         """Bricks of one kind as one stroke: none where there are none of that kind."""
         outlines = tuple(self.box(b.left, b.bottom, b.right, b.top) for b in laid)
         pen = 0.18 if joint >= _FINE * self.one_to else 0.12
@@ -72,17 +73,29 @@ def datum(left: Point, right: Point, says: str = "") -> Marks:
     return (line, name((start[0], start[1] + NAME), says)) if says else (line,)
 
 
-def hatching(foot: Point, head: Point, apart: float = 1.6) -> Stroke:
-    """Lines at 45 degrees within a rectangle on paper, lower left to upper right, as on what is cut through."""
-    (left, bottom), (right, top) = foot, head
-    wide, high = right - left, bottom - top
-    lines = []
-    for n in range(1, ceil((wide + high) / apart)):
-        along = n * apart
-        x, y = max(0.0, along - high), min(along, high)
-        x_end, y_end = min(along, wide), max(0.0, along - wide)
-        lines.append(((left + x, bottom - high + y), (left + x_end, bottom - high + y_end)))
-    return Stroke(outlines=tuple(lines), weight=0.12)
+def hatching(*outlines: tuple[Point, ...], apart: float = 1.6, level: bool = False) -> Stroke:
+    """Lines within convex outlines on paper, as on what is cut: at 45 degrees, lower left to upper right, or level.
+
+    An outline too small for two lines has one through its middle.
+    """
+    return Stroke(
+        outlines=tuple(line for outline in outlines for line in _lines_in(outline, apart, level)), weight=0.12
+    )
+
+
+def _lines_in(outline: tuple[Point, ...], apart: float, level: bool) -> Iterator[tuple[Point, ...]]:
+    downs = [y if level else x + y for x, y in outline]  # what is the same all along a line
+    first, last = min(downs), max(downs)
+    step = min(apart, (last - first) / 2)
+    for n in range(1, ceil((last - first) / step)):
+        down = first + n * step
+        ends = []
+        for place, (x, y) in enumerate(outline):
+            here, there = downs[place - 1], downs[place]
+            if (here < down) is not (there < down):
+                part, (x_before, y_before) = (down - there) / (here - there), outline[place - 1]
+                ends.append((x + part * (x_before - x), y + part * (y_before - y)))
+        yield tuple(sorted(ends))
 
 
 def framed(marks: Marks, alt: str) -> Picture:

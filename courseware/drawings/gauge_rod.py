@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.bond import Laid, bats, stopped, wholes
+from courseware.drawings.bond import PlacedBrick, bats, stopped, wholes
 from courseware.drawings.dimension import LANE, THIN, Marks, beside, box, name, upright
 from courseware.drawings.frame import HALF_BRICK, View, framed
 from courseware.drawings.picture import Label, Picture, Point, Stroke
@@ -60,7 +60,7 @@ def spans(courses: int, brick: Format) -> dict[str, tuple[Fraction, Fraction]]:
     }
 
 
-def _white(bricks: Fraction, courses: int, brick: Format) -> tuple[Laid, ...]:
+def _white(bricks: Fraction, courses: int, brick: Format) -> tuple[PlacedBrick, ...]:
     return (*stopped(bricks, -1, brick), *stopped(bricks, courses, brick))
 
 

@@ -7,7 +7,7 @@ that halves the corner. The bat and the size of its cut appear when the cut is t
 from __future__ import annotations
 
 from courseware.drawings.dimension import Marks, box, name
-from courseware.drawings.frame import PROJECTING, framed
+from courseware.drawings.frame import CHAIN, PROJECTING, framed
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, mitre_template
@@ -46,7 +46,7 @@ def _setting_out(brick: Format) -> Marks:
         Stroke(outlines=((_at(0, long), _at(0, 0), _at(long, 0)),), weight=0.5),
         Stroke(outlines=((_at(0, 0), _at(wide, 0), _at(wide, wide), _at(0, wide)),), closed=True, weight=0.35),
         Stroke(outlines=((_at(deep, long), _at(deep, deep), _at(long, deep)),), weight=0.18, dash=(2.5, 1.2)),
-        Stroke(outlines=((_at(0, 0), _at(deep, deep)),), weight=0.18, dash=(4.0, 1.0, 0.6, 1.0)),
+        Stroke(outlines=((_at(0, 0), _at(deep, deep)),), weight=0.18, dash=CHAIN),
         name(_at(6, wide - 6), "corner piece"),
         name(_at(long - 2, 3), "outer edge of the run", anchor="end"),
     )

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.bond import Laid, bats, run, wholes
+from courseware.drawings.bond import PlacedBrick, bats, run, wholes
 from courseware.drawings.dimension import LANE, Marks, across, upright
 from courseware.drawings.frame import HALF_BRICK, View, framed
 from courseware.drawings.picture import Picture
@@ -46,12 +46,12 @@ def draw_opening(call: DrawingCall) -> Picture:
     return framed(marks, call.alt)
 
 
-def wall_round(bricks: Fraction, courses: int, brick: Format) -> tuple[Laid, ...]:
+def wall_round(bricks: Fraction, courses: int, brick: Format) -> tuple[PlacedBrick, ...]:
     """Every brick drawn: the courses below, the jambs on either side of the opening, the courses above.
 
     The left reveal is at 0, the top of the brick below at 0. The wall goes on, so both ends are left toothed.
     """
-    laid: list[Laid] = []
+    laid: list[PlacedBrick] = []
     for row in range(-_BELOW, courses + _ABOVE):
         left, right = _jambs(bricks, row)
         start = brick.perpend - left * brick.module

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.bond import Laid, bats, section, stopped, wholes
+from courseware.drawings.bond import PlacedBrick, bats, section, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, name, upright
 from courseware.drawings.frame import HALF_BRICK, View, datum, framed, hatching
 from courseware.drawings.picture import Picture
@@ -30,13 +30,13 @@ def draw_returned(call: DrawingCall) -> Picture:
     bottom, top = view.at(wide, 0), view.at(edge, height(courses, brick))
     marks: Marks = (
         *view.bricks(tuple(section(row, brick, wide) for row in range(courses)), fill=None, joint=brick.bed),
-        hatching(bottom, top),
+        hatching(view.box(wide, 0, edge, height(courses, brick))),
         name(((bottom[0] + top[0]) / 2, top[1] - 1.2), "return", anchor="middle"),
     )
     return framed((*marks, *_wall(call, wide, view, edge)), call.alt)
 
 
-def length_of_wall(bricks: Fraction, courses: int, brick: Format) -> tuple[Laid, ...]:
+def length_of_wall(bricks: Fraction, courses: int, brick: Format) -> tuple[PlacedBrick, ...]:
     """Every brick of the length, its stopped end at 0: the last course of bricks ends a joint short of a return."""
     return tuple(laid for row in range(courses) for laid in stopped(bricks, row, brick))
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from courseware.drawings.bond import Laid, section, toothed
+from courseware.drawings.bond import PlacedBrick, section, toothed
 from courseware.drawings.dimension import LANE, NAME, Marks, across, beside, name, upright
 from courseware.drawings.frame import PROJECTING, View, datum, framed, hatching
 from courseware.drawings.picture import Picture, Point, Stroke
@@ -49,7 +49,9 @@ def draw_projection(call: DrawingCall) -> Picture:
     return framed(marks, call.alt)
 
 
-def section_of_wall(rows: range, course: int, out: Fraction, brick: Format) -> tuple[tuple[Laid, ...], Laid]:
+def section_of_wall(
+    rows: range, course: int, out: Fraction, brick: Format
+) -> tuple[tuple[PlacedBrick, ...], PlacedBrick]:
     """The wall cut through, its face at 0: the courses that stand back, and the one that is `out` mm forward."""
     back = tuple(section(row, brick) for row in rows if row != course - 1)
     return back, section(course - 1, brick, -out)
@@ -115,7 +117,7 @@ def _enlarged(call: DrawingCall, left: float, head: float) -> Marks:
     view = View(one_to=scale, origin=(left + float(out) / scale, head + 14 + float(foot)))
     back, forward = section_of_wall(rows, course, out, brick)
     marks: Marks = (*view.bricks(back), *view.bricks((forward,), PROJECTING))
-    marks += tuple(hatching(view.at(b.left, b.bottom), view.at(b.right, b.top)) for b in (*back, forward))
+    marks += tuple(hatching(view.box(b.left, b.bottom, b.right, b.top)) for b in (*back, forward))
     below = view.at(0, back[0].bottom)
     marks += (name((left, below[1] + NAME + 1.5), "section, enlarged"),)
     if "projects" in call.labels:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-MOST_WIDE, MOST_HIGH = 165.0, 95.0  # mm of paper a finished drawing may take, dimensions and all
-
 # 1 to each of these: ISO 5455 (5, 10, 20, 50, 100, 200) and the steps between that scale rules carry (common
 # practice, no source).
 SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500)

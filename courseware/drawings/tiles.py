@@ -11,6 +11,13 @@ from courseware.drawings.picture import Label, Picture, Stroke
 TILE = (160.0, 225.0)  # mm of a page
 _OVERLAP = 10.0  # mm that two tiles share
 _CROSS = 3.0
+_IN = 0.1  # mm: the edge as drawn, so that all of its line is on the tile
+_EDGE = Stroke(
+    outlines=(((_IN, _IN), (TILE[0] - _IN, _IN), (TILE[0] - _IN, TILE[1] - _IN), (_IN, TILE[1] - _IN)),),
+    closed=True,
+    weight=0.1,
+    dash=(1, 1),
+)
 
 
 def tiles(picture: Picture) -> tuple[Picture, ...]:
@@ -23,11 +30,10 @@ def tiles(picture: Picture) -> tuple[Picture, ...]:
         for column in range(across):
             left, top = column * step[0], row * step[1]
             marks = tuple(moved(mark, -left, -top) for mark in (*picture.marks, crosses))
-            says = f"{chr(65 + row)}{column + 1} of {chr(64 + down)}{across}"
-            corner = Label(at=(TILE[0] - 2, TILE[1] - 2), text=says, size=NAME, anchor="end")
-            edge = Stroke(outlines=(((0, 0), (TILE[0], 0), TILE, (0, TILE[1])),), closed=True, weight=0.1, dash=(1, 1))
-            alt = f"{picture.alt}, tile {says}"
-            found.append(Picture(width=TILE[0], height=TILE[1], marks=(*marks, edge, corner), alt=alt, clipped=True))
+            says = f"tile {chr(65 + row)}{column + 1} of A1 to {chr(64 + down)}{across}"
+            name = Label(at=(TILE[0] - _OVERLAP, TILE[1] - 2), text=says, size=NAME, anchor="end")  # beside the cross
+            alt = f"{picture.alt}, {says}"
+            found.append(Picture(width=TILE[0], height=TILE[1], marks=(*marks, _EDGE, name), alt=alt, clipped=True))
     return tuple(found)
 
 

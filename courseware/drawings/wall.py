@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from courseware.banks.drawing_kinds import opening_in_wall
 from courseware.drawings.dimension import LANE, Marks, across, box, upright
 from courseware.drawings.frame import View, framed, sizes
 from courseware.drawings.picture import Picture, Point, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
-from courseware.trade import TradeError
 
 _ROOM = (130.0, 62.0)  # mm of paper for the wall
 _FACE = 0.95  # grey
@@ -30,8 +30,7 @@ def draw_wall(call: DrawingCall) -> Picture:
     long, high, width, rise = (
         Fraction(call.figures[name]) for name in ("length", "height", "opening_width", "opening_height")
     )
-    if width > long or rise > high:
-        raise TradeError("the opening is larger than the wall: make the opening smaller or the wall larger")
+    opening_in_wall(call.figures, call.format)
     view = View(one_to=one_to(long, high, _ROOM, least=20))
     marks: Marks = (
         Stroke(outlines=(view.box(0, 0, long, high),), closed=True, weight=0.35, fill=_FACE),

@@ -33,7 +33,7 @@ def course_from_above(
 ) -> tuple[FromAbove, ...]:
     """Every brick of a course that runs the whole wall, `bricks` long in halves, and of its support.
 
-    Row 0 is the first course. Props are no brickwork, so they add none.
+    Row 0 is the first course. Props are not brickwork, so they add none.
     """
     wall = [
         FromAbove(left=start, front=Fraction(0), right=end, back=brick.width, half=half)

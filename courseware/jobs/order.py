@@ -11,14 +11,14 @@ from courseware.jobs.pictures import wall_bricks
 from courseware.jobs.plan import Plan
 from courseware.jobs.support import BONDED, PROPS
 
-Row = tuple[str, Fraction | int, Fraction | int, str]
+OrderRow = tuple[str, Fraction | int, Fraction | int, str]
 
 
-def order_rows(plan: Plan) -> tuple[Row, ...]:
+def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
     """The order line by line: what, for one bay (0 where it is ordered for the class alone), for the class, unit."""
     shape, stores = plan.task.shape, plan.stores
     bays = shape.bays
-    rows: tuple[Row, ...] = (
+    rows: tuple[OrderRow, ...] = (
         *_brick_rows(plan),
         ("Cuts, those for half bats among them", cuts(plan, 1), cuts(plan, bays), "cuts"),
         (f"Bricks to order, {shape.waste} % waste, rounded up once", stores.bay_bricks, stores.class_bricks, "bricks"),
@@ -52,7 +52,7 @@ def cuts(plan: Plan, bays: int) -> int:
     return bays * plan.surround.cuts + math.ceil(Fraction(bays * half_bats(plan), 2))
 
 
-def _brick_rows(plan: Plan) -> tuple[Row, ...]:
+def _brick_rows(plan: Plan) -> tuple[OrderRow, ...]:
     shape, stores, around = plan.task.shape, plan.stores, plan.surround
     bonded = shape.support in BONDED
     each: tuple[tuple[str, Fraction | int, str], ...] = (

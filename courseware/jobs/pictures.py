@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.bond import Laid, bats, run, stopped, wholes
+from courseware.drawings.bond import PlacedBrick, bats, run, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, box, name, upright
 from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, View, framed, hatching
 from courseware.drawings.panel import bays
@@ -12,7 +12,7 @@ from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.drawings.surround import pieces
 from courseware.drawings.tiles import tiles
-from courseware.jobs.plan import Plan, shown
+from courseware.jobs.plan import Plan, shown_size
 from courseware.trade import Format, Placed, height
 
 _ROOM = (140.0, 105.0)  # mm of paper for the elevation: the setting-out figures stand below it on the same page
@@ -22,13 +22,13 @@ _LONGEST_STRIP = 226  # mm: a longer one does not fit below its heading
 _LINE = 100.0  # mm
 
 
-def wall_bricks(plan: Plan) -> tuple[Laid, ...]:
+def wall_bricks(plan: Plan) -> tuple[PlacedBrick, ...]:
     """Every brick of the wall around the opening, x from the wall's left end, y from the floor."""
     shape, brick = plan.task.shape, plan.task.brick
     long, wide = shape.wall.bricks, Fraction(shape.opening.bricks)
     left = beside(plan)
     right = long - wide - left
-    laid: list[Laid] = []
+    laid: list[PlacedBrick] = []
     for row in range(shape.wall.courses):
         if shape.wall.below <= row < shape.wall.below + shape.opening.courses:
             laid += run(left, Fraction(0), row, brick, half_first=row % 2 == 1)
@@ -57,10 +57,10 @@ def elevation(plan: Plan) -> Picture:
     marks += bays(view, plan.weave, inner)
     marks += (view.rule((-60, 0), (wide + 60, 0), weight=0.5),)
     base, edge = view.at(0, 0)[1], view.at(wide, 0)[0]
-    marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown(plan.width))
-    marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown(Fraction(wide)))
-    marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown(foot))
-    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + 2 * LANE, shown(plan.clear))
+    marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown_size(plan.width))
+    marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown_size(Fraction(wide)))
+    marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown_size(foot))
+    marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + 2 * LANE, shown_size(plan.clear))
     return framed(marks, "Elevation of the wall with its panel, brick by brick")
 
 
@@ -82,17 +82,17 @@ def section(plan: Plan) -> Picture:
         Stroke(outlines=tuple(view.box(*b) for b in boxes), closed=True, weight=0.18, fill=fill)
         for boxes, fill in ((back, BRICK), (panel, 1.0), (runs, PROJECTING))
     )
-    marks += tuple(hatching(view.at(b[0], b[1]), view.at(b[2], b[3]), 1.2) for b in runs)
+    marks += tuple(hatching(view.box(*b), apart=1.2) for b in runs)
     eye = Fraction(shape.eye_height)
     marks += (view.rule((-600, eye), (deep + 60, eye), weight=0.3, dash=(2.5, 1.2)),)
-    marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {shown(eye)}"),)
+    marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {shown_size(eye)}"),)
     marks += (view.rule((-700, 0), (deep + 60, 0), weight=0.5),)
     marks += (name((view.at(-700, 0)[0], view.at(0, 0)[1] + 3.6), "floor"),)
     edge = view.at(deep, 0)[0]
     for lane, high in enumerate((frame.bottom_height, frame.top_height), 1):
-        marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, shown(high))
+        marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, shown_size(high))
     over = view.at(0, frame.top_height)
-    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown(out))
+    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown_size(out))
     return framed(marks, "Section through the frame with the eye line")
 
 

@@ -9,6 +9,7 @@ from functools import partial
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, Task
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import (
     Format,
     Frame,
@@ -27,6 +28,7 @@ from courseware.trade import (
     surround,
     wall_area_m2,
 )
+from courseware.words import plural
 
 _DRY = Fraction("1.33")  # dry volume to wet: a teaching figure that a source uses, printed with the order
 # mm: no deviation is asked finer than the bricks themselves may vary: BS EN 771-1, category T2, a size of 102 mm.
@@ -37,7 +39,7 @@ _FOUR_COURSES = 300  # mm: a livery company's glossary; three courses of German 
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class MeasuredLine:
     """A measured line of the observation sheet: what, its target and the deviation allowed, in mm."""
 
     what: str
@@ -101,7 +103,7 @@ class Plan:
         )
 
     @property
-    def lines(self) -> tuple[Line, ...]:
+    def lines(self) -> tuple[MeasuredLine, ...]:
         """What is measured when it is built."""
         across = Fraction(half_up(self.corner_to_corner, 0))
         sizes = (
@@ -113,7 +115,7 @@ class Plan:
             ("Panel, height", self.weave.height),
             ("Projection of the surround", self.frame.projects),
         )
-        gauged = gauge_courses(self.task.brick)
+        gauged, word = gauge_courses(self.task.brick), self.task.settings.upright_joint
         profile, brick, least = self.task.profile, self.task.brick, self.least
         size, level = partial(allowed, profile.size, least=least), partial(allowed, profile.level, least=least)
         nothing = (
@@ -126,13 +128,13 @@ class Plan:
         )
         joints = (
             (f"Gauge, {_GAUGED[gauged]} courses of the wall", gauged * brick.course),
-            ("Widest perpend of the panel", brick.perpend),
-            ("Narrowest perpend of the panel", brick.perpend),
+            (with_own_word("Widest perpend of the panel", word), brick.perpend),
+            (with_own_word("Narrowest perpend of the panel", word), brick.perpend),
         )
         return (
-            *(Line(what=what, target=target, allowed=size(target)) for what, target in sizes),
-            *(Line(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
-            *(Line(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
+            *(MeasuredLine(what=what, target=target, allowed=size(target)) for what, target in sizes),
+            *(MeasuredLine(what=what, target=target, allowed=max(least, _JOINT)) for what, target in joints),
+            *(MeasuredLine(what=what, target=Fraction(0), allowed=mm) for what, mm in nothing),
         )
 
     @property
@@ -147,7 +149,7 @@ class Plan:
         return days_of(self.task.shape.wall.courses, self.task.shape.day_height, self.task.brick)
 
 
-def plan_of(task: Task, arris_rule: str) -> Plan:
+def plan_of(task: Task) -> Plan:
     """The plan. The task is known to be buildable, so no `TradeError` is met here."""
     shape, brick = task.shape, task.brick
     around = surround(shape.opening.bricks, shape.opening.courses, brick, shape.corner)
@@ -161,7 +163,7 @@ def plan_of(task: Task, arris_rule: str) -> Plan:
         surround=around,
         weave=weave,
         frame=projecting_frame(
-            shape.opening.courses, shape.wall.below, shape.eye_height, shape.projects, brick, arris_rule
+            shape.opening.courses, shape.wall.below, shape.eye_height, shape.projects, brick, task.settings.arris_rule
         ),
         template=mitre_template(brick),
         stores=_stores(task, around, weave),
@@ -214,18 +216,18 @@ def gauge_courses(brick: Format) -> int:
     return 4 if height(4, brick) == _FOUR_COURSES else 3
 
 
-def shown(size: Fraction | int) -> str:
+def shown_size(size: Fraction | int) -> str:
     """A size in mm as the sheets print it: to a tenth, which is exact for UK bricks and finer than any tape."""
     return write_out(half_up(size, 1))
 
 
 def counted(number: Fraction | int, word: str) -> str:
     """`1 course`, `3 courses`, `1.5 hours`."""
-    return f"{write_out(number)} {word}{'' if number == 1 else 's'}"
+    return f"{write_out(number)} {plural(number, word)}"
 
 
 def _mm(size: Fraction | int) -> str:
-    return f"{shown(size)} mm"
+    return f"{shown_size(size)} mm"
 
 
 def _arris(word: str) -> str:

@@ -9,7 +9,7 @@ from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.jobs.from_above import FromAbove, course_from_above
-from courseware.jobs.plan import Plan, shown
+from courseware.jobs.plan import Plan, shown_size
 from courseware.jobs.support import BONDED
 
 _ROOM = {False: (140.0, 30.0), True: (140.0, 60.0)}  # mm of paper for one course, without props and with them
@@ -39,8 +39,8 @@ def plan_view(plan: Plan) -> Picture:
         marks += (name(_above(view.at(_BOARD[0], brick.width + _PROP / 2)), "raking prop, dashed, on its board"),)
     base, edge = view.at(0, -out)[1], view.at(wide, 0)[0]
     marks += (name((view.at(wide / 2, 0)[0], view.at(0, 0)[1] + 3.8), "face", anchor="middle"),)
-    marks += across(view.at(0, -out), view.at(wide, -out), base + LANE, shown(wide))
-    marks += upright(view.at(wide, 0), view.at(wide, deep), edge + LANE, shown(deep))
+    marks += across(view.at(0, -out), view.at(wide, -out), base + LANE, shown_size(wide))
+    marks += upright(view.at(wide, 0), view.at(wide, deep), edge + LANE, shown_size(deep))
     return framed(marks, f"Wall from above, {_words(support)}")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from courseware.jobs.plan import Plan, shown
+from courseware.jobs.plan import Plan, shown_size
 from courseware.trade import height
 
 _ABOVE_GROUND, _PROPS = "Working above the ground", "Props"
@@ -30,7 +30,7 @@ def risk_prompts(plan: Plan) -> tuple[tuple[str, str, str], ...]:
     support = f"{shape.support} as drawn; " if shape.support else ""
     left_out = {*(() if out_of_reach(plan) else (_ABOVE_GROUND,)), *(() if shape.support == "props" else (_PROPS,))}
     return tuple(
-        (operation, hurts, think.format(support=support, day=shown(shape.day_height)))
+        (operation, hurts, think.format(support=support, day=shown_size(shape.day_height)))
         for operation, hurts, think in _PROMPTS
         if operation not in left_out
     )

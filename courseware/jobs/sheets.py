@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from courseware.banks import SafetyNotes
 from courseware.banks.figures import half_up, write_out
-from courseware.drawings.picture import Picture
 from courseware.jobs import pictures
 from courseware.jobs.order import order_rows
-from courseware.jobs.plan import Plan, counted, gauge_courses, shown
+from courseware.jobs.plan import Plan, counted, gauge_courses, shown_size
 from courseware.jobs.plan_view import plan_view
 from courseware.jobs.risks import out_of_reach, risk_prompts
 from courseware.jobs.support import support_says
 from courseware.papers.dates import in_full
+from courseware.reports.report import Block, Report, Table
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format, height
 
 DEFERS = (
@@ -59,52 +58,26 @@ _USED_AGAIN = {
 }
 _VARY = {True: "BS EN 771-1, category T2, a size of 102 mm", False: "ten of these bricks, measured dry"}
 _HEIGHT_NOTE = "height"
+_SIGNED = "Signed, assessor: ____________________________   learner: ____________________________"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
-    """A table: headings, rows of finished text, and the width in mm of each column but the first (0: what is left)."""
-
-    headings: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    widths: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
-    """A piece of a sheet: a heading, then whichever of text, numbered steps, table and picture there is."""
-
-    heading: str = ""
-    text: tuple[str, ...] = ()
-    steps: tuple[str, ...] = ()
-    table: Table | None = None
-    picture: Picture | None = None
-    new_page: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JobSheet:
-    """One sheet of a job: its file's name, its title and its blocks."""
-
-    file: str
-    title: str
-    blocks: tuple[Block, ...]
-
-
-def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[JobSheet, ...]:
+def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[Report, ...]:
     """Every sheet of the job."""
     shape = plan.task.shape
     about = (
         f"{in_full(date)}. Time allowed: {counted(shape.hours, 'hour')}. Learners: {shape.learners}. "
-        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, {_joints(plan.task.brick)}.",
+        f"Bays: {shape.bays}. {plan.task.brick.name} bricks, "
+        f"{with_own_word(_joints(plan.task.brick), plan.task.settings.upright_joint)}.",
     )
-    return (
-        JobSheet(file="job-sheet", title=shape.job, blocks=_job(plan, about)),
-        JobSheet(file="templates", title=f"{shape.job}: templates at true size", blocks=_templates(plan)),
-        JobSheet(file="stores-order", title=f"{shape.job}: order for the stores", blocks=_order(plan)),
-        JobSheet(file="risk-prompts", title=f"{shape.job}: risk prompts", blocks=_risks(plan, notes)),
-        JobSheet(file="observation-sheet", title=f"{shape.job}: observation sheet", blocks=_observation(plan)),
+    sheets = (
+        ("job-sheet", shape.job, _job(plan, about)),
+        ("templates", f"{shape.job}: templates at true size", _templates(plan)),
+        ("stores-order", f"{shape.job}: order for the stores", _order(plan)),
+        ("risk-prompts", f"{shape.job}: risk prompts", _risks(plan, notes)),
+        ("observation-sheet", f"{shape.job}: observation sheet", _observation(plan)),
     )
+    centre = plan.task.settings.name
+    return tuple(Report(file=file, title=title, blocks=blocks, centre=centre) for file, title, blocks in sheets)
 
 
 def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
@@ -125,11 +98,11 @@ def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
 def _safe_steps(plan: Plan) -> tuple[str, ...]:
     """The steps that keep the wall from going over, before those that build it."""
     shape, days = plan.task.shape, plan.days
-    step = f"In a day the wall goes up {shown(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
+    step = f"In a day the wall goes up {shown_size(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
     if len(days) > 1:
         step += f": stop at course {' and '.join(map(str, days[:-1]))}, and go on when the mortar below has set"
     support = (
-        support_says(shape.support, shown(shape.free_height), counted(shape.return_bricks, "brick"))
+        support_says(shape.support, shown_size(shape.free_height), counted(shape.return_bricks, "brick"))
         if shape.support
         else ""
     )
@@ -142,7 +115,7 @@ def _gauge(plan: Plan) -> Table:
     marked = {shape.wall.below, shape.wall.below + shape.opening.courses, shape.wall.courses}
     apart = gauge_courses(brick)
     wanted = sorted({*range(apart, shape.wall.courses + 1, apart), *marked})
-    rows = [(str(n), shown(height(n, brick))) for n in wanted]
+    rows = [(str(n), shown_size(height(n, brick))) for n in wanted]
     third = -(-len(rows) // 3)
     rows += [("", "")] * (3 * third - len(rows))
     columns = [rows[start : start + third] for start in range(0, len(rows), third)]
@@ -187,7 +160,12 @@ def _templates(plan: Plan) -> tuple[Block, ...]:
 
 def _order(plan: Plan) -> tuple[Block, ...]:
     rows = tuple(
-        (what, write_out(one) if one else "", write_out(for_class), unit)
+        (
+            f"– {what.strip()}" if what.startswith(" ") else what,
+            write_out(one) if one else "",
+            write_out(for_class),
+            unit,
+        )
         for what, one, for_class, unit in order_rows(plan)
     )
     table = Table(
@@ -195,15 +173,21 @@ def _order(plan: Plan) -> tuple[Block, ...]:
     )
     return (
         Block(table=table),
-        Block(heading="Tools", text=(", ".join(_TOOLS) + ".",)),
+        Block(heading="Tools", text=(_listed(_TOOLS),)),
         Block(heading="Sundries", text=(_SUNDRIES[plan.task.shape.mortar],)),
-        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(", ".join(_PPE) + ".",)),
+        Block(heading=f"Protection, for each of {plan.task.shape.learners}", text=(_listed(_PPE),)),
         Block(
             heading="What can be used again",
             text=(_USED_AGAIN[plan.task.shape.mortar],),
         ),
         Block(text=(f"Dry materials are taken as 1.33 times the wet volume. {_frogs(plan.task.shape.frog)} {DEFERS}",)),
     )
+
+
+def _listed(things: tuple[str, ...]) -> str:
+    """`Trowel, spirit level, tape.`"""
+    said = ", ".join(things)
+    return f"{said[:1].upper()}{said[1:]}."
 
 
 def _frogs(percent: int) -> str:
@@ -214,8 +198,8 @@ def _frogs(percent: int) -> str:
 
 def _joints(brick: Format) -> str:
     if brick.bed == brick.perpend:
-        return f"{shown(brick.bed)} mm joints"
-    return f"{shown(brick.perpend)} mm perpends, {shown(brick.bed)} mm beds"
+        return f"{shown_size(brick.bed)} mm joints"
+    return f"{shown_size(brick.perpend)} mm perpends, {shown_size(brick.bed)} mm beds"
 
 
 def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
@@ -237,10 +221,10 @@ def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
 
 
 def _observation(plan: Plan) -> tuple[Block, ...]:
-    profile = plan.task.profile
+    profile, signed = plan.task.profile, plan.task.settings.signatures.observation
     measured = Table(
         headings=("Line", "Target", "Allowed", "Measured", "Pass"),
-        rows=tuple((n.what, shown(n.target), f"± {shown(n.allowed)}", "", "") for n in plan.lines),
+        rows=tuple((n.what, shown_size(n.target), f"± {shown_size(n.allowed)}", "", "") for n in plan.lines),
         widths=(0, 22, 22, 26, 18),
     )
     judged = Table(
@@ -249,8 +233,8 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         widths=(22, 0, 38, 38, 16),
     )
     tolerances = (
-        f"Tolerances: {profile.name} ({profile.source}). None is finer than {shown(plan.least)} mm, as bricks vary: "
-        f"{_VARY[plan.task.shape.bricks_vary is None]}.",
+        f"Tolerances: {profile.name} ({profile.source}). None is finer than {shown_size(plan.least)} mm, as bricks "
+        f"vary: {_VARY[plan.task.shape.bricks_vary is None]}.",
     )
     ruled = ("_" * 80, "_" * 80)
     return (
@@ -258,6 +242,6 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         Block(heading="Measured, in mm", text=tolerances, table=measured),
         Block(heading="Judged", table=judged),
         Block(heading="Assessor's comment", text=ruled),
-        Block(heading="Learner's comment", text=ruled),
-        Block(text=("Signed, assessor: ____________________________   learner: ____________________________",)),
+        Block(heading="Learner's comment", text=ruled, signed=signed),
+        *(() if signed.signed else (Block(text=(_SIGNED,)),)),
     )

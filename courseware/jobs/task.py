@@ -12,11 +12,12 @@ from pydantic_core import PydanticCustomError
 
 from courseware.banks import BankFaulty, Fault, harmless
 from courseware.banks.figures import half_up, write_out
-from courseware.banks.formulas import near
-from courseware.banks.read import shaped
-from courseware.banks.shapes import Shape, Whole, Yes
-from courseware.banks.yaml_text import place, read_yaml
 from courseware.jobs.support import DAY_HEIGHT, FREE_HEIGHT, KINDS, RETURN_BRICKS
+from courseware.settings.settings import DEFAULTS, Settings
+from courseware.settings.settings import MORTARS as _MORTARS
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.shapes import Shape, Whole, Yes, shaped
+from courseware.text_files.yaml_text import place, read_yaml
 from courseware.trade import (
     FORMATS,
     UK_METRIC,
@@ -73,9 +74,9 @@ class JobShape(Shape):
     ahead: Whole = Field(description="how many courses the uprights may stand above the panel")
     waste: Whole = Field(description="waste on bricks and mortar, in whole percent, such as 10")
     mix: str = Field(description='the mortar by volume: "1:5", or "1:1:6" for cement to lime to sand')
-    tolerances: str = Field(description="a tolerance profile by its name")
+    tolerances: str = Field("", description="a tolerance profile by its name (the centre's unless given)")
     format: str = Field("UK_METRIC", description="a brick format by name")
-    mortar: str = Field("practice", description="practice (lime and sand, bricks used again) or cement")
+    mortar: str = Field("", description="practice (lime and sand, bricks used again; so unless given) or cement")
     support: str = Field("", description="what keeps the wall from going over: returns, piers or props")
     return_bricks: Figure = Field(RETURN_BRICKS, description="how far returns run back from the face, in bricks")
     day_height: Figure = Field(DAY_HEIGHT, description="how high the wall may go up in a day, in mm")
@@ -114,23 +115,33 @@ class Task:
     shape: JobShape
     profile: ProfileShape
     brick: Format
+    settings: Settings
 
 
 def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
     """The profiles in a file's bytes. Raises `BankFaulty`."""
-    shape, faults, _ = shaped(ProfilesShape, read_yaml(data, file), file)
+    shape, faults, _ = shaped(ProfilesShape, read_yaml(data, file), file, _STAND_IN)
     if faults or shape is None:
         raise BankFaulty(faults)
     return tuple(shape.profiles)
 
 
-def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_rule: str) -> Task:
-    """The task in a file's bytes. Raises `BankFaulty` with every fault that can be told at once."""
+def read_task(
+    data: bytes, file: str, profiles: tuple[ProfileShape, ...], settings: Settings = DEFAULTS, *, shipped: bool = False
+) -> Task:
+    """The task in a file's bytes, by the centre's settings.
+
+    What a job's file says of mortar and tolerances stands over what the centre says, unless it is `shipped`: then the
+    centre has not written it. The lower of both days' heights holds. Raises `BankFaulty` with every fault that can be
+    told at once.
+    """
     node = read_yaml(data, file)
     shape, faults, repaired = shaped(JobShape, node, file, _STAND_IN)
     if shape is None:
         raise BankFaulty(faults)
     stand_ins = {path[0] for path in repaired}
+    named = bool(shape.tolerances) and not (shipped and settings.tolerances)
+    shape = _by_centre(shape, settings, shipped=shipped)
 
     def fault(key: str, wrong: str, expected: str) -> tuple[str, Fault]:
         line, column = place(node, (key,))
@@ -143,8 +154,10 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         found.append(fault("format", f"no brick format is named `{harmless(shape.format)}`", known))
     profile = next((p for p in profiles if p.name == shape.tolerances), None)
     if profile is None:
-        known = near(shape.tolerances, [p.name for p in profiles], "expected one of")
-        found.append(fault("tolerances", f"no tolerance profile is named `{harmless(shape.tolerances)}`", known))
+        wrong, known = _no_profile(shape.tolerances, profiles)
+        by_centre = settings.tolerances and not named
+        own = ("tolerances", settings.fault(("tolerances",), wrong, known))
+        found.append(own if by_centre else fault("tolerances", wrong, known))
     opening, wall = shape.opening, shape.wall
     if wall.bricks < opening.bricks + 1 or wall.bricks > _MOST_BRICKS or (2 * wall.bricks).denominator != 1:
         expected = f"half a brick or more either side, at most {_MOST_BRICKS} bricks, in halves"
@@ -159,7 +172,9 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
         found.append(fault("hours", "`hours` is out of all reason", "expected hours above 0"))
     for build in (
         lambda: _panel(shape, brick),
-        lambda: projecting_frame(opening.courses, wall.below, shape.eye_height, shape.projects, brick, arris_rule),
+        lambda: projecting_frame(
+            opening.courses, wall.below, shape.eye_height, shape.projects, brick, settings.arris_rule
+        ),
     ):
         try:
             build()
@@ -169,7 +184,25 @@ def read_task(data: bytes, file: str, profiles: tuple[ProfileShape, ...], arris_
     told = (*faults, *(one for key, one in found if key not in stand_ins and not stand_ins & _GO_BY[key]))
     if told or profile is None:
         raise BankFaulty(tuple(sorted(told, key=lambda one: (one.line, one.column))))
-    return Task(shape=shape, profile=profile, brick=brick)
+    return Task(shape=shape, profile=profile, brick=brick, settings=settings)
+
+
+def _by_centre(shape: JobShape, settings: Settings, *, shipped: bool) -> JobShape:
+    """The job with what the centre settles for it."""
+    centres = {key: getattr(settings, key) for key in ("mortar", "tolerances") if getattr(settings, key)}
+    settled: dict[str, object] = {key: own for key, own in centres.items() if shipped or not getattr(shape, key)}
+    if settings.day_height is not None:
+        settled["day_height"] = min(shape.day_height, Fraction(settings.day_height))
+    return shape.model_copy(update={"mortar": shape.mortar or _MORTARS[0], **settled})
+
+
+def _no_profile(asked: str, profiles: tuple[ProfileShape, ...]) -> tuple[str, str]:
+    """What is wrong with a profile's name, and what was expected."""
+    known = [profile.name for profile in profiles]
+    if not asked:
+        expected = JobShape.model_fields["tolerances"].description
+        return "the key `tolerances` is missing", f"expected {expected}"
+    return f"no tolerance profile is named `{harmless(asked)}`", near(asked, known, "expected one of")
 
 
 def _panel(shape: JobShape, brick: Format) -> None:
@@ -211,12 +244,11 @@ def _unsafe(shape: JobShape, brick: Format, fault: Callable[[str, str, str], _Ke
         yield fault("wall", wrong, expected)
 
 
-_MORTARS = ["practice", "cement"]
 _LIMITS = (("bays", 1, 40), ("learners", 1, 1000), ("waste", 0, 50), ("ahead", 1, 12), ("frog", 0, 50))
 # What stands in for a faulty key, so that the rest is read on; any other key is left out, and is as when not given.
 _STAND_IN: Mapping[str | int, Any] = {
-    **dict.fromkeys(("hours", "bays", "learners", "waste", "ahead", "projects", "eye_height"), "1"),
-    "job": "x", "corner": "mitred", "starts": "stretcher", "mix": "1:5", "tolerances": "x",
+    **dict.fromkeys(("hours", "bays", "learners", "waste", "ahead", "projects", "eye_height", "mm", "over"), "1"),
+    "job": "x", "name": "unnamed", "corner": "mitred", "starts": "stretcher", "mix": "1:5", "tolerances": "x",
     "opening": {"bricks": "4", "courses": "15"}, "wall": {"bricks": "8", "courses": "24", "below": "4"},
     "bricks": "4", "courses": "15", "below": "4",
 }  # fmt: skip

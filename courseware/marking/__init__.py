@@ -1,1 +1,1 @@
-"""What comes back from learners: for now, the sheet that an assessor fills in."""
+"""Scripts as typed in; marks out, with how each was reached. Pure: nothing is read, written or printed."""

@@ -7,8 +7,9 @@ from fractions import Fraction
 
 from courseware.banks.figures import half_up, write_out
 from courseware.marking.marks import Script, Status
+from courseware.marking.part_kind import MARKING_KINDS
 from courseware.papers.codes import keyed
-from courseware.papers.deal import LETTERS
+from courseware.papers.part_kind import holds_figure
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
 
 _ABSENT, _LATE = 2, 5  # places in the class
@@ -32,8 +33,8 @@ def _script(sitting: Sitting, place: int, paper: IssuedPaper) -> Script:
     common = next((part.label for part in parts if part.slips), "")
     cells = dict(_cells(sitting.seed, place, parts, common))
     if place == 0:
-        spoilt = next((part.label for part in reversed(parts) if part.kind == "number"), parts[-1].label)
-        cells[spoilt] = _SPOILT
+        alone = [part.label for part in parts if holds_figure(part) and "(" not in part.label]  # no row of a table
+        cells[alone[-1] if alone else parts[-1].label] = _SPOILT
     return Script(code=paper.code, cells=cells, status=status)
 
 
@@ -41,28 +42,11 @@ def _cells(seed: str, place: int, parts: tuple[IssuedPart, ...], common: str) ->
     for part in parts:
         draw = keyed(seed, "invented script", str(place), part.label) % 100
         if part.label == common and place % 3 < _COMMON:
-            yield part.label, _figure(part.slips[0][0])
-        elif part.kind in {"number", "table"}:
-            yield part.label, _number(part, draw)
+            yield part.label, plain_figure(part.slips[0][0])
         else:
-            yield part.label, _lettered(part, draw)
+            yield part.label, MARKING_KINDS[part.kind].invented(part, draw)
 
 
-def _number(part: IssuedPart, draw: int) -> str:
-    if draw < 62:
-        return _figure(part.answer) + (f" {part.unit}" if part.unit and draw % 3 == 0 else "")
-    if draw < 88 and part.slips:
-        return _figure(part.slips[draw % len(part.slips)][0])
-    return "nr" if draw > 95 else "" if draw > 92 else str(draw)
-
-
-def _lettered(part: IssuedPart, draw: int) -> str:
-    if part.kind == "drawn":
-        return "all" if draw < 70 else "none"
-    if draw < 70:
-        return part.answer
-    return part.answer[::-1] if part.kind == "order" else LETTERS[draw % len(part.shown)]
-
-
-def _figure(text: str) -> str:
+def plain_figure(text: str) -> str:
+    """A figure of the record, as a learner would write it."""
     return write_out(half_up(Fraction(text), 3))

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 
-from courseware.banks.exercise import NumberPart, Route
 from courseware.banks.figures import Figure, exact_text, half_up
-from courseware.banks.solve import SolvedNumber, rounded
+from courseware.banks.part import NumberPart, Route, SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
-from courseware.marking.written import Written
+from courseware.marking.read_answer import WrittenFigure
+from courseware.words import count
 
 _LEAST_PLACES = 2  # a figure without end may be written to so many decimals
 _TOO_FAR = Fraction(1, 20)  # rounded further than asked, but still the same figure
@@ -20,7 +20,7 @@ _SEE = "See the working."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class AskedFigure:
     """A number part of one paper: solved with its own figures; solved with the learner's own, or why it cannot be.
 
     `carried` is None where nothing was carried; `says` gives a route's words; `elsewhere` another paper's answer.
@@ -55,7 +55,7 @@ def within_band(value: Figure, answer: Figure, band: Figure) -> bool:
     return value == answer if not band else answer - band <= value <= answer + band
 
 
-def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
+def judge(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Verdict:
     """The first of the marking rules that fits. `value` is the figure meant, in the part's unit."""
     of, unit = asked.own.part.marks, asked.own.part.unit
     for verdict in _earning(value, written, asked):
@@ -72,7 +72,7 @@ def judge(value: Fraction, written: Written, asked: Asked) -> Verdict:
     return Verdict(how="unknown", marks=0, why=f"Not recognised. {_SEE}")
 
 
-def _earning(value: Fraction, written: Written, asked: Asked) -> Iterator[Verdict]:
+def _earning(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Iterator[Verdict]:
     """What is right, and what is a slip of the bank's own."""
     if written.reading == "wrong unit":
         return
@@ -125,7 +125,7 @@ def _as_short(value: Fraction, places: int, own: SolvedNumber, carried: SolvedNu
     return asked <= places and any(_written_to(value, places, figure) for figure in exact)
 
 
-def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:
+def _slips(value: Fraction, places: int, asked: AskedFigure) -> tuple[int, ...]:
     """The places, from 0, of the slips that give this figure on this paper or from carried figures."""
     found: list[int] = []
     for solved in asked.both:
@@ -140,7 +140,7 @@ def _slips(value: Fraction, places: int, asked: Asked) -> tuple[int, ...]:
     return tuple(sorted(found))
 
 
-def _named(places: Sequence[int], asked: Asked) -> Verdict:
+def _named(places: Sequence[int], asked: AskedFigure) -> Verdict:
     routes = [asked.own.part.slips[place] for place in places]
     slips = tuple(
         NamedSlip(key=f"{asked.key}/{place + 1}", says=asked.says(route))
@@ -152,7 +152,7 @@ def _named(places: Sequence[int], asked: Asked) -> Verdict:
     return Verdict(how="family", marks=min(route.earns for route in routes), why=f"One of: {told}.", slips=slips)
 
 
-def _nearly(value: Fraction, places: int, asked: Asked) -> Iterator[Verdict]:
+def _nearly(value: Fraction, places: int, asked: AskedFigure) -> Iterator[Verdict]:
     """What has a fault of writing: rounding, a power of ten, two digits, another paper's answer. It is not right."""
     part, method = asked.own.part, _method_marks(asked.own.part)
     for solved, before in zip(asked.both, asked.before, strict=True):
@@ -193,8 +193,8 @@ def _rounded_otherwise(value: Fraction, places: int, solved: SolvedNumber, befor
     return "Not rounded to a whole number." if places and _written_to(value, places, before) else ""
 
 
-def _decimals(count: int) -> str:
-    return f"{count} decimal place{'' if count == 1 else 's'}" if count else "the whole number"
+def _decimals(places: int) -> str:
+    return count(places, "decimal place") if places else "the whole number"
 
 
 def _method_marks(part: NumberPart) -> int:

@@ -6,16 +6,17 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from courseware.banks.exercise import Part
 from courseware.banks.figures import exact_text
-from courseware.marking.class_words import count
+from courseware.banks.part import Part
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.judge import Verdict
-from courseware.marking.lettered import NotRead
-from courseware.marking.mark_part import Others, Work, mark_part, rows_of, with_entries
-from courseware.marking.marks import WHOLE_PAPER, Decision, Mark, MarkedPaper, Question, Script
-from courseware.marking.written import read_figure
+from courseware.marking.marks import WHOLE_PAPER, Decision, Mark, MarkedPaper, Query, Script
+from courseware.marking.part_kind import NotRead, Others, Work, mark_entry
+from courseware.marking.read_answer import read_figure
 from courseware.papers.compose import Sources, issued_from, read_sources
+from courseware.papers.part_kind import holds_figure
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting
+from courseware.words import count
 
 _FEWEST_ELSEWHERE = 3  # answers of one other paper before a whole script is held back
 _SAY_SO = f"if not, say so on the sheet of decisions, with `{WHOLE_PAPER}` in place of the part"
@@ -32,7 +33,7 @@ class Marked:
     papers: tuple[MarkedPaper, ...]
     attempts: tuple[MarkedPaper, ...]
     held: tuple[MarkedPaper, ...]
-    questions: tuple[Question, ...]
+    questions: tuple[Query, ...]
 
 
 def mark_scripts(
@@ -40,23 +41,23 @@ def mark_scripts(
 ) -> Marked:
     """Every script of a sitting marked. A script that stands again, resubmitted, opens the parts not yet right.
 
-    Raises `RecordFaulty` where the record's answers are not those that this program finds.
+    Raises `SittingFaulty` where the sitting's answers are not those that this program finds.
     """
     sources = sources or read_sources(sitting)
-    attempts: dict[str, list[Script]] = {}
-    for script in scripts:
-        attempts.setdefault(script.code, []).append(script)
+    attempts: dict[str, list[tuple[int, Script]]] = {}
+    for attempt, script in numbered_attempts(scripts):
+        attempts.setdefault(script.code, []).append((attempt, script))
     decided: dict[tuple[str, int], dict[str, Decision]] = {}
     for decision in decisions:
         decided.setdefault((decision.code, decision.attempt), {})[decision.label] = decision
     others = _others(sitting)
-    rows: list[_Row] = []
+    rows: list[_MarkedRow] = []
     for paper in sitting.papers:
         own_scripts = attempts.get(paper.code, [])
         own: list[MarkedPaper] = []
         cells: dict[str, str] = {}
-        asked: list[Question] = []
-        for attempt, script in enumerate(own_scripts, 1):
+        asked: list[Query] = []
+        for attempt, script in own_scripts:
             asked = []
             before = own[-1] if own else None
             cells = _opened(before, cells, script)
@@ -65,8 +66,9 @@ def mark_scripts(
                 _mark_paper(paper, opened, sources, others, decided.get((paper.code, attempt), {}), before, asked)
             )
         if own:
-            sure = WHOLE_PAPER in decided.get((paper.code, len(own)), {})
-            rows.append(_Row(paper, own_scripts[-1], tuple(own), tuple(asked), sure))
+            attempt, script = own_scripts[-1]
+            sure = WHOLE_PAPER in decided.get((paper.code, attempt), {})
+            rows.append(_MarkedRow(paper, script, tuple(own), tuple(asked), sure))
     held_back = _held_back(rows, others)
     free = [row for row in rows if row.paper.code not in held_back]
     return Marked(
@@ -78,24 +80,24 @@ def mark_scripts(
 
 
 @dataclass(frozen=True, slots=True)
-class _Row:
+class _MarkedRow:
     """A paper with its attempts marked; `sure` where an assessor said that the answers are its learner's."""
 
     paper: IssuedPaper
     script: Script
     attempts: tuple[MarkedPaper, ...]
-    asked: tuple[Question, ...]
+    asked: tuple[Query, ...]
     sure: bool
 
 
-def _questions(row: _Row, why: str) -> Iterator[Question]:
+def _questions(row: _MarkedRow, why: str) -> Iterator[Query]:
     """What is asked about a row; `why` it is held back, where it is, comes last."""
     yield from row.asked
     if why:
         yield _question(row.script, "", "", f"{why}; {_SAY_SO}")
 
 
-def _held_back(rows: Sequence[_Row], others: Others) -> dict[str, str]:
+def _held_back(rows: Sequence[_MarkedRow], others: Others) -> dict[str, str]:
     """Why rows may stand under the wrong code, by code: most figures of each are another paper's.
 
     Of two rows that were exchanged one may show it plainly and the other with too few figures: both are held.
@@ -130,7 +132,7 @@ def _mark_paper(
     others: Others,
     decided: Mapping[str, Decision],
     before: MarkedPaper | None,
-    asked: list[Question],
+    asked: list[Query],
 ) -> MarkedPaper:
     if script.status == "absent":
         if any(text.strip() for text in script.cells.values()):
@@ -140,7 +142,7 @@ def _mark_paper(
     for issued in paper.exercises:
         _, exercise = issued_from(issued, sources)
         work = Work(issued, exercise)
-        for part, entries in with_entries(exercise, issued):
+        for part, entries in zip(exercise.parts, work.entries, strict=True):
             marks += _mark_cells(part, entries, work, script, others, asked)
     closed = {mark.label: mark for mark in before.marks if mark.marks == mark.of} if before else {}
     marks = [closed.get(mark.label) or _decide(mark, decided.get(mark.label)) for mark in marks]
@@ -150,14 +152,14 @@ def _mark_paper(
 
 
 def _mark_cells(
-    part: Part, entries: tuple[IssuedPart, ...], work: Work, script: Script, others: Others, asked: list[Question]
+    part: Part, entries: tuple[IssuedPart, ...], work: Work, script: Script, others: Others, asked: list[Query]
 ) -> Iterator[Mark]:
-    for row, entry in zip(rows_of(part), entries, strict=True):
+    for row, entry in zip(part.entries, entries, strict=True):
         typed = script.cells.get(entry.label, "")
         try:
             if entry.label in script.unread:
                 raise NotRead(script.unread[entry.label])
-            verdict = mark_part(row, entry, work, typed, others)
+            verdict = mark_entry(row, entry, work, typed, others)
         except NotRead as why:
             asked.append(_question(script, entry.label, typed, str(why)))
             verdict = Verdict(how="asked", marks=0, why=f"Not read: {why}.")
@@ -188,7 +190,7 @@ def _others(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
     found: dict[str, dict[str, list[str]]] = {}
     for paper in sitting.papers:
         for part in paper.parts:
-            if part.kind in {"number", "table"}:
+            if holds_figure(part):
                 found.setdefault(part.label, {}).setdefault(part.answer, []).append(paper.code)
     return found
 
@@ -205,5 +207,5 @@ def _other_paper(paper: IssuedPaper, marks: Sequence[Mark], others: Others) -> t
     return code, many, own
 
 
-def _question(script: Script, label: str, written: str, why: str) -> Question:
-    return Question(code=script.code, label=label, line=script.line, written=written, why=why)
+def _question(script: Script, label: str, written: str, why: str) -> Query:
+    return Query(code=script.code, label=label, line=script.line, written=written, why=why)

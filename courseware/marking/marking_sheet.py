@@ -5,27 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from courseware.marking.marks import Script
-from courseware.marking.safe_workbook import Page, safe_workbook
+from courseware.marking.part_kind import MARKING_KINDS
 from courseware.papers.sitting import IssuedPaper, Sitting
+from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 
 _SPARE = 40  # rows below the last paper, for a paper that was copied out again
 _LEAD = {"code": 14, "name": 28, "reference": 14, "status": 12}
 _DECIDED = {"code": 14, "part": 10, "marks": 8, "reason": 50, "comment": 50}
 _PARTS = {"part": 10, "exercise": 36, "kind": 12, "unit": 12, "marks": 8, "how to write it": 60}
-_HOW = {
-    "number": "as written: 910, 910 mm, 0.91 m, 2½; nr where not reached",
-    "table": "as written, a cell for each row",
-    "choice": "the letters ticked: B, or A C",
-    "order": "the letters in the learner's order: C A D B",
-    "drawn": "y or n for each point of the key: yyn; or all, or none",
-}
-
-
 _STATUS = (
     ("", "handed in on the day; a row without any answer is a paper that is not handed in"),
     ("absent", "the learner was not there; the paper stays out of the figures"),
     ("late", "handed in late; it is marked as any other, and says so"),
-    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked anew"),
+    ("resubmitted", "the same paper once more, in a row of its own: only parts not yet right are marked again"),
 )
 
 
@@ -57,7 +49,7 @@ def _row(paper: IssuedPaper, script: Script | None, labels: Sequence[str]) -> tu
 
 def _part_lines(sitting: Sitting) -> list[tuple[str, ...]]:
     return [
-        (part.label, exercise.exercise, part.kind, part.unit, str(part.marks), _HOW[part.kind])
+        (part.label, exercise.exercise, part.kind, part.unit, str(part.marks), MARKING_KINDS[part.kind].cell)
         for exercise in sitting.papers[0].exercises
         for part in exercise.parts
     ]

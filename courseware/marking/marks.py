@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
+
+from courseware.papers.sitting import Sitting
 
 How = Literal[
     "right",  # the answer, within its band
@@ -51,7 +53,7 @@ class Decision:
     marks: int | None
     reason: str
     comment: str = ""
-    attempt: int = 1  # of the paper, as it stood when this was decided: a resubmitted part is marked anew
+    attempt: int = 1  # of the paper, as it stood when this was decided: a resubmitted part is marked again
 
     @property
     def key(self) -> tuple[str, str, int]:
@@ -87,7 +89,7 @@ class Mark:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Query:
     """A cell that a person must settle: where it stands, what is written there, what is unclear."""
 
     code: str
@@ -117,3 +119,10 @@ class MarkedPaper:
     def provisional(self) -> tuple[str, ...]:
         """The labels of the parts whose marks an assessor is still to look at."""
         return tuple(mark.label for mark in self.marks if mark.provisional)
+
+
+class MarkedSitting(NamedTuple):
+    """A sitting and its papers as they stand marked."""
+
+    sitting: Sitting
+    marked: tuple[MarkedPaper, ...]

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from courseware.banks.faults import Fault, harmless, unseen
-from courseware.banks.formulas import near
 from courseware.marking.marks import WHOLE_PAPER, Decision, Script, Status
-from courseware.papers.class_list import read_table
 from courseware.papers.codes import read_code
-from courseware.papers.names import same_name, tidy
+from courseware.papers.names import printable_text, same_name
 from courseware.papers.sitting import Sitting
-from courseware.papers.table import ClassListFaulty, Row, heading_key, repeated_heading, shown
+from courseware.spreadsheets.rows import Row, TableFaulty, heading_key, repeated_heading, shown_headings, unused_columns
+from courseware.spreadsheets.table_in import read_table
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.faults import Fault, harmless, unseen
 
 _LONGEST_CELL = 200
 _LONGEST_REASON = 300
@@ -26,7 +26,7 @@ _DECISION = ("code", "part", "marks", "reason")
 _MOST_FAULTS = 50
 
 
-class SheetFaulty(ClassListFaulty):
+class SheetFaulty(TableFaulty):
     """A marking sheet that cannot be used, with every fault found in it."""
 
 
@@ -41,11 +41,11 @@ class Scripts:
 
 
 def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:
-    """The scripts in a CSV or XLSX marking sheet of a sitting. Raises `SheetFaulty` or `ClassListFaulty`.
+    """The scripts in a CSV or XLSX marking sheet of a sitting. Raises `SheetFaulty` or `TableFaulty`.
 
     A row without any answer and without a status is a paper that has not come in yet.
     """
-    rows, notes = read_table(data, file, _is_sheet)
+    rows, notes = read_table(data, file, _is_sheet, merges=True)
     headings = next(rows, None)
     if headings is None:
         raise SheetFaulty((Fault(file, 1, 1, "the sheet is empty", "expected a row of headings with `code`"),))
@@ -82,7 +82,7 @@ def decision(code: str, label: str, marks: str, reason: str, comment: str = "", 
     part = parts.get(heading_key(label))
     if part is None:
         known = ", ".join([*(part.label for part in parts.values()), f"or `{WHOLE_PAPER}`"])
-        return f"`{harmless(label)}` is no part of the paper; parts are {known}"
+        return f"`{harmless(label)}` is not a part of the paper; parts are {known}"
     if not marks.strip():
         said = comment.strip() or reason.strip()
         return _plain(Decision(code=own, label=part.label, marks=None, reason="", comment=said))
@@ -100,7 +100,7 @@ def _plain(decided: Decision) -> Decision | str:
     for text in (decided.reason, decided.comment):
         if len(text) > _LONGEST_REASON:
             return f"the text `{harmless(text)}` has {len(text)} characters; at most {_LONGEST_REASON} are kept"
-        if any(unseen(sign) for sign in text):
+        if any(unseen(character) for character in text):
             return "the text holds characters that do not show"
     return decided
 
@@ -118,7 +118,7 @@ def _is_decisions(headings: Sequence[str]) -> bool:
 def _columns(headings: Row, sitting: Sitting, file: str) -> dict[str, int]:
     """Where each part stands, by its label, and `code` and `status`. Raises `SheetFaulty` where one is missing."""
     if (again := repeated_heading(headings.cells)) is not None:
-        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
+        wrong = f"the heading {shown_headings(headings.cells[again : again + 1])} stands twice"
         raise SheetFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     keys = {heading_key(heading): column for column, heading in enumerate(headings.cells)}
     labels = [part.label for part in sitting.papers[0].parts]
@@ -144,7 +144,7 @@ def _learners(sitting: Sitting) -> dict[str, dict[str, list[str]]]:
     for paper in sitting.papers:
         for what, text in (("name", paper.learner.name), ("reference", paper.learner.reference)):
             if text:
-                found[what].setdefault(same_name(tidy(text)), []).append(paper.code)
+                found[what].setdefault(same_name(printable_text(text)), []).append(paper.code)
     return found
 
 
@@ -153,7 +153,7 @@ def _exchanged(
 ) -> Iterator[tuple[int, str, str]]:
     """What is wrong with a row beside whose code another paper's learner stands: column from 1, and what to do."""
     for what, column in whose.items():
-        codes = learners[what].get(same_name(tidy(row.cells[column])), ())
+        codes = learners[what].get(same_name(printable_text(row.cells[column])), ())
         if codes and script.code not in codes:
             wrong = f"the {what} in this row is that of the paper {codes[0]}, not of {script.code}"
             yield column + 1, wrong, "see on the paper whose it is, then put the code, or the name and reference, right"
@@ -184,7 +184,7 @@ def _scripts(
                     lines.append(row.line)
                     faults += [Fault(file, row.line, columns["code"] + 1, *told) for told in _again(script, lines)]
                     faults += [Fault(file, row.line, *told) for told in _exchanged(script, row, whose, learners)]
-    except ClassListFaulty as broken:
+    except TableFaulty as broken:
         faults += broken.faults
 
 
@@ -228,7 +228,7 @@ def _decisions(data: bytes, file: str, sitting: Sitting, faults: list[Fault]) ->
     """What stands on a workbook's sheet of decisions, where it has one."""
     if not file.lower().endswith((".xlsx", ".xlsm")):
         return
-    rows, _ = read_table(data, file, _is_decisions)
+    rows, _ = read_table(data, file, _is_decisions, merges=True)
     headings = next(rows, None)
     if headings is None or not _is_decisions(headings.cells):
         return
@@ -247,5 +247,4 @@ def _decisions(data: bytes, file: str, sitting: Sitting, faults: list[Fault]) ->
 def _unused(headings: Row, columns: Mapping[str, int]) -> Iterator[str]:
     used = {*columns.values()}
     left = [text for place, text in enumerate(headings.cells) if place not in used]
-    if named := shown([text for text in left if heading_key(text) not in {"name", "reference"}]):
-        yield f"Not used: the column{'s' if named.count('`') > 2 else ''} {named}."
+    yield from unused_columns([text for text in left if heading_key(text) not in {"name", "reference"}])

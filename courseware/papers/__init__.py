@@ -1,4 +1,4 @@
-"""A group and a choice of exercises in, a sitting of papers out: class lists, dealing, codes, the record, the sheets.
+"""A group and a choice of exercises in, a sitting of papers out: class lists, dealing, codes, sitting.json, the sheets.
 
 Everything a sheet says is finished text here; the printing room only places it.
 """

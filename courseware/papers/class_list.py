@@ -7,24 +7,22 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from courseware.banks.faults import Fault, harmless
-from courseware.papers.csv_table import read_csv
+from courseware.papers.class_list_columns import WANTED, Columns, find_columns
 from courseware.papers.group import Learner
 from courseware.papers.levels import level_column, level_faults, level_in
-from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, same_name, tidy
-from courseware.papers.no_learner import is_no_learner, turned_round
-from courseware.papers.table import WANTED, ClassListFaulty, Columns, Row, find_columns, repeated_heading, shown
-from courseware.papers.workbook import Wanted, read_workbook
-
-__all__ = ["MOST_LEARNERS", "ClassList", "ClassListFaulty", "read_class_list"]
+from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, printable_text, same_name
+from courseware.papers.not_learners import is_no_learner, turned_round
+from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown_headings, unused_columns
+from courseware.spreadsheets.table_in import read_table
+from courseware.text_files.faults import Fault, harmless
+from courseware.words import count, listed, plural
 
 MOST_LEARNERS = 1000
 _MOST_FAULTS = 50
 _MOST_COLUMNS = 200
-_LONGEST_CELL = 500  # characters: longer ones are no name, and putting their accents in order takes for ever
+_LONGEST_CELL = 500  # characters: longer ones are not names, and putting their accents in order takes for ever
 _MOST_NAMED = 10  # lines or notes told one by one
 _ENOUGH_COMMAS = 2  # names, all with a comma in the middle, before a list is taken to have surnames first
-_ZIP, _OLE = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 _EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
 
 
@@ -50,9 +48,9 @@ class _Read:
 def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassList:
     """The learners in a CSV or XLSX list, with the `levels` of its column `Level` where they are asked for.
 
-    Raises `ClassListFaulty` with every fault found; `file` names it.
+    Raises `TableFaulty` with every fault found; `file` names it.
     """
-    rows, notes = read_table(data, file)
+    rows, notes = read_table(data, file, find_columns)
     headings = next(rows, None)
     if headings is None:
         raise _refusal(file, 1, "the list is empty", WANTED)
@@ -69,13 +67,13 @@ def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassLis
     if not read and not faults:
         faults.append(Fault(file, headings.line, 1, "no learner stands below the headings", "one learner a row"))
     if faults:
-        raise ClassListFaulty(_bounded(faults, file))
+        raise TableFaulty(_bounded(faults, file))
     return ClassList(
         learners=tuple(row.learner for row in read),
         levels=tuple(row.level for row in read) if levels else (),
         notes=(
             *notes,
-            *_unused(headings, columns),
+            *unused_columns([headings.cells[column] for column in columns.unused]),
             *([f"Left out, since no learner stands on {_lines(others)}."] if others else []),
             *(_told_turned(read) if turned else []),
             *_doubts(read),
@@ -105,33 +103,20 @@ def _told_turned(read: Sequence[_Read]) -> Iterator[str]:
         yield f"Names stand surname first and were turned round, as `{harmless(read[0].learner.name)}`."
 
 
-def read_table(data: bytes, file: str, wanted: Wanted = find_columns) -> tuple[Iterator[Row], tuple[str, ...]]:
-    """The rows of a CSV or XLSX file, headings first, and notes for the tutor. Raises `ClassListFaulty`."""
-    if data.startswith(_OLE):
-        wrong = "this is an old .xls workbook, or one locked with a password"
-        raise _refusal(file, 1, wrong, "save it without a password as .xlsx or as `CSV UTF-8`")
-    if file.lower().endswith((".xlsx", ".xlsm")):
-        return read_workbook(data, file, wanted)
-    if data.startswith(_ZIP):
-        wrong = "this is a workbook or a ZIP archive, not a CSV list"
-        raise _refusal(file, 1, wrong, "give a workbook a name that ends in .xlsx, or save it as `CSV UTF-8`")
-    return read_csv(data, file, wanted)
-
-
 def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
-    """The columns to read. Raises `ClassListFaulty` where the headings do not name them."""
+    """The columns to read. Raises `TableFaulty` where the headings do not name them."""
     if (again := repeated_heading(headings.cells)) is not None:
-        wrong = f"the heading {shown(headings.cells[again : again + 1])} stands twice"
-        raise ClassListFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
+        wrong = f"the heading {shown_headings(headings.cells[again : again + 1])} stands twice"
+        raise TableFaulty((Fault(file, headings.line, again + 1, wrong, "expected each heading once"),))
     columns = find_columns(headings.cells)
     if columns is None:
-        wrong = f"no heading tells which column holds the names, only {shown(headings.cells)}"
+        wrong = f"no heading tells which column holds the names, only {shown_headings(headings.cells)}"
         raise _refusal(file, headings.line, wrong, WANTED)
     if not levels:
         return columns
     level = level_column(headings.cells)
     if level is None:
-        wrong = f"no heading is `Level`, only {shown(headings.cells)}"
+        wrong = f"no heading is `Level`, only {shown_headings(headings.cells)}"
         raise _refusal(file, headings.line, wrong, "expected a column `Level` with 1, 2 or 3, or no --levels")
     return replace(columns, level=level, unused=tuple(column for column in columns.unused if column != level))
 
@@ -139,8 +124,8 @@ def _columns(headings: Row, file: str, *, levels: bool) -> Columns:
 def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faults: list[Fault]) -> Iterator[_Read]:
     """The learners, row by row; what is wrong with a row goes to `faults`."""
     try:
-        for count, row in enumerate(rows, 1):
-            if count > MOST_LEARNERS:
+        for number, row in enumerate(rows, 1):
+            if number > MOST_LEARNERS:
                 wrong = f"the list goes on after {MOST_LEARNERS} learners"
                 faults.append(Fault(file, row.line, 1, wrong, f"at most {MOST_LEARNERS} rows: split the list"))
                 return
@@ -148,15 +133,20 @@ def _learners(rows: Iterator[Row], width: int, columns: Columns, file: str, faul
             faults += found
             if not found:
                 yield _learner(row, columns)
-    except ClassListFaulty as broken:
+    except TableFaulty as broken:
         faults += broken.faults
 
 
 def _learner(row: Row, columns: Columns) -> _Read:
     name, reference = _name(row, columns), _reference(row, columns)
-    mended = tidy(name) != " ".join(unicodedata.normalize("NFC", name).split())
+    mended = printable_text(name) != " ".join(unicodedata.normalize("NFC", name).split())
     level = 0 if columns.level is None else level_in(row.cells[columns.level]) or 0
-    return _Read(line=row.line, learner=Learner(name=tidy(name), reference=tidy(reference)), mended=mended, level=level)
+    return _Read(
+        line=row.line,
+        learner=Learner(name=printable_text(name), reference=printable_text(reference)),
+        mended=mended,
+        level=level,
+    )
 
 
 def _name(row: Row, columns: Columns) -> str:
@@ -170,7 +160,7 @@ def _reference(row: Row, columns: Columns) -> str:
 def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[Fault]:
     cells = len(row.cells)
     if cells < width:
-        wrong = f"{cells} cell{'s' if cells > 1 else ''} under {width} headings"
+        wrong = f"{count(cells, 'cell')} under {width} headings"
         yield Fault(file, row.line, 1, wrong, "expected one cell under each heading")
         return
     if any(cell.strip() for cell in row.cells[width:]):
@@ -187,7 +177,7 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         for column, why in unread:
             yield Fault(file, row.line, column + 1, f"the cell {why}", "type the text itself into the cell")
         return
-    name, reference = tidy(_name(row, columns)), tidy(_reference(row, columns))
+    name, reference = printable_text(_name(row, columns)), printable_text(_reference(row, columns))
     if not name:
         yield Fault(file, row.line, columns.name[0] + 1, "no name stands in this row", "expected a learner's name")
     if len(name) > LONGEST_NAME:
@@ -198,11 +188,6 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
     if len(reference) > LONGEST_REFERENCE and columns.reference is not None:
         wrong = f"the reference `{harmless(reference)}` has {len(reference)} characters"
         yield Fault(file, row.line, columns.reference + 1, wrong, f"expected at most {LONGEST_REFERENCE}")
-
-
-def _unused(headings: Row, columns: Columns) -> Iterator[str]:
-    if named := shown([headings.cells[column] for column in columns.unused]):
-        yield f"Not used: the column{'s' if named.count('`') > 2 else ''} {named}."
 
 
 def _doubts(read: Sequence[_Read]) -> Iterator[str]:
@@ -237,9 +222,7 @@ def _lines(lines: Sequence[int]) -> str:
     told = [str(line) for line in lines[:_MOST_NAMED]]
     if len(lines) > _MOST_NAMED:
         told.append(f"{len(lines) - _MOST_NAMED} more")
-    if len(told) == 1:
-        return f"line {told[0]}"
-    return f"lines {', '.join(told[:-1])} and {told[-1]}"
+    return f"{plural(len(told), 'line')} {listed(told)}"
 
 
 def _bounded(faults: Sequence[Fault], file: str) -> tuple[Fault, ...]:
@@ -250,5 +233,5 @@ def _bounded(faults: Sequence[Fault], file: str) -> tuple[Fault, ...]:
     return (*first, Fault(file, first[-1].line, 1, f"{more} more faults after this line", "mend these first"))
 
 
-def _refusal(file: str, line: int, wrong: str, expected: str) -> ClassListFaulty:
-    return ClassListFaulty((Fault(file, line, 1, wrong, expected),))
+def _refusal(file: str, line: int, wrong: str, expected: str) -> TableFaulty:
+    return TableFaulty((Fault(file, line, 1, wrong, expected),))

@@ -53,13 +53,13 @@ def printed(letters: str) -> str:
 
 def read_code(typed: str) -> str | None:
     """A code as typed by hand, put right as to case, spaces and hyphens; None where it cannot be one."""
-    letters = "".join(sign for sign in typed.upper() if sign not in " -–.")
+    letters = "".join(character for character in typed.upper() if character not in " -–.")
     if len(letters) != _LENGTH + 1 or not set(letters) <= set(LETTERS):
         return None
     return printed(letters) if check_letter(letters[:-1]) == letters[-1] else None
 
 
-def deal(size: int, count: int, seed: str, *parts: str) -> Iterator[int]:
+def keyed_shuffle(size: int, count: int, seed: str, *parts: str) -> Iterator[int]:
     """`count` indices below `size`, none twice before all have come once; then all again in a new order."""
     for start in range(0, count, size):
         moved: dict[int, int] = {}
@@ -71,4 +71,4 @@ def deal(size: int, count: int, seed: str, *parts: str) -> Iterator[int]:
 
 def shuffled(items: Sequence[_Item], seed: str, *parts: str) -> list[_Item]:
     """The items in an order drawn from the seed."""
-    return [items[index] for index in deal(len(items), len(items), seed, "shuffle", *parts)] if items else []
+    return [items[index] for index in keyed_shuffle(len(items), len(items), seed, "shuffle", *parts)] if items else []

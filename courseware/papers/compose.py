@@ -1,4 +1,4 @@
-"""From a sitting's record to finished sheets: a paper and a key for each learner, worked out anew from the banks."""
+"""From a sitting to finished sheets: a paper and a key for each learner, worked out again from the banks."""
 
 from __future__ import annotations
 
@@ -10,14 +10,14 @@ from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
-from courseware.banks.figures import exact_text, tidy, write_out
+from courseware.banks.figures import exact_text, whole_as_int, write_out
 from courseware.banks.formulas import Value
-from courseware.banks.solve import Solved, scope_of
+from courseware.banks.part import Solved
+from courseware.banks.solve import scope_of
 from courseware.banks.wording import NUMBER
-from courseware.papers.compose_parts import asked_part, brick_line, key_answers, shown_figure
+from courseware.papers.compose_parts import brick_line, shown_figure
 from courseware.papers.dates import in_full
-from courseware.papers.deal import labels
-from courseware.papers.record import RecordFaulty
+from courseware.papers.part_kind import PAPER_KINDS, Entries, entries_by_part
 from courseware.papers.sheets import (
     AskedExercise,
     DrawingCall,
@@ -27,17 +27,15 @@ from courseware.papers.sheets import (
     Paper,
     SafetyNote,
 )
-from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting
+from courseware.papers.sitting import IssuedExercise, IssuedPaper, Sitting
+from courseware.papers.sitting_file import SittingFaulty
+from courseware.settings.upright_joint import with_own_word
 from courseware.trade import Format
 
 CAUTIONS = (
     "Before any cutting, lifting, mixing or work at height, follow your centre's own risk assessment, local codes and "
     "the makers' instructions; some work is for trained or licensed people only.",
 )
-ARRIS_NOTE = {
-    "outline": "Rule of this centre: above the eye line level the top arris, below it the underside. Centres differ.",
-    "near": "Rule of this centre: above the eye line level the underside arris, below it the top. Centres differ.",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,13 +47,13 @@ class Sources:
 
 
 def read_sources(sitting: Sitting) -> Sources:
-    """The banks kept in a record. Raises `RecordFaulty` where their text is not what was issued."""
+    """The banks kept in a sitting. Raises `SittingFaulty` where their text is not what was issued."""
     exercises: dict[tuple[str, str], tuple[Bank, Exercise]] = {}
     for source in (*sitting.banks, *([sitting.safety] if sitting.safety else [])):
         if hashlib.sha256(source.text.encode()).hexdigest() != source.sha256:
-            raise RecordFaulty(f"the text of {source.file} in it is not the text that was issued")
+            raise SittingFaulty(f"the text of {source.file} in it is not the text that was issued")
     for source in sitting.banks:
-        bank = read_bank(source.text.encode(), source.file, arris_rule=sitting.arris_rule)
+        bank = read_bank(source.text.encode(), source.file, sitting.settings)
         exercises |= {(bank.topic, exercise.name): (bank, exercise) for exercise in bank.exercises}
     safety = read_safety_notes(sitting.safety.text.encode(), sitting.safety.file) if sitting.safety else None
     return Sources(exercises=exercises, safety=safety)
@@ -63,81 +61,84 @@ def read_sources(sitting: Sitting) -> Sources:
 
 def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
     """The paper of learner `place`, from 0: nothing on it comes from an answer."""
-    issued = sitting.papers[place]
-    asked = _asked(sitting, issued, sources)
+    asked = _asked(sitting, sitting.papers[place], sources)
     return Paper(
         heading=_heading(sitting, place),
         exercises=tuple(a for a, _, _ in asked),
         cautions=CAUTIONS,
         scale=_scale(asked),
+        signed=sitting.settings.signatures.papers,
     )
 
 
 def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
-    """The key to the paper of learner `place`. Raises `RecordFaulty` where an answer is not the recorded one."""
-    issued = sitting.papers[place]
-    asked = _asked(sitting, issued, sources)
+    """The key to the paper of learner `place`. Raises `SittingFaulty` where an answer is not the one in it."""
+    paper = sitting.papers[place]
+    asked = _asked(sitting, paper, sources)
     exercises = [
-        _keyed(question, exercise, solved, recorded, _site(recorded, question.number))
-        for (question, exercise, solved), recorded in zip(asked, issued.exercises, strict=True)
+        _keyed(question, exercise, solved, issued, _site(issued, question.number))
+        for (question, exercise, solved), issued in zip(asked, paper.exercises, strict=True)
     ]
     return Key(heading=_heading(sitting, place), exercises=tuple(exercises), cautions=CAUTIONS, scale=_scale(asked))
 
 
 def _asked(
-    sitting: Sitting, issued: IssuedPaper, sources: Sources
+    sitting: Sitting, paper: IssuedPaper, sources: Sources
 ) -> list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]:
     told: set[str] = set()  # safety notes already printed on this paper
     found: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]] = []
-    for number, recorded in enumerate(issued.exercises, 1):
-        bank, exercise = issued_from(recorded, sources)
+    for number, issued in enumerate(paper.exercises, 1):
+        bank, exercise = issued_from(issued, sources)
         names = [name for name in (*bank.safety, *exercise.safety) if name not in told]
         told |= set(names)
         notes = _notes(dict.fromkeys(names), sources.safety)
-        asked, solved = _ask(number, bank, exercise, recorded, notes, _site(recorded, number))
+        asked, solved = _ask(number, bank, exercise, issued, notes, _site(issued, number))
         found.append((asked, exercise, solved))
     return found
 
 
-def issued_from(recorded: IssuedExercise, sources: Sources) -> tuple[Bank, Exercise]:
-    """The bank and exercise that an issued one came from. Raises `RecordFaulty` where there is none."""
+def issued_from(issued: IssuedExercise, sources: Sources) -> tuple[Bank, Exercise]:
+    """The bank and exercise that an issued one came from. Raises `SittingFaulty` where there is none."""
     try:
-        return sources.exercises[recorded.topic, recorded.exercise]
+        return sources.exercises[issued.topic, issued.exercise]
     except KeyError:
-        raise RecordFaulty(f"no exercise `{recorded.exercise}` stands in the banks it holds") from None
+        raise SittingFaulty(f"no exercise `{issued.exercise}` stands in the banks it holds") from None
 
 
-def compose_exercise(number: int, recorded: IssuedExercise, sources: Sources, *, numbered: bool = True) -> KeyExercise:
+def compose_exercise(number: int, issued: IssuedExercise, sources: Sources, *, numbered: bool = True) -> KeyExercise:
     """One issued exercise with its key, apart from any paper; its `asked` is what a learner may see.
 
     Its words call a part `1a`, or `part a` where its number is not shown (`numbered`).
     """
-    bank, exercise = issued_from(recorded, sources)
+    bank, exercise = issued_from(issued, sources)
     notes = _notes(dict.fromkeys((*bank.safety, *exercise.safety)), sources.safety)
-    site = _site(recorded, number) if numbered else recorded.site
-    asked, solved = _ask(number, bank, exercise, recorded, notes, site)
-    return _keyed(asked, exercise, solved, recorded, site)
+    site = _site(issued, number) if numbered else issued.site
+    asked, solved = _ask(number, bank, exercise, issued, notes, site)
+    return _keyed(asked, exercise, solved, issued, site)
 
 
 def _ask(
     number: int,
     bank: Bank,
     exercise: Exercise,
-    recorded: IssuedExercise,
+    issued: IssuedExercise,
     notes: tuple[SafetyNote, ...],
     site: Mapping[str, str],
 ) -> tuple[AskedExercise, tuple[Solved, ...]]:
-    given = given_of(exercise, recorded)
+    given = given_of(exercise, issued)
     solved = solve(exercise, given)
     scope = scope_of(given, solved)
     asked = AskedExercise(
         number=number,
         topic=bank.topic,
         level=exercise.level,
-        setting=recorded.setting,
+        setting=issued.setting,
         pose=exercise.pose.render(scope, site),
-        brick=brick_line(exercise.format, exercise.brick_line),
-        parts=tuple(asked_part(part, own, scope, site) for part, own in with_records(number, solved, recorded)),
+        brick=with_own_word(brick_line(exercise.format, exercise.brick_line), bank.settings.upright_joint),
+        parts=tuple(
+            PAPER_KINDS[part.part.kind].asked(part, own, scope, site)
+            for part, own in zip(solved, entries_of(exercise, issued, number), strict=True)
+        ),
         marks=exercise.marks,
         drawing=_drawing(exercise, scope, filled=False),
         safety=notes,
@@ -149,51 +150,51 @@ def _keyed(
     asked: AskedExercise,
     exercise: Exercise,
     solved: tuple[Solved, ...],
-    recorded: IssuedExercise,
+    issued: IssuedExercise,
     site: Mapping[str, str],
 ) -> KeyExercise:
-    scope = scope_of(given_of(exercise, recorded), solved)
-    answers = tuple(key_answers(part, own, scope, site) for part, own in with_records(asked.number, solved, recorded))
+    scope = scope_of(given_of(exercise, issued), solved)
+    answers = tuple(
+        PAPER_KINDS[part.part.kind].key(part, own, scope, site)
+        for part, own in zip(solved, entries_of(exercise, issued, asked.number), strict=True)
+    )
     return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
 
 
-def _site(recorded: IssuedExercise, number: int) -> dict[str, str]:
+def _site(issued: IssuedExercise, number: int) -> dict[str, str]:
     """The site words of an exercise, and its number for the labels of its parts."""
-    return {**recorded.site, NUMBER: str(number)}
+    return {**issued.site, NUMBER: str(number)}
 
 
-def with_records(
-    number: int, solved: tuple[Solved, ...], recorded: IssuedExercise
-) -> list[tuple[Solved, tuple[IssuedPart, ...]]]:
-    """Each part with its entries in the record. Raises `RecordFaulty` where the two do not go together."""
-    left = list(recorded.parts)
-    pairs: list[tuple[Solved, tuple[IssuedPart, ...]]] = []
-    for place, part in enumerate(solved):
-        own = labels(number, part.part, place)
-        entries, left = tuple(left[: len(own)]), left[len(own) :]
-        if tuple(entry.label for entry in entries) != own:
-            raise RecordFaulty(f"exercise {number} does not have the parts it was issued with")
-        pairs.append((part, entries))
-    return pairs
+def entries_of(exercise: Exercise, issued: IssuedExercise, number: int | None = None) -> tuple[Entries, ...]:
+    """The sitting's entries of each part, labelled by `number` where it is known.
+
+    Raises `SittingFaulty` where they are not those of the exercise's parts.
+    """
+    entries = entries_by_part(exercise, issued, number)
+    if entries is None:
+        named = exercise.name if number is None else f"exercise {number}"
+        raise SittingFaulty(f"{named} does not have the parts it was issued with")
+    return entries
 
 
-def given_of(exercise: Exercise, recorded: IssuedExercise) -> dict[str, int | Fraction | str]:
-    """The variant that was issued. Raises `RecordFaulty` where it is none of the bank's."""
+def given_of(exercise: Exercise, issued: IssuedExercise) -> dict[str, int | Fraction | str]:
+    """The variant that was issued. Raises `SittingFaulty` where it is none of the bank's."""
     found: dict[str, int | Fraction | str] = {}
     for given in exercise.givens:
-        text = recorded.given.get(given.name, "")
+        text = issued.given.get(given.name, "")
         value = text if text in given.values else _figure(text)
         if value is None or value not in given.values:
-            raise RecordFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
+            raise SittingFaulty(f"{exercise.name}: {given.name} = {text[:40]!r} is not a value of its bank")
         found[given.name] = value
     return found
 
 
 @lru_cache(maxsize=10_000)
 def _figure(text: str) -> int | Fraction | None:
-    """The figure that a record's exact text stands for; None for any other text."""
+    """The figure that a sitting's exact text stands for; None for any other text."""
     try:
-        value = tidy(Fraction(text))
+        value = whole_as_int(Fraction(text))
     except (ValueError, ZeroDivisionError):
         return None
     return value if exact_text(value) == text else None
@@ -210,6 +211,7 @@ def _heading(sitting: Sitting, place: int) -> Heading:
         reference=issued.learner.reference,
         number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
         marks=sum(part.marks for part in issued.parts),
+        centre=sitting.settings.name,
     )
 
 
@@ -254,4 +256,5 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
         format=exercise.format,
         alt=_said(kind.says, labels, blank=bool(asked.asks) and not filled),
         own=asked.own,
+        to_draw_in=kind.to_draw_in,
     )

@@ -7,16 +7,13 @@ from dataclasses import dataclass
 from itertools import zip_longest
 
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
-from courseware.banks.exercise import ChoicePart, DrawnPart, NumberPart, OrderPart, Part, TablePart, part_label
-from courseware.banks.figures import Figure, exact_text
-from courseware.banks.solve import Given, Solved, SolvedChoice, SolvedNumber, SolvedPlain, SolvedTable, scope_of
+from courseware.banks.solve import Given, scope_of
 from courseware.papers.codes import code, keyed, shuffled
-from courseware.papers.fresh import CannotDeal, Had, fresh, given_texts
 from courseware.papers.group import Group
 from courseware.papers.invented import invented_site
+from courseware.papers.part_kind import PAPER_KINDS, labels
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
-
-LETTERS = "ABCDEFGHIJ"
+from courseware.papers.unused_variants import CannotDeal, VariantsHad, given_texts, unused_variants
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +33,6 @@ class Heads:
     date: str
     group: Group
     seed: str
-    arris_rule: str
     version: str
     retake_of: str = ""
 
@@ -78,17 +74,17 @@ def deal_sitting(
     safety: SafetyNotes | None,
     chosen: Sequence[Chosen],
     spaces: Sequence[Space],
-    had: Sequence[Had] = (),
+    had: Sequence[VariantsHad] = (),
 ) -> Sitting:
     """The sitting: one paper a learner. `spaces` are the proved spaces of `chosen`, in order.
 
-    `had` is what each learner has had of these exercises before and does not get again. Raises `CannotDeal` where
-    a learner has had every variant of an exercise.
+    `had` is what each learner has had of these exercises before and does not get again. The sitting goes by the
+    settings that its banks are compiled for. Raises `CannotDeal` where a learner has had every variant of an exercise.
     """
     learners = heads.group.learners
     mark = "".join(bank.sha256 for bank in banks)
     variants = [
-        fresh(space, len(learners), had, heads.seed, mark, bank.sha256, exercise.name)
+        unused_variants(space, len(learners), had, heads.seed, mark, bank.sha256, exercise.name)
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
     ]
     sites = [invented_site(keyed(heads.seed, "site", exercise.name)) for _, exercise in chosen]
@@ -107,7 +103,7 @@ def deal_sitting(
         date=heads.date,
         group=heads.group.name,
         seed=heads.seed,
-        arris_rule=heads.arris_rule,
+        settings=banks[0].settings.of_a_sitting(),
         version=heads.version,
         banks=tuple(SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text) for bank in banks),
         safety=SourceFile(file=safety.file, sha256=safety.sha256, text=safety.text) if safety else None,
@@ -119,13 +115,6 @@ def deal_sitting(
 def shared_variants(spaces: Sequence[Space], learners: int) -> tuple[tuple[str, int], ...]:
     """Exercises (name, variants) with fewer variants than learners, whose variants must come more than once."""
     return tuple((space.exercise.name, len(space)) for space in spaces if len(space) < learners)
-
-
-def labels(number: int, part: Part, place: int) -> tuple[str, ...]:
-    """The label of a part of exercise `number`, as `1a`; of a table, one for each row, as `1a(ii)`."""
-    if isinstance(part, TablePart):
-        return tuple(f"{number}{part_label(place, row)}" for row in range(len(part.rows)))
-    return (f"{number}{part_label(place)}",)
 
 
 def _codes(seed: str, mark: str, count: int) -> list[str]:
@@ -151,7 +140,7 @@ def issue_exercise(
     parts: list[IssuedPart] = []
     for place, part in enumerate(solved):
         own = labels(number, part.part, place)
-        parts += _issue_part(part, own, scope, site, (seed, paper, exercise.name))
+        parts += PAPER_KINDS[part.part.kind].issue(part, own, scope, site, (seed, paper, exercise.name))
     return IssuedExercise(
         topic=bank.topic,
         exercise=exercise.name,
@@ -159,97 +148,4 @@ def issue_exercise(
         site=site,
         setting=setting,
         parts=tuple(parts),
-    )
-
-
-def _issue_part(
-    solved: Solved,
-    own: tuple[str, ...],
-    scope: Mapping[str, Figure | str | bool],
-    site: Mapping[str, str],
-    key: tuple[str, str, str],
-) -> list[IssuedPart]:
-    match solved:
-        case SolvedNumber():
-            return [_issue_number(solved, own[0], "number", scope, site)]
-        case SolvedTable(rows=rows):
-            return [_issue_number(row, label, "table", scope, site) for row, label in zip(rows, own, strict=True)]
-        case SolvedChoice(part=choice, right=right):
-            shown = shuffled(range(len(choice.choices)), *key, choice.name)
-            letters = [LETTERS[place] for place, index in enumerate(shown) if right[index]]
-            return [_lettered(choice, own[0], "choice", ",".join(letters), shown)]
-        case SolvedPlain(part=OrderPart() as order):
-            shown = shuffled_out_of_order(order, *key)
-            letter = {order.steps[index][0]: LETTERS[place] for place, index in enumerate(shown)}
-            pairs = tuple((letter[earlier], letter[later]) for earlier, later in order.before)
-            answer = ",".join(letter[name] for name in one_order(order))
-            return [_lettered(order, own[0], "order", answer, shown, pairs)]
-        case _:
-            return [_lettered(solved.part, own[0], "drawn", "", [])]
-
-
-def one_order(part: OrderPart) -> list[str]:
-    """Step names in a sequence that keeps every pair: the bank's own where it does, else nearest to it."""
-    left = [name for name, _ in part.steps]
-    ordered: list[str] = []
-    while left:
-        free = next(name for name in left if not any(b == name and a in left for a, b in part.before))
-        left.remove(free)
-        ordered.append(free)
-    return ordered
-
-
-def shuffled_out_of_order(part: OrderPart, *key: str) -> list[int]:
-    """The places of the steps as printed: shuffled, and not already in a right order."""
-    place = {name: index for index, (name, _) in enumerate(part.steps)}
-    for turn in range(100):
-        shown = shuffled(range(len(part.steps)), *key, part.name, str(turn))
-        stands = {index: where for where, index in enumerate(shown)}
-        if any(stands[place[a]] > stands[place[b]] for a, b in part.before):
-            return shown
-    return shown
-
-
-def _issue_number(
-    solved: SolvedNumber,
-    label: str,
-    kind: str,
-    scope: Mapping[str, Figure | str | bool],
-    site: Mapping[str, str],
-) -> IssuedPart:
-    part: NumberPart = solved.part
-    return IssuedPart(
-        label=label,
-        name=part.name,
-        kind=kind,
-        answer=exact_text(solved.answer),
-        unit=part.unit,
-        within=exact_text(solved.within) if part.within else "",
-        marks=part.marks,
-        slips=tuple(
-            (exact_text(figure), slip.says.render(scope, site))
-            for figure, slip in zip(solved.slips, part.slips, strict=True)
-        ),
-    )
-
-
-def _lettered(
-    part: ChoicePart | OrderPart | DrawnPart,
-    label: str,
-    kind: str,
-    answer: str,
-    shown: list[int],
-    before: tuple[tuple[str, str], ...] = (),
-) -> IssuedPart:
-    return IssuedPart(
-        label=label,
-        name=part.name,
-        kind=kind,
-        answer=answer,
-        unit="",
-        within="",
-        marks=part.marks,
-        slips=(),
-        shown=tuple(shown),
-        before=before,
     )

@@ -16,7 +16,7 @@ _STREETS = ("Road", "Street", "Lane", "Close", "Avenue", "Terrace", "Row", "Way"
 
 
 def invented_site(number: int) -> dict[str, str]:
-    """A place, a street and a client for an exercise, from a number; kept in the record, since Faker changes."""
+    """A place, a street and a client for an exercise, from a number; kept in the sitting, since Faker changes."""
     fake = _faker()
     fake.seed_instance(number)
     return {

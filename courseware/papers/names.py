@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 
-from courseware.banks.faults import unseen
+from courseware.text_files.faults import unseen
 
 LONGEST_NAME = 80  # characters: the name box of a paper
 LONGEST_REFERENCE = 40
@@ -24,9 +24,10 @@ _BLANK = (
 )
 
 
-def tidy(text: str) -> str:
+def printable_text(text: str) -> str:
     """`text` in NFC, unseen characters out, spaces folded, at most four accents stacked; "" where nothing shows."""
-    shown = "".join(" " if sign.isspace() else sign for sign in text if sign.isspace() or not _hidden(sign))
+    spaced = (" " if character.isspace() else character for character in text)
+    shown = "".join(character for character in spaced if character == " " or not _hidden(character))
     return " ".join(_unstacked(unicodedata.normalize("NFC", shown)).split())
 
 
@@ -35,15 +36,15 @@ def same_name(name: str) -> str:
     return unicodedata.normalize("NFC", name.casefold())
 
 
-def _hidden(sign: str) -> bool:
-    return unseen(sign) or any(first <= ord(sign) <= last for first, last in _BLANK)
+def _hidden(character: str) -> bool:
+    return unseen(character) or any(first <= ord(character) <= last for first, last in _BLANK)
 
 
 def _unstacked(text: str) -> str:
     kept: list[str] = []
     accents = 0
-    for sign in text:
-        accents = accents + 1 if unicodedata.category(sign) in {"Mn", "Me"} else 0
+    for character in text:
+        accents = accents + 1 if unicodedata.category(character) in {"Mn", "Me"} else 0
         if accents <= _MOST_ACCENTS:
-            kept.append(sign)
+            kept.append(character)
     return "".join(kept)

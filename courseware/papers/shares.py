@@ -14,7 +14,7 @@ from array import array
 from courseware.banks import Space
 from courseware.banks.space import given_at
 from courseware.papers.codes import keyed
-from courseware.papers.fresh import given_texts
+from courseware.papers.unused_variants import given_texts
 
 ENOUGH = 12
 _ONE_IN = 3

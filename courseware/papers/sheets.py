@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from courseware.banks.exercise import SKETCH_SIZE
 from courseware.banks.own_picture import OwnPicture
+from courseware.settings.settings import UNSIGNED, Signed
 from courseware.trade import Format
 
 
@@ -28,6 +29,7 @@ class DrawingCall:
     format: Format
     alt: str  # alternative text that gives no answer away
     own: OwnPicture | None = None  # the author's own picture, where it is one
+    to_draw_in: bool = False  # made for the learner to draw in
 
     @property
     def alt_filled(self) -> str:
@@ -48,7 +50,7 @@ class AskedRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedPart:
-    """A part as the learner meets it. `kind` is number, choice, order, table or drawn."""
+    """A part as the learner meets it. `kind` names its kind, as in the record."""
 
     label: str  # "1a"
     kind: str
@@ -89,7 +91,7 @@ class AskedExercise:
     @property
     def drawn_in_place(self) -> bool:
         """Whether a drawn part is drawn into the exercise's own drawing, so that no other room is wanted."""
-        return self.drawing is not None and self.drawing.kind == "mitre"
+        return self.drawing is not None and self.drawing.to_draw_in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +106,7 @@ class Heading:
     reference: str  # the college's own reference, or ""
     number: str  # "Paper 3 of 12", for numbered papers, or ""
     marks: int
+    centre: str = ""  # the centre's name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,6 +117,7 @@ class Paper:
     exercises: tuple[AskedExercise, ...]
     cautions: tuple[str, ...]  # the deferring lines of the whole paper
     scale: Format | None  # the brick whose courses the gauge scale in the margin shows; none where they differ
+    signed: Signed = UNSIGNED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,6 +145,7 @@ class KeyAnswer:
     label: str
     answer: str  # "910 mm", "B", "C, A, D, B"
     within: str = ""  # "± 2 mm"
+    chosen: tuple[str, ...] = ()  # of a choice, the words of what is right
     accepts: tuple[KeySlip, ...] = ()  # other accepted routes: figure, route, marks
     working: tuple[KeyLine, ...] = ()
     slips: tuple[KeySlip, ...] = ()

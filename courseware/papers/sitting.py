@@ -1,4 +1,4 @@
-"""A sitting: one occasion of issuing papers to a group, as its record keeps it. Figures are exact text."""
+"""A sitting: one occasion of issuing papers to a group, as sitting.json keeps it. Figures are exact text."""
 
 from __future__ import annotations
 
@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from courseware.papers.group import Learner
+from courseware.settings.settings import Settings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SourceFile:
-    """A bank or safety file as it was when the sitting was issued; `text` makes the record stand alone."""
+    """A bank or safety file as it was when the sitting was issued; `text` makes the sitting stand alone."""
 
     file: str
     sha256: str
@@ -72,7 +73,7 @@ class Sitting:
     date: str  # ISO 8601
     group: str
     seed: str
-    arris_rule: str
+    settings: Settings  # by which its sheets are printed, and its banks compiled
     version: str
     banks: tuple[SourceFile, ...]
     safety: SourceFile | None

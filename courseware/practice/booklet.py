@@ -8,15 +8,15 @@ from dataclasses import dataclass, replace
 from itertools import zip_longest
 
 from courseware.banks import SafetyNotes, Space
-from courseware.banks.exercise import DrawnPart
 from courseware.banks.solve import Given
-from courseware.papers.codes import deal, keyed, shuffled
+from courseware.papers.codes import keyed, keyed_shuffle, shuffled
 from courseware.papers.compose import CAUTIONS, Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise
-from courseware.papers.fresh import CannotDeal
 from courseware.papers.invented import invented_site
 from courseware.papers.sheets import AskedExercise, KeyExercise, SafetyNote
+from courseware.papers.unused_variants import CannotDeal
 from courseware.trade import Format
+from courseware.words import listed
 
 TIMES = 3  # right answers that make an exercise secure, so as many questions of each
 _EXERCISES = 3  # of a booklet at least, where its topics have them: fewer leave nothing to change between
@@ -43,7 +43,7 @@ _ROUNDS = (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class ExamplePair:
     """The start of an exercise: one question with its working shown, and one to do."""
 
     example: KeyExercise
@@ -78,7 +78,7 @@ class Booklet:
     cautions: tuple[str, ...]
     secure: str
     rows: tuple[SecureRow, ...]
-    blocks: tuple[Block, ...]
+    blocks: tuple[ExamplePair, ...]
     rounds: tuple[Round, ...]
     answers: tuple[KeyExercise, ...]
     scale: Format | None  # the brick whose courses the gauge scale in the margin shows
@@ -117,12 +117,12 @@ def compose_booklet(
     formats = {exercise.format for _, exercise in chosen}
     return Booklet(
         title="Practice booklet",
-        topics=_listed(list(dict.fromkeys(bank.topic for bank, _ in chosen))),
+        topics=listed(list(dict.fromkeys(bank.topic for bank, _ in chosen))),
         how=_HOW,
         cautions=CAUTIONS,
         secure=_SECURE,
         rows=_rows(chosen, turns),
-        blocks=tuple(Block(example=e, question=q.asked) for e, q in zip(examples, started, strict=True)),
+        blocks=tuple(ExamplePair(example=e, question=q.asked) for e, q in zip(examples, started, strict=True)),
         rounds=tuple(
             Round(heading=heading, advice=advice, questions=tuple(each.asked for each in questions))
             for (heading, advice), questions in zip(_ROUNDS, rounds, strict=True)
@@ -151,12 +151,12 @@ def _easiest(candidates: Sequence[Chosen], places: Sequence[int], seed: str) -> 
     level = min(candidates[place][1].level for place in places)
     fitting = [place for place in places if candidates[place][1].level == level]
     drawn = shuffled(fitting, seed, "booklet", candidates[places[0]][0].sha256)
-    return sorted(drawn, key=lambda place: any(isinstance(part, DrawnPart) for part in candidates[place][1].parts))
+    return sorted(drawn, key=lambda place: any(part.by_eye for part in candidates[place][1].parts))
 
 
 def _dealt(chosen: Chosen, space: Space, seed: str) -> list[Given]:
     bank, exercise = chosen
-    places = deal(len(space), TIMES + 1, seed, "booklet", bank.sha256, exercise.name)
+    places = keyed_shuffle(len(space), TIMES + 1, seed, "booklet", bank.sha256, exercise.name)
     return [space.variant(place) for place in places]
 
 
@@ -202,7 +202,7 @@ def _unmarked(exercise: KeyExercise) -> KeyExercise:
 
 
 def _unnumbered(example: KeyExercise) -> KeyExercise:
-    """An example's parts as `a`, `b(ii)`: it is no question, and has no number."""
+    """An example's parts as `a`, `b(ii)`: it is not a question, and has no number."""
     parts = tuple(
         replace(
             part, label=_letter(part.label), rows=tuple(replace(row, label=_letter(row.label)) for row in part.rows)
@@ -225,7 +225,3 @@ def _rows(chosen: Sequence[Chosen], turns: Sequence[Sequence[tuple[int, int]]]) 
         SecureRow(topic=bank.topic, exercise=exercise.name.replace("-", " "), questions=tuple(numbers[place]))
         for place, (bank, exercise) in enumerate(chosen)
     )
-
-
-def _listed(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

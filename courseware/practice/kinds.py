@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from courseware.banks import Bank, Exercise, SafetyNotes, Space, solve
 from courseware.banks.drawing_kinds import kind_of
 from courseware.banks.figures import Figure
+from courseware.banks.part import Solved
 from courseware.banks.shown_working import before_rounding
-from courseware.banks.solve import Solved, scope_of
-from courseware.papers.codes import deal, keyed
+from courseware.banks.solve import scope_of
+from courseware.papers.codes import keyed, keyed_shuffle
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise
 from courseware.papers.invented import invented_site
@@ -63,7 +64,7 @@ def needs_paper(exercise: Exercise) -> bool:
 
 
 def _questions(bank: Bank, exercise: Exercise, space: Space, sources: Sources, most: int) -> tuple[Question, ...]:
-    dealt = deal(len(space), min(most, len(space)), _PUBLIC, bank.topic, exercise.name)
+    dealt = keyed_shuffle(len(space), min(most, len(space)), _PUBLIC, bank.topic, exercise.name)
     sites = [invented_site(keyed(_PUBLIC, "site", exercise.name, str(number))) for number in range(_SITES)]
     return tuple(
         _question(bank, exercise, space.variant(index), sites[turn % _SITES], sources, str(turn))

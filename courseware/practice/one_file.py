@@ -11,15 +11,18 @@ import zlib
 from collections.abc import Sequence
 from importlib.resources import files
 
+from courseware.banks.part_kinds import kind_folders
 from courseware.papers.compose import CAUTIONS
 from courseware.practice.kinds import PracticeKind
-from courseware.practice.payload import Data, kind_data, kind_heading
+from courseware.practice.part_kind import Data
+from courseware.practice.payload import kind_data, kind_heading
 
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
-MODULES = (
-    "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "words", "working", "drawing",
-    "order", "answers", "rule", "step", "parts", "question", "screens", "storage", "main",
+_BEFORE_KINDS = (
+    "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "part_kinds", "words", "working",
+    "drawing", "answers",
 )  # fmt: skip  # each after those it takes from
+_AFTER_KINDS = ("rule", "step", "parts", "question", "screens", "storage", "main")
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
 _PLACE = re.compile(r"\{\{(\w+)\}\}")
@@ -35,9 +38,20 @@ def practice_page(kinds: Sequence[PracticeKind], title: str, most_bytes: int = L
     return page
 
 
-def page_script(modules: Sequence[str] = MODULES) -> str:
-    """Modules in one script: imports and exports are for whoever reads or checks them one by one."""
-    return "\n".join(_EXPORT.sub("", _IMPORT.sub("", _asset(f"{name}.js"))) for name in modules)
+def page_modules() -> dict[str, str]:
+    """The page's modules by name, each after those it takes from; that of a kind of part has the kind's name."""
+    kinds = {name: files(f"courseware.part_kinds.{name}").joinpath("page.js") for name in kind_folders()}
+    return {
+        **{name: _asset(f"{name}.js") for name in _BEFORE_KINDS},
+        **{name: page.read_text(encoding="utf-8") for name, page in kinds.items() if page.is_file()},
+        **{name: _asset(f"{name}.js") for name in _AFTER_KINDS},
+    }
+
+
+def page_script(modules: Sequence[str] = ()) -> str:
+    """Modules, or all of them, in one script: imports and exports are for whoever reads or checks them one by one."""
+    texts = page_modules()
+    return "\n".join(_EXPORT.sub("", _IMPORT.sub("", texts[name])) for name in modules or texts)
 
 
 def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ast
 from dataclasses import dataclass
 
-from courseware.banks.exercise import NumberPart
+from courseware.banks.part import NumberPart
 
 _MODULE = "one brick and its joint"
 _OPENING = "Opening: one joint more than bricks"
@@ -99,7 +99,7 @@ class Rule:
 
 
 def rule_of(part: NumberPart) -> Rule | None:
-    """The rule behind a number part, or None where its answer is no single trade function.
+    """The rule behind a number part, or None where its answer is not a single trade function.
 
     An answer in inches has the rule of the length that it is turned from.
     """

@@ -26,7 +26,7 @@ from weasyprint.text.line_break import split_first_line
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 from courseware.drawings.picture import Label, Picture, Stroke
-from courseware.printing.finish import finish
+from courseware.printing.tagging import finish
 
 _ROOM = Path(__file__).parent
 _OWN = "courseware:"
@@ -49,7 +49,7 @@ class OwnAssetsOnly(URLFetcher):  # type: ignore[misc]  # WeasyPrint publishes n
         return URLFetcherResponse(url, path.read_bytes(), {"Content-Type": "font/ttf"})
 
 
-class _Sheet(HTML):  # type: ignore[misc]  # WeasyPrint publishes no types
+class OwnMarkup(HTML):  # type: ignore[misc]  # WeasyPrint publishes no types
     """A sheet's own well-formed markup, read by expat, under no style but the sheet's."""
 
     def __init__(self, markup: str, fetcher: OwnAssetsOnly) -> None:
@@ -98,8 +98,8 @@ def cuts_fonts_fast() -> bool:
 
 def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
     """The PDF of a sheet's markup; `pictures` by the names its images have after `courseware:`."""
-    fonts, style, fetcher = _warm()
-    page = _Sheet(markup, fetcher)
+    fonts, style, fetcher = fonts_and_styles()
+    page = OwnMarkup(markup, fetcher)
     cache = {_OWN + name: Drawn(picture) for name, picture in pictures.items()}
     return page.write_pdf(  # type: ignore[no-any-return]  # bytes where no target is given
         stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=finish
@@ -107,10 +107,10 @@ def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
 
 
 @lru_cache(maxsize=1)
-def _warm() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
+def fonts_and_styles() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
     fonts, fetcher = FontConfiguration(), OwnAssetsOnly()
     text = (_ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
-    atexit.register(_warm.cache_clear)  # a font configuration must go before the libraries that it calls
+    atexit.register(fonts_and_styles.cache_clear)  # a font configuration must go before the libraries that it calls
     return fonts, CSS(string=text, font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles"), fetcher
 
 

@@ -1,4 +1,7 @@
-"""Many sheets at once: each composed and printed by one of a few processes."""
+"""Many sheets at once: each composed and printed by one of a few processes.
+
+What composes and prints is loaded where it is used, since a process that proves banks does without.
+"""
 
 from __future__ import annotations
 
@@ -16,14 +19,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from io import BytesIO
 from itertools import pairwise
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from courseware.papers.compose import Sources, compose_key, compose_paper, read_sources
-from courseware.papers.compose_grid import compose_grid
-from courseware.papers.record import read_record
-from courseware.papers.secret import secrets
-from courseware.papers.sitting import Sitting
-from courseware.printing.gather import gather_into
+if TYPE_CHECKING:
+    from courseware.papers.compose import Sources
+    from courseware.papers.sitting import Sitting
 
 _WORTH_A_POOL = 6  # sheets: a second process takes half a second to start
 GRID_LEARNERS = 60  # on one document of a class grid: memory grows with the document that is laid out
@@ -34,7 +34,7 @@ Done = TypeVar("Done")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
-    """One sheet to print: whose (by place in the record) and whether it is the key."""
+    """One sheet to print: whose (by place in the sitting) and whether it is the key."""
 
     place: int
     key: bool
@@ -45,7 +45,7 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GridSlice:
-    """The learners of one document of the class grid, by their places in the record; `end` is not among them."""
+    """The learners of one document of the class grid, by their places in the sitting; `end` is not among them."""
 
     start: int
     end: int
@@ -95,7 +95,7 @@ def _by_pool(
     if not items:
         return
     context = multiprocessing.get_context("spawn")
-    packed = zlib.compress(pickle.dumps((work, shared)), 1)  # a class's record travels as a twentieth of itself
+    packed = zlib.compress(pickle.dumps((work, shared)), 1)  # a class's sitting travels as a twentieth of itself
     with ProcessPoolExecutor(min(processes, len(items)), context, _begin, (packed,)) as pool:
         waiting = deque((index, _handed_in(pool, item)) for index, item in items)
         while waiting:
@@ -118,9 +118,9 @@ def _handed_in(pool: ProcessPoolExecutor, item: Any) -> Future[Any] | None:
         return None
 
 
-def print_sheets(record: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]) -> None:
-    """Prints `sheets` of the sitting in `record`; `take` is given each with its PDF. Raises `WorkersDied`."""
-    for sheet, pdf in each(_print, record, sheets, processes):
+def print_sheets(text: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]) -> None:
+    """Prints `sheets` of the sitting in `text`; `take` is given each with its PDF. Raises `WorkersDied`."""
+    for sheet, pdf in each(_print, text, sheets, processes):
         take(sheet, pdf)
 
 
@@ -136,14 +136,16 @@ def end_with_parent() -> None:
     threading.Thread(target=watch, daemon=True).start()
 
 
-def print_grid(record: str, learners: int, processes: int = 1) -> bytes:
-    """The class grid of the sitting of so many learners in `record`: one tagged PDF, or slices of a large class joined.
+def print_grid(text: str, learners: int, processes: int = 1) -> bytes:
+    """The class grid of the sitting of so many learners in `text`: one tagged PDF, or slices of a large class joined.
 
     A slice has so many learners, its own page numbers, and which of the class they are in its heading; joined, they are
     for printing alone, as all joined files are. Raises `WorkersDied`.
     """
+    from courseware.printing.join_pdfs import gather_into
+
     slices = _grid_slices(learners)
-    printed = dict(each(_print_grid, record, slices, processes, worth=2))
+    printed = dict(each(_print_grid, text, slices, processes, worth=2))
     if len(slices) == 1:
         return printed[slices[0]]
     joined = BytesIO()
@@ -158,10 +160,11 @@ def _grid_slices(size: int) -> list[GridSlice]:
     return [GridSlice(start=start, end=end) for start, end in pairwise(ends)]
 
 
-def _print_grid(record: str, part: GridSlice) -> bytes:
-    from courseware.printing.press import grid_pdf
+def _print_grid(text: str, part: GridSlice) -> bytes:
+    from courseware.papers.compose_grid import compose_grid
+    from courseware.printing.render import grid_pdf
 
-    sitting, sources = sitting_in(record)
+    sitting, sources = sitting_in(text)
     return grid_pdf(compose_grid(sitting, sources, range(part.start, part.end)))
 
 
@@ -178,11 +181,13 @@ def _work(item: Any) -> Any:
     return work(shared, item)
 
 
-def _print(record: str, sheet: Sheet) -> bytes:
-    from courseware.printing.press import key_pdf, margin_words, paper_pdf
-    from courseware.printing.release import release
+def _print(text: str, sheet: Sheet) -> bytes:
+    from courseware.papers.compose import compose_key, compose_paper
+    from courseware.papers.key_secrets import secrets
+    from courseware.printing.leak_check import release
+    from courseware.printing.render import key_pdf, margin_words, paper_pdf
 
-    sitting, sources = sitting_in(record)
+    sitting, sources = sitting_in(text)
     key = compose_key(sitting, sheet.place, sources)
     if sheet.key:
         return key_pdf(key)
@@ -191,7 +196,10 @@ def _print(record: str, sheet: Sheet) -> bytes:
 
 
 @lru_cache(maxsize=1)
-def sitting_in(record: str) -> tuple[Sitting, Sources]:
-    """The sitting in a record's text and its banks, read once a process."""
-    sitting = read_record(record)
+def sitting_in(text: str) -> tuple[Sitting, Sources]:
+    """The sitting in its file's text and its banks, read once a process."""
+    from courseware.papers.compose import read_sources
+    from courseware.papers.sitting_file import read_sitting
+
+    sitting = read_sitting(text)
     return sitting, read_sources(sitting)

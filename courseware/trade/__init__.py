@@ -6,9 +6,9 @@ raises `TradeError`, which says so in trade words with the nearest that can.
 """
 
 from courseware.trade.arches import segmental_radius
-from courseware.trade.batching import Batch, batch, bulking_percent
+from courseware.trade.batching import Batch, batch
 from courseware.trade.bricks import bricks_for_area, order
-from courseware.trade.closers import quarter_lap, queen_closer
+from courseware.trade.closers import queen_closer
 from courseware.trade.decorative import (
     DogTooth,
     Run,
@@ -19,8 +19,8 @@ from courseware.trade.decorative import (
     run_of,
     soldiers,
     stack_bond,
-    string_course,
 )
+from courseware.trade.errors import TradeError
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import (
     AUSTRALIAN,
@@ -33,17 +33,16 @@ from courseware.trade.formats import (
     US_MODULAR,
     Format,
 )
-from courseware.trade.frame import Frame, bay_arrises, projecting_frame, rises_together
+from courseware.trade.frame import Frame, projecting_frame
 from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
 from courseware.trade.herringbone import Herringbone, herringbone
-from courseware.trade.impossible import TradeError
 from courseware.trade.mitre import Template, mitre_template
-from courseware.trade.mortar import mortar_per_thousand, mortar_volume
+from courseware.trade.mortar import mortar_volume
 from courseware.trade.openings import opening, pier, returned
 from courseware.trade.projecting import PROJECTION_LIMITS, ProjectionLimit, check_projection
 from courseware.trade.regauging import Regauge, regauge
 from courseware.trade.sight import ARRIS_RULES, angle_of_sight, arris_to_level, from_eye
-from courseware.trade.squaring import diagonal, three_four_five
+from courseware.trade.squaring import diagonal
 from courseware.trade.surround import Piece, Surround, surround
 from courseware.trade.wall import wall_area_m2, wall_thickness
 from courseware.trade.weave import Placed, Weave, basket_weave, weave_closes
@@ -87,12 +86,10 @@ __all__ = [
     "arris_to_level",
     "basket_weave",
     "batch",
-    "bay_arrises",
     "bricks_for_area",
     "bricks_in_opening",
     "bricks_in_pier",
     "bricks_in_returned",
-    "bulking_percent",
     "check_projection",
     "clear_height",
     "courses_in",
@@ -107,7 +104,6 @@ __all__ = [
     "herringbone",
     "is_workable_opening",
     "mitre_template",
-    "mortar_per_thousand",
     "mortar_volume",
     "number",
     "on_edge",
@@ -116,18 +112,14 @@ __all__ = [
     "pieces_in",
     "pier",
     "projecting_frame",
-    "quarter_lap",
     "queen_closer",
     "regauge",
     "returned",
-    "rises_together",
     "run_of",
     "segmental_radius",
     "soldiers",
     "stack_bond",
-    "string_course",
     "surround",
-    "three_four_five",
     "wall_area_m2",
     "wall_thickness",
     "weave_closes",

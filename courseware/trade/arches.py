@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 
 def segmental_radius(span: Exact, rise: Exact) -> Fraction:
@@ -18,7 +18,9 @@ def segmental_radius(span: Exact, rise: Exact) -> Fraction:
     """
     across, up = number(span), number(rise)
     if across <= 0 or up <= 0:
-        raise TradeError(f"a span of {size(across)} mm with a rise of {size(up)} mm is no arch: both must be above 0")
+        raise TradeError(
+            f"a span of {size(across)} mm with a rise of {size(up)} mm is not an arch: both must be above 0"
+        )
     if 2 * up > across:
         raise TradeError(
             f"a rise of {size(up)} mm is more than a half circle over a span of {size(across)} mm: "

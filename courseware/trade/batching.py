@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 CEMENT_DENSITY = 1440  # kg/m³, as the sources of the worked examples take it
 SAND_DENSITY = 1920  # kg/m³, likewise
@@ -73,24 +73,8 @@ def parts_of(mix: str) -> tuple[Fraction, Fraction, Fraction]:
     if len(parts) == 2:
         parts.insert(1, Fraction(0))
     if len(parts) != 3 or parts[0] <= 0 or parts[1] < 0 or parts[2] <= 0:
-        raise TradeError(f"{mix!r} is no mix: write cement to sand as 1:5, or cement to lime to sand as 1:1:6")
+        raise TradeError(f"{mix!r} is not a mix: write cement to sand as 1:5, or cement to lime to sand as 1:1:6")
     return parts[0], parts[1], parts[2]
-
-
-def bulking_percent(damp_height: Exact, settled_height: Exact) -> Fraction:
-    """By how many per cent damp sand stands higher than the same sand settled under water: (H1 - H2) / H2.
-
-    Raises `TradeError` unless the settled height is above 0 and the damp one no less.
-
-    >>> bulking_percent(200, 160)
-    Fraction(25, 1)
-    """
-    damp, settled = number(damp_height), _above_0(settled_height, "a settled height")
-    if damp < settled:
-        raise TradeError(
-            f"sand of {size(damp)} mm cannot settle to {size(settled)} mm: damp sand stands higher than settled"
-        )
-    return (damp - settled) / settled * 100
 
 
 def _above_0(value: Exact, what: str) -> Fraction:

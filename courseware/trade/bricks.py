@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, in_bricks, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, in_bricks, size
 from courseware.trade.openings import half_bricks
 
 SITE_RATE = 60  # bricks a m² of half-brick UK metric wall; 120 for one-brick walls. Site practice: 1.25 % high

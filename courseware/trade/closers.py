@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, size
 
 
 def queen_closer(format: Format = UK_METRIC) -> Fraction:
@@ -22,11 +22,3 @@ def queen_closer(format: Format = UK_METRIC) -> Fraction:
             f"{size(format.perpend)} mm"
         )
     return (format.width - format.perpend) / 2
-
-
-def quarter_lap(format: Format = UK_METRIC) -> Fraction:
-    """Lap in mm of quarter bond, a queen closer and its joint: a quarter of the module.
-
-    Source: a livery company's glossary, 56.25 mm for UK metric.
-    """
-    return format.module / 4

@@ -10,12 +10,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.trade.angles import root
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, size
 from courseware.trade.openings import half_bricks
-from courseware.trade.workable import bricks_in_pier
 
 _ROOT_2 = root(Fraction(2))
 _LEAST, _MOST = Fraction(3, 5), Fraction(7, 5)  # of a joint, that a run may be eased to: common practice, no source
@@ -57,17 +56,6 @@ def stack_bond(bricks: Exact, courses: Exact, format: Format = UK_METRIC) -> int
             f"stack bond has no half bricks: {size(wide)} bricks cannot be stacked without a cut in every course"
         )
     return int(wide) * whole_courses(courses)
-
-
-def string_course(length: Exact, format: Format = UK_METRIC) -> Fraction:
-    """Stretchers in a string course between two stopped ends, halves included: as many as in a pier of that length.
-
-    Raises `TradeError` where the length does not work to half bricks.
-
-    >>> string_course(890)
-    Fraction(4, 1)
-    """
-    return bricks_in_pier(length, format)
 
 
 def soldiers(length: Exact, format: Format = UK_METRIC) -> Run:
@@ -144,7 +132,7 @@ class DogTooth:
 
 
 def dog_tooth(length: Exact, format: Format = UK_METRIC, joint: Exact | None = None) -> DogTooth:
-    """As many teeth as stand whole in a length; `TradeError` where none does, or where the joint is no joint.
+    """As many teeth as stand whole in a length; `TradeError` where none does, or where the joint is not a joint.
 
     Two bricks side by side at 45 degrees, a joint between them (a perpend unless given), come a width and a joint apart
     square to themselves, and 1.4142 times that along the wall; a tooth is 1.4142 times the width. Teeth are as deep as

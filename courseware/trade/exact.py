@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import TypeAlias
 
-from courseware.trade.impossible import TradeError
+from courseware.trade.errors import TradeError
 
 Exact: TypeAlias = int | Fraction | Decimal | str | float
 """What may be given for a figure. A float is read by its decimal text: 0.1 is one tenth."""

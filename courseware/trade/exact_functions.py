@@ -7,8 +7,8 @@ from functools import lru_cache
 from math import isqrt
 
 from courseware.trade.angles import ONE, PI, exact_root, fine_sine
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 MOST_PLACES = 12
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from types import MappingProxyType
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 INCH = Fraction("25.4")
 
@@ -46,8 +46,8 @@ class Format:
             if mm < 0:
                 raise TradeError(f"{name}: a {what} of {size(mm)} mm cannot be laid: it must be 0 or more")
         module = sizes["length"] + joints["perpend"]
-        reckoned = {"module": module, "course": sizes["height"] + joints["bed"], "half": module / 2}
-        for key, value in {"name": name, **sizes, **joints, **reckoned}.items():
+        worked_out = {"module": module, "course": sizes["height"] + joints["bed"], "half": module / 2}
+        for key, value in {"name": name, **sizes, **joints, **worked_out}.items():
             object.__setattr__(self, key, value)
 
 

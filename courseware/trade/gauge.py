@@ -11,9 +11,9 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, in_courses, size
 
 DATUMS = ("height", "face", "clear")
 
@@ -45,7 +45,7 @@ def clear_height(courses: Exact, format: Format = UK_METRIC) -> Fraction:
 def courses_in(height: Exact, format: Format = UK_METRIC, datum: str = "height") -> int:
     """Courses that make exactly `height` mm from this datum: "height", "face" or "clear".
 
-    Raises `TradeError` with the nearest heights when it is no whole number of courses.
+    Raises `TradeError` with the nearest heights when it is not a whole number of courses.
 
     >>> courses_in(290, datum="face")
     4
@@ -107,5 +107,5 @@ def _between_courses(mm: Fraction, below: int, beds: Fraction, format: Format, d
         nearest = [f"{size(format.course + beds)} mm ({in_courses(1)})"]
     verb = "are" if len(nearest) > 1 else "is"
     return TradeError(
-        f"{what} of {size(mm)} mm is no whole number of courses: the nearest {verb} {' and '.join(nearest)}"
+        f"{what} of {size(mm)} mm is not a whole number of courses: the nearest {verb} {' and '.join(nearest)}"
     )

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.trade.angles import root, sine_and_cosine
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, size
 
 Point = tuple[Fraction, Fraction]
 _SQUARE = Fraction(90)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.trade.bricks import allowance, area_above_0, bricks_for_area
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, size
 from courseware.trade.wall import wall_thickness
 
 _CUBIC_METRE = 10**9  # mm³
@@ -36,22 +36,6 @@ def mortar_volume(
     wall = area * wall_thickness(thickness, format) / 1000
     solid = bricks_for_area(area, format, thickness=thickness) * brick
     return (wall - solid) * allowance(waste_percent, "waste")
-
-
-def mortar_per_thousand(
-    format: Format = UK_METRIC,
-    *,
-    thickness: Exact = "1/2",
-    frog_percent: Exact = 0,
-    waste_percent: Exact = 0,
-) -> Fraction:
-    """Mortar in m³ to lay 1000 bricks; allowances and errors as `mortar_volume`.
-
-    >>> round(mortar_per_thousand(), 3)
-    Fraction(297, 1000)
-    """
-    mortar = mortar_volume(1, format, thickness=thickness, frog_percent=frog_percent, waste_percent=waste_percent)
-    return 1000 * mortar / bricks_for_area(1, format, thickness=thickness)
 
 
 def _solid(format: Format, frog_percent: Fraction) -> Fraction:

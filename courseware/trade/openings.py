@@ -10,9 +10,9 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, halves, in_bricks, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, halves, in_bricks, size
 
 _HALF = Fraction(1, 2)
 

@@ -11,10 +11,10 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import TypeAlias
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 from courseware.trade.wall import wall_thickness
 
 Reach: TypeAlias = Callable[..., Fraction]
@@ -51,7 +51,7 @@ def check_projection(
     """
     each, count, rule = number(projection), whole_courses(courses), named_limit(limit)
     if each <= 0:
-        raise TradeError(f"a projection of {size(each)} mm stands out nowhere: it must be above 0")
+        raise TradeError(f"a projection of {size(each)} mm does not stand out: it must be above 0")
     most = rule.per_course(format, thickness)
     if each > most:
         raise TradeError(f"a projection of {size(each)} mm a course is too much: {rule.name} allows {size(most)} mm")

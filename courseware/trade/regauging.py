@@ -6,10 +6,10 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.trade.angles import ONE, PI, arctan
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import height
-from courseware.trade.impossible import TradeError, size
 from courseware.trade.squaring import settled
 
 TOP = "top"

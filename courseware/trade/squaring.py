@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, size
 from courseware.trade.exact import Exact, number
-from courseware.trade.impossible import TradeError, size
 
 _MILLION = 10**6
 
@@ -30,18 +30,6 @@ def diagonal(width: Exact, height: Exact) -> Fraction:
         return Fraction(over, under)
     halves_of_millionths = math.isqrt(4 * _MILLION**2 * square.numerator // square.denominator)
     return settled(halves_of_millionths)
-
-
-def three_four_five(unit: Exact) -> tuple[Fraction, Fraction, Fraction]:
-    """The sides of a right angle set out with `unit` mm: three, four and five units. `TradeError` below 0.
-
-    >>> [str(side) for side in three_four_five(300)]
-    ['900', '1200', '1500']
-    """
-    mm = number(unit)
-    if mm <= 0:
-        raise TradeError(f"a 3-4-5 triangle cannot be set out with a unit of {size(mm)} mm: it must be above 0")
-    return 3 * mm, 4 * mm, 5 * mm
 
 
 def settled(halves_of_millionths: int) -> Fraction:

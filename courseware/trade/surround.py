@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
+from courseware.trade.errors import TradeError, halves, in_bricks, in_courses, size
 from courseware.trade.exact import Exact
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import clear_height, whole_courses
-from courseware.trade.impossible import TradeError, halves, in_bricks, in_courses, size
 from courseware.trade.mitre import Point, mitre_template, piece_joint
 from courseware.trade.openings import half_bricks, opening
 
@@ -66,6 +67,11 @@ def surround(bricks: Exact, courses: Exact, format: Format = UK_METRIC, corner: 
         raise TradeError(f"no corner of a surround is called {corner!r}: use mitred or butted")
     _check_format(format)
     _check_runs(wide, high)
+    return _laid(wide, high, format, corner)
+
+
+@lru_cache(maxsize=32)  # its pieces and its cuts are asked for one after another
+def _laid(wide: Fraction, high: int, format: Format, corner: str) -> Surround:
     pieces = tuple(_mitred(wide, high, format) if corner == "mitred" else _butted(wide, high, format))
     counts = {kind: sum(1 for piece in pieces if piece.kind == kind) for kind in (HALF, BAT, CORNER)}
     whole = -(-len(pieces) // 2)

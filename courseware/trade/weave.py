@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
+from courseware.trade.errors import TradeError, in_courses, size
 from courseware.trade.exact import Exact, whole
 from courseware.trade.formats import UK_METRIC, Format
 from courseware.trade.gauge import whole_courses
-from courseware.trade.impossible import TradeError, in_courses, size
 
 STRETCHER, SOLDIER = "stretcher", "soldier"
 _BAY = 3  # bricks to a bay, and courses
@@ -75,6 +76,11 @@ def basket_weave(bricks: Exact, courses: Exact, format: Format = UK_METRIC, star
         raise TradeError(
             f"a basket weave of {in_courses(high)} does not close: courses go in threes; nearest: {nearest}"
         )
+    return _woven(wide, high, format, starts)
+
+
+@lru_cache(maxsize=32)  # its bays, its bricks and its size are asked for one after another
+def _woven(wide: int, high: int, format: Format, starts: str) -> Weave:
     placed = tuple(_bays(wide, high // _BAY, format, starts))
     stretchers = sum(1 for brick in placed if brick.kind == STRETCHER)
     return Weave(

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
+from courseware.trade.errors import TradeError, in_bricks, size
 from courseware.trade.exact import Exact, number
 from courseware.trade.formats import UK_METRIC, Format
-from courseware.trade.impossible import TradeError, in_bricks, size
 from courseware.trade.openings import opening, pier, returned
 
 _HALF = Fraction(1, 2)

@@ -9,7 +9,8 @@ from pathlib import Path
 from courseware.banks import Bank, Exercise, Space, read_bank, solve
 from courseware.banks.figures import Figure
 from courseware.banks.formulas import Value
-from courseware.banks.solve import SolvedNumber, numbers_in, scope_of
+from courseware.banks.part import SolvedNumber
+from courseware.banks.solve import scope_of
 
 SITE = {"place": "a place", "street": "a street", "client": "a client"}
 Spaces = Callable[..., Space]
@@ -31,7 +32,7 @@ def variants(name: str, space_of: Spaces, most: int = 60, least: int = 1) -> Ite
 
 
 def numbers(exercise: Exercise, given: Mapping[str, Value]) -> dict[str, SolvedNumber]:
-    return {number.part.name: number for part in solve(exercise, given) for number in numbers_in(part)}
+    return {number.part.name: number for part in solve(exercise, given) for number in part.numbers}
 
 
 def slip_figures(name: str, given: Mapping[str, int | str], part: str, words: str) -> list[Figure]:

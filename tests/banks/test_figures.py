@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from courseware.banks.figures import DoesNotWriteOut, exact_text, half_up, tidy, write_out
+from courseware.banks.figures import DoesNotWriteOut, exact_text, half_up, whole_as_int, write_out
 
 
 @pytest.mark.parametrize(
@@ -30,9 +30,9 @@ from courseware.banks.figures import DoesNotWriteOut, exact_text, half_up, tidy,
     ],
 )
 def test_halves_go_up(value: str, places: int, rounded: str) -> None:
-    found = half_up(tidy(Fraction(value)), places)
+    found = half_up(whole_as_int(Fraction(value)), places)
     assert found == Fraction(rounded)
-    assert type(found) is type(tidy(Fraction(rounded)))
+    assert type(found) is type(whole_as_int(Fraction(rounded)))
 
 
 @settings(deadline=None)
@@ -66,7 +66,7 @@ def test_a_rounded_figure_is_within_half_a_place_and_rounds_to_itself(value: Fra
     ],
 )
 def test_a_figure_is_written_as_it_is_printed(value: str, written: str) -> None:
-    assert write_out(tidy(Fraction(value))) == written
+    assert write_out(whole_as_int(Fraction(value))) == written
     assert write_out(Fraction(value)) == written
 
 
@@ -76,7 +76,7 @@ def test_a_figure_is_written_as_it_is_printed(value: str, written: str) -> None:
      ("0.05", 3, "0.050"), ("2/3", 2, "0.67"), ("9.999", 2, "10.00"), ("-1.5", 1, "−1.5")],
 )  # fmt: skip
 def test_a_rounded_figure_keeps_its_noughts(value: str, places: int, written: str) -> None:
-    assert write_out(tidy(Fraction(value)), places) == written
+    assert write_out(whole_as_int(Fraction(value)), places) == written
 
 
 @pytest.mark.parametrize(
@@ -100,7 +100,7 @@ def test_inches_are_written_in_fractions(value: str, written: str) -> None:
 )
 def test_what_has_no_short_form_must_be_rounded_first(value: str, why: str) -> None:
     with pytest.raises(DoesNotWriteOut, match=rf"\A{why.replace('(', '.').replace(')', '.')}\Z"):
-        write_out(tidy(Fraction(value)))
+        write_out(whole_as_int(Fraction(value)))
 
 
 @pytest.mark.parametrize(
@@ -109,7 +109,7 @@ def test_what_has_no_short_form_must_be_rounded_first(value: str, why: str) -> N
      ("-1/7", "-1/7"), ("0", "0"), ("0.0000001", "1/10000000")],
 )  # fmt: skip
 def test_a_record_keeps_a_figure_exactly(value: str, kept: str) -> None:
-    assert exact_text(tidy(Fraction(value))) == kept
+    assert exact_text(whole_as_int(Fraction(value))) == kept
 
 
 @settings(deadline=None)

@@ -12,7 +12,10 @@ import pytest
 
 from courseware.banks import BankFaulty, Exercise, Proof, prove, read_bank, solve
 from courseware.banks.figures import exact_text
-from courseware.banks.solve import SolvedChoice, SolvedNumber, SolvedTable, scope_of
+from courseware.banks.part import SolvedNumber
+from courseware.banks.solve import scope_of
+from courseware.part_kinds.choice.bank import SolvedChoice
+from courseware.part_kinds.table.bank import SolvedTable
 
 GOOD = sorted(Path(__file__).parent.glob("good/*.yaml"))
 FAULTY = sorted(Path(__file__).parent.glob("faulty/*.yaml"))

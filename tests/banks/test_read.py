@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from courseware.banks import BankFaulty, harmless, holds_safety_notes, prove, read_bank, read_safety_notes
-from courseware.banks.faults import Fault
+from courseware.settings.settings import Settings
+from courseware.text_files.faults import Fault
 
 GOOD = Path(__file__).parent / "good" / "every_kind_of_part.yaml"
 
@@ -34,8 +35,24 @@ def test_the_centres_rule_reaches_the_formulas() -> None:
     text = GOOD.read_text(encoding="utf-8").replace(
         "where: bricks != courses", 'where: arris_rule == "near" and bricks != courses'
     )
-    assert prove(read_bank(text.encode(), "a.yaml", arris_rule="near").exercises[0]).failure is None
+    assert prove(read_bank(text.encode(), "a.yaml", Settings(arris_rule="near")).exercises[0]).failure is None
     assert prove(read_bank(text.encode(), "a.yaml").exercises[0]).failure.why.startswith("no variant is left")
+
+
+def test_a_bank_knows_the_settings_it_is_compiled_for() -> None:
+    own = Settings(arris_rule="near", name="Brookfield Trades College")
+    assert read_bank(GOOD.read_bytes(), "walls.yaml", own).settings == own
+    assert read_bank(GOOD.read_bytes(), "walls.yaml").settings == Settings()
+
+
+def test_words_of_a_bank_are_the_centres_and_its_formulas_stay() -> None:
+    """In wording the joint is called as the centre calls it; `perpend` in a formula is a size."""
+    text = GOOD.read_text(encoding="utf-8")
+    [pose] = [line for line in text.splitlines() if line.strip().startswith("pose:")][:1]
+    said = "    pose: Each perpend is {{ perpend }} mm."
+    bank = read_bank(text.replace(pose, said).encode(), "walls.yaml", Settings(upright_joint="perp"))
+    found = next(exercise for exercise in bank.exercises if str(exercise.pose.pieces[0]).startswith("Each"))
+    assert found.pose.render({}, {}) == "Each perp is 10 mm."
 
 
 NOTES = b"""\
@@ -97,8 +114,8 @@ def test_text_in_a_message_is_harmless(text: str, shown: str) -> None:
 
 
 def test_a_fault_tells_its_place_and_what_was_expected() -> None:
-    fault = Fault("a\x07.yaml", 3, 5, "`x\ny` is no step", "did you mean `y\u200b`?")
-    assert str(fault) == "a<U+0007>.yaml:3:5: `x<U+000A>y` is no step; did you mean `y<U+200B>`?"
+    fault = Fault("a\x07.yaml", 3, 5, "`x\ny` is not a step", "did you mean `y\u200b`?")
+    assert str(fault) == "a<U+0007>.yaml:3:5: `x<U+000A>y` is not a step; did you mean `y<U+200B>`?"
 
 
 def test_a_topic_holds_at_most_sixty_exercises(number) -> None:

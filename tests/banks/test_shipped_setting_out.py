@@ -15,7 +15,7 @@ from courseware import trade
 from courseware.banks import solve
 from courseware.banks.drawing_kinds import drawn_figures
 from courseware.banks.formulas import Value
-from courseware.banks.solve import SolvedChoice
+from courseware.part_kinds.choice.bank import SolvedChoice
 from courseware.trade import UK_METRIC
 from tests.banks.shipped import EXERCISES, numbers, slip_figures
 from tests.banks.shipped import variants as spread

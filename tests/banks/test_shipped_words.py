@@ -13,9 +13,10 @@ from fractions import Fraction
 import pytest
 
 from courseware.banks import Bank, Exercise, solve
-from courseware.banks.exercise import Line
 from courseware.banks.formulas import Value
-from courseware.banks.solve import Solved, SolvedChoice, numbers_in, scope_of
+from courseware.banks.part import Solved, WorkingLine
+from courseware.banks.solve import scope_of
+from courseware.part_kinds.choice.bank import SolvedChoice
 from tests.banks.shipped import EXERCISES, READ, SITE, numbers, variants
 
 FEWEST = 40  # variants: two thirds are for papers, a class of 14 and most of its retake
@@ -55,9 +56,9 @@ def printed_sum(say: str) -> Fraction | None:
     return {"×": a * b, "÷": a / b, "+": a + b, "−": a - b}[found[2]]
 
 
-def lines_of(solved: tuple[Solved, ...]) -> Iterator[tuple[Line, Value]]:
+def lines_of(solved: tuple[Solved, ...]) -> Iterator[tuple[WorkingLine, Value]]:
     for part in solved:
-        worked = (*numbers_in(part), *([part] if isinstance(part, SolvedChoice) else []))
+        worked = (*part.numbers, *([part] if isinstance(part, SolvedChoice) else []))
         for own in worked:
             yield from (
                 (line, value)

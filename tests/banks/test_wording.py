@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from courseware.banks.faults import BankFaulty
 from courseware.banks.formulas import FormulaFault, FormulaImpossible
 from courseware.banks.wording import NUMBER, read_wording
+from courseware.text_files.faults import BankFaulty
 
 SCOPE = {"bricks": 4, "wide": Fraction("1022.5"), "side": "left", "third": Fraction(37, 3)}
 SITE = {"place": "{{ bricks }}", "street": "Larch Row", "client": "%s {0} $side"}  # invented, and not scanned again

@@ -3,7 +3,7 @@
     python tests/benchmarks/marking.py [scripts]
 
 Each part is right, a slip of the bank, carried on from an earlier slip, a stray figure, blank or not reached, and written
-in one of several ways. Timed apart: reading the banks that a record holds, once, and marking every script.
+in one of several ways. Timed apart: reading the banks that a sitting holds, once, and marking every script.
 """
 
 from __future__ import annotations
@@ -15,11 +15,10 @@ from collections import Counter
 from fractions import Fraction
 
 from courseware.banks import Bank, Exercise, Space, prove
-from courseware.banks.exercise import TablePart
 from courseware.banks.figures import exact_text
 from courseware.banks.formulas import FormulaImpossible
-from courseware.banks.solve import numbers_in, solve
-from courseware.desk.shelf import read_shelf, shipped_banks
+from courseware.banks.solve import solve
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.marking.mark import mark_scripts
 from courseware.marking.marks import Script
 from courseware.papers.compose import given_of, read_sources
@@ -35,7 +34,7 @@ Chosen = list[tuple[Bank, Exercise]]
 
 
 def cells_of(exercise: Exercise) -> int:
-    return sum(len(part.rows) if isinstance(part, TablePart) else 1 for part in exercise.parts)
+    return sum(len(part.entries) for part in exercise.parts)
 
 
 def fifteen_parts(banks: tuple[Bank, ...], rng: random.Random) -> Chosen:
@@ -55,7 +54,7 @@ def fifteen_parts(banks: tuple[Bank, ...], rng: random.Random) -> Chosen:
 
 def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
     """Sittings of at most 1000 papers, `count` in all."""
-    banks, notes = read_shelf(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     spaces: dict[str, Space] = {}
     made: list[tuple[Sitting, Chosen]] = []
     for place in range(0, count, IN_A_SITTING):
@@ -64,7 +63,7 @@ def sittings(count: int) -> list[tuple[Sitting, Chosen]]:
             if exercise.name not in spaces:
                 spaces[exercise.name] = prove(exercise).space
         heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(min(IN_A_SITTING, count - place)),
-                      seed=f"benchmark {place}", arris_rule="outline", version="0")  # fmt: skip
+                      seed=f"benchmark {place}", version="0")  # fmt: skip
         made.append((deal_sitting(heads, banks, notes, chosen, [spaces[e.name] for _, e in chosen]), chosen))
     return made
 
@@ -79,7 +78,7 @@ def answered(paper: IssuedPaper, chosen: Chosen, rng: random.Random) -> Script:
 def answered_exercise(issued: IssuedExercise, exercise: Exercise, rng: random.Random) -> dict[str, str]:
     """The cells of one exercise; after a slip the later figures are worked out from it, as learners do."""
     given = given_of(exercise, issued)
-    own = {number.part.name: number for part in solve(exercise, given) for number in numbers_in(part)}
+    own = {number.part.name: number for part in solve(exercise, given) for number in part.numbers}
     carried: dict[str, Fraction | int] = {}
     cells: dict[str, str] = {}
     for part in issued.parts:
@@ -98,7 +97,7 @@ def answered_exercise(issued: IssuedExercise, exercise: Exercise, rng: random.Ra
         if figure != number.answer:
             carried[part.name] = figure
             try:
-                own = {n.part.name: n for p in solve(exercise, given, carried) for n in numbers_in(p)}
+                own = {n.part.name: n for p in solve(exercise, given, carried) for n in p.numbers}
             except (TradeError, FormulaImpossible):
                 del carried[part.name]
         cells[part.label] = written(exact_text(figure), part, rng)
@@ -130,7 +129,7 @@ def main(named: list[str]) -> None:
     earned = of = 0
     spent = busy = 0.0
     begun = time.perf_counter()
-    sources = read_sources(classes[0][0])  # every sitting's record holds the same banks
+    sources = read_sources(classes[0][0])  # every sitting holds the same banks
     reading = time.perf_counter() - begun
     for sitting, scripts in classes:
         begun, begun_busy = time.perf_counter(), time.process_time()

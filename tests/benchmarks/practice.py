@@ -17,11 +17,11 @@ from zlib import compress
 
 from playwright.sync_api import Browser, sync_playwright
 
-from courseware.desk.proving import prove_all
-from courseware.desk.shelf import read_shelf, shipped_banks
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import practice_kinds
 from courseware.practice.one_file import practice_page
+from courseware.workflows.proving import prove_all
 
 SLOWER = 6
 QUIET = ("--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-sync")
@@ -36,10 +36,10 @@ globalThis.shown = new Promise(done => new MutationObserver((_, seen) => {
 
 def main(runs: int) -> None:
     """Prints the size of the page and the times of each run."""
-    banks, notes = read_shelf(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     begun = time.perf_counter()
-    spaces = [for_practice(proof.space) for proof in prove_all(chosen, "outline", 2, lambda _: None)]
+    spaces = [for_practice(proof.space) for proof in prove_all(chosen, 2, lambda _: None)]
     proved = time.perf_counter()
     kinds = practice_kinds(chosen, spaces, notes)
     page = practice_page(kinds, "all topics").encode()

@@ -3,7 +3,7 @@
     python tests/benchmarks/printing.py [papers]
 
 All print the same pages, or the run ends: the same markup and styles, with the browser's own margins taken off. Plain is
-one call a sheet as WeasyPrint's manual shows it: markup parsed as HTML, fonts and styles read anew, drawings as SVG within
+one call a sheet as WeasyPrint's manual shows it: markup parsed as HTML, fonts and styles read each time, drawings as SVG within
 it, one path for each kind of brick. Ours counts the reading back of papers before they are released. Chromium, where
 there is one, is kept open, and started for each sheet as well.
 """
@@ -26,19 +26,19 @@ from weasyprint import CSS, HTML
 from weasyprint.text.fonts import FontConfiguration
 
 from courseware.banks import prove
-from courseware.desk.shelf import read_shelf, shipped_banks
 from courseware.drawings import to_svg
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
 from courseware.papers.group import numbered
-from courseware.papers.secret import Secrets, secrets
+from courseware.papers.key_secrets import Secrets, secrets
 from courseware.papers.sheets import Key, Paper
 from courseware.papers.sitting import Sitting
-from courseware.printing import press
-from courseware.printing.bind import pages_of
-from courseware.printing.release import release
+from courseware.printing import render
+from courseware.printing.bind_pdfs import pages_of
+from courseware.printing.leak_check import release
 
-ROOM = Path(press.__file__).parent
+ROOM = Path(render.__file__).parent
 CHROMIUM = shutil.which("chromium")
 QUIET = ("--headless", "--no-sandbox", "--disable-gpu")
 NO_MARGINS = (
@@ -49,9 +49,9 @@ Way = Callable[[Paper | Key], bytes]
 
 def sitting(count: int) -> Sitting:
     """Papers of six exercises from the shipped topics."""
-    banks, notes = read_shelf(shipped_banks(), "outline")
+    banks, notes = read_banks(shipped_banks())
     chosen = choose(banks, Choosing(exercises=6), "benchmark")
-    heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(count), seed="benchmark", arris_rule="outline",
+    heads = Heads(title="Benchmark", date="2026-01-05", group=numbered(count), seed="benchmark",
                   version="0")  # fmt: skip
     return deal_sitting(heads, banks, notes, chosen, [prove(exercise).space for _, exercise in chosen])
 
@@ -59,10 +59,10 @@ def sitting(count: int) -> Sitting:
 def plain_markup(sheet: Paper | Key) -> tuple[str, str]:
     """The sheet's markup with its drawings within it, and the styles it needs."""
     key = isinstance(sheet, Key)
-    pictures = press.key_pictures(sheet) if key else press.paper_pictures(sheet)
+    pictures = render.key_pictures(sheet) if key else render.paper_pictures(sheet)
     vectors = {name: to_svg(picture) for name, picture in pictures.items()}
     name, values = ("key.html", {"key": sheet}) if key else ("paper.html", {"paper": sheet})
-    markup = "<!DOCTYPE html>" + press._templates().get_template(name).render(**values)
+    markup = "<!DOCTYPE html>" + render._templates().get_template(name).render(**values)
     markup = re.sub(r'<img ([^>]*)src="courseware:([^"]+)"[^>]*/>', lambda found: placed(found, vectors), markup)
     style = (ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
     for margin in ("scale", "line"):
@@ -147,15 +147,15 @@ def both_kinds(count: int) -> dict[str, dict[str, float]]:
     papers = [compose_paper(issued, place, sources) for place in range(count)]
     keys = [compose_key(issued, place, sources) for place in range(count)]
     hidden: dict[str, Secrets] = {
-        paper.heading.code: secrets(paper, key, press.margin_words(paper))
+        paper.heading.code: secrets(paper, key, render.margin_words(paper))
         for paper, key in zip(papers, keys, strict=True)
     }
 
     def released(paper: Paper) -> bytes:
-        return release(press.paper_pdf(paper), hidden[paper.heading.code])
+        return release(render.paper_pdf(paper), hidden[paper.heading.code])
 
     found: dict[str, dict[str, float]] = {}
-    for kind, ours, sheets in (("paper", released, papers), ("key", press.key_pdf, keys)):
+    for kind, ours, sheets in (("paper", released, papers), ("key", render.key_pdf, keys)):
         ways: dict[str, Way] = {"plain": plain, "ours": ours}
         if not CHROMIUM:
             found[kind] = measured(ways, sheets)

@@ -9,12 +9,12 @@ import sys
 import time
 
 from courseware.banks import prove, raw_size
-from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
+from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 
 
 def main(named: list[str]) -> None:
     """Prints the rate of each exercise, and of all."""
-    banks, _ = read_shelf(find_banks(named) if named else shipped_banks(), "outline")
+    banks, _ = read_banks(find_banks(named) if named else shipped_banks())
     walked = taken = 0.0
     for bank in banks:
         for exercise in bank.exercises:

@@ -1,4 +1,4 @@
-"""Every figure in the README's section on speed, measured anew: the table it prints is the table that stands there.
+"""Every figure in the README's section on speed, measured again: the table it prints is the table that stands there.
 
     python tests/benchmarks/readme_figures.py [--write]
 

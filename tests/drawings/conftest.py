@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from xml.etree import ElementTree
 
 import pytest
+from shapely.geometry import LineString, Polygon
+from shapely.ops import unary_union
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import draw, to_svg
 from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING
+from courseware.drawings.scale import SCALES
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import UK_METRIC, Format
 
@@ -57,19 +61,28 @@ class Sheet:
         return [sorted((b for b in self.bricks if round(b.top, 1) == top), key=lambda b: b.left) for top in tops]
 
 
+Points = list[tuple[float, float]]
+
+
+def runs(root: ElementTree.Element) -> Iterator[tuple[dict[str, str], bool, Points]]:
+    """Every run of points of every path: the path's attributes, whether it is closed, and the points."""
+    for path in root.iter(f"{SVG}path"):
+        for run in path.attrib["d"].split("M")[1:]:
+            points = [(float(x), float(y)) for x, y in (point.split() for point in run.rstrip("Z").split("L"))]
+            yield path.attrib, run.endswith("Z"), points
+
+
 def read(svg: str) -> Sheet:
     root = ElementTree.fromstring(svg)
     by_fill: dict[str, list[Rectangle]] = {}
     lines = []
-    for path in root.iter(f"{SVG}path"):
-        for run in path.attrib["d"].split("M")[1:]:
-            points = [tuple(float(part) for part in point.split()) for point in run.rstrip("Z").split("L")]
-            if run.endswith("Z") and len(points) == 4:
-                xs, ys = [x for x, _ in points], [y for _, y in points]
-                whole = Rectangle(left=min(xs), top=min(ys), right=max(xs), bottom=max(ys))
-                by_fill.setdefault(path.attrib["fill"], []).append(whole)
-            elif not run.endswith("Z"):
-                lines.append(tuple(points))
+    for attributes, closed, points in runs(root):
+        if closed and len(points) == 4:
+            xs, ys = [x for x, _ in points], [y for _, y in points]
+            whole = Rectangle(left=min(xs), top=min(ys), right=max(xs), bottom=max(ys))
+            by_fill.setdefault(attributes["fill"], []).append(whole)
+        elif not closed:
+            lines.append(tuple(points))
     found = {
         grey: tuple(by_fill.get("#" + f"{round(grey * 255):02x}" * 3, ()))
         for grey in (BRICK, HALF_BRICK, PROJECTING, 1.0)
@@ -113,3 +126,76 @@ def drawn():
         return read(to_svg(draw(call_for(kind, labels, format, **figures))))
 
     return drawn
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnWall:
+    """What is drawn, put back on the wall: mm of wall, y upwards, from the lower left corner of what was measured."""
+
+    pieces: dict[float, tuple[Polygon, ...]]  # closed outlines by the grey they are filled with
+    frame: Polygon | None  # the outline of an opening: heavy and not filled
+    lines: tuple[tuple[LineString, str], ...]  # runs that are not closed, each with its dash
+    one_to: int
+
+    @property
+    def all_pieces(self) -> list[Polygon]:
+        return [piece for found in self.pieces.values() for piece in found]
+
+
+def boxes(sheet: Sheet, fill: str) -> list[Rectangle]:
+    """The rectangles of one fill ("none" where there is none), from the left and then from below."""
+    found = []
+    for attributes, closed, points in runs(sheet.root):
+        if closed and len(points) == 4 and attributes["fill"] == fill:
+            xs, ys = [x for x, _ in points], [y for _, y in points]
+            found.append(Rectangle(left=min(xs), top=min(ys), right=max(xs), bottom=max(ys)))
+    return sorted(found, key=lambda box: (round(box.left, 2), -box.top))
+
+
+def level_dimensions(sheet: Sheet) -> list[tuple[float, float, float]]:
+    """Level dimensions: from where to where, and at what height, by the oblique strokes at their ends."""
+    ends: dict[float, list[float]] = {}
+    for attributes, closed, points in runs(sheet.root):
+        if not closed and attributes.get("stroke-width") == "0.35" and len(points) == 2:
+            (x1, y1), (x2, y2) = points
+            ends.setdefault(round((y1 + y2) / 2, 2), []).append((x1 + x2) / 2)
+    return [(min(xs), max(xs), y) for y, xs in sorted(ends.items()) if len(xs) == 2]
+
+
+def on_wall(sheet: Sheet, wide: Fraction | float) -> OnWall:
+    """The drawing in mm of wall, `wide` the width of what it shows: the opening if there is one, else all its bricks.
+
+    The scale that comes out of it must be a usual one, to within what three places of a mm of paper can say.
+    """
+    found = list(runs(sheet.root))
+    frames = [p for a, closed, p in found if closed and a["fill"] == "none" and a.get("stroke-width") == "0.5"]
+    pieces = [(a["fill"], points) for a, closed, points in found if closed and a["fill"] != "none"]
+    lines = [(points, a.get("stroke-dasharray", "")) for a, closed, points in found if not closed]
+    measured = frames[0] if frames else [point for _, points in pieces for point in points]
+    xs, ys = [x for x, _ in measured], [y for _, y in measured]
+    scale = float(wide) / (max(xs) - min(xs))
+    one_to = min(SCALES, key=lambda n: abs(n - scale))
+    assert scale == pytest.approx(one_to, rel=2e-4)
+
+    def placed(points: Points) -> Points:
+        return [((x - min(xs)) * one_to, (max(ys) - y) * one_to) for x, y in points]
+
+    by_fill: dict[float, list[Polygon]] = {}
+    for fill, points in pieces:
+        by_fill.setdefault(round(int(fill[1:3], 16) / 255, 2), []).append(Polygon(placed(points)))
+    return OnWall(
+        pieces={grey: tuple(found) for grey, found in by_fill.items()},
+        frame=Polygon(placed(frames[0])) if frames else None,
+        lines=tuple((LineString(placed(points)), dash) for points, dash in lines),
+        one_to=one_to,
+    )
+
+
+def spread(pieces: list[Polygon], joint: float) -> tuple[Polygon, float]:
+    """Every piece made wider by half a joint all round: what they cover together, and what they cover twice.
+
+    Pieces that stand a joint apart everywhere, and a half joint from an edge, cover it once and without gaps.
+    """
+    wider = [piece.buffer(joint / 2, join_style="mitre", mitre_limit=10) for piece in pieces]
+    together = unary_union(wider)
+    return together, sum(piece.area for piece in wider) - together.area

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from courseware.drawings.opening import wall_round
 from courseware.drawings.scale import SCALES
 from courseware.trade import FORMATS, UK_METRIC, clear_height, opening
+from tests.drawings.conftest import runs
 
 BRICKS = st.integers(1, 24).map(lambda n: Fraction(n, 2))
 SIZES = [("3", 6), ("4", 15), ("5.5", 12), ("0.5", 1), ("12", 36)]
@@ -110,3 +111,54 @@ def test_figures_given_are_written_and_no_others(drawn) -> None:
     sheet = drawn("opening", {"width": "910 mm", "height": None}, bricks=4, courses=12)
     assert sheet.texts == ("910 mm",)
     assert len(sheet.white) == 1
+
+
+def lintel_of(sheet):
+    """The heavy line over the opening: the one of that pen."""
+    [line] = [points for a, closed, points in runs(sheet.root) if not closed and a.get("stroke-width") == "0.5"]
+    return line
+
+
+@pytest.mark.parametrize("name", FORMATS)
+@pytest.mark.parametrize(("bricks", "courses"), SIZES)
+def test_the_lintel_lies_level_on_the_course_beside_the_opening_and_bears_150_mm_each_side(
+    drawn, name, bricks, courses
+) -> None:
+    """Bearings of 150 mm: common practice, no source. Reveals are read from the bricks beside the opening."""
+    brick = FORMATS[name]
+    sheet = drawn("opening", format=brick, bricks=bricks, courses=courses)
+    n = scale_of(sheet, brick)
+    (x1, y1), (x2, y2) = sorted(lintel_of(sheet))
+    rows = sheet.courses()
+    assert y1 == y2 == pytest.approx(rows[-2][0].bottom, abs=0.002)  # under the first course that runs right across
+    assert y1 == pytest.approx(rows[-3][0].top - float(brick.bed) / n, abs=0.01)  # a bed over the last one beside it
+    beside = rows[2]
+    left, right = max(pairs(beside), key=lambda pair: pair[1].left - pair[0].right)
+    assert left.right - x1 == pytest.approx(150 / n, abs=0.01)
+    assert x2 - right.left == pytest.approx(150 / n, abs=0.01)
+    assert x2 - x1 == pytest.approx((float(opening(bricks, brick)) + 300) / n, abs=0.01)
+    assert beside[0].left < x1 < x2 < beside[-1].right  # it bears on brickwork that is drawn
+
+
+@pytest.mark.parametrize(("bricks", "courses"), SIZES)
+def test_brickwork_over_the_lintel_runs_right_across_and_none_stands_under_it(drawn, bricks, courses) -> None:
+    sheet = drawn("opening", bricks=bricks, courses=courses)
+    (x1, y1), (x2, _) = sorted(lintel_of(sheet))
+    n = scale_of(sheet, UK_METRIC)
+    over = [b for b in sheet.bricks if b.bottom <= y1 + 0.002]
+    assert len({round(b.top, 1) for b in over}) == 2
+    for row in sheet.courses()[-2:]:
+        assert row[0].left < x1
+        assert row[-1].right > x2
+        assert all(b.left - a.right == pytest.approx(10 / n, abs=0.01) for a, b in pairs(row))
+    void = (x1 + 150 / n, x2 - 150 / n)
+    sill = sheet.courses()[1][0].top
+    within = [
+        b for b in sheet.bricks if b.right > void[0] + 0.01 and b.left < void[1] - 0.01 and y1 < b.top < sill - 0.01
+    ]
+    assert within == []
+
+
+def pairs(row):
+    """Each brick of a course with the next one."""
+    return list(itertools.pairwise(row))

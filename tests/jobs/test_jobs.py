@@ -20,13 +20,12 @@ from shapely.ops import unary_union
 
 from courseware.banks import BankFaulty, read_bank, solve
 from courseware.banks.drawing_kinds import DRAWING_KINDS, drawn_figures
-from courseware.banks.solve import numbers_in, scope_of
+from courseware.banks.solve import scope_of
 from courseware.banks.space import walk
 from courseware.cli import main
-from courseware.desk.jobs import find_job, shipped_jobs, worksheet
-from courseware.desk.shelf import shipped_folder
 from courseware.drawings.picture import Label, Stroke
 from courseware.drawings.tiles import TILE
+from courseware.files.bank_files import shipped_folder
 from courseware.jobs.from_above import course_from_above, turned
 from courseware.jobs.order import half_bats, order_rows
 from courseware.jobs.pictures import (
@@ -43,9 +42,10 @@ from courseware.jobs.plan_view import plan_view
 from courseware.jobs.sheets import job_sheets
 from courseware.jobs.support import days_of, support_bricks
 from courseware.jobs.task import AllowedShape, read_profiles, read_task
-from courseware.marking.job_workbooks import observation_workbook
-from courseware.printing.press import job_pdf
+from courseware.jobs.workbooks import observation_workbook
+from courseware.printing.render import job_pdf
 from courseware.trade import GERMAN_NF, UK_METRIC, US_MODULAR
+from courseware.workflows.jobs import find_job, shipped_jobs, worksheet
 
 JOBS = list(shipped_jobs())
 PROFILES = read_profiles((shipped_jobs()[JOBS[0]].parent / "tolerances.yaml").read_bytes(), "tolerances.yaml")
@@ -70,7 +70,7 @@ mortar: cement
 
 @pytest.fixture(params=JOBS)
 def plan(request):
-    return plan_of(find_job(request.param, "outline"), "outline")
+    return plan_of(find_job(request.param))
 
 
 def test_every_brick_of_the_wall_that_is_drawn_is_a_brick_that_is_ordered(plan) -> None:
@@ -125,7 +125,7 @@ def test_an_order_worked_out_by_hand() -> None:
     Class: 0.2577 m³ wet, × 1.33 dry 0.3427 m³, a sixth of it cement: 0.0571 × 1440 = 82 kg, 4 bags; sand 0.2856 × 1920
     = 548 kg, so 550.
     """
-    stores = plan_of(read_task(JOB.encode(), "job.yaml", PROFILES, "outline"), "outline").stores
+    stores = plan_of(read_task(JOB.encode(), "job.yaml", PROFILES)).stores
     assert (stores.wall_bricks, stores.support_bricks, stores.panel_bricks, stores.surround_bricks) == (132, 72, 36, 25)
     assert (stores.bay_bricks, stores.class_bricks) == (292, 875)
     assert float(stores.bay_mortar_m3) == pytest.approx(0.0859, abs=0.0003)
@@ -197,8 +197,8 @@ def test_practice_mortar_has_lime_for_cement() -> None:
     """The sixth part of 0.3427 m³ is 57 litres; bricks in it are used again, those in cement mortar are not."""
     shown = {}
     for mortar in ("cement", "practice"):
-        task = read_task(JOB.replace("mortar: cement", f"mortar: {mortar}").encode(), "job.yaml", PROFILES, "outline")
-        plan = plan_of(task, "outline")
+        task = read_task(JOB.replace("mortar: cement", f"mortar: {mortar}").encode(), "job.yaml", PROFILES)
+        plan = plan_of(task)
         shown[mortar] = str(next(s for s in job_sheets(plan, None, "") if s.file == "stores-order"))
     assert plan.stores.cement_bags == 0
     assert 57 <= plan.stores.lime_litres <= 58
@@ -214,7 +214,7 @@ def job(*changes: tuple[str, str]):
     for old, new in changes:
         assert old in text
         text = text.replace(old, new, 1)
-    return plan_of(read_task(text.encode(), "job.yaml", PROFILES, "outline"), "outline")
+    return plan_of(read_task(text.encode(), "job.yaml", PROFILES))
 
 
 def test_one_bay_is_ordered_with_its_own_waste_and_its_half_bats_are_cuts() -> None:
@@ -307,7 +307,7 @@ def test_a_centre_sets_how_long_returns_are(long: str, bricks: int, deep: str) -
 def test_a_return_that_cannot_be_is_told_with_its_line(long: str) -> None:
     text = JOB + f"return_bricks: {long}\n"
     with pytest.raises(BankFaulty, match=r"job.yaml:16:16: .*; expected 1 to 6 bricks, in halves"):
-        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+        read_task(text.encode(), "job.yaml", PROFILES)
 
 
 def test_heights_of_the_elevation_stand_apart(plan) -> None:
@@ -371,7 +371,7 @@ def test_props_stand_on_their_boards_square_to_the_wall() -> None:
 
 @pytest.mark.parametrize("name", JOBS)
 def test_every_job_sheet_draws_its_wall_from_above(name: str) -> None:
-    plan = plan_of(find_job(name, "outline"), "outline")
+    plan = plan_of(find_job(name))
     sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "job-sheet")
     [drawn] = [block.picture for block in sheet.blocks if block.heading == "The wall from above"]
     assert drawn == plan_view(plan)
@@ -475,16 +475,16 @@ def test_a_wall_that_would_stand_free_above_the_centres_limit_needs_support(
     """24 courses are 1800 mm."""
     text = JOB.replace("support: returns\n", f"support: {support}\n" if support else "") + f"free_height: {free}\n"
     if not refused:
-        assert read_task(text.encode(), "job.yaml", PROFILES, "outline").shape.free_height == free
+        assert read_task(text.encode(), "job.yaml", PROFILES).shape.free_height == free
         return
     with pytest.raises(BankFaulty, match=r"would stand free and can go over.*`support: returns`, `piers` or `props`"):
-        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+        read_task(text.encode(), "job.yaml", PROFILES)
 
 
 @pytest.mark.parametrize("name", JOBS)
 def test_every_shipped_job_is_safe_to_build(name: str) -> None:
-    task = find_job(name, "outline")
-    sheets = {sheet.file: str(sheet) for sheet in job_sheets(plan_of(task, "outline"), None, "2026-01-05")}
+    task = find_job(name)
+    sheets = {sheet.file: str(sheet) for sheet in job_sheets(plan_of(task), None, "2026-01-05")}
     assert task.shape.support
     assert "Support: " in sheets["job-sheet"]
     assert "In a day the wall goes up 1200 mm at most, which is 16 courses" in sheets["job-sheet"]
@@ -509,7 +509,7 @@ def test_the_course_at_the_head_of_the_opening_is_the_same_course_on_the_rod(pla
 def test_no_deviation_is_finer_than_bricks_vary() -> None:
     """BS EN 771-1: a size of 102 mm may vary by 3 mm in category T2."""
     for name in JOBS:
-        plan = plan_of(find_job(name, "outline"), "outline")
+        plan = plan_of(find_job(name))
         assert min(line.allowed for line in plan.lines) >= 3
         what = " ".join(line.what for line in plan.lines)
         for measured in ("plumb", "four courses", "straight-edge", "perpend", "Difference of the two diagonals"):
@@ -531,7 +531,7 @@ def test_no_deviation_is_finer_than_bricks_vary() -> None:
 def test_a_wrong_key_does_not_hide_later_faults(old: str, new: str, told: str) -> None:
     text = JOB.replace(old, new, 1).replace("mortar: cement", "mortar: concrete").replace("waste: 10", "waste: 7.5")
     with pytest.raises(BankFaulty) as faulty:
-        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+        read_task(text.encode(), "job.yaml", PROFILES)
     said = [str(fault) for fault in faulty.value.faults]
     assert any(told in one for one in said), said
     assert any("whole percent, such as 10" in one for one in said)
@@ -542,7 +542,7 @@ def test_a_wrong_key_does_not_hide_later_faults(old: str, new: str, told: str) -
 def test_every_figure_out_of_reason_is_told_at_its_own_place() -> None:
     text = JOB.replace("bays: 3", "bays: 41").replace("ahead: 3", "ahead: 13").replace("waste: 10", "waste: 51")
     with pytest.raises(BankFaulty) as faulty:
-        read_task((text + "frog: 51\nbricks_vary: 21\n").encode(), "job.yaml", PROFILES, "outline")
+        read_task((text + "frog: 51\nbricks_vary: 21\n").encode(), "job.yaml", PROFILES)
     assert [str(fault).split(":", 3)[1:] for fault in faulty.value.faults] == [
         ["3", "7", " `bays` is out of all reason; expected 1 to 40"],
         ["10", "8", " `ahead` is out of all reason; expected 1 to 12"],
@@ -551,21 +551,21 @@ def test_every_figure_out_of_reason_is_told_at_its_own_place() -> None:
         ["17", "14", " `bricks_vary` is out of all reason; expected above 0, at most 20 mm"],
     ]
     at_most = JOB.replace("bays: 3", "bays: 40").replace("ahead: 3", "ahead: 12").replace("waste: 10", "waste: 50")
-    assert read_task((at_most + "frog: 50\n").encode(), "job.yaml", PROFILES, "outline").shape.bays == 40
+    assert read_task((at_most + "frog: 50\n").encode(), "job.yaml", PROFILES).shape.bays == 40
 
 
 @pytest.mark.parametrize(
     ("mortar", "mix", "message"),
     [
-        ("cement", "rubbish", "is no mix: write cement to sand as 1:5"),
-        ("cement", "0:5", "is no mix"),
+        ("cement", "rubbish", "is not a mix: write cement to sand as 1:5"),
+        ("cement", "0:5", "is not a mix"),
         ("practice", "1:1:6", "practice mortar is lime and sand alone"),
     ],
 )
 def test_a_mix_that_cannot_be_mixed_is_told_with_its_line(mortar: str, mix: str, message: str) -> None:
     text = JOB.replace('mix: "1:5"', f'mix: "{mix}"').replace("mortar: cement", f"mortar: {mortar}")
     with pytest.raises(BankFaulty, match=message) as faulty:
-        read_task(text.encode(), "job.yaml", PROFILES, "outline")
+        read_task(text.encode(), "job.yaml", PROFILES)
     assert str(faulty.value).startswith("job.yaml:12:6: ")
 
 
@@ -591,7 +591,7 @@ def test_the_strips_of_the_rod_mark_every_course_at_true_size(plan) -> None:
 
 @pytest.mark.parametrize("name", JOBS)
 def test_every_sheet_conforms_and_prints_the_same_bytes(name) -> None:
-    plan = plan_of(find_job(name, "outline"), "outline")
+    plan = plan_of(find_job(name))
     for sheet in job_sheets(plan, None, "2026-01-05"):
         pdf = job_pdf(sheet)
         report = page.validate_pdf_bytes(pdf, profile="ua1")
@@ -623,7 +623,7 @@ def test_bats_are_cut_as_many_of_each_hand() -> None:
 
 
 def test_a_template_page_has_a_100_mm_line_on_both_axes() -> None:
-    plan = plan_of(find_job(JOBS[-1], "outline"), "outline")
+    plan = plan_of(find_job(JOBS[-1]))
     sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "templates")
     for block in sheet.blocks:
         runs = [run for m in block.picture.marks if isinstance(m, Stroke) for run in m.outlines if len(run) == 2]
@@ -635,7 +635,7 @@ def test_a_template_page_has_a_100_mm_line_on_both_axes() -> None:
 
 
 def test_the_bat_measures_right_on_a_picture_of_the_page_at_300_dpi() -> None:
-    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    plan = plan_of(find_job("porch-panel"))
     sheet = next(sheet for sheet in job_sheets(plan, None, "2026-01-05") if sheet.file == "templates")
     picture = pypdfium2.PdfDocument(job_pdf(sheet))[0].render(scale=300 / 72).to_pil().convert("L")
     longest: list[int] = []
@@ -650,7 +650,7 @@ def test_the_bat_measures_right_on_a_picture_of_the_page_at_300_dpi() -> None:
 
 
 def test_tiles_join_on_crosses_that_both_of_them_show() -> None:
-    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    plan = plan_of(find_job("porch-panel"))
     sheets = corner_at_true_size(plan)
     assert len(sheets) == 4  # 300 mm either way, on tiles of 160 by 225 that share 10
     wide, high = TILE[0] - 10, TILE[1] - 10
@@ -666,7 +666,7 @@ def test_tiles_join_on_crosses_that_both_of_them_show() -> None:
 
 
 def test_every_piece_of_the_corner_is_at_true_size_on_its_tiles() -> None:
-    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    plan = plan_of(find_job("porch-panel"))
     pieces = next(
         m for m in corner_at_true_size(plan)[0].marks if isinstance(m, Stroke) and m.closed and m.weight == 0.35
     )
@@ -678,7 +678,7 @@ def test_every_piece_of_the_corner_is_at_true_size_on_its_tiles() -> None:
 
 def test_the_two_runs_of_a_tall_frame_are_levelled_on_different_arrises() -> None:
     """Common practice, no source: the outline rule levels the top arris above the eye line, the underside below it."""
-    frame = plan_of(find_job("gable-panel", "outline"), "outline").frame
+    frame = plan_of(find_job("gable-panel")).frame
     assert (frame.bottom_arris, frame.top_arris) == ("underside", "top")
 
 
@@ -732,7 +732,7 @@ def test_deviations_are_allowed_pro_rata_where_the_profile_says_so(length, mm) -
 def test_a_job_that_cannot_be_is_told_in_one_line(old, new, message) -> None:
     assert old in JOB
     with pytest.raises(BankFaulty) as told:
-        read_task(JOB.replace(old, new, 1).encode(), "job.yaml", PROFILES, "outline")
+        read_task(JOB.replace(old, new, 1).encode(), "job.yaml", PROFILES)
     assert any(message in str(fault) for fault in told.value.faults), str(told.value)
 
 
@@ -753,7 +753,7 @@ def test_the_command_writes_every_sheet_and_the_order_as_a_workbook(tmp_path, mo
 
 def test_the_observation_workbook_says_pass_or_fail_once_a_figure_is_typed() -> None:
     """The formula is read back: nothing typed says nothing, within the deviation passes, beyond it fails."""
-    plan = plan_of(find_job("porch-panel", "outline"), "outline")
+    plan = plan_of(find_job("porch-panel"))
     sheet = openpyxl.load_workbook(BytesIO(observation_workbook(plan, "2026-01-05"))).worksheets[0]
     for row, line in enumerate(plan.lines, 2):
         assert (sheet.cell(row, 2).value, sheet.cell(row, 3).value) == (line.target, line.allowed)
@@ -771,9 +771,9 @@ def test_an_unknown_job_is_told_with_those_that_there_are(tmp_path, monkeypatch)
 @pytest.mark.parametrize("name", JOBS)
 def test_the_worksheet_asks_for_the_figures_of_the_job_itself(name) -> None:
     """The same numbers on paper and in the workshop: the answers are those of the plan."""
-    task = find_job(name, "outline")
-    plan = plan_of(task, "outline")
-    bank, exercises = worksheet(task, "outline")
+    task = find_job(name)
+    plan = plan_of(task)
+    bank, exercises = worksheet(task)
     assert len(exercises) == len(bank.exercises) - (task.shape.corner == "butted")  # which has no bats
     answers = {}
     for exercise in exercises:
@@ -790,10 +790,10 @@ def test_the_worksheet_asks_for_the_figures_of_the_job_itself(name) -> None:
 @pytest.mark.parametrize("name", JOBS)
 def test_no_exercise_of_the_worksheet_prints_a_size_that_another_asks_for(name) -> None:
     """A worksheet is one paper: a width asked for in one exercise may not stand in another's words or drawing."""
-    _, exercises = worksheet(find_job(name, "outline"), "outline")
+    _, exercises = worksheet(find_job(name))
     for exercise in exercises:
         [given] = list(walk(exercise))
-        sizes = [number for part in solve(exercise, given) for number in numbers_in(part) if number.part.unit == "mm"]
+        sizes = [number for part in solve(exercise, given) for number in part.numbers if number.part.unit == "mm"]
         for other in exercises:
             if other is not exercise:
                 told = figures_read(other)
@@ -802,7 +802,7 @@ def test_no_exercise_of_the_worksheet_prints_a_size_that_another_asks_for(name) 
 
 @pytest.mark.parametrize("name", JOBS)
 def test_the_order_of_the_worksheet_does_not_print_the_size_of_its_panel(name) -> None:
-    _, exercises = worksheet(find_job(name, "outline"), "outline")
+    _, exercises = worksheet(find_job(name))
     by_name = {exercise.name: exercise for exercise in exercises}
     [given] = list(walk(by_name["panel-of-the-job"]))
     inner = scope_of(given, solve(by_name["panel-of-the-job"], given))
@@ -831,13 +831,13 @@ def test_worksheets_come_with_the_job_and_can_be_made_again(tmp_path, monkeypatc
     )
     assert done.exit_code == 0, done.output
     assert "the job is for 8, worksheets are for 2" in done.output
-    [record] = Path("output").glob("*/sitting.json")
-    assert record.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
-    again = CliRunner().invoke(main, ["again", str(record), "--out", "second", "--jobs", "1"])
+    [file] = Path("output").glob("*/sitting.json")
+    assert file.parent.name == "2026-01-05-worksheet-a-framed-panel-beside-group-a"
+    again = CliRunner().invoke(main, ["again", str(file), "--out", "second", "--jobs", "1"])
     assert again.exit_code == 0, again.output
     [second] = Path("second").glob("*/sitting.json")
-    for path in record.parent.rglob("*.pdf"):
-        assert (second.parent / path.relative_to(record.parent)).read_bytes() == path.read_bytes(), path.name
+    for path in file.parent.rglob("*.pdf"):
+        assert (second.parent / path.relative_to(file.parent)).read_bytes() == path.read_bytes(), path.name
 
 
 def test_a_worksheet_on_one_bay_over_one_course_speaks_of_one(tmp_path, monkeypatch) -> None:
@@ -866,10 +866,8 @@ def test_the_worksheets_bank_proves_over_all_that_a_job_may_have() -> None:
 @pytest.mark.parametrize("format", ["GERMAN_NF", "US_MODULAR"])
 def test_a_job_in_another_brick_is_worked_out_in_that_brick(format) -> None:
     """German NF: an opening of 4 bricks is 1010 mm (din-4172). US modular: brick and joint are 8 in (Technical Notes 10B)."""
-    task = read_task(
-        JOB.replace("job: A panel", f"job: A panel\nformat: {format}").encode(), "job.yaml", PROFILES, "outline"
-    )
-    plan = plan_of(task, "outline")
+    task = read_task(JOB.replace("job: A panel", f"job: A panel\nformat: {format}").encode(), "job.yaml", PROFILES)
+    plan = plan_of(task)
     assert plan.width == {"GERMAN_NF": 1010, "US_MODULAR": Fraction("25.4") * (32 + Fraction(3, 8))}[format]
     for sheet in job_sheets(plan, None, "2026-01-05"):
         assert page.is_pdf_compliant_bytes(job_pdf(sheet), profile="ua1")
@@ -882,7 +880,7 @@ def test_a_worksheet_that_fails_its_proof_is_not_issued(tmp_path, monkeypatch) -
     wrong = sheet.replace("value: courses * course + joint, earns", "value: courses * course + 2 * joint, earns", 1)
     assert wrong != sheet
     bank = read_bank(wrong.encode(), "worksheet.yaml")
-    monkeypatch.setattr("courseware.desk.jobs.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
+    monkeypatch.setattr("courseware.workflows.issue.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
     done = CliRunner().invoke(main, ["job", "porch-panel", "--learners", "2"])
     assert done.exit_code == 1
     assert "nothing was made" in done.output

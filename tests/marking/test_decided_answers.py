@@ -12,18 +12,22 @@ import pytest
 import yaml
 
 from courseware.banks import Bank, Exercise
-from courseware.banks.exercise import ChoicePart, OrderPart, TablePart
-from courseware.banks.figures import Figure, tidy
+from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.givens import read_given
-from courseware.desk.shelf import read_shelf
+from courseware.files.bank_files import read_banks
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marks import Decision, Mark, Script
 from courseware.papers.codes import code
 from courseware.papers.compose import Sources
-from courseware.papers.deal import LETTERS, issue_exercise
+from courseware.papers.deal import issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.invented import invented_site
+from courseware.papers.part_kind import LETTERS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
+from courseware.part_kinds.choice.bank import ChoicePart
+from courseware.part_kinds.order.bank import OrderPart
+from courseware.part_kinds.table.bank import TablePart
+from courseware.settings.settings import DEFAULTS
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
 DECIDED_ON = Path(__file__).with_name("banks_decided_on")
@@ -37,8 +41,8 @@ Given = Mapping[str, Figure | str]
 
 @cache
 def bank(name: str) -> Bank:
-    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing anew."""
-    return read_shelf([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"], "outline")[0][0]
+    """A bank as it stood when its answers were decided: a later change to a shipped bank decides nothing again."""
+    return read_banks([OWN if name == "own" else DECIDED_ON / f"{name}.yaml"])[0][0]
 
 
 def exercise_at(at: str) -> tuple[Bank, Exercise]:
@@ -67,7 +71,7 @@ def sitting_of(at: str, *givens: Given) -> Sitting:
     ]
     source = SourceFile(file=found.file, sha256=found.sha256, text=found.text)
     return Sitting(
-        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, arris_rule="outline",
+        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, settings=DEFAULTS,
         version="0", banks=(source,), safety=None, papers=tuple(papers),
     )  # fmt: skip
 
@@ -271,7 +275,7 @@ def test_a_decision_settles_what_could_not_be_read(chain: Callable[..., dict[str
 
 
 def test_an_absent_learner_has_no_marks_and_a_late_one_has_them_all() -> None:
-    sitting = sitting_of(CHAIN[0], CHAIN[1], {"bricks": tidy(8), "courses": tidy(16)})
+    sitting = sitting_of(CHAIN[0], CHAIN[1], {"bricks": whole_as_int(8), "courses": whole_as_int(16)})
     away, late = (paper.code for paper in sitting.papers)
     label = sitting.papers[1].exercises[0].parts[0].label
     scripts = [Script(code=late, status="late", cells={label: "1810"}), Script(code=away, status="absent", cells={})]

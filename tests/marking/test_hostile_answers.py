@@ -11,26 +11,26 @@ from typing import Any
 import pytest
 from openpyxl import load_workbook
 
-from courseware.banks.faults import FileFaulty
-from courseware.desk.shelf import read_shelf
+from courseware.files.bank_files import read_banks
 from courseware.marking.mark import Marked, mark_scripts
 from courseware.marking.marking_sheet import marking_sheet
+from courseware.marking.read_answer import read_figure, settled
 from courseware.marking.script_sheet import read_scripts
-from courseware.marking.written import read_figure, settled
 from courseware.papers.codes import code
 from courseware.papers.deal import issue_exercise
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedPaper, Sitting, SourceFile
+from courseware.settings.settings import DEFAULTS
+from courseware.text_files.faults import FileFaulty
 
 OWN = Path(__file__).with_name("bank_for_marking.yaml")
-SAMPLES = Path(__file__).parents[3] / "shared" / "hostile" / "answers"  # beside the project where it is developed
 PAPERS = 9
 SEED = "a seed for hostile sheets"
 
 
 def sitting_of(exercise_name: str) -> Sitting:
     """Nine papers of one exercise, all of the same variant: every answer is 910 mm."""
-    bank = read_shelf([OWN], "outline")[0][0]
+    bank = read_banks([OWN])[0][0]
     exercise = next(exercise for exercise in bank.exercises if exercise.name == exercise_name)
     papers = tuple(
         IssuedPaper(
@@ -42,7 +42,7 @@ def sitting_of(exercise_name: str) -> Sitting:
     )
     source = SourceFile(file=bank.file, sha256=bank.sha256, text=bank.text)
     return Sitting(
-        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, arris_rule="outline",
+        code=code(SEED, "sitting"), title="Marking", date="2026-01-05", group="Group T", seed=SEED, settings=DEFAULTS,
         version="0", banks=(source,), safety=None, papers=papers,
     )  # fmt: skip
 
@@ -51,7 +51,7 @@ ONE, TWO = sitting_of("one-figure"), sitting_of("one-opening")
 
 
 def sheet(text: str, sitting: Sitting = ONE) -> str:
-    """A sample with this sitting's codes and parts in place of `AAAA-0001` and `q1`."""
+    """A sheet with this sitting's codes and parts in place of `AAAA-0001` and `q1`."""
     for number, paper in enumerate(sitting.papers, 1):
         text = text.replace(f"AAAA-{number:04}", paper.code)
     return text.replace("q1", "1a").replace("q2", "1b")
@@ -78,64 +78,55 @@ def read_cells(text: str) -> list[Fraction | None]:
     return found
 
 
-# The samples, by name. Rows are numbered from 1 in their codes.
+# Sheets by what is odd about them. Rows are numbered from 1 in their codes.
 SHEETS = {
-    "01_units_same.csv": 'code,q1\nAAAA-0001,910mm\nAAAA-0002,910 mm\nAAAA-0003,0.91 m\nAAAA-0004,91cm\nAAAA-0005,910 MM\nAAAA-0006,910\nAAAA-0007,"0,91m"\n',
-    "03_decimal_comma.csv": "code;q1\nAAAA-0001;0,91\nAAAA-0002;12,5\nAAAA-0003;,5\nAAAA-0004;1.125,5\n",
-    "05_no_number.csv": "code,q1\nAAAA-0001,\nAAAA-0002,-\nAAAA-0003,n/a\nAAAA-0004,?\nAAAA-0005,twelve\nAAAA-0006,about 12\nAAAA-0007,12 or 13\nAAAA-0008,12-13\nAAAA-0009,see back\n",
-    "07_minus_signs.csv": "code,q1\nAAAA-0001,-5\nAAAA-0002,−5\nAAAA-0003,–5\n",
-    "09_formula.csv": "code,q1\nAAAA-0001,=1+1\nAAAA-0002,=cmd|'/C calc'!A0\nAAAA-0003,+5\nAAAA-0004,@x\n",
-    "11_two_points.csv": 'code,q1\nAAAA-0001,1.2.3\nAAAA-0002,1..2\nAAAA-0003,"12,34,567"\nAAAA-0004,"1,2,3"\nAAAA-0005,5..\n',
-    "13_wrong_unit.csv": "code,q1\nAAAA-0001,910 M\nAAAA-0002,910 kg\nAAAA-0003,910 bricks\nAAAA-0004,£5 mm\n",
-    "15_unknown_code.csv": "code,q1\nZZZZ-9999,5\nAAAA-000O,5\n",
-    "17_missing_column.csv": "code,q2\nAAAA-0001,5\n",
-    "19_shifted_row.csv": "code,q1,q2\nAAAA-0001,5,6\nAAAA-0002,1,125,7\n",
-    "21_cp1252_half.csv": "code,q1\nAAAA-0001,½\n",
-    "23_excel_exponent.csv": "code,q1\n1.23E+11,5\n",
+    "one length": 'code,q1\nAAAA-0001,910mm\nAAAA-0002,910 mm\nAAAA-0003,0.91 m\nAAAA-0004,91cm\nAAAA-0005,910 MM\nAAAA-0006,910\nAAAA-0007,"0,91m"\n',
+    "decimal commas": "code;q1\nAAAA-0001;0,91\nAAAA-0002;12,5\nAAAA-0003;,5\nAAAA-0004;1.125,5\n",
+    "no number": "code,q1\nAAAA-0001,\nAAAA-0002,-\nAAAA-0003,n/a\nAAAA-0004,?\nAAAA-0005,twelve\nAAAA-0006,about 12\nAAAA-0007,12 or 13\nAAAA-0008,12-13\nAAAA-0009,see back\n",
+    "minus signs": "code,q1\nAAAA-0001,-5\nAAAA-0002,−5\nAAAA-0003,–5\n",
+    "formulas": "code,q1\nAAAA-0001,=1+1\nAAAA-0002,=cmd|'/C calc'!A0\nAAAA-0003,+5\nAAAA-0004,@x\n",
+    "two points": 'code,q1\nAAAA-0001,1.2.3\nAAAA-0002,1..2\nAAAA-0003,"12,34,567"\nAAAA-0004,"1,2,3"\nAAAA-0005,5..\n',
+    "other units": "code,q1\nAAAA-0001,910 M\nAAAA-0002,910 kg\nAAAA-0003,910 bricks\nAAAA-0004,£5 mm\n",
+    "unknown codes": "code,q1\nZZZZ-9999,5\nAAAA-000O,5\n",
+    "a column missing": "code,q2\nAAAA-0001,5\n",
+    "a row shifted": "code,q1,q2\nAAAA-0001,5,6\nAAAA-0002,1,125,7\n",
+    "a half": "code,q1\nAAAA-0001,½\n",
+    "a code as a number": "code,q1\n1.23E+11,5\n",
 }  # fmt: skip
 
 
-@pytest.mark.skipif(not SAMPLES.is_dir(), reason="the samples are not part of the project")
-def test_these_are_the_samples() -> None:
-    found = {file.name: file.read_bytes() for file in SAMPLES.glob("*.csv")}
-    assert set(found) == set(SHEETS)
-    for name, data in found.items():
-        encoding = "cp1252" if "cp1252" in name else "utf-8"
-        assert data.decode(encoding).replace("\r\n", "\n") == SHEETS[name]
-
-
 def test_one_length_in_seven_ways_of_writing_it() -> None:
-    papers = marked(SHEETS["01_units_same.csv"]).papers
+    papers = marked(SHEETS["one length"]).papers
     assert [(paper.total, paper.marks[0].how) for paper in papers] == [(2, "right")] * 7
 
 
 def test_decimal_commas_between_semicolons() -> None:
     figures = [Fraction(text) for text in ("0.91", "12.5", "0.5", "1125.5")]
-    assert read_cells(SHEETS["03_decimal_comma.csv"]) == figures
+    assert read_cells(SHEETS["decimal commas"]) == figures
 
 
 def test_no_number_is_asked_about_and_never_nought() -> None:
-    found = marked(SHEETS["05_no_number.csv"] + "AAAA-0001,nr\n")
+    found = marked(SHEETS["no number"] + "AAAA-0001,nr\n")
     assert [paper.marks[0].how for paper in found.papers] == ["unreached"] + ["asked"] * 8
     assert [question.line for question in found.questions] == [3, 4, 5, 6, 7, 8, 9, 10]
 
 
 def test_a_row_without_answers_is_a_paper_that_is_not_in_yet() -> None:
-    found = marked(SHEETS["05_no_number.csv"])
+    found = marked(SHEETS["no number"])
     assert ONE.papers[0].code not in {paper.code for paper in found.papers}
 
 
 def test_three_signs_for_minus() -> None:
-    assert read_cells(SHEETS["07_minus_signs.csv"]) == [-5] * 3
+    assert read_cells(SHEETS["minus signs"]) == [-5] * 3
 
 
 def test_formulas_are_words_to_a_person_and_a_plus_is_a_sign() -> None:
-    assert read_cells(SHEETS["09_formula.csv"]) == [None, None, 5, None]
-    assert len(marked(SHEETS["09_formula.csv"]).questions) == 3
+    assert read_cells(SHEETS["formulas"]) == [None, None, 5, None]
+    assert len(marked(SHEETS["formulas"]).questions) == 3
 
 
 def test_two_points_are_no_figure() -> None:
-    assert [q.written for q in marked(SHEETS["11_two_points.csv"]).questions] == [
+    assert [q.written for q in marked(SHEETS["two points"]).questions] == [
         "1.2.3",
         "1..2",
         "12,34,567",
@@ -145,7 +136,7 @@ def test_two_points_are_no_figure() -> None:
 
 
 def test_a_weight_is_a_figure_with_the_wrong_unit_and_a_capital_m_is_asked_about() -> None:
-    found = marked(SHEETS["13_wrong_unit.csv"])
+    found = marked(SHEETS["other units"])
     assert [(paper.marks[0].how, paper.total) for paper in found.papers] == [
         ("asked", 0),
         ("unit", 1),
@@ -157,20 +148,20 @@ def test_a_weight_is_a_figure_with_the_wrong_unit_and_a_capital_m_is_asked_about
 def test_an_unknown_code_and_a_mistyped_one_are_refused_by_line() -> None:
     own = ONE.papers[0].code
     mistyped = own[:3] + ("B" if own[3] != "B" else "C") + own[4:]
-    assert refused(SHEETS["15_unknown_code.csv"].replace("AAAA-000O", mistyped)) == [2, 3]
-    assert refused(SHEETS["23_excel_exponent.csv"]) == [2]
+    assert refused(SHEETS["unknown codes"].replace("AAAA-000O", mistyped)) == [2, 3]
+    assert refused(SHEETS["a code as a number"]) == [2]
 
 
 def test_a_missing_column_is_not_a_column_of_noughts() -> None:
-    assert refused(SHEETS["17_missing_column.csv"]) == [1]
+    assert refused(SHEETS["a column missing"]) == [1]
 
 
 def test_a_comma_that_shifts_a_row_is_refused_by_line() -> None:
-    assert refused(SHEETS["19_shifted_row.csv"], TWO) == [3]
+    assert refused(SHEETS["a row shifted"], TWO) == [3]
 
 
 def test_a_half_from_windows_is_a_half() -> None:
-    data = sheet(SHEETS["21_cp1252_half.csv"]).encode("cp1252")
+    data = sheet(SHEETS["a half"]).encode("cp1252")
     scripts = read_scripts(data, "answers.csv", ONE)
     assert scripts.scripts[0].cells["1a"] == "½"
     assert any("Windows-1252" in note for note in scripts.notes)

@@ -14,8 +14,8 @@ from courseware.banks import FileFaulty
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.script_sheet import read_scripts
-from courseware.papers.merged_cells import MOST_MERGED, with_merges
-from courseware.papers.table import Row
+from courseware.spreadsheets.merged_cells import MOST_MERGED, with_merges
+from courseware.spreadsheets.rows import Row
 
 
 @pytest.fixture(scope="module")
@@ -158,7 +158,7 @@ def test_decisions_carry_a_mark_with_its_reason_or_a_comment(sitting) -> None:
     ("row", "wrong"),
     [
         (("ZZZZ-ZZZZ-Z", "1a", "1", "why"), "is not the code of a paper of this sitting"),
-        (("", "9z", "1", "why"), "`9z` is no part of the paper; parts are 1a, 1b"),
+        (("", "9z", "1", "why"), "`9z` is not a part of the paper; parts are 1a, 1b"),
         (("", "1a", "99", "why"), "`99` is not a mark in whole marks from 0 to"),
         (("", "1a", "-1", "why"), "`-1` is not a mark in whole marks from 0 to"),
         (("", "1a", "1", " "), "a mark that an assessor decides needs its reason"),

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from courseware.banks.faults import unseen
-from courseware.papers.class_list import MOST_LEARNERS, ClassListFaulty, read_class_list
-from courseware.papers.csv_table import MOST_BYTES
+from courseware.papers.class_list import MOST_LEARNERS, TableFaulty, read_class_list
+from courseware.spreadsheets.csv_in import MOST_BYTES
+from courseware.text_files.faults import unseen
 
 WANTED = "expected a heading `name` (or `learner`, `student`, `full name`), or `first name` and `surname`"
 EACH = "expected one cell under each heading"
@@ -19,7 +19,7 @@ SAVE = "save it as `CSV UTF-8`"
 
 
 def faults(data: bytes, file: str = "a.csv") -> list[str]:
-    with pytest.raises(ClassListFaulty) as faulty:
+    with pytest.raises(TableFaulty) as faulty:
         read_class_list(data, file)
     return [str(fault) for fault in faulty.value.faults]
 
@@ -97,12 +97,12 @@ def test_any_text_gives_learners_or_faults_and_nothing_unseen(text: str, encodin
     data = text.encode(encoding, "replace")
     try:
         learners = read_class_list(data, "a.csv").learners
-    except ClassListFaulty as faulty:
+    except TableFaulty as faulty:
         told = [str(fault) for fault in faulty.faults]
     else:
         told = [told for learner in learners for told in (learner.name, learner.reference)]
         assert all(learner.name for learner in learners)
-    assert not any(unseen(sign) for line in told for sign in line)
+    assert not any(unseen(character) for line in told for character in line)
 
 
 def test_any_bytes_give_learners_or_faults() -> None:
@@ -110,7 +110,7 @@ def test_any_bytes_give_learners_or_faults() -> None:
     for length in range(300):
         data = b"Name,Ref\n" * (length % 2) + chance.randbytes(length)
         for file in ("a.csv", "a.xlsx"):
-            with contextlib.suppress(ClassListFaulty):
+            with contextlib.suppress(TableFaulty):
                 read_class_list(data, file)
 
 
@@ -122,6 +122,6 @@ def test_any_bytes_give_learners_or_faults() -> None:
     ],
 )
 def test_what_would_take_for_ever_is_refused_at_once(text, says) -> None:
-    with pytest.raises(ClassListFaulty) as told:
+    with pytest.raises(TableFaulty) as told:
         read_class_list(text.encode(), "list.csv")
     assert says in str(told.value)

@@ -13,8 +13,8 @@ from typing import Any
 import openpyxl
 import pytest
 
-from courseware.papers.class_list import ClassList, ClassListFaulty, read_class_list
-from courseware.papers.workbook import MOST_BYTES, MOST_ENTRIES, MOST_ROWS, MOST_UNPACKED
+from courseware.papers.class_list import ClassList, TableFaulty, read_class_list
+from courseware.spreadsheets.xlsx_in import MOST_BYTES, MOST_ENTRIES, MOST_ROWS, MOST_UNPACKED
 
 SAVE = "save the list as a new .xlsx or as `CSV UTF-8`"
 SHEET = "xl/worksheets/sheet1.xml"
@@ -59,7 +59,7 @@ def learners(data: bytes) -> list[tuple[str, str]]:
 
 
 def faults(data: bytes) -> list[str]:
-    with pytest.raises(ClassListFaulty) as faulty:
+    with pytest.raises(TableFaulty) as faulty:
         read(data)
     return [str(fault) for fault in faulty.value.faults]
 

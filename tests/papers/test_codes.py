@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from stdnum.iso7064 import mod_37_36
 
-from courseware.papers.codes import LETTERS, check_letter, code, deal, keyed, read_code, shuffled
+from courseware.papers.codes import LETTERS, check_letter, code, keyed, keyed_shuffle, read_code, shuffled
 
 letters = st.text(LETTERS, min_size=8, max_size=8)
 
@@ -102,7 +102,7 @@ def test_codes_tell_nothing_of_the_order_they_were_drawn_in() -> None:
 @settings(deadline=None)
 @given(st.integers(1, 60), st.integers(0, 150))
 def test_none_comes_again_before_all_have_come(size: int, count: int) -> None:
-    drawn = list(deal(size, count, "seed", "exercise"))
+    drawn = list(keyed_shuffle(size, count, "seed", "exercise"))
     assert len(drawn) == count
     for start in range(0, count, size):
         turn = drawn[start : start + size]
@@ -113,20 +113,22 @@ def test_none_comes_again_before_all_have_come(size: int, count: int) -> None:
 
 
 def test_each_turn_comes_in_a_new_order() -> None:
-    drawn = list(deal(20, 40, "seed"))
+    drawn = list(keyed_shuffle(20, 40, "seed"))
     assert drawn[:20] != drawn[20:]
 
 
 def test_every_index_comes_first_equally_often() -> None:
-    first = Counter(next(deal(7, 1, f"seed {n}")) for n in range(7000))
+    first = Counter(next(keyed_shuffle(7, 1, f"seed {n}")) for n in range(7000))
     assert all(850 < first[index] < 1150 for index in range(7))  # 1000 each, five standard deviations either way
 
 
 def test_the_same_seed_draws_the_same() -> None:
-    assert list(deal(100, 30, "seed", "a")) == list(deal(100, 30, "seed", "a"))
-    assert list(deal(100, 30, "seed", "a"))[:10] == list(deal(100, 10, "seed", "a"))  # a learner added changes no other
-    assert list(deal(100, 30, "seed", "a")) != list(deal(100, 30, "seed", "b"))
-    assert list(deal(100, 30, "seed", "a")) != list(deal(100, 30, "seeds", "a"))
+    assert list(keyed_shuffle(100, 30, "seed", "a")) == list(keyed_shuffle(100, 30, "seed", "a"))
+    assert list(keyed_shuffle(100, 30, "seed", "a"))[:10] == list(
+        keyed_shuffle(100, 10, "seed", "a")
+    )  # a learner added changes no other
+    assert list(keyed_shuffle(100, 30, "seed", "a")) != list(keyed_shuffle(100, 30, "seed", "b"))
+    assert list(keyed_shuffle(100, 30, "seed", "a")) != list(keyed_shuffle(100, 30, "seeds", "a"))
 
 
 def test_a_shuffle_keeps_every_item() -> None:
@@ -137,6 +139,6 @@ def test_a_shuffle_keeps_every_item() -> None:
 
 
 def test_these_draws_never_change() -> None:
-    """A record made again must give the same papers, on any machine and in any year."""
+    """A sitting made again must give the same papers, on any machine and in any year."""
     assert code("seed", "paper", "0") == "GVRD-SAZV-H"
-    assert list(deal(1000, 5, "seed", "exercise")) == [349, 229, 817, 506, 512]
+    assert list(keyed_shuffle(1000, 5, "seed", "exercise")) == [349, 229, 817, 506, 512]

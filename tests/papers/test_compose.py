@@ -1,4 +1,4 @@
-"""From record to sheets: what stands on a paper, what on its key, and that the two agree."""
+"""From a sitting to sheets: what stands on a paper, what on its key, and that the two agree."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from itertools import permutations
 
 import pytest
 
-from courseware.desk.shelf import shipped_banks
-from courseware.marking.lettered import mark_order
+from courseware.files.bank_files import shipped_banks
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.compose_grid import compose_grid
 from courseware.papers.compose_parts import brick_line
-from courseware.papers.record import RecordFaulty, read_record, write_record
+from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
+from courseware.part_kinds.order.marking import mark_order
 from courseware.trade import FORMATS
 
 TOPICS = [path.stem for path in shipped_banks()]
@@ -102,17 +102,17 @@ def _place(found: tuple) -> tuple:
 def test_a_record_that_says_another_answer_is_refused(composed) -> None:
     """A wrong key is worse than none: what this version finds must be what was issued."""
     sitting, sources = composed("opening_sizes")
-    data = json.loads(write_record(sitting))
+    data = json.loads(write_sitting(sitting))
     part = next(p for e in data["papers"][0]["exercises"] for p in e["parts"] if p["kind"] == "number")
     part["answer"] = str(Fraction(part["answer"]) + 1)
-    with pytest.raises(RecordFaulty, match=re.escape(f"part {part['label']}")):
-        compose_key(read_record(json.dumps(data)), 0, sources)
+    with pytest.raises(SittingFaulty, match=re.escape(f"part {part['label']}")):
+        compose_key(read_sitting(json.dumps(data)), 0, sources)
 
 
 @pytest.mark.parametrize("change", ["given", "exercise", "label"])
 def test_a_record_that_does_not_fit_its_banks_is_refused(composed, change) -> None:
     sitting, sources = composed("opening_sizes")
-    data = json.loads(write_record(sitting))
+    data = json.loads(write_sitting(sitting))
     exercise = data["papers"][0]["exercises"][0]
     if change == "given":
         exercise["given"][next(iter(exercise["given"]))] = "123456"
@@ -120,8 +120,8 @@ def test_a_record_that_does_not_fit_its_banks_is_refused(composed, change) -> No
         exercise["exercise"] = "another"
     else:
         exercise["parts"][0]["label"] = "9z"
-    with pytest.raises(RecordFaulty):
-        compose_paper(read_record(json.dumps(data)), 0, sources)
+    with pytest.raises(SittingFaulty):
+        compose_paper(read_sitting(json.dumps(data)), 0, sources)
 
 
 def test_a_numbered_paper_has_its_number_in_place_of_a_name(composed) -> None:
@@ -133,7 +133,7 @@ def test_a_numbered_paper_has_its_number_in_place_of_a_name(composed) -> None:
 
 def test_a_sitting_read_back_composes_the_same_sheets(composed) -> None:
     sitting, sources = composed("projection_levelling")
-    again = read_record(write_record(sitting))
+    again = read_sitting(write_sitting(sitting))
     assert again == sitting
     assert compose_key(again, 2, read_sources(again)) == compose_key(sitting, 2, sources)
 

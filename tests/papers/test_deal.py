@@ -11,19 +11,11 @@ import pytest
 
 from courseware.banks import Bank, prove, read_bank
 from courseware.papers.codes import code, read_code
-from courseware.papers.deal import (
-    CannotDeal,
-    Choosing,
-    Heads,
-    choose,
-    deal_sitting,
-    one_order,
-    shared_variants,
-    shuffled_out_of_order,
-)
+from courseware.papers.deal import CannotDeal, Choosing, Heads, choose, deal_sitting, shared_variants
 from courseware.papers.group import Group, Learner, numbered
-from courseware.papers.record import write_record
 from courseware.papers.sitting import IssuedPart, Sitting
+from courseware.papers.sitting_file import write_sitting
+from courseware.part_kinds.order.paper import one_order, shuffled_out_of_order
 
 BANK = (Path(__file__).parent / "walls.yaml").read_text(encoding="utf-8")
 
@@ -34,7 +26,7 @@ def bank(topic: str = "walls") -> Bank:
 
 def dealt(learners: int | Group = 4, seed: str = "a seed", **choosing: object) -> Sitting:
     group = numbered(learners) if isinstance(learners, int) else learners
-    heads = Heads(title="Walls", date="2026-01-05", group=group, seed=seed, arris_rule="outline", version="0")
+    heads = Heads(title="Walls", date="2026-01-05", group=group, seed=seed, version="0")
     chosen = choose([bank()], Choosing(**choosing), seed)
     return deal_sitting(heads, [bank()], None, chosen, [prove(exercise).space for _, exercise in chosen])
 
@@ -70,7 +62,7 @@ def test_what_must_come_more_than_once_is_told_beforehand() -> None:
 
 
 def test_the_same_seed_deals_the_same_and_another_seed_another() -> None:
-    assert write_record(dealt(8)) == write_record(dealt(8))
+    assert write_sitting(dealt(8)) == write_sitting(dealt(8))
     others = [dealt(8, seed=f"seed {n}") for n in range(20)]
     assert len({tuple(variants(sitting)) for sitting in others}) > 15
     assert len({sitting.papers[0].code for sitting in others} | {sitting.code for sitting in others}) == 40
@@ -91,7 +83,7 @@ def test_a_learner_added_at_the_end_changes_no_other_paper() -> None:
 
 def test_a_bank_that_was_changed_gives_other_papers() -> None:
     other = replace(bank(), sha256="0" * 64)
-    heads = Heads(title="Walls", date="2026-01-05", group=numbered(8), seed="a seed", arris_rule="outline", version="0")
+    heads = Heads(title="Walls", date="2026-01-05", group=numbered(8), seed="a seed", version="0")
     chosen = [(other, exercise) for exercise in other.exercises]
     sitting = deal_sitting(heads, [other], None, chosen, [prove(exercise).space for exercise in other.exercises])
     assert not {paper.code for paper in sitting.papers} & {paper.code for paper in dealt(8).papers}

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from courseware.banks.faults import unseen
-from courseware.papers.names import same_name, tidy
+from courseware.papers.names import printable_text, same_name
+from courseware.text_files.faults import unseen
 
 
 @pytest.mark.parametrize(
@@ -35,15 +35,15 @@ from courseware.papers.names import same_name, tidy
     ],
 )
 def test_a_name_is_made_fit_for_paper(typed: str, printed: str) -> None:
-    assert tidy(typed) == printed
+    assert printable_text(typed) == printed
 
 
 @settings(deadline=None)
 @given(st.text(max_size=80))
 def test_a_tidied_name_is_tidy(typed: str) -> None:
-    name = tidy(typed)
-    assert tidy(name) == name
-    assert not any(unseen(sign) for sign in name)
+    name = printable_text(typed)
+    assert printable_text(name) == name
+    assert not any(unseen(character) for character in name)
     assert name == unicodedata.normalize("NFC", name).strip()
     assert "  " not in name
 

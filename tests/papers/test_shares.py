@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from courseware.banks import Space, prove, read_bank
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
-from courseware.papers.fresh import given_texts
 from courseware.papers.group import numbered
 from courseware.papers.shares import ENOUGH, for_papers, for_practice
+from courseware.papers.unused_variants import given_texts
 
 SHIPPED = Path(__file__).parents[2] / "question_banks" / "opening_sizes.yaml"
 BANK = read_bank(SHIPPED.read_bytes(), SHIPPED.name)
@@ -73,7 +73,7 @@ def test_a_variant_stays_in_its_share_when_its_bank_grows() -> None:
 def test_no_sitting_whatever_its_seed_has_a_variant_that_is_practised(seed: str) -> None:
     chosen = choose([BANK], Choosing(picked=NAMES), seed)
     spaces = [prove(exercise).space for _, exercise in chosen]
-    heads = Heads(title="W", date="2026-01-05", group=numbered(60), seed=seed, arris_rule="outline", version="0")
+    heads = Heads(title="W", date="2026-01-05", group=numbered(60), seed=seed, version="0")
     sitting = deal_sitting(heads, [BANK], None, chosen, [for_papers(space) for space in spaces])
     for place, space in enumerate(spaces):
         issued = {frozenset(paper.exercises[place].given.items()) for paper in sitting.papers}

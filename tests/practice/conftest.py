@@ -16,7 +16,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
-from courseware.desk.shelf import find_banks, read_shelf
+from courseware.files.bank_files import find_banks, read_banks
 from courseware.papers.shares import for_practice
 from tests.practice.learner import Learner
 
@@ -46,7 +46,7 @@ def practice_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
     from courseware.practice.kinds import practice_kinds
     from courseware.practice.one_file import practice_page
 
-    banks, notes = read_shelf(find_banks(TOPICS), "outline")
+    banks, notes = read_banks(find_banks(TOPICS))
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
     spaces = [for_practice(space_of(*pair)) for pair in chosen]
     file: Path = tmp_path_factory.mktemp("practice") / "practice.html"

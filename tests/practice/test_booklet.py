@@ -10,11 +10,11 @@ from typing import get_type_hints
 import pytest
 
 from courseware.banks import Space, prove
-from courseware.desk.shelf import find_banks, read_shelf, shipped_banks
+from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.deal import CannotDeal
 from courseware.papers.shares import for_practice
 from courseware.papers.sheets import AskedExercise, KeyExercise
-from courseware.practice.booklet import Block, Booklet, Round, compose_booklet
+from courseware.practice.booklet import Booklet, ExamplePair, Round, compose_booklet
 
 SEED = "a seed for booklets"
 
@@ -22,7 +22,7 @@ SEED = "a seed for booklets"
 @cache
 def shelf(*topics: str) -> tuple:
     """Every exercise of these topics, the easiest of all, with its share for practice; and the safety notes."""
-    banks, notes = read_shelf(find_banks(topics) if topics else shipped_banks(), "outline")
+    banks, notes = read_banks(find_banks(topics) if topics else shipped_banks())
     every = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     candidates = [(bank, exercise) for bank, exercise in every if topics or exercise.level == 1]
     return candidates, [for_practice(prove(exercise).space) for _, exercise in candidates], notes
@@ -87,13 +87,13 @@ def test_topics_take_turns(booklet) -> None:
 def test_only_examples_and_the_back_can_hold_an_answer() -> None:
     """By type: a question to be done is what a paper asks, which has no field for an answer."""
     assert get_type_hints(Round)["questions"] == tuple[AskedExercise, ...]
-    assert get_type_hints(Block) == {"example": KeyExercise, "question": AskedExercise}
+    assert get_type_hints(ExamplePair) == {"example": KeyExercise, "question": AskedExercise}
     holding = {field.name for field in fields(Booklet) if "KeyExercise" in str(get_type_hints(Booklet)[field.name])}
     assert holding == {"answers"}
 
 
 def test_cautions_stand_where_the_learner_begins_and_once_each(booklet) -> None:
-    """Each round is for another day, so it says them anew."""
+    """Each round is for another day, so it says them again."""
     sections = [
         [asked for block in booklet.blocks for asked in (block.example.asked, block.question)],
         *(list(each.questions) for each in booklet.rounds),

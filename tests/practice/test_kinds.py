@@ -9,8 +9,8 @@ from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes, Space, prove, read_bank, read_safety_notes
 from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.desk.shelf import find_banks, read_shelf
 from courseware.drawings import draw, to_svg
+from courseware.files.bank_files import find_banks, read_banks
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds
 from courseware.practice.payload import kind_data, kind_heading
@@ -117,7 +117,7 @@ def test_the_heading_names_the_kind_and_says_whether_a_rule_can_be_asked() -> No
 
 
 def test_an_exercise_that_is_drawn_in_at_true_size_is_left_to_paper(space_of) -> None:
-    banks, notes = read_shelf(find_banks(["mitre_template"]), "outline")
+    banks, notes = read_banks(find_banks(["mitre_template"]))
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     on_paper = {exercise.name for _, exercise in chosen if needs_paper(exercise)}
     assert on_paper == {e.name for _, e in chosen if e.drawing and DRAWING_KINDS[e.drawing.kind].to_draw_in} != set()

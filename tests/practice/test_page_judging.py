@@ -12,9 +12,10 @@ import pytest
 
 from courseware.banks import Exercise, prove, read_bank
 from courseware.banks.figures import exact_text, half_up
-from courseware.banks.solve import SolvedNumber, numbers_in, solve
-from courseware.marking.judge import Asked, judge
-from courseware.marking.written import read_figure, settled
+from courseware.banks.part import SolvedNumber
+from courseware.banks.solve import solve
+from courseware.marking.judge import AskedFigure, judge
+from courseware.marking.read_answer import read_figure, settled
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import practice_kinds
 from courseware.practice.one_file import page_script
@@ -58,7 +59,7 @@ def by_marking(typed: str, solved: SolvedNumber, before: Fraction | int | None) 
     value = settled(written, Fraction(solved.answer), (*solved.slips, *solved.accept)) if written.figures else None
     if value is None:
         return "asked", []
-    asked = Asked(
+    asked = AskedFigure(
         own=solved, carried=None, withheld="", says=lambda _: "", key="k", elsewhere=lambda _: False, before=(before,)
     )  # nothing is carried on the page, and it knows no other paper
     verdict = judge(value, written, asked)
@@ -99,7 +100,7 @@ def test_the_page_judges_as_marking_does(judge_all, file: str, name: str) -> Non
     expected: list[tuple[str, list[str]]] = []
     for question, variant in zip(kind.questions, kind_data(kind)["variants"], strict=True):
         parts = {row["name"]: row for part in variant["parts"] for row in part.get("rows", [part])}
-        for solved in (number for part in question.solved for number in numbers_in(part)):
+        for solved in (number for part in question.solved for number in part.numbers):
             before = question.before.get(solved.part.name)
             for typed in dict.fromkeys(typings(solved, before)):
                 cases.append((typed, parts[solved.part.name]))
@@ -119,7 +120,7 @@ def test_the_kinds_above_hold_what_they_are_for() -> None:
     assert any(number.within for number in numbers)
     assert {"mm", "m²", "m³", "in", "bags", "kg"} <= {number.unit for number in numbers}
     assert {None, 0, 1, 2, 3} <= {number.places for number in numbers}
-    solved = [n for file, name in KINDS for p in solve_first(file, name) for n in numbers_in(p)]
+    solved = [n for file, name in KINDS for p in solve_first(file, name) for n in p.numbers]
     assert any(Fraction(number.exact).denominator == 3 for number in solved)
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from courseware.banks import read_bank
-from courseware.banks.function_lines import SAYS
+from courseware.banks.vocabulary import vocabulary
 from courseware.practice.rules import RULES, Rule, rule_of
+from courseware.trade import UK_METRIC
 
 BANK = """
 topic: T
@@ -25,7 +26,7 @@ def rule_for(answer: str) -> Rule | None:
 
 
 def test_each_rule_is_of_a_function_that_formulas_have_and_differs_from_what_stands_beside_it() -> None:
-    assert set(RULES) <= set(SAYS)
+    assert set(RULES) <= set(vocabulary(UK_METRIC).functions)
     assert all(len(set(three)) == 3 for three in RULES.values())
 
 

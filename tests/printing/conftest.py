@@ -14,8 +14,8 @@ from pikepdf import Dictionary, Pdf
 from courseware.papers.compose import compose_key, compose_paper
 from courseware.papers.compose_grid import compose_grid
 from courseware.papers.sheets import Key, Paper
-from courseware.printing.press import grid_pdf, key_pdf, paper_pdf
-from courseware.printing.release import _drawn, _fonts
+from courseware.printing.leak_check import text_drawn
+from courseware.printing.render import grid_pdf, key_pdf, paper_pdf
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +62,7 @@ _MARKED = re.compile(rb"<</MCID (\d+)>>\nBDC(.*?)EMC", re.DOTALL)
 def _read_aloud(pdf: bytes) -> str:
     with Pdf.open(BytesIO(pdf)) as opened:
         said = {
-            (page.objgen, int(number)): "".join(_drawn(content, _fonts(page.Resources)))
+            (page.objgen, int(number)): text_drawn(content, page.Resources)
             for page in opened.pages
             for number, content in _MARKED.findall(page.Contents.read_bytes())
         }

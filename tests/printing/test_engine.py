@@ -16,9 +16,9 @@ from PIL import ImageChops
 from weasyprint.urls import FatalURLFetchingError
 
 from courseware.drawings import draw, to_svg
-from courseware.papers.record import write_record
+from courseware.papers.sitting_file import write_sitting
 from courseware.printing.engine import OwnAssetsOnly, render
-from courseware.printing.press import key_pdf, paper_pdf
+from courseware.printing.render import key_pdf, paper_pdf
 from courseware.printing.workers import Sheet, print_sheets
 
 
@@ -80,7 +80,7 @@ def test_a_drawing_prints_as_its_svg_does(printed) -> None:
 
 
 def margins() -> dict:
-    from courseware.printing.furniture import gauge_scale, print_line
+    from courseware.printing.page_elements import gauge_scale, print_line
     from courseware.trade import UK_METRIC
 
     return {"scale": gauge_scale(UK_METRIC), "line": print_line()}
@@ -90,7 +90,7 @@ def through_svg(markup: str, svg: str) -> bytes:
     """The same page with one drawing as an SVG image, all else as `render` does it."""
     from courseware.printing import engine
 
-    fonts, style, _ = engine._warm()
+    fonts, style, _ = engine.fonts_and_styles()
 
     class WithData(OwnAssetsOnly):
         def fetch(self, url, headers=None):
@@ -101,7 +101,7 @@ def through_svg(markup: str, svg: str) -> bytes:
             return super().fetch(url, headers)
 
     data = "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
-    page = engine._Sheet(markup.replace("courseware:drawing", data), WithData())
+    page = engine.OwnMarkup(markup.replace("courseware:drawing", data), WithData())
     cache = {"courseware:" + name: engine.Drawn(drawn) for name, drawn in margins().items()}
     return page.write_pdf(
         stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=engine.finish
@@ -110,19 +110,19 @@ def through_svg(markup: str, svg: str) -> bytes:
 
 def test_one_process_or_two_print_the_same_bytes(composed) -> None:
     sitting, _ = composed("opening_sizes", 2)
-    record = write_record(sitting)
+    text = write_sitting(sitting)
     sheets = [Sheet(place=place, key=key) for place in range(3) for key in (False, True)]
     made: list[dict[Sheet, bytes]] = []
     for processes in (1, 2):
         made.append({})
-        print_sheets(record, sheets, processes, made[-1].__setitem__)
+        print_sheets(text, sheets, processes, made[-1].__setitem__)
     assert made[0] == made[1]
 
 
 def test_another_hash_seed_another_zone_another_day_print_the_same_bytes(printed, composed, tmp_path) -> None:
     sitting, _ = composed("opening_sizes", 2)
-    record = tmp_path / "sitting.json"
-    record.write_text(write_record(sitting), encoding="utf-8")
+    file = tmp_path / "sitting.json"
+    file.write_text(write_sitting(sitting), encoding="utf-8")
     script = (
         "import sys, hashlib\n"
         "from courseware.printing.workers import Sheet, print_sheets\n"
@@ -131,7 +131,7 @@ def test_another_hash_seed_another_zone_another_day_print_the_same_bytes(printed
     )
     told = {
         subprocess.run(
-            [sys.executable, "-c", script, str(record)],
+            [sys.executable, "-c", script, str(file)],
             env={**os.environ, "PYTHONHASHSEED": seed, "TZ": zone},
             check=True, capture_output=True, text=True, timeout=120,
         ).stdout

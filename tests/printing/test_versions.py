@@ -1,4 +1,4 @@
-"""What a sitting was made with is kept in its record, and `again` says what differs now."""
+"""What a sitting was made with is kept in it, and `again` says what differs now."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ import pytest
 from click.testing import CliRunner
 
 from courseware.cli import main
-from courseware.papers.record import read_record, write_record
+from courseware.papers.sitting_file import read_sitting, write_sitting
 from courseware.printing.versions import versions, what_differs
-from tests.desk.test_forgetting import BANK
+from tests.erasure.test_from_folder import BANK
 
 
 def test_each_piece_that_bytes_hang_on_has_its_version() -> None:
@@ -43,18 +43,18 @@ def test_a_sitting_keeps_its_versions_and_again_tells_what_has_changed(tmp_path:
     Path("piers.yaml").write_text(BANK, encoding="utf-8")
     issue = ["issue", "piers.yaml", "--learners", "1", "--date", "2026-01-05", "--jobs", "1"]
     assert CliRunner().invoke(main, issue).exit_code == 0
-    [record] = Path("output").glob("*/sitting.json")
-    text = record.read_text(encoding="utf-8")
+    [file] = Path("output").glob("*/sitting.json")
+    text = file.read_text(encoding="utf-8")
     assert json.loads(text)["sitting"]["made_with"] == versions()
-    assert write_record(read_record(text)) == text
-    same = CliRunner().invoke(main, ["again", str(record), "--out", "same", "--jobs", "1"])
+    assert write_sitting(read_sitting(text)) == text
+    same = CliRunner().invoke(main, ["again", str(file), "--out", "same", "--jobs", "1"])
     assert "then" not in same.output
-    older = replace(read_record(text), made_with={**versions(), "weasyprint": "69.0"})
-    Path("older.json").write_text(write_record(older), encoding="utf-8")
+    older = replace(read_sitting(text), made_with={**versions(), "weasyprint": "69.0"})
+    Path("older.json").write_text(write_sitting(older), encoding="utf-8")
     told = CliRunner().invoke(main, ["again", "older.json", "--out", "older", "--jobs", "1"])
     assert told.exit_code == 0
     assert "Note: weasyprint 69.0 then, " in told.output
     oldest = replace(older, made_with={})
-    Path("oldest.json").write_text(write_record(oldest), encoding="utf-8")
+    Path("oldest.json").write_text(write_sitting(oldest), encoding="utf-8")
     told = CliRunner().invoke(main, ["again", "oldest.json", "--out", "oldest", "--jobs", "1"])
     assert "made before versions were kept" in told.output

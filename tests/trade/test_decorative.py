@@ -1,70 +1,27 @@
-"""Herringbone, soldiers, sills, dentils, dog-tooth and the projecting frame: geometry, with shapely beside it."""
+"""Soldiers, sills, dentils, dog-tooth and the projecting frame: geometry, with shapely beside it."""
 
 import math
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.affinity import rotate
-from shapely.geometry import LineString, Polygon, box
-from shapely.ops import unary_union
+from shapely.geometry import LineString, box
 
 from courseware.trade import (
-    AUSTRALIAN,
     UK_METRIC,
     TradeError,
-    bay_arrises,
-    clear_height,
     dentils,
     dog_tooth,
-    herringbone,
     on_edge,
-    opening,
     pieces_in,
     pier,
     projecting_frame,
-    rises_together,
     run_of,
     soldiers,
     stack_bond,
-    string_course,
 )
-
-BRICK = 215 * 65
-
-
-@settings(max_examples=25)
-@given(st.integers(3, 6), st.integers(6, 18), st.sampled_from([45, 90]))
-def test_herringbone_fills_its_opening_with_bricks_a_joint_apart(bricks, courses, angle) -> None:
-    wide, high = opening(bricks), clear_height(courses)
-    laid = herringbone(wide, high, angle=angle)
-    shapes = [Polygon([(float(x), float(y)) for x, y in piece.outline]) for piece in laid.pieces]
-    inner = box(10, 10, float(wide) - 10, float(high) - 10)
-    assert all(shape.is_valid and shape.exterior.is_ccw for shape in shapes)
-    assert all(inner.buffer(1e-6).contains(shape) for shape in shapes)
-    for index, shape in enumerate(shapes):
-        assert all(shape.distance(other) > 10 - 1e-6 for other in shapes[index + 1 :])
-    widened = unary_union([shape.buffer(5.001, join_style="mitre") for shape in shapes])
-    assert inner.difference(widened).area < 0.04 * inner.area  # slivers thinner than a joint, filled with mortar
-
-
-@settings(max_examples=25)
-@given(st.integers(3, 6), st.integers(6, 18), st.sampled_from([45, 90]))
-def test_herringbone_counts_what_it_places(bricks, courses, angle) -> None:
-    laid = herringbone(opening(bricks), clear_height(courses), angle=angle)
-    areas = [Polygon([(float(x), float(y)) for x, y in piece.outline]).area for piece in laid.pieces]
-    assert laid.whole == sum(1 for area in areas if area > BRICK - 1e-3)
-    assert laid.cut == sum(laid.shapes) == len(areas) - laid.whole
-    assert float(laid.waste_percent) == pytest.approx(100 * (1 - sum(areas) / (BRICK * len(areas))), abs=1e-6)
-
-
-def test_every_whole_brick_of_herringbone_lies_square_or_at_45_degrees() -> None:
-    for angle in (45, 90):
-        for piece in herringbone(1135, 1135, angle=angle).pieces:
-            (x1, y1), (x2, y2), *_ = piece.outline
-            if piece.whole:
-                assert round(math.degrees(math.atan2(float(y2 - y1), float(x2 - x1)))) % 90 == angle % 90
 
 
 @pytest.mark.parametrize(
@@ -197,9 +154,6 @@ def test_the_two_runs_of_a_frame_can_ask_for_different_arrises(eye, rule, bottom
 @pytest.mark.parametrize(
     ("ask", "message"),
     [
-        (lambda: herringbone(910, 910, angle=60), "use 45 or 90"),
-        (lambda: herringbone(200, 910), "a brick of 215 mm and its joints must fit both ways"),
-        (lambda: herringbone(910, 910, AUSTRALIAN), "do not close in Australian"),
         (lambda: stack_bond("3.5", 4), "without a cut in every course"),
         (lambda: run_of(65, 100), "takes no run"),
         (lambda: run_of(65, 173), "140 and 215 mm work"),
@@ -209,34 +163,9 @@ def test_the_two_runs_of_a_frame_can_ask_for_different_arrises(eye, rule, bottom
         (lambda: projecting_frame(15, 6, 1000, 90), "the UK limit for corbels allows 56 mm"),
         (lambda: projecting_frame(15, 6, Fraction("562.5"), 25), "the eye line runs along the course itself"),
         (lambda: projecting_frame(2, 6, 1000, 25), "leaves nothing between the runs"),
-        (lambda: rises_together([3], [3, 3], 3), "for the same lifts"),
-        (lambda: rises_together([3, 2], [0, 0], 3), "does not go down"),
-        (lambda: rises_together([3, 3], [0, 6], 3), "nothing holds it"),
     ],
 )
 def test_what_cannot_be_built_is_told(ask, message) -> None:
     with pytest.raises(TradeError) as told:
         ask()
     assert message in str(told.value)
-
-
-@pytest.mark.parametrize(
-    ("length", "bricks"), [(890, 4), ("1002.5", "4.5"), (1115, 5)]
-)  # sheet-9, Table 1, "CO - Joint"
-def test_a_string_course_takes_as_many_stretchers_as_a_pier(length, bricks) -> None:
-    assert string_course(length) == Fraction(bricks)
-
-
-@given(st.integers(1, 8), st.integers(0, 1500), st.integers(800, 1800))
-def test_projecting_bays_change_their_arris_once_at_the_eye_line(bands, foot, eye) -> None:
-    tops = [foot + 225 * n - 10 for n in range(1, bands + 1)]
-    if eye in tops:
-        return
-    for rule, below, above in (("outline", "underside", "top"), ("near", "top", "underside")):
-        assert bay_arrises(bands, foot, eye, rule=rule) == tuple(below if top < eye else above for top in tops)
-
-
-def test_uprights_stay_a_stated_number_of_courses_ahead_at_most() -> None:
-    assert rises_together([3, 6, 9, 12], [0, 3, 6, 12], ahead=3)
-    assert not rises_together([3, 9], [0, 3], ahead=3)
-    assert UK_METRIC.module == 3 * UK_METRIC.course

@@ -1,27 +1,14 @@
-// Where an answer is given: a figure, ticks, an order, a drawing on paper. Each says how what it holds is judged.
+// Where an answer is given, and how what stands there is judged: a field for a figure, and what other places share.
 
-import { button, make, tick } from "./elements.js";
-import { judgeChoice, judgeOrder, judgeTyped } from "./judge.js";
-import { orderList } from "./order.js";
+import { button, make } from "./elements.js";
+import { judgeTyped } from "./judge.js";
 import { keysFor } from "./units.js";
-import { howToAnswer } from "./words.js";
 
 /**
  * A place for an answer. `close` leaves what was answered as plain words.
  * @typedef {{element: HTMLElement, judge: () => import("./judge.js").Verdict, focus: () => void, close: () => void,
- *   retries: boolean}} Place @typedef {import("./data.js").Part} Part
+ *   retries: boolean}} Place
  */
-
-/**
- * The place for this kind of part. @param {Part} part @param {() => Node | null} filled the drawing with its answer
- * @returns {Place}
- */
-export function answerPlace(part, filled) {
-  if (part.kind === "choice") return choicePlace(part);
-  if (part.kind === "order") return orderPlace(part);
-  if (part.kind === "drawn") return drawnPlace(part, filled);
-  return figurePlace(part, howToAnswer(part));
-}
 
 /**
  * A field for a figure. @param {import("./judge.js").NumberAsked} asked @param {string} label @returns {Place}
@@ -76,72 +63,10 @@ function keys(field, unit) {
   return make("div", named, ...signs, ...units, letters);
 }
 
-/** @param {Part} part @returns {Place} */
-function choicePlace(part) {
-  const boxes = (part.options ?? []).map(([letter]) =>
-    make("input", { type: part.several ? "checkbox" : "radio", name: "answer", value: letter }),
-  );
-  const element = make(
-    "fieldset",
-    { "aria-describedby": "feedback" },
-    make("legend", {}, part.note ?? "Tick one."),
-    ...(part.options ?? []).map(([letter, words], place) => tick(boxes[place], `${letter}  ${words}`)),
-  );
-  return {
-    element,
-    retries: true,
-    judge: () => judgeChoice(boxes.filter((box) => box.checked).map((box) => box.value), part),
-    focus: () => (boxes.find((box) => box.checked) ?? boxes[0]).focus(),
-    close: () => closeBoxes(boxes),
-  };
-}
-
 /** Boxes that can no more be ticked, with words beside those that are. @param {HTMLInputElement[]} boxes */
 export function closeBoxes(boxes) {
   for (const box of boxes) {
     box.disabled = true;
     if (box.checked) box.parentElement?.append(make("b", { class: "own" }, "your tick"));
   }
-}
-
-/** @param {Part} part @returns {Place} */
-function orderPlace(part) {
-  const list = orderList(part.options ?? []);
-  const element = make(
-    "div",
-    { role: "group", "aria-label": "The steps in your order", "aria-describedby": "feedback" },
-    make("p", {}, "First step at the top. Move a step with its arrows, or drag it by the sign before it."),
-    list.element,
-  );
-  return {
-    element,
-    retries: true,
-    judge: () => judgeOrder(list.letters(), { before: part.before ?? [] }),
-    focus: () => list.element.querySelector("button")?.focus(),
-    close: () => element.querySelectorAll("button, .handle").forEach((one) => one.remove()),
-  };
-}
-
-/** @param {Part} part @param {() => Node | null} filled @returns {Place} */
-function drawnPlace(part, filled) {
-  const points = part.points ?? [];
-  const boxes = points.map(() => make("input", { type: "checkbox" }));
-  const labels = points.map((point, place) => tick(boxes[place], point));
-  const element = make(
-    "div",
-    {},
-    filled(),
-    make("fieldset", { "aria-describedby": "feedback" }, make("legend", {}, part.lines ? "Tick each point that your answer holds" : "Tick each point that your drawing meets"), ...labels),
-  );
-  return {
-    element,
-    retries: false,
-    judge: () => {
-      const missing = points.filter((_, place) => !boxes[place].checked);
-      if (!missing.length) return { how: "right" };
-      return { how: missing.length < points.length ? "partly" : "wrong", why: `To put right: ${missing.join("; ")}.` };
-    },
-    focus: () => boxes[0]?.focus(),
-    close: () => closeBoxes(boxes),
-  };
 }

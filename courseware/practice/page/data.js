@@ -3,7 +3,7 @@
 /**
  * A line of working. @typedef {{say: string, figure?: string, right?: string, unit?: string}} WorkingLine
  * A part of a question, of any kind, as the page was made with it.
- * @typedef {{name: string, label: string, kind: "number"|"choice"|"order"|"table"|"drawn", ask: string, marks: number,
+ * @typedef {{name: string, label: string, kind: string, ask: string, marks: number,
  *   note?: string, unit?: string, answer?: string, band?: string, right: string, exact?: string, within?: string,
  *   places?: number, working?: WorkingLine[], slips?: {right: string, says: string}[],
  *   accepts?: {right: string, says: string}[], rule?: string[], rows?: Part[], options?: [string, string][],
@@ -66,7 +66,7 @@ async function packedText(place) {
 
 /** @param {string} packed base64 of a raw deflate stream of JSON @returns {Promise<KindData>} */
 async function unpack(packed) {
-  const bytes = Uint8Array.from(atob(packed.trim()), (sign) => sign.charCodeAt(0));
+  const bytes = Uint8Array.from(atob(packed.trim()), (character) => character.charCodeAt(0));
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
   return JSON.parse(await new Response(stream).text());
 }

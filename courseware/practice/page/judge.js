@@ -128,29 +128,6 @@ function isSwapped(value, answer) {
   const [one, other] = [exactText(value), exactText(answer)];
   if (one.length !== other.length || one === other || one.indexOf(".") !== other.indexOf(".")) return false;
   const [typed, right] = [one.replace(".", ""), other.replace(".", "")];
-  const first = [...typed].findIndex((sign, place) => sign !== right[place]);
+  const first = [...typed].findIndex((letter, place) => letter !== right[place]);
   return typed.slice(0, first) + typed[first + 1] + typed[first] + typed.slice(first + 2) === right;
-}
-
-/**
- * Ticked letters. @param {string[]} ticked @param {{right: string, wrong?: Record<string, string>}} asked @returns {Verdict}
- */
-export function judgeChoice(ticked, asked) {
-  const right = asked.right.split(",");
-  if (!ticked.length) return { how: "blank" };
-  const wrong = ticked.filter((letter) => !right.includes(letter));
-  if (!wrong.length && ticked.length === right.length) return { how: "right" };
-  const slips = wrong.flatMap((letter) => asked.wrong?.[letter] ?? []);
-  const how = slips.length && right.length === 1 ? "slip" : wrong.length < ticked.length ? "partly" : "wrong";
-  const why = right.length > 1 ? `${ticked.length - wrong.length} of the ticks are right, ${wrong.length} wrong.` : "";
-  return { how, slips, why };
-}
-
-/**
- * A sequence of letters. @param {string[]} letters @param {{before: string[][]}} asked @returns {Verdict}
- */
-export function judgeOrder(letters, asked) {
-  const kept = asked.before.filter(([one, other]) => letters.indexOf(one) < letters.indexOf(other));
-  if (kept.length === asked.before.length) return { how: "right" };
-  return { how: kept.length ? "partly" : "wrong", why: `${kept.length} of ${asked.before.length} pairs are in order.` };
 }

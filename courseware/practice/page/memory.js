@@ -7,7 +7,7 @@
  * the last slip), slips by part, the part last slipped on, the turn it last came in.
  * @typedef {{stage: "worked"|"part"|"alone", seen: number, rights: number[], slips: Record<string, Slip>,
  *   open: string, failed: number, turn: number}} KindMemory
- * The question being asked; `helped` once a step of it went wrong or was shown, so that opening the page anew is no way round.
+ * The question being asked; `helped` once a step of it went wrong or was shown, so that opening the page again is no way round it.
  * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean}} Now
  * `alone` counts questions alone since a rule was asked, `round` those of the turn.
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,

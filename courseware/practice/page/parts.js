@@ -1,6 +1,7 @@
 // The parts of a question as they stand on the page: headings, tables, cautions, and parts worked for the learner.
 
 import { make } from "./elements.js";
+import { kindOf } from "./part_kinds.js";
 import { workedPart } from "./working.js";
 
 /** @typedef {import("./data.js").Part} Part */
@@ -30,15 +31,8 @@ export function givenPart(part) {
   const section = partSection(part);
   section.dataset.state = "given";
   for (const row of part.rows ?? []) giveRow(section, row);
-  if (!part.rows) section.append(optionList(part), workedPart(part));
+  if (!part.rows) section.append(kindOf(part).given?.(part) ?? "", workedPart(part));
   return section;
-}
-
-/** The choices as they stand on paper; the steps of an order stand in order below. @param {Part} part */
-function optionList(part) {
-  const options = part.kind === "choice" ? (part.options ?? []) : [];
-  const items = options.map(([letter, words]) => make("li", {}, `${letter}  ${words}`));
-  return items.length ? make("ul", { class: "options" }, ...items) : "";
 }
 
 /** A table with its answers still to come. @param {Part[]} rows */

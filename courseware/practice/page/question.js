@@ -3,6 +3,7 @@
 import { figurePlace } from "./answers.js";
 import { drawingFigure } from "./drawing.js";
 import { button, focusOn, make } from "./elements.js";
+import { kindOf, rowsOf } from "./part_kinds.js";
 import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
 import { askStep, wholePart } from "./step.js";
@@ -64,7 +65,7 @@ async function askAlone(asking) {
     const section = partSection(part);
     main.append(section);
     if (part !== question.parts[0]) focusOn(section.querySelector("h2"));
-    for (const row of part.rows ?? [part]) {
+    for (const row of rowsOf(part)) {
       if (ruleLeft && row.rule) {
         await askRule(section, row, now.variant);
         ruleLeft = false;
@@ -77,12 +78,12 @@ async function askAlone(asking) {
 
 /** One part, or one row of a table. @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row */
 async function askOne({ main, question, now, told, filled }, section, part, row) {
-  const last = row === question.parts.flatMap((one) => one.rows ?? [one]).at(-1);
+  const last = row === question.parts.flatMap(rowsOf).at(-1);
   main.dataset.open = row.name;
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);
   if (part.rows && row !== part.rows[0]) focusOn(own.querySelector("h3"));
-  if (row.kind === "drawn") await drawn(own, Boolean(row.lines));
+  await kindOf(row).before?.(own, row);
   const step = wholePart(row, () => (last ? filled() : null)); // a filled drawing answers the parts that follow
   const settled = (/** @type {import("./step.js").Outcome} */ outcome) => {
     main.dataset.open = "";
@@ -95,25 +96,11 @@ async function askOne({ main, question, now, told, filled }, section, part, row)
   await askStep(asked, (slip) => told.slipped(row.name, slip));
 }
 
-/** Waits until it is drawn or written on paper. @param {HTMLElement} section @param {boolean} words @returns {Promise<void>} */
-function drawn(section, words) {
-  return new Promise((resolve) => {
-    const done = button(words ? "I have written it" : "I have drawn it", () => {
-      lead.remove();
-      done.remove();
-      resolve();
-    });
-    const how = words ? "Write it on paper, in a few words." : "Draw it on paper, to scale or as a sketch.";
-    const lead = make("p", {}, `${how} Then look at it point by point.`);
-    section.append(lead, done);
-  });
-}
-
 /** All given but one step. @param {Asking} asking */
 async function askOpen(asking) {
   const { main, question, own, told } = asking;
-  const rows = question.parts.flatMap((part) => part.rows ?? [part]);
-  const open = rows.find((row) => row.name === own.open) ?? rows.findLast((row) => row.kind === "number") ?? rows[0];
+  const rows = question.parts.flatMap(rowsOf);
+  const open = rows.find((row) => row.name === own.open) ?? rows.findLast((row) => kindOf(row).opensLine) ?? rows[0];
   const place = question.parts.findIndex((part) => part === open || part.rows?.includes(open));
   const part = question.parts[place];
   main.append(...question.parts.slice(0, place).map((given) => givenPart(given)));
@@ -133,7 +120,7 @@ async function askOpen(asking) {
 
 /** The line of the working to leave open, or -1 where the part is asked whole. @param {Part} part @param {Asking["own"]} own */
 function openLine(part, own) {
-  const lines = part.kind === "number" ? (part.working ?? []) : [];
+  const lines = kindOf(part).opensLine ? (part.working ?? []) : [];
   const slipped = own.slips[part.name]?.line ?? lines.length - 1;
   return lines[slipped]?.right === undefined ? lines.length - 1 : slipped;
 }
@@ -143,7 +130,7 @@ function openLine(part, own) {
  * @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row @param {number} line
  */
 async function askLine({ main, question, now, told }, section, part, row, line) {
-  const last = row === question.parts.flatMap((one) => one.rows ?? [one]).at(-1);
+  const last = row === question.parts.flatMap(rowsOf).at(-1);
   Object.assign(main.dataset, { open: row.name, line: String(line) });
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);

@@ -137,7 +137,7 @@ function save(practice, told) {
 /** @param {HTMLInputElement} file @param {Practice} practice @param {HTMLElement} told */
 async function load(file, practice, told) {
   const found = checkedSave(await (file.files?.[0]?.text() ?? ""));
-  if (!found) return tell(told, "This file is no saved practice, so nothing was changed. Choose a file named my-practice.json.");
+  if (!found) return tell(told, "This file is not a saved practice, so nothing was changed. Choose a file named my-practice.json.");
   practice.replace(found);
   return tell(told, "Loaded. Of each exercise, whichever was further on is kept.");
 }

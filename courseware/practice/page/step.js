@@ -1,8 +1,8 @@
 // One step asked: an answer, its feedback, one retry, then the working. It ends when the learner goes on.
 
-import { answerPlace } from "./answers.js";
 import { button, focusOn, make, say } from "./elements.js";
 import { exactText } from "./figures.js";
+import { kindOf } from "./part_kinds.js";
 import { feedbackWords, isReached, isRight, isTry, lineAfter } from "./words.js";
 import { workedPart } from "./working.js";
 
@@ -20,9 +20,10 @@ import { workedPart } from "./working.js";
  */
 export function askStep(step, slipped) {
   const { part, place, section } = step;
+  const { byEye } = kindOf(part);
   const feedback = make("div", { id: "feedback", "data-role": "feedback" });
-  const check = make("button", { type: "submit" }, part.kind === "drawn" ? "Done" : "Check");
-  const help = part.kind === "drawn" ? null : button("Show the working", () => settle("shown", "Here is the working."));
+  const check = make("button", { type: "submit" }, byEye ? "Done" : "Check");
+  const help = byEye ? null : button("Show the working", () => settle("shown", "Here is the working."));
   const tools = make("div", { class: "tools" }, check, help);
   const form = make("form", { novalidate: true, onsubmit: answered }, place.element, tools);
   /** @type {Outcome} */
@@ -74,7 +75,7 @@ export function askStep(step, slipped) {
     form.replaceWith(...form.childNodes); // nothing is to be sent any more
     section.append(feedback); // what comes of the answer stands below it, before what is next
     showFeedback(feedback, words, how);
-    if (state !== "right" && part.kind !== "drawn") feedback.append(step.working());
+    if (state !== "right" && !byEye) feedback.append(step.working());
     step.settled(outcome);
     const on = button(step.goOn, () => {
       on.remove();
@@ -102,7 +103,7 @@ function questionAgain(section) {
 
 /** A part of a question asked as a whole. @param {import("./data.js").Part} part @param {() => Node | null} filled */
 export function wholePart(part, filled) {
-  return { part, place: answerPlace(part, filled), working: () => workedPart(part) };
+  return { part, place: kindOf(part).place(part, filled), working: () => workedPart(part) };
 }
 
 /** @param {HTMLElement} feedback @param {string} words @param {string} how */

@@ -1,5 +1,7 @@
 // What the page says about an answer: about the task, never the person.
 
+import { kindOf } from "./part_kinds.js";
+
 /** @typedef {import("./data.js").Part} Part @typedef {import("./judge.js").Verdict} Verdict */
 
 /** Whether nothing more is to be done. @param {Verdict} verdict */
@@ -49,7 +51,7 @@ export function feedbackWords(verdict, part, line, tries) {
     return (tries > 1 ? "Right, at the second try." : "Right.") + answer + route;
   }
   const wrong = ["Not yet.", whatIsWrong(verdict, part)];
-  if (part.kind === "drawn") return wrong.join(" ");
+  if (kindOf(part).byEye) return wrong.join(" ");
   const look = line ? `The line to look at: ${line.replace(/\.$/, "")}.` : "";
   return [...wrong, ...(tries > 1 ? ["Here is the working."] : [look, "One more try."])].filter(Boolean).join(" ");
 }

@@ -10,7 +10,7 @@ import { ownUnit, unitNamed } from "./units.js";
  *   bare: import("./figures.js").Fraction[], decimals: number, places: number, why: string}} Written
  */
 
-const LONGEST = 60; // characters: a longer one is no figure
+const LONGEST = 60; // characters: a longer one is not a figure
 const FULL_WIDTH = /[\uff10-\uff19\uff0e\uff0c\uff0b\uff0d\uff0f\uff05]/g; // figures and . , + - / %
 const UNREACHED = ["nr", "n.r.", "n.r", "not reached"];
 const VULGAR = {
@@ -35,7 +35,7 @@ const EITHER = /^[1-9][0-9]{0,2},[0-9]{3}$/;
  * @param {string} typed @param {string} unit @returns {Written}
  */
 export function readFigure(typed, unit) {
-  const narrow = (/** @type {string} */ sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0);
+  const narrow = (/** @type {string} */ character) => String.fromCharCode(character.charCodeAt(0) - 0xfee0);
   const plain = typed.replaceAll("\u2044", "/").replace(FULL_WIDTH, narrow);
   let text = plain.trim().split(/\s+/).join(" ");
   if (!text) return unread("blank");

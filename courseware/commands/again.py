@@ -1,0 +1,27 @@
+"""`courseware again`: a sitting's PDFs made again from its sitting.json alone."""
+
+from __future__ import annotations
+
+import click
+
+from courseware.commands.options import cores, folder_of, jobs_option, out_option
+from courseware.commands.terminal import TERMINAL
+
+
+@click.command()
+@click.argument("sitting", metavar="SITTING")
+@out_option
+@jobs_option
+def again(sitting: str, out: str, jobs: int | None) -> None:
+    """Make the PDFs of SITTING (its folder or sitting.json) again from its sitting.json alone, byte for byte."""
+    from courseware.files.sitting_folders import sitting_folder
+    from courseware.printing.versions import versions, what_differs
+    from courseware.workflows import issuing
+
+    into = folder_of(out)
+    found = sitting_folder(sitting)
+    with TERMINAL.progress("Printing", 2 * len(found.sitting.papers)) as tell:
+        folder = issuing.again(found.text, found.sitting, into, cores(jobs), tell, TERMINAL.waiting)
+    click.echo(f"Made again in {folder}")
+    if differs := what_differs(found.sitting.made_with, versions()):
+        TERMINAL.note(f"{differs}.")

@@ -1,0 +1,45 @@
+"""`courseware demo`: everything the program makes, for a group that does not exist."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from courseware.commands.issue import options_of, tell_issued
+from courseware.commands.job import write_jobs
+from courseware.commands.mark import mark_demo
+from courseware.commands.options import by_centre, day, jobs_option, out_option
+from courseware.commands.practise import practise
+from courseware.commands.terminal import TERMINAL
+
+if TYPE_CHECKING:
+    from courseware.settings.settings import Settings
+
+
+@click.command()
+@by_centre("job")
+@jobs_option
+@out_option
+@click.pass_context
+def demo(ctx: click.Context, settings: Settings, jobs: int | None, out: str) -> None:
+    """Everything for an invented group of eight: papers, invented answers marked, the practice page, a job."""
+    import secrets
+
+    from courseware.files.bank_files import shipped_banks
+    from courseware.papers.invented import invented_group
+    from courseware.workflows.issue import issue_sitting
+    from courseware.workflows.jobs import shipped_jobs
+
+    options = options_of(
+        {"title": "Setting out", "out": out, "jobs": jobs, "settings": settings, "seed": None,
+         "level": None, "exercises": None, "pick": ()}
+    )  # fmt: skip
+    banks = tuple(path.stem for path in shipped_banks())
+    issued = issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options, TERMINAL)
+    tell_issued(issued)
+    mark_demo(issued.folder, jobs)
+    ctx.invoke(
+        practise, banks=banks, centre=ctx.params["centre"], out=str(issued.folder.parent / "practice.html"), jobs=jobs
+    )
+    write_jobs((next(iter(shipped_jobs())),), day(None), out, settings)

@@ -1,0 +1,142 @@
+"""`courseware issue`: a paper and a key for each learner."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from courseware.commands.options import (
+    by_centre,
+    cores,
+    date_option,
+    day,
+    folder_of,
+    group_options,
+    jobs_option,
+    level_option,
+    out_option,
+    printable,
+)
+from courseware.commands.terminal import TERMINAL
+from courseware.words import count
+
+if TYPE_CHECKING:
+    from courseware.workflows.issue import Issued, IssueOptions
+
+
+@click.command()
+@click.argument("banks", nargs=-1, metavar="[BANK]...")
+@group_options
+@click.option("--title", default=None, help="The title of the papers (the topics unless given).")
+@date_option
+@level_option
+@click.option(
+    "--levels", is_flag=True, help="Each learner's level by the class list's column Level: a sitting a level."
+)
+@click.option("--exercises", type=click.IntRange(1, 40), default=None, help="How many exercises a paper has.")
+@click.option("--pick", multiple=True, metavar="NAME", help="Take this exercise; repeat it for more.")
+@click.option(
+    "--retake",
+    "again_of",
+    metavar="SITTING",
+    default=None,
+    help="Instead of BANKs: the exercises of SITTING again, never a variant that the learner has had.",
+)
+@click.option(
+    "--for", "learners_named", multiple=True, metavar="WHO", help="Of a retake: only this learner (code or name)."
+)
+@click.option(
+    "--like", metavar="SITTING", default=None, help="Instead of BANKs: the exercises of SITTING, for another group."
+)
+@out_option
+@click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
+@by_centre("sitting", arris_rule=True)
+@jobs_option
+def issue(
+    banks: tuple[str, ...],
+    group: str | None,
+    group_name: str | None,
+    learners: int | None,
+    date: str | None,
+    again_of: str | None,
+    learners_named: tuple[str, ...],
+    like: str | None,
+    levels: bool,
+    **asked: Any,
+) -> None:
+    """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
+    narrowed = bool(asked["level"] or asked["exercises"] or asked["pick"])
+    if levels and (group is None or learners or again_of or like or asked["level"] or asked["pick"]):
+        raise click.UsageError("--levels goes with BANKs and --group, and without --level and --pick.")
+    if like is not None and _typed("arris_rule"):
+        raise click.UsageError("--like takes the arris rule from SITTING too: leave --arris-rule out.")
+    if again_of is not None and (banks or group or learners or like or narrowed):
+        raise click.UsageError("--retake takes exercises and learners from SITTING: name neither banks nor group.")
+    if learners_named and again_of is None:
+        raise click.UsageError("--for names learners of a retake: give --retake too.")
+    if like is not None and (banks or narrowed):
+        raise click.UsageError("--like takes the exercises from SITTING: name neither banks nor exercises.")
+    if not banks and like is None and again_of is None:
+        raise click.UsageError("Name a bank: a file, or a shipped topic (`courseware topics` lists them).")
+    if asked["pick"] and (asked["level"] or asked["exercises"]):
+        raise click.UsageError("--pick names the exercises: leave --level and --exercises out.")
+    if again_of is None and (group is None) == (learners is None):
+        raise click.UsageError("Give either --group with a class list, or --learners with a number.")
+    from courseware.workflows import issue as workflow
+
+    printable(group_name, "--group-name")
+    options, on = options_of(asked), day(date)
+    list_file = Path(group) if group is not None else None
+    if again_of is not None:
+        issued = workflow.retake(again_of, learners_named, on, options, TERMINAL)
+        tell_issued(issued)
+        workflow.take_in(issued.folder, TERMINAL)
+    elif levels and list_file is not None:
+        groups = workflow.groups_by_level(list_file, group_name, TERMINAL)
+        for issued in workflow.issue_by_level(banks, groups, on, options, TERMINAL):
+            tell_issued(issued)
+    else:
+        made = workflow.group_of(list_file, learners or 1, group_name, TERMINAL)
+        if like is not None:
+            tell_issued(workflow.issue_like(like, made, on, options, TERMINAL))
+        else:
+            tell_issued(workflow.issue_sitting(banks, made, on, options, TERMINAL))
+
+
+def options_of(asked: dict[str, Any]) -> IssueOptions:
+    """What was asked of a sitting; texts that no page can hold and a folder that cannot be written to are refused."""
+    from courseware.workflows.issue import IssueOptions
+
+    if len(set(asked["pick"])) < len(asked["pick"]):
+        raise click.BadParameter("each exercise once on a paper", param_hint="--pick")
+    return IssueOptions(
+        title=printable(asked["title"], "--title"),
+        seed=printable(asked["seed"], "--seed"),
+        out=folder_of(asked["out"]),
+        settings=asked["settings"],
+        processes=cores(asked["jobs"]),
+        level=asked["level"],
+        exercises=asked["exercises"],
+        picked=asked["pick"],
+    )
+
+
+def tell_issued(issued: Issued) -> None:
+    """Says where everything is."""
+    from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, SHEET
+
+    if issued.resumed:
+        click.echo("Went on from a run that had been stopped.")
+    keys = "key" if issued.papers == 1 else "keys"
+    click.echo(f"{count(issued.papers, 'paper')} and {keys} in {issued.folder}")
+    if issued.arris_rule:
+        click.echo(f"  The arris rule is `{issued.arris_rule}`; centres differ: see --arris-rule.")
+    click.echo(f"  to hand out:  {issued.folder / ALL_PAPERS}")
+    click.echo(f"  for yourself: {issued.folder / ALL_KEYS} and {SHEET}")
+
+
+def _typed(option: str) -> bool:
+    """Whether an option was given on the command line, be it with its default."""
+    return click.get_current_context().get_parameter_source(option) is click.core.ParameterSource.COMMANDLINE

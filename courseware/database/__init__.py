@@ -1,0 +1,1 @@
+"""The record: sittings, scripts, marks and decisions kept for years; nothing is overwritten."""

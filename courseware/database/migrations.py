@@ -1,0 +1,125 @@
+"""The record's form brought up to date: small numbered steps, in order, each whole or not at all.
+
+To change the form: copy the tables concerned from `tables` into the step that made them, so that every step goes on
+making what it always made; then change `tables` and add a step that alters a record of the form before.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from sqlalchemy import (
+    Column,
+    Connection,
+    Engine,
+    ForeignKey,
+    Integer,
+    MetaData,
+    String,
+    Table,
+    Text,
+    func,
+    insert,
+    inspect,
+    select,
+    text,
+)
+from sqlalchemy.schema import CreateColumn
+
+from courseware.database import tables
+from courseware.database.connection import stamp, writing
+from courseware.database.errors import RecordFaulty, shown_address
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """What one step does to a record that has had all the steps before it."""
+
+    says: str
+    take: Callable[[Connection], None]
+
+
+_FIRST_DECISION = Table(
+    "decision", MetaData(),
+    Column("id", Integer, primary_key=True),
+    Column("paper", String(16), ForeignKey(tables.PAPER.c.code), nullable=False, index=True),
+    Column("label", String(40), nullable=False),
+    Column("role", String(20), nullable=False),
+    Column("attempt", Integer, nullable=False),
+    Column("marks", Integer),
+    Column("reason", Text, nullable=False),
+    Column("comment", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+
+def _first_tables(connection: Connection) -> None:
+    later = (tables.FILE, tables.DECISION)
+    first = [table for table in tables.METADATA.sorted_tables if table not in later]
+    tables.METADATA.create_all(connection, tables=first)
+    _FIRST_DECISION.create(connection, checkfirst=True)
+
+
+def _files_written(connection: Connection) -> None:
+    tables.METADATA.create_all(connection, tables=[tables.FILE])
+
+
+def _sheets_of_decisions(connection: Connection) -> None:
+    column = CreateColumn(tables.DECISION.c.source).compile(dialect=connection.dialect)
+    connection.execute(text(f"ALTER TABLE decision ADD {column}"))
+
+
+STEPS = (
+    Step(says="the first tables", take=_first_tables),
+    Step(says="the files that were written", take=_files_written),
+    Step(says="the sheets that decisions stood on", take=_sheets_of_decisions),
+)
+
+
+def bring_up_to_date(engine: Engine, at: datetime, steps: Sequence[Step] = STEPS) -> int:
+    """Takes the steps that a record has not had. Returns how many. Raises `RecordFaulty` for one that is none of ours.
+
+    Each step is one transaction: where it fails, the record stays as the step before left it.
+    """
+    taken = 0
+    while True:
+        with writing(engine, made=_made(engine)) as connection:
+            had = _had(connection, engine)
+            if had > len(steps):
+                raise RecordFaulty(
+                    f"{shown_address(engine.url)} was written by a later version of this program; "
+                    "bring the program up to date"
+                )
+            if had == len(steps):
+                return taken
+            steps[had].take(connection)
+            connection.execute(insert(tables.STEP).values(number=had + 1, at=stamp(at)))
+        taken += 1
+
+
+def is_up_to_date(engine: Engine, steps: Sequence[Step] = STEPS) -> bool:
+    """Whether a record has had exactly these steps."""
+    if not _made(engine):
+        return False
+    with engine.connect() as connection:
+        had: int | None = connection.scalar(select(func.max(tables.STEP.c.number)))
+    return had == len(steps)
+
+
+def _made(engine: Engine) -> bool:
+    return bool(inspect(engine).has_table(tables.STEP.name))
+
+
+def _had(connection: Connection, engine: Engine) -> int:
+    """How many steps a record has had. Raises `RecordFaulty` for a database that holds anything else."""
+    there = set(inspect(connection).get_table_names())
+    if tables.STEP.name in there:
+        return connection.scalar(select(func.max(tables.STEP.c.number))) or 0
+    if there if engine.dialect.name == "sqlite" else there & set(tables.METADATA.tables):
+        raise RecordFaulty(
+            f"{shown_address(engine.url)} holds something other than a record; name another with --record"
+        )
+    return 0

@@ -1,0 +1,56 @@
+"""Whether the rows of a record are such as this program writes: looked at once, as the record is opened.
+
+A server holds its columns to their types; SQLite takes anything anywhere, and a file is easily changed by hand. A row
+that belongs to one of another table must find it there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any, get_args
+
+from sqlalchemy import Column, Connection, Engine, Integer, Table, and_, func, literal, not_, or_, select
+from sqlalchemy.sql.elements import ColumnElement
+
+from courseware.database import tables
+from courseware.database.connection import reading
+from courseware.database.entering import Role
+from courseware.database.errors import BY_HAND, RecordFaulty, shown_address
+from courseware.database.retention import KINDS
+from courseware.marking.marks import How, Status
+
+_MOST = 1_000_000  # of anything that is counted: marks, rows, attempts, months
+_WORDS: Mapping[str, Sequence[str]] = {
+    "role": get_args(Role), "status": get_args(Status), "how": get_args(How), "kind": KINDS,
+}  # fmt: skip
+
+
+def check_rows(engine: Engine) -> None:
+    """Raises `RecordFaulty` for a row that this program cannot have written, naming its table."""
+    with reading(engine) as connection:
+        for table in tables.METADATA.sorted_tables:
+            if _has_wrong(connection, table, typed=engine.dialect.name != "sqlite"):
+                raise RecordFaulty(
+                    f"{shown_address(engine.url)}: a row of its table `{table.name}` holds what this program "
+                    f"did not write: {BY_HAND}"
+                )
+
+
+def _has_wrong(connection: Connection, table: Table, *, typed: bool) -> bool:
+    wrong = [_wrong(column, typed=typed) for column in table.columns]
+    return connection.scalar(select(literal(1)).select_from(table).where(or_(*wrong)).limit(1)) is not None
+
+
+def _wrong(column: Column[Any], *, typed: bool) -> ColumnElement[bool]:
+    """What is true of a value that cannot stand in a column."""
+    counts = isinstance(column.type, Integer)
+    found: list[ColumnElement[bool]] = []
+    if not typed:
+        found.append(func.typeof(column) != ("integer" if counts else "text"))
+    if counts and not (column.primary_key or column.foreign_keys):
+        found.append(not_(column.between(0, _MOST)))
+    found += [column.not_in(select(key.column)) for key in column.foreign_keys]
+    if column.name in _WORDS:
+        found.append(column.not_in(_WORDS[column.name]))
+    wrong = or_(literal(1) == 0, *found)
+    return and_(column.is_not(None), wrong) if column.nullable else or_(column.is_(None), wrong)

@@ -1,0 +1,260 @@
+"""Scripts as written and assessors' decisions: entered once each, changed by a new row, given back as they stand."""
+
+from __future__ import annotations
+
+import json
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+from typing import Any, cast
+
+from sqlalchemy import Connection, Engine, RowMapping, insert, select
+
+from courseware.database.connection import reading, stamp, writing
+from courseware.database.deciding import Said, added
+from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, ScriptRow, cells_of, merge
+from courseware.database.errors import RecordRefuses, kept_count, kept_texts
+from courseware.database.kept_decisions import (
+    KeptDecision,
+    Lacking,
+    Lapsed,
+    decision_in,
+    has_lapsed,
+    lacking,
+    standing_at,
+    without_lapsed,
+)
+from courseware.database.sittings import known
+from courseware.database.tables import DECISION, PAPER, SCRIPT
+from courseware.marking.attempts import numbered_attempts
+from courseware.marking.marks import Decision, Script, Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entered:
+    """What entering a sheet did. `left` is what this sheet has otherwise than another assessor, whose cell stands."""
+
+    new: tuple[str, ...]  # codes of papers of which a script was entered for the first time, or once more
+    changed: tuple[CellChange, ...]
+    left: tuple[CellChange, ...]
+    same: tuple[str, ...]  # codes of scripts that added nothing
+    decided: tuple[Decision, ...]
+    lapsed: tuple[Lapsed, ...] = ()  # of what was kept beside the record: each was made on another answer
+    pending: tuple[KeptDecision, ...] = ()  # what was kept and the record still has nothing of
+    differing: tuple[tuple[Decision, Decision], ...] = ()  # what the sheet decides otherwise than stands, and that
+
+
+def enter_scripts(
+    engine: Engine,
+    sitting_code: str,
+    scripts: Sequence[Script],
+    decisions: Sequence[Decision],
+    *,
+    assessor: str,
+    role: Role,
+    source: str,
+    at: datetime,
+    kept: Sequence[KeptDecision] = (),
+    typed_decisions: Sequence[Decision] = (),
+) -> Entered:
+    """Enters what a sheet says, all of it or nothing; entering the same sheet again adds nothing.
+
+    `decisions` stand on the sheet; `typed_decisions` were given beside it, and come after those.
+    `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made again.
+    A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
+    rows. A decision that is no longer in the sheet stands until another takes its place.
+    Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
+    """
+    attempts = _once_each(scripts)
+    common = {"role": role, "at": stamp(at)}
+    codes = [*(script.code for script in scripts), *(one.code for one in (*decisions, *typed_decisions))]
+    with writing(engine) as connection:
+        _all_known(connection, known(connection, sitting_code), codes)
+        had = _rows(connection, sitting_code, role)
+        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in attempts]
+        own = {**common, "source": source, "assessor": assessor}
+        if rows := [{**own, **one.columns} for one in typed if one.adds]:
+            connection.execute(insert(SCRIPT), rows)
+        lacked = _have_again(connection, sitting_code, kept, common)
+        said = [_said(row) for row in _decision_rows(connection, sitting_code, role)]
+        asked = [without_lapsed(own, lacked.lapsed) for own in (decisions, typed_decisions)]
+        decided = _decide(connection, sitting_code, added(said, *asked, by=assessor, source=source), common)
+        pending = _pending(connection, sitting_code, kept)
+    still = {one.decision.key for one in pending}
+    return Entered(
+        new=tuple(one.script.code for one in typed if not one.before),
+        changed=tuple(change for one in typed if one.before for change in one.merged.changed),
+        left=tuple(cell for one in typed for cell in one.merged.left),
+        same=tuple(one.script.code for one in typed if not one.adds),
+        decided=decided,
+        lapsed=tuple(one for one in lacked.lapsed if one.decision.key in still),
+        pending=pending,
+    )
+
+
+def scripts_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Script, ...]:
+    """The scripts as they stand: in the order of the papers, of each its attempts in order."""
+    with reading(engine) as connection:
+        rows = _rows(connection, known(connection, sitting_code), role)
+    return tuple(_script(versions[-1]) for versions in rows.values())
+
+
+def decisions_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Decision, ...]:
+    """The decisions as they stand, the newest for each part and attempt, in the order of the papers.
+
+    One that was made on another answer than now stands in the cell has lapsed, and is not among them.
+    """
+    return tuple(decided for decided, lapse in _decided(engine, sitting_code, role) if lapse is None)
+
+
+def lapsed_decisions(engine: Engine, sitting_code: str, role: Role) -> tuple[Lapsed, ...]:
+    """The newest decisions that have lapsed, in the order of the papers."""
+    return tuple(lapse for _, lapse in _decided(engine, sitting_code, role) if lapse is not None)
+
+
+def _decided(engine: Engine, sitting_code: str, role: Role) -> list[tuple[Decision, Lapsed | None]]:
+    """The newest decision for each part and attempt, and its lapse where the answer under it has changed."""
+    with reading(engine) as connection:
+        rows = _decision_rows(connection, known(connection, sitting_code), role)
+        scripts = _rows(connection, sitting_code, role)
+    newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}
+    return [(decision_in(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest.values()]
+
+
+def _lapse(row: RowMapping, versions: Sequence[RowMapping]) -> Lapsed | None:
+    """Whether the answer that a decision was made on has been changed. What is said of a whole paper does not lapse."""
+    then = standing_at(row["at"], versions)
+    if then is None:
+        return None
+    before, now = _script(then).cells.get(row["label"], ""), _script(versions[-1]).cells.get(row["label"], "")
+    if not has_lapsed(decision_in(row), before, now):
+        return None
+    return Lapsed(decision=decision_in(row), line=versions[-1]["line"], before=before, now=now)
+
+
+def newest_scripts(connection: Connection, sitting_code: str, role: Role) -> dict[tuple[str, int], RowMapping]:
+    """The newest row of each script by paper and attempt, in the order of the papers."""
+    return {key: versions[-1] for key, versions in _rows(connection, sitting_code, role).items()}
+
+
+def cells_in(row: Mapping[Any, Any]) -> dict[str, Cell]:
+    """The cells of a row of the record, the status among them."""
+    return cells_of(_script(row))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Typed:
+    """A script as one sheet has it, the rows that the record has of it, and what comes of both."""
+
+    attempt: int
+    script: Script
+    before: Sequence[RowMapping]
+    merged: Merged
+
+    @property
+    def adds(self) -> bool:
+        return not self.before or bool(self.merged.changed)
+
+    @property
+    def columns(self) -> dict[str, Any]:
+        place = {"paper": self.script.code, "attempt": self.attempt, "line": self.script.line}
+        return {**place, **_columns(self.merged.cells)}
+
+
+def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor: str) -> _Typed:
+    merged = merge([_entry(row) for row in before], script, assessor)
+    return _Typed(attempt=attempt, script=script, before=before, merged=merged)
+
+
+def _once_each(scripts: Sequence[Script]) -> list[tuple[int, Script]]:
+    """Each script with its attempt. Raises `RecordRefuses` where one paper has the same attempt twice."""
+    found: dict[tuple[str, int], Script] = {}
+    for attempt, script in numbered_attempts(scripts):
+        key = (script.code, attempt)
+        if key in found:
+            raise RecordRefuses(
+                f"the paper {script.code} stands in two rows; write `resubmitted` in the status of the later one, "
+                "or take one of them out"
+            )
+        found[key] = script
+    return [(attempt, script) for (_, attempt), script in found.items()]
+
+
+def _all_known(connection: Connection, sitting: str, codes: Iterable[str]) -> None:
+    papers = set(connection.scalars(select(PAPER.c.code).where(PAPER.c.sitting == sitting)))
+    for code in codes:
+        if code not in papers:
+            raise RecordRefuses(f"the sitting {sitting} has no paper {code} in the record; look at the paper's code")
+
+
+def _rows(connection: Connection, sitting: str, role: Role) -> dict[tuple[str, int], list[RowMapping]]:
+    """All rows of each script, oldest first, in the order of the papers and their attempts."""
+    asked = select(SCRIPT).join_from(SCRIPT, PAPER).where(PAPER.c.sitting == sitting, SCRIPT.c.role == role)
+    found: defaultdict[tuple[str, int], list[RowMapping]] = defaultdict(list)
+    for row in connection.execute(asked.order_by(PAPER.c.place, SCRIPT.c.attempt, SCRIPT.c.id)).mappings():
+        found[row["paper"], kept_count(row["attempt"])].append(row)
+    return dict(found)
+
+
+def _columns(cells: Mapping[str, Cell]) -> dict[str, str]:
+    written = {label: text for label, (text, _) in cells.items() if label != STATUS}
+    unread = {label: why for label, (_, why) in cells.items() if why}
+    columns = {"cells": json.dumps(written, ensure_ascii=False), "unread": json.dumps(unread, ensure_ascii=False)}
+    return {"status": cells[STATUS][0], **columns}
+
+
+def _entry(row: RowMapping) -> ScriptRow:
+    return ScriptRow(assessor=row["assessor"], cells=cells_in(row))
+
+
+def _script(row: Mapping[Any, Any]) -> Script:
+    cells, unread = kept_texts(row["cells"]), kept_texts(row["unread"])
+    status = cast("Status", row["status"])
+    return Script(code=row["paper"], cells=cells, status=status, line=row["line"], unread=unread)
+
+
+def _decision_rows(connection: Connection, sitting: str, role: Role) -> Sequence[RowMapping]:
+    asked = select(DECISION).join_from(DECISION, PAPER).where(PAPER.c.sitting == sitting, DECISION.c.role == role)
+    return connection.execute(asked.order_by(PAPER.c.place, DECISION.c.id)).mappings().all()
+
+
+def _have_again(
+    connection: Connection, sitting: str, kept: Sequence[KeptDecision], common: Mapping[str, str]
+) -> Lacking:
+    """Adds the decisions kept that the record lacks; says which have lapsed."""
+    role = cast("Role", common["role"])
+    decided = {(row["paper"], row["label"], row["attempt"]) for row in _decision_rows(connection, sitting, role)}
+    scripts = {key: _script(row) for key, row in newest_scripts(connection, sitting, role).items()} if kept else {}
+    lacked = lacking(kept, role, decided, scripts)
+    if rows := [{**common, **_decision_columns(one.decision, one.by, one.source)} for one in lacked.again]:
+        connection.execute(insert(DECISION), rows)
+    return lacked
+
+
+def _pending(connection: Connection, sitting: str, kept: Sequence[KeptDecision]) -> tuple[KeptDecision, ...]:
+    """Those kept on a part and attempt of which the record has no decision."""
+    roles: tuple[Role, ...] = ("first", "second")
+    had = {(role, row["paper"], row["label"], row["attempt"])
+           for role in roles for row in _decision_rows(connection, sitting, role)}  # fmt: skip
+    return tuple(one for one in kept if (one.role, *one.decision.key) not in had)
+
+
+def _decision_columns(decision: Decision, by: str, source: str) -> dict[str, Any]:
+    said = {"marks": decision.marks, "reason": decision.reason, "comment": decision.comment, "source": source or None}
+    return {"paper": decision.code, "label": decision.label, "attempt": decision.attempt, "by": by, **said}
+
+
+def _said(row: RowMapping) -> Said:
+    return Said(decision=decision_in(row), by=row["by"], source=row["source"] or "")
+
+
+def _decide(
+    connection: Connection, sitting: str, new: Sequence[Said], common: Mapping[str, str]
+) -> tuple[Decision, ...]:
+    """Adds decisions, each on the last attempt of its paper. Returns them."""
+    attempts = dict([*newest_scripts(connection, sitting, cast("Role", common["role"]))])
+    own = [replace(one, decision=replace(one.decision, attempt=attempts.get(one.decision.code, 1))) for one in new]
+    if rows := [{**common, **_decision_columns(one.decision, one.by, one.source)} for one in own]:
+        connection.execute(insert(DECISION), rows)
+    return tuple(one.decision for one in own)

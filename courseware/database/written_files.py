@@ -1,0 +1,70 @@
+"""The files that the program wrote from a record, wherever they are: each with the hash of what was written."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from sqlalchemy import Engine, delete, insert, select
+
+from courseware.database.connection import reading, stamp, writing
+from courseware.database.errors import kept_json
+from courseware.database.tables import FILE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenFile:
+    """A file as it was written last, and the papers that it is about (none where it is about a class)."""
+
+    path: Path
+    sha256: str
+    codes: tuple[str, ...]
+
+    @property
+    def is_untouched(self) -> bool:
+        """Whether the file is there, as it was written."""
+        try:
+            return self.path.is_file() and hash_of(self.path.read_bytes()) == self.sha256
+        except OSError:
+            return False
+
+
+def hash_of(data: bytes) -> str:
+    """The hash by which a file is known again."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def note_files(engine: Engine, paths: Iterable[Path], codes: Sequence[str] = ()) -> None:
+    """Notes files just written, by where they are now; one that is noted so already adds nothing."""
+    had = {(str(one.path), one.sha256) for one in files_written(engine)}
+    rows = [
+        {"path": str(path.resolve()), "sha256": hash_of(path.read_bytes()), "codes": json.dumps(list(codes)),
+         "at": stamp(datetime.now(UTC))}
+        for path in paths
+    ]  # fmt: skip
+    rows = [row for row in rows if (row["path"], row["sha256"]) not in had]
+    if rows:
+        with writing(engine) as connection:
+            connection.execute(insert(FILE), rows)
+
+
+def files_written(engine: Engine) -> tuple[WrittenFile, ...]:
+    """Every file noted, as it was written last, in the order of their paths."""
+    with reading(engine) as connection:
+        rows = connection.execute(select(FILE.c.path, FILE.c.sha256, FILE.c.codes).order_by(FILE.c.id)).all()
+    newest = {path: (sha256, codes) for path, sha256, codes in rows}
+    return tuple(
+        WrittenFile(path=Path(path), sha256=sha256, codes=tuple(map(str, kept_json(codes, list))))
+        for path, (sha256, codes) in sorted(newest.items())
+    )
+
+
+def forget_files(engine: Engine, paths: Iterable[Path]) -> None:
+    """Takes the notes of files that are gone out of the record."""
+    if gone := [str(path) for path in paths]:
+        with writing(engine) as connection:
+            connection.execute(delete(FILE).where(FILE.c.path.in_(gone)))

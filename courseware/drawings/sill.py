@@ -1,0 +1,63 @@
+"""A sill of bricks on edge from the front, its middle broken out, and its section: how it stands out and slopes."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import cos, radians, sin
+
+from courseware.drawings.broken import break_lines, broken, one_piece, pieces_of, stretchers
+from courseware.drawings.dimension import LANE, Marks, across, name
+from courseware.drawings.frame import BRICK, View, framed, hatching, sizes
+from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.scale import one_to
+from courseware.papers.sheets import DrawingCall
+from courseware.trade import Format, on_edge
+
+_ROOM = (85.0, 45.0)  # mm of paper for the brickwork of the front
+_SLOPE = 9.0  # degrees, as drawn: common practice, no source
+_SECTION, _PLAIN = (40.0, 40.0), 2  # mm of paper for the section; courses of wall in it
+_APART = 34.0  # mm of paper between front and section, clear of the height
+
+
+def draw_sill(call: DrawingCall) -> Picture:
+    """The picture of a sill `length` mm long, brick at both ends, that `stands` so many mm out from the wall."""
+    brick, stands = call.format, Fraction(call.figures["stands"])
+    run = on_edge(Fraction(call.figures["length"]), brick)
+    foot, head = -brick.course, brick.width
+    view = broken(run, brick.height, head - foot, _ROOM)
+    marks: Marks = (
+        *view.bricks(view.shown(pieces_of(run, brick.height, Fraction(0), brick.width)), joint=run.joint),
+        *view.bricks(stretchers(view, -brick.course, brick), fill=None, joint=brick.bed),
+        *break_lines(view, foot, head),
+        *one_piece(call, view, brick.height, head),
+        *sizes(call, view.raised(foot), view.length, Fraction(0), ("length", "")),
+    )
+    scale = one_to(brick.length + stands, 2 * brick.course + head, _SECTION)
+    section = View(one_to=scale, origin=(view.at(view.length, 0)[0] + _APART + float(stands) / scale, 0.0))
+    return framed((*marks, *_section(call, section, stands, brick)), call.alt)
+
+
+def _section(call: DrawingCall, view: View, stands: Fraction, brick: Format) -> Marks:
+    """The brick on edge upon the wall, its lower front arris `stands` out; the wall's face is at 0, its front left."""
+    wall = tuple(
+        view.box(0, -n * brick.course, brick.width, -n * brick.course + brick.height) for n in range(_PLAIN, 0, -1)
+    )
+    lean, c, s = brick.length, cos(radians(_SLOPE)), sin(radians(_SLOPE))
+    corners = ((0, 0), (lean, 0), (lean, brick.width), (0, brick.width))
+    on_edge_brick = tuple(
+        view.at(-float(stands) + float(x) * c - float(y) * s, float(x) * s + float(y) * c) for x, y in corners
+    )
+    marks: Marks = (
+        Stroke(outlines=wall, closed=True, weight=0.35, fill=None),
+        Stroke(outlines=(on_edge_brick,), closed=True, weight=0.35, fill=BRICK),
+        hatching(*wall, on_edge_brick),
+        name(
+            (view.at(brick.width / 2, 0)[0], view.at(0, -_PLAIN * brick.course)[1] + 5),
+            "section, enlarged",
+            anchor="middle",
+        ),
+    )
+    if "stands" in call.labels:
+        line = view.at(0, 0)[1] + LANE - 3
+        marks += across(on_edge_brick[0], view.at(0, 0), line, call.labels["stands"], before=True)
+    return marks

@@ -1,0 +1,1 @@
+"""One learner taken out for good: of the record, of the sittings' folders, of every file that the program wrote."""

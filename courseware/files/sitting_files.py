@@ -1,0 +1,39 @@
+"""The files that the program writes into a sitting's folder: whoever writes, finds or deletes one goes by these."""
+
+from __future__ import annotations
+
+from courseware.papers.sitting import Sitting
+
+SITTING = "sitting.json"
+LEARNERS, TUTOR = "for-learners", "for-tutor"  # rooms, each a folder
+MARKED = "marked"  # what comes of marking, once there is any
+ALL_PAPERS, ALL_KEYS, GRID = f"{LEARNERS}/all-papers.pdf", f"{TUTOR}/all-keys.pdf", f"{TUTOR}/class-grid.pdf"
+SHEET, SECOND_SHEET, DECISIONS = "marking-sheet.xlsx", "second-marking-sheet.xlsx", "decisions.xlsx"  # the tutor's
+ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"  # marked
+
+
+def paper_file(code: str) -> str:
+    """A learner's paper, by its path in the folder."""
+    return f"{LEARNERS}/paper-{code}.pdf"
+
+
+def key_file(code: str) -> str:
+    """The key to a learner's paper, by its path in the folder."""
+    return f"{TUTOR}/key-{code}.pdf"
+
+
+def feedback_file(code: str) -> str:
+    """A learner's feedback sheet, by its path in the folder."""
+    return f"{MARKED}/feedback-{code}.pdf"
+
+
+def sheet_files() -> tuple[str, ...]:
+    """The workbooks that hold every learner's answers or decisions, by their paths in the folder."""
+    return tuple(f"{TUTOR}/{name}" for name in (SHEET, SECOND_SHEET, DECISIONS))
+
+
+def own_files(sitting: Sitting) -> frozenset[str]:
+    """Every file that the program writes into a sitting's folder, by its path in it."""
+    each = (name(paper.code) for paper in sitting.papers for name in (paper_file, key_file, feedback_file))
+    marked = (f"{MARKED}/{name}" for name in (ALL_FEEDBACK, f"{PICTURE}.pdf", f"{PICTURE}.xlsx", SETTLE))
+    return frozenset({SITTING, ALL_PAPERS, ALL_KEYS, GRID, *each, *marked, *sheet_files()})

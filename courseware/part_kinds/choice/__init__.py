@@ -1,0 +1,1 @@
+"""A part answered by ticking one choice, or several."""

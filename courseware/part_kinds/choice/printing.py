@@ -1,0 +1,7 @@
+"""Choices with boxes to tick: all of it words, and so in `room.html`."""
+
+from __future__ import annotations
+
+from courseware.printing.part_kind import KindInPrint
+
+KIND = KindInPrint()

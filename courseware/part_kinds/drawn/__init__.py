@@ -1,0 +1,1 @@
+"""A part that is drawn, and marked by eye against its points."""

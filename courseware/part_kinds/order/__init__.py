@@ -1,0 +1,1 @@
+"""A part answered by putting steps in order."""

@@ -1,0 +1,1 @@
+"""A part whose rows are each answered by a figure."""

@@ -1,0 +1,1 @@
+"""What an assurer asks for: samples, audit copies, criteria mapped, two markers compared."""

@@ -1,0 +1,163 @@
+"""What two markers settle between them: their differences as a sheet, and as a workbook that marking takes back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from courseware.marking.marks import Mark
+from courseware.papers.dates import in_full
+from courseware.papers.sitting import Sitting
+from courseware.quality.second_marking import Difference, Differences
+from courseware.reports.as_typed import as_typed, by_code
+from courseware.reports.report import Block, Report, Table
+from courseware.reports.words import DASH, SMALL, between, share, two
+from courseware.spreadsheets.xlsx_out import Page, safe_workbook
+from courseware.statistics.intervals import Index
+from courseware.words import count, plural
+
+_MEANINGS = (
+    "Alike: the share of parts that both gave the same mark. Within one: at most one mark apart. Mean difference: the "
+    "second marker's mark less the first's, on average; above 0 the second is the kinder.",
+    "Kappa: agreement beyond what chance would bring; 1 is complete, 0 is no better than chance. It is taken over the "
+    "marks of all parts together. Weighted by distance (or by its square), a mark far off counts for more.",
+    "Parts of one paper hang together, so the true intervals are somewhat wider than those shown.",
+)
+_SIGNED = "First marker: ________________________   Second marker: ________________________   Date: ____________"
+
+
+def second_sheet(found: Differences, sitting: Sitting, made: str, names: Mapping[str, str]) -> Report:
+    """The differences to settle, with room for the mark agreed and its reason. `names` by code, or none."""
+    title = f"Two markers: {sitting.title}"
+    if not found.compared:
+        return Report(file="two-markers", title=title, blocks=(Block(text=tuple(_about(found, sitting, made))),))
+    settled = Table(
+        headings=("Paper", "Part", "First marker", "Second marker", "Agreed", "Reason"),
+        rows=tuple(
+            (_who(one, names), one.first.label, _told(one.first), _told(one.second), "", "")
+            for one in _shown(found, sitting, names)
+        ),
+        widths=(28, 13, 44, 44, 15, 0),
+    )
+    listed = Block(heading="To settle", table=settled) if found.differences else Block(text=("Nothing to settle.",))
+    return Report(
+        file="two-markers",
+        title=title,
+        blocks=(
+            Block(text=(*_about(found, sitting, made), _SIGNED)),
+            Block(heading="How far they agree", text=tuple(_caution(found)), table=_agreement(found)),
+            Block(text=_MEANINGS),
+            listed,
+        ),
+    )
+
+
+def second_workbook(found: Differences, sitting: Sitting, day_made: str, names: Mapping[str, str]) -> bytes:
+    """The same as a workbook. `courseware mark` reads its sheet `Decisions`: fill in `marks` and `reason` there.
+
+    Its sheet `Answers` has headings alone, so that no answer is entered a second time.
+    """
+    columns = {"code": 15, "part": 9, "marks": 9, "reason": 40, "comment": 30, **({"name": 26} if names else {})}
+    columns |= {"of": 6, "first marker": 13, "second marker": 14}
+    columns |= {"first: typed": 18, "first: why": 46, "second: typed": 18, "second: why": 46}
+    rows = [
+        (
+            *(one.code, one.first.label, None, "", ""),
+            *((names.get(one.code, ""),) if names else ()),
+            *(one.first.of, one.first.marks, one.second.marks),
+            *(one.first.written, _why(one.first), one.second.written, _why(one.second)),
+        )
+        for one in _shown(found, sitting, names)
+    ]
+    labels = [part.label for part in sitting.papers[0].parts]
+    said = [*_about(found, sitting, day_made), *_caution(found), *_MEANINGS]
+    figures = _agreement(found)
+    pages = (
+        Page(title="Decisions", columns=columns, rows=rows),
+        Page(title="Agreement", columns=dict.fromkeys(figures.headings, 26), rows=figures.rows),
+        Page(title="About", columns={"about this comparison": 110}, rows=[(line,) for line in said]),
+        Page(title="Answers", columns={"code": 15, "status": 12, **dict.fromkeys(labels, 9)}, rows=()),
+    )
+    return safe_workbook(pages, day_made)
+
+
+def _about(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
+    yield (
+        f"Sitting {sitting.code}, {sitting.group}. Made on {in_full(made)}."
+        if sitting.group
+        else (f"Sitting {sitting.code}. Made on {in_full(made)}.")
+    )
+    if not found.compared:
+        yield "No paper is marked in full by both yet, so nothing of either is shown."
+    else:
+        papers, parts = count(len(found.compared), "paper"), count(found.parts, "part")
+        yield f"Both have marked {papers} in full, {parts}: {count(len(found.differences), 'part')} differently."
+    for codes, why in (
+        (found.waiting, "Not finished by the second marker, so nothing is shown"),
+        (found.unfinished, "Not finished by the first marker"),
+    ):
+        if codes:
+            yield f"{why}: {', '.join(codes)}."
+
+
+def _caution(found: Differences) -> Iterator[str]:
+    if len(found.compared) < SMALL:
+        yield (
+            f"{count(len(found.compared), 'paper')} {plural(len(found.compared), 'says', 'say')} little about two "
+            "markers: read the intervals, and look at the differences themselves."
+        )
+
+
+def _agreement(found: Differences) -> Table:
+    whole = found.agreement
+    rows = (
+        ("Alike", *_share(whole.exact)),
+        ("Within one mark", *_share(whole.within_one)),
+        ("Mean difference, in marks", two(whole.mean_difference), DASH),
+        ("Kappa", *_kappa(whole.kappa)),
+        ("Kappa, weighted by distance", *_kappa(whole.kappa_linear)),
+        ("Kappa, weighted by its square", *_kappa(whole.kappa_quadratic)),
+    )
+    return Table(
+        headings=("Figure", "Found", "Likely between", "n, parts"),
+        rows=tuple((*row, str(whole.n)) for row in rows),
+        widths=(0, 28, 40, 20),
+    )
+
+
+def _share(found: Index | None) -> tuple[str, str]:
+    said, _, likely = share(found).partition(" (")
+    return said, f"{likely.removesuffix(')')} %" if likely else DASH
+
+
+def _kappa(found: Index | None) -> tuple[str, str]:
+    return (two(found.value), between(found.interval)) if found else (DASH, DASH)
+
+
+def _shown(found: Differences, sitting: Sitting, names: Mapping[str, str]) -> tuple[Difference, ...]:
+    """The differences; where the sheet goes by codes, without learners' names in what was typed about them."""
+    learners = {} if names else {paper.code: paper.learner.name for paper in sitting.papers}
+    return tuple(
+        replace(one, first=_coded(one.first, learners, one.code), second=_coded(one.second, learners, one.code))
+        for one in found.differences
+    )
+
+
+def _coded(mark: Mark, learners: Mapping[str, str], code: str) -> Mark:
+    written, why, comment = (
+        by_code(text, learners.get(code, ""), code) for text in (mark.written, mark.why, mark.comment)
+    )
+    return replace(mark, written=written, why=why, comment=comment)
+
+
+def _told(mark: Mark) -> str:
+    return as_typed(f"{mark.marks} of {mark.of}; typed {mark.written or '–'}. {_why(mark)}")
+
+
+def _why(mark: Mark) -> str:
+    return " ".join(filter(None, (mark.why, mark.comment and f"Comment: {mark.comment}")))
+
+
+def _who(one: Difference, names: Mapping[str, str]) -> str:
+    again = f" (script {one.attempt})" if one.attempt > 1 else ""
+    return f"{one.code}{again} {names.get(one.code, '')}".strip()

@@ -1,0 +1,123 @@
+"""From the bytes of `centre.yaml` to the centre's settings: every fault told at its line and column."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import fields
+
+from courseware.settings.settings import (
+    DEFAULTS,
+    MORTARS,
+    UNSIGNED,
+    Retention,
+    Settings,
+    Signatures,
+    Signed,
+    WrittenCriterion,
+    WrittenEvidence,
+)
+from courseware.settings.shapes import ALWAYS, CentreShape, CriterionShape, RetentionShape, SignaturesShape, SignedShape
+from courseware.text_files.did_you_mean import near
+from courseware.text_files.faults import Fault, FileFaulty, harmless
+from courseware.text_files.shapes import Path, shaped
+from courseware.text_files.yaml_text import Keyed, place, read_yaml
+from courseware.trade import ARRIS_RULES
+
+LONGEST_NAME, LONGEST_SAYS, LONGEST_WHO, MOST_WHO = 100, 300, 40, 6
+LONGEST_WORD = 30
+LEAST_DAY, HIGHEST_DAY = 200, 3000  # mm: from a course of the highest bricks to a storey
+WORD = re.compile(rf"[^\W\d_](?:[^\W\d_]|[ '’-](?=[^\W\d_])){{0,{LONGEST_WORD - 1}}}")
+_STAND_IN: dict[str | int, object] = {"says": "x", "signed": ["x"]}
+_Wrong = tuple[Path, str, str]  # where, what is wrong, what was expected
+
+
+def read_settings(data: bytes, file: str) -> Settings:
+    """The settings in a file's bytes; `file` names it in messages. Raises `FileFaulty` with every fault found."""
+    node = read_yaml(data, file, may_be_empty=True)
+    shape, faults, repaired = shaped(CentreShape, node, file, _STAND_IN)
+    if shape is None:
+        raise FileFaulty(faults)
+    found = [one for one in _wrong(shape) if not any(one[0][: len(path)] == path for path in repaired)]
+    faults += tuple(Fault(file, *place(node, path), wrong, expected) for path, wrong, expected in found)
+    if faults:
+        raise FileFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
+    return _settings(shape, file, node)
+
+
+def _settings(shape: CentreShape, file: str, node: Keyed) -> Settings:
+    return Settings(
+        name=_line(shape.name),
+        arris_rule=shape.arris_rule or DEFAULTS.arris_rule,
+        upright_joint=_line(shape.upright_joint) or DEFAULTS.upright_joint,
+        mortar=shape.mortar or DEFAULTS.mortar,
+        day_height=shape.day_height,
+        tolerances=_line(shape.tolerances),
+        signatures=_signatures(shape.signatures) if shape.signatures else DEFAULTS.signatures,
+        retention=_retention(shape.retention) if shape.retention else DEFAULTS.retention,
+        criteria=tuple(map(_criterion, shape.criteria)),
+        file=file,
+        node=node,
+    )
+
+
+def _line(text: str | None) -> str:
+    """A text that may have been typed over several lines."""
+    return " ".join((text or "").split())
+
+
+def _signatures(shape: SignaturesShape) -> Signatures:
+    def signed(one: SignedShape | None) -> Signed:
+        return Signed(says=_line(one.says), signed=tuple(map(_line, one.signed))) if one else UNSIGNED
+
+    return Signatures(**{sheet.name: signed(getattr(shape, sheet.name)) for sheet in fields(Signatures)})
+
+
+def _retention(shape: RetentionShape) -> Retention:
+    typed = {kind.name: getattr(shape, kind.name) for kind in fields(Retention)}
+    return Retention(**{kind: None if months == ALWAYS else int(months) for kind, months in typed.items()})
+
+
+def _criterion(shape: CriterionShape) -> WrittenCriterion:
+    evidence = tuple(WrittenEvidence(**one.model_dump()) for one in shape.evidence)
+    return WrittenCriterion(code=shape.code, says=shape.says, evidence=evidence)
+
+
+def _wrong(shape: CentreShape) -> Iterator[_Wrong]:
+    """What the shape alone does not show."""
+    if shape.name is not None:
+        yield from _too_long(("name",), shape.name, LONGEST_NAME)
+    if shape.tolerances is not None:
+        yield from _too_long(("tolerances",), shape.tolerances, LONGEST_NAME)
+    yield from _one_of("arris_rule", shape.arris_rule, ARRIS_RULES)
+    yield from _one_of("mortar", shape.mortar, MORTARS)
+    word = shape.upright_joint
+    if word is not None and not WORD.fullmatch(_line(word)):
+        expected = f"expected one or more words of letters, at most {LONGEST_WORD} characters, such as perp"
+        yield ("upright_joint",), f"`{harmless(word)}` is not a word to print", expected
+    if shape.day_height is not None and not LEAST_DAY <= shape.day_height <= HIGHEST_DAY:
+        yield ("day_height",), "`day_height` is out of all reason", f"expected {LEAST_DAY} to {HIGHEST_DAY} mm"
+    for sheet in fields(Signatures) if shape.signatures else ():
+        if (signed := getattr(shape.signatures, sheet.name)) is not None:
+            yield from _signs(("signatures", sheet.name), signed)
+
+
+def _signs(path: Path, shape: SignedShape) -> Iterator[_Wrong]:
+    if shape.says is not None:
+        yield from _too_long((*path, "says"), shape.says, LONGEST_SAYS)
+    if len(shape.signed) > MOST_WHO:
+        yield (*path, "signed"), f"{len(shape.signed)} sign", f"at most {MOST_WHO} sign a sheet"
+    for index, who in enumerate(shape.signed):
+        yield from _too_long((*path, "signed", index), who, LONGEST_WHO)
+
+
+def _too_long(path: Path, text: str, most: int) -> Iterator[_Wrong]:
+    if not 1 <= len(_line(text)) <= most:
+        key = next(step for step in reversed(path) if isinstance(step, str))
+        said = f"has {len(_line(text))} characters" if text.strip() else "is blank"
+        yield path, f"`{key}` {said}", f"expected 1 to {most} characters"
+
+
+def _one_of(key: str, typed: str | None, known: Sequence[str]) -> Iterator[_Wrong]:
+    if typed is not None and typed not in known:
+        yield (key,), f"`{key}` is `{harmless(typed)}`", near(typed, known, "expected one of")

@@ -1,0 +1,1 @@
+"""Tables in and out: CSV and XLSX as they come, read row by row with every fault told; workbooks written safely."""

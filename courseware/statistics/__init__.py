@@ -1,0 +1,1 @@
+"""Figures from marks: facility, discrimination, reliability, agreement, each with its interval. Pure."""

@@ -1,0 +1,78 @@
+"""A centre's criteria file mapped over the record: banks, jobs and sittings gathered, the map written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path, PurePath
+from typing import TYPE_CHECKING
+
+from courseware.banks import Bank, read_bank
+from courseware.database.kept_marks import marks_of
+from courseware.database.sittings import sitting_of
+from courseware.files.bank_files import find_banks, read_banks, shipped_banks
+from courseware.jobs.plan import plan_of
+from courseware.jobs.sheets import job_sheets
+from courseware.marking.marks import MarkedSitting
+from courseware.papers.sitting import Sitting
+from courseware.quality.criteria import Offer, criteria_of, offer
+from courseware.quality.criteria_map import CriteriaMap, criteria_map
+from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
+from courseware.settings.settings import Settings
+from courseware.workflows.jobs import find_job, shipped_jobs
+from courseware.workflows.quality import write_both
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+
+def map_criteria(
+    engine: Engine | None,
+    codes: Sequence[str],
+    settings: Settings,
+    banks: Sequence[str],
+    *,
+    names: bool,
+    out: Path,
+    day: str,
+) -> tuple[CriteriaMap, tuple[Path, ...]]:
+    """Writes the map of the criteria in a centre's settings over these sittings. Returns both.
+
+    `banks` are further banks that it may name.
+    """
+    ordered = [_marked(engine, code) for code in codes] if engine is not None else []
+    own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths)[0]]
+    offered = _offered((*_issued_banks(one.sitting for one in ordered), *own), settings)
+    found = criteria_map(criteria_of(settings, offered), ordered)
+    file = PurePath(settings.file).name
+    shown = named(found) if names else {}
+    sheet = criteria_sheet(found, ordered, file, day, shown)
+    workbook = criteria_workbook(found, ordered, file, day, shown)
+    files = write_both(engine, out, f"criteria-map-{day}", sheet, workbook)
+    return found, files
+
+
+def _marked(engine: Engine, code: str) -> MarkedSitting:
+    return MarkedSitting(sitting=sitting_of(engine, code), marked=marks_of(engine, code, "first"))
+
+
+def _issued_banks(issued: Iterable[Sitting]) -> tuple[Bank, ...]:
+    texts = {source.sha256: (source, sitting.settings) for sitting in issued for source in sitting.banks}
+    return tuple(read_bank(source.text.encode(), source.file, own) for source, own in texts.values())
+
+
+def _offered(banks: Sequence[Bank], settings: Settings) -> Offer:
+    return offer(banks, {name: _lines(name, settings) for name in shipped_jobs()})
+
+
+def _lines(job: str, settings: Settings) -> tuple[str, ...]:
+    """The lines of a job's observation sheet, as the centre has it."""
+    words = Settings(upright_joint=settings.upright_joint)
+    sheets = job_sheets(plan_of(find_job(job, words)), None, "")
+    return tuple(
+        row[0]
+        for sheet in sheets
+        if sheet.file == "observation-sheet"
+        for block in sheet.blocks
+        if block.table
+        for row in block.table.rows
+    )

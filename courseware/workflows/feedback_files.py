@@ -1,0 +1,201 @@
+"""What comes of marking, written beside the papers: feedback sheets, the class picture, what is to be settled."""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from courseware.banks import Space
+from courseware.class_report.report import class_picture
+from courseware.class_report.teach_again import Starter
+from courseware.class_report.workbook import class_workbook
+from courseware.database.kept_marks import marks_of
+from courseware.database.sittings import sittings, text_of
+from courseware.drawings import draw
+from courseware.feedback.feedback_text import VariantKey
+from courseware.feedback.fresh_question import ExerciseName, variant_had
+from courseware.files.atomic import PRIVATE, write_whole
+from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedback_file
+from courseware.files.sitting_folders import SittingFolder
+from courseware.marking.mark import Marked
+from courseware.marking.marks import Mark, MarkedSitting, NamedSlip
+from courseware.papers.codes import keyed
+from courseware.papers.compose import Sources, compose_exercise
+from courseware.papers.deal import issue_exercise
+from courseware.papers.invented import invented_site
+from courseware.papers.shares import ENOUGH, for_papers, for_practice
+from courseware.papers.sitting import IssuedPaper, Sitting
+from courseware.papers.sitting_file import read_sitting
+from courseware.printing.feedback_sheets import Handback, print_feedback
+from courseware.printing.render import job_pdf
+from courseware.printing.workers import sitting_in
+from courseware.spreadsheets.xlsx_out import Page, safe_workbook
+from courseware.workflows.issuing import Tell
+from courseware.workflows.joined_files import Joined, write_joined
+from courseware.workflows.marking import marked_folder
+from courseware.workflows.proving import prove_all
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+_STARTER = "a starter for the class"
+
+
+def hand_back(
+    engine: Engine,
+    where: SittingFolder,
+    marked: Marked,
+    *,
+    names: bool,
+    processes: int,
+    tell: Tell,
+) -> Path:
+    """Writes everything that comes of marking into the sitting's folder. Returns where.
+
+    Call it while holding the output folder, from the entering of the scripts on: of two runs at once the later then has
+    both assessors' work. The class picture goes by each paper's first attempt, the feedback by the last.
+    """
+    sitting, sources = sitting_in(where.text)
+    spaces = _fresh_spaces(sources, sitting, marked, processes)
+    who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
+    folder = marked_folder(where)
+    others = tuple(_others(engine, sitting))
+    sheets = _sheets(sitting, marked, others)
+    there = {paper.code for paper in marked.papers}
+    first_attempts = [paper for paper in marked.attempts if paper.code in there]
+    picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
+    indices = {name: array("L", space.indices) for name, space in spaces.items()}
+    codes = [sitting.papers[sheet.place].code for sheet in sheets]
+    for sheet, pdf in print_feedback(where.text, indices, sheets, processes):
+        write_whole(where.path / feedback_file(sitting.papers[sheet.place].code), pdf, PRIVATE)
+        tell(1)
+    made = [where.path / feedback_file(code) for code in codes]
+    _tidy(folder, made)
+    if made:
+        write_joined([Joined(path=folder / ALL_FEEDBACK, sheets=tuple(made), mode=PRIVATE)], processes)
+    write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), PRIVATE)
+    write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), PRIVATE)
+    if marked.questions or to_look_at(marked):
+        write_whole(folder / SETTLE, _to_settle(sitting, marked), PRIVATE)
+    return folder
+
+
+def _tidy(folder: Path, made: Sequence[Path]) -> None:
+    """Takes away what an earlier marking left and this one does not have."""
+    for old in (*folder.glob("feedback-*.pdf"), folder / SETTLE, folder / ALL_FEEDBACK):
+        if old not in made:
+            old.unlink(missing_ok=True)
+
+
+def _sheets(sitting: Sitting, marked: Marked, others: Sequence[MarkedSitting]) -> list[Handback]:
+    """Who gets a sheet: every learner with a script, with what they had and slipped on before."""
+    places = {paper.code: place for place, paper in enumerate(sitting.papers)}
+    found: list[Handback] = []
+    for paper in marked.papers:
+        if paper.status != "absent":
+            place = places[paper.code]
+            had, earlier = _before(sitting.papers[place], others)
+            found.append(Handback(place=place, marked=paper, had=had, earlier=earlier))
+    return found
+
+
+def _before(paper: IssuedPaper, others: Sequence[MarkedSitting]) -> tuple[frozenset[VariantKey], tuple[NamedSlip, ...]]:
+    """The variants that this paper's learner had in other sittings, and the slips named there."""
+    had: set[VariantKey] = set()
+    slips: list[NamedSlip] = []
+    for other, marked in others if paper.learner.known else ():
+        for theirs in other.papers:
+            if theirs.learner == paper.learner:
+                had |= {variant_had(issued) for issued in theirs.exercises}
+                slips += [s for one in marked if one.code == theirs.code for mark in one.marks for s in mark.slips]
+    return frozenset(had), tuple(slips)
+
+
+def _others(engine: Engine, sitting: Sitting) -> list[MarkedSitting]:
+    """The record's other sittings that have an exercise of this one, with the marks of their papers as they stand."""
+    exercises = {issued.exercise for issued in sitting.papers[0].exercises}
+    found: list[MarkedSitting] = []
+    for summary in sittings(engine):
+        text = text_of(engine, summary.code) if summary.code != sitting.code and summary.scripts else ""
+        if any(f'"{exercise}"' in text for exercise in exercises):
+            newest = {paper.code: paper for paper in marks_of(engine, summary.code, "first")}
+            found.append(MarkedSitting(read_sitting(text), tuple(newest.values())))
+    return found
+
+
+def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes: int) -> dict[ExerciseName, Space]:
+    """What fresh questions are drawn from: the sitting's exercises; the others of its topics where one may be wanted.
+
+    That is where a script is all right, or an exercise has so few variants that a learner may have had them all.
+    """
+    issued = dict.fromkeys((one.topic, one.exercise) for one in sitting.papers[0].exercises)
+    spaces = _proved(sources, issued, processes)
+    all_right = any(paper.marks and paper.total == paper.of for paper in marked.papers)
+    if all_right or any(len(space) < ENOUGH for space in spaces.values()):
+        topics = {topic for topic, _ in issued}
+        others = [name for name in sources.exercises if name[0] in topics and name not in issued]
+        spaces |= _proved(sources, others, processes)
+    return spaces
+
+
+def _proved(sources: Sources, names: Iterable[ExerciseName], processes: int) -> dict[ExerciseName, Space]:
+    """The proved variants of these exercises that are for practice, so that a retake has none of them.
+
+    An exercise with no proved variant is not among them: it was issued before this program asked as much.
+    """
+    chosen = {name: sources.exercises[name] for name in names}
+    proofs = prove_all(list(chosen.values()), processes, lambda _: None)
+    spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if len(proof.space)}
+    return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
+
+
+def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, Space]) -> dict[str, Starter]:
+    """A fresh question with its answer for each part of the sitting's exercises, by `exercise/part`."""
+    found: dict[str, Starter] = {}
+    for number, issued in enumerate(sitting.papers[0].exercises, 1):
+        bank, exercise = sources.exercises[issued.topic, issued.exercise]
+        space = spaces.get((issued.topic, issued.exercise))
+        if space is None:
+            continue
+        given = space.variant(keyed(sitting.seed, _STARTER, issued.exercise) % len(space))
+        site = invented_site(keyed(sitting.seed, _STARTER, "site", issued.exercise))
+        fresh = issue_exercise(number, bank, exercise, given, site, sitting.seed, _STARTER)
+        key = compose_exercise(number, fresh, sources)
+        pose = f"{key.asked.setting} {key.asked.pose}".strip()
+        picture = draw(key.asked.drawing) if key.asked.drawing else None
+        answers = [answer for own in key.answers for answer in own]
+        asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
+        for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
+            options = " ".join(f"{letter}: {say}." for letter, say in part.options)
+            note = part.note and f"({part.note})"  # as on the paper
+            ask = " ".join(filter(None, (part.ask, row, note, options)))
+            found[f"{exercise.name}/{entry.name}"] = Starter(pose, ask, answer.answer, picture)
+    return found
+
+
+def to_look_at(marked: Marked) -> list[tuple[str, Mark]]:
+    """The marks that wait for the assessor's look at the working, by paper."""
+    return [
+        (paper.code, mark)
+        for paper in marked.papers
+        for mark in paper.marks
+        if mark.provisional and mark.how != "asked"
+    ]
+
+
+def _to_settle(sitting: Sitting, marked: Marked) -> bytes:
+    columns = {"row": 8, "code": 16, "part": 10, "written": 30, "what is unclear": 70}
+    rows = [(one.line, one.code, one.label, one.written, one.why) for one in marked.questions]
+    answers = {(paper.code, part.label): f"{part.answer} {part.unit}".strip()
+               for paper in sitting.papers for part in paper.parts}  # fmt: skip
+    look = [(code, mark.label, mark.written, answers[code, mark.label], mark.marks, mark.of, mark.why)
+            for code, mark in to_look_at(marked)]  # fmt: skip
+    heads = {"code": 16, "part": 10, "written": 20, "the key": 20, "marks": 8, "of": 6, "why": 70}
+    pages = (
+        Page(title="To settle", columns=columns, rows=rows),
+        Page(title="See the working", columns=heads, rows=look),
+    )
+    return safe_workbook(pages, date.today().isoformat())

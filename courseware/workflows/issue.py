@@ -1,0 +1,247 @@
+"""Papers issued: from banks, like another sitting, again as a retake, by level, or as worksheets on a job."""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+from courseware import __version__
+from courseware.banks import Bank, SafetyNotes
+from courseware.database.errors import RecordFaulty
+from courseware.database.sittings import take
+from courseware.database.written_files import note_files
+from courseware.files.atomic import one_at_a_time
+from courseware.files.bank_files import NotFound, find_banks, read_banks, read_file, shipped_notes
+from courseware.files.record_location import opened, record_file, record_url
+from courseware.files.sitting_files import SITTING
+from courseware.files.sitting_folders import read_folder, sitting_folder
+from courseware.jobs.task import Task
+from courseware.papers.class_list import ClassList, read_class_list
+from courseware.papers.deal import Choosing, Chosen, Heads, choose, shared_variants
+from courseware.papers.group import Group, numbered
+from courseware.papers.shares import for_papers
+from courseware.papers.sitting import Sitting
+from courseware.papers.sitting_checks import LONGEST_TITLE
+from courseware.papers.unused_variants import VariantsHad
+from courseware.printing.engine import cuts_fonts_fast
+from courseware.printing.glyph_coverage import unprintable_names
+from courseware.settings.settings import Settings
+from courseware.words import count, listed
+from courseware.workflows import issuing
+from courseware.workflows.jobs import worksheet
+from courseware.workflows.proving import proved
+from courseware.workflows.retaking import banks_of, had_before, had_in_group, learners_of, worksheet_on_a_job
+from courseware.workflows.watch import Watch
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IssueOptions:
+    """What may be asked of a sitting beside banks and group; `seed` is one that was typed."""
+
+    out: Path
+    settings: Settings
+    processes: int
+    title: str | None = None
+    seed: str | None = None
+    level: int | None = None
+    exercises: int | None = None
+    picked: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Issued:
+    """A sitting's folder, how many papers are in it, whether a stopped run was gone on with.
+
+    `arris_rule` is '' where none of its banks goes by one.
+    """
+
+    folder: Path
+    papers: int
+    resumed: bool
+    arris_rule: str
+
+
+def group_of(file: Path | None, learners: int, name: str | None, watch: Watch) -> Group:
+    """The group of a class list, told of its doubts, or one of so many numbered papers."""
+    if file is None:
+        return numbered(learners)
+    return Group(name=name or group_name(file), learners=_read_list(file, watch).learners)
+
+
+def groups_by_level(file: Path, name: str | None, watch: Watch) -> dict[int, Group]:
+    """The group of a class list in parts, by its column `Level`; levels that nobody has are left out."""
+    found = _read_list(file, watch, levels=True)
+    return {
+        level: Group(
+            name=f"{name or group_name(file)}, level {level}",
+            learners=tuple(who for who, own in zip(found.learners, found.levels, strict=True) if own == level),
+        )
+        for level in sorted(set(found.levels))
+    }
+
+
+def group_name(file: Path) -> str:
+    """The name of a group from its class list's file: `group-a.csv` gives `Group a`."""
+    words = file.stem.replace("-", " ").replace("_", " ")
+    return words[:1].upper() + words[1:]
+
+
+def issue_sitting(named: Sequence[str], group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
+    """Chooses from the banks named, then proves, deals and prints."""
+    banks, notes = read_banks(find_banks(named), options.settings)
+    if options.seed:
+        watch.note("a seed that was typed can be guessed; for a formal assessment leave --seed out.")
+    choosing = Choosing(level=options.level, exercises=options.exercises, picked=options.picked)
+    seed = options.seed or secrets.token_hex(32)
+    chosen = choose(banks, choosing, seed)  # by the secret seed too: nobody can know the questions in advance
+    topics = [bank.topic for bank in banks if any(own is bank for own, _ in chosen)]
+    heads = Heads(title=options.title or title_of(topics), date=date, group=group, seed=seed, version=__version__)
+    asked = [[bank.sha256 for bank in banks], options.level, options.exercises, options.picked]
+    return _prove_and_print(heads, banks, notes, chosen, options, watch, asked=asked)
+
+
+def issue_by_level(
+    named: Sequence[str], groups: Mapping[int, Group], date: str, options: IssueOptions, watch: Watch
+) -> Iterator[Issued]:
+    """A sitting for each level of a mixed group; refused whole where the banks hold too little of a level."""
+    banks, _ = read_banks(find_banks(named), options.settings)
+    for level in groups:
+        choose(banks, Choosing(level=level, exercises=options.exercises), "any")
+    for level, group in groups.items():
+        yield issue_sitting(named, group, date, replace(options, level=level), watch)
+
+
+def issue_like(named: str, group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
+    """Issues the exercises of another sitting to this group, from the banks that its file holds, dealt again.
+
+    Whoever stood in that sitting, or in one beside it, gets no variant that they had.
+    """
+    like = sitting_folder(named)
+    sitting = _today(like.sitting, options.settings)
+    if worksheet_on_a_job(sitting):
+        raise NotFound("the figures of these worksheets are a job's; make them with `courseware job`, for any group")
+    banks, notes, chosen = banks_of(sitting)
+    heads = Heads(
+        title=options.title or sitting.title, date=date, group=group, seed=options.seed or secrets.token_hex(32),
+        version=__version__,
+    )  # fmt: skip
+    had = had_in_group(group.learners, like, options.out)
+    return _prove_and_print(heads, banks, notes, chosen, options, watch, asked=_names(chosen), had=had)
+
+
+def retake(named: str, learners: Sequence[str], date: str, options: IssueOptions, watch: Watch) -> Issued:
+    """Issues the exercises of a sitting again to its learners, or some of them: variants that they have not had."""
+    first = sitting_folder(named)
+    sitting = _today(first.sitting, options.settings)
+    banks, notes, chosen = banks_of(sitting)
+    papers = learners_of(sitting, learners)
+    heads = Heads(
+        title=options.title or f"Retake: {sitting.title}"[:LONGEST_TITLE],
+        date=date,
+        group=Group(name=sitting.group, learners=tuple(paper.learner for paper in papers)),
+        seed=options.seed or secrets.token_hex(32),
+        version=__version__,
+        retake_of=sitting.code,
+    )
+    had = had_before(papers, first, options.out)
+    return _prove_and_print(heads, banks, notes, chosen, options, watch, asked=_names(chosen), had=had)
+
+
+def issue_worksheet(task: Task, group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
+    """A sitting whose givens are those of the job, the same for every learner."""
+    bank, exercises = worksheet(task)
+    heads = Heads(
+        title=f"Worksheet: {task.shape.job}"[:LONGEST_TITLE], date=date, group=group, seed=secrets.token_hex(32),
+        version=__version__,
+    )  # fmt: skip
+    chosen = tuple((bank, exercise) for exercise in exercises)
+    return _prove_and_print(
+        heads, (bank,), shipped_notes(), chosen, options, watch, asked=_names(chosen), one_for_each=False
+    )
+
+
+def take_in(folder: Path, watch: Watch) -> None:
+    """Takes a sitting just issued into the record beside it, or the one that the environment names, where it is."""
+    out = folder.resolve().parent
+    try:
+        url = record_url(None, out)
+        if (file := record_file(url)) is not None and not file.exists():
+            return
+        new = read_folder(folder)
+        with one_at_a_time(out, watch.waiting), opened(url, make=False) as engine:
+            take(engine, new.sitting, new.text, at=datetime.now(UTC))
+            note_files(engine, [folder / SITTING])
+    except (NotFound, RecordFaulty) as refused:
+        watch.note(f"the retake is issued, but the record did not take it in: {refused}")
+
+
+def title_of(topics: Sequence[str]) -> str:
+    """The topics in words; of those that are too long for a title as many as fit, and how many more there are."""
+    each = list(dict.fromkeys(topics))
+    titles = [in_one_line(each)]
+    for named in range(len(each) - 1, 0, -1):
+        titles.append(in_one_line([*each[:named], count(len(each) - named, "more topic")]))
+    return next((title for title in titles if len(title) <= LONGEST_TITLE), each[0][:LONGEST_TITLE])
+
+
+def in_one_line(topics: Sequence[str]) -> str:
+    """Each topic once: `Opening sizes, course gauge and resource lists`."""
+    first, *others = dict.fromkeys(topics)
+    return listed([first, *(topic[:1].lower() + topic[1:] for topic in others)])
+
+
+def _read_list(file: Path, watch: Watch, *, levels: bool = False) -> ClassList:
+    found = read_class_list(read_file(file), file.name, levels=levels)
+    for note in found.notes:
+        watch.note(note)
+    return found
+
+
+def _today(sitting: Sitting, settings: Settings) -> Sitting:
+    """A sitting as it is issued again: by the rules of then, which its answers go by, on sheets as printed today."""
+    return replace(sitting, settings=settings.by_the_rules_of(sitting.settings))
+
+
+def _names(chosen: Sequence[Chosen]) -> list[list[str]]:
+    """The exercises of a request that names them, with their givens: a worksheet's are narrowed to the job's own."""
+    return [
+        [bank.sha256, exercise.name, *(f"{given.name}: {given.values}" for given in exercise.givens)]
+        for bank, exercise in chosen
+    ]
+
+
+def _prove_and_print(
+    heads: Heads,
+    banks: tuple[Bank, ...],
+    notes: SafetyNotes | None,
+    chosen: tuple[Chosen, ...],
+    options: IssueOptions,
+    watch: Watch,
+    *,
+    asked: object,
+    had: Sequence[VariantsHad] = (),
+    one_for_each: bool = True,
+) -> Issued:
+    """What every sitting goes through: nothing is issued that fails its proof, and every doubt is told.
+
+    `one_for_each`: whether variants that must be shared are worth telling.
+    """
+    proofs = proved(chosen, options.processes, "is not issued", watch)
+    spaces, learners = [for_papers(proof.space) for proof in proofs], heads.group.learners
+    for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
+        watch.note(f"{name} has {size} variants for {len(learners)} learners; some are shared.")
+    with watch.progress("Printing", 2 * len(learners)) as tell:
+        folder, resumed = issuing.issue(
+            heads, banks, notes, chosen, spaces, options.out, options.processes, tell, watch.waiting,
+            typed_seed=options.seed, asked=asked, had=had,
+        )  # fmt: skip
+    if not cuts_fonts_fast():
+        watch.note("with the library libharfbuzz-subset0 installed, printing is twice as fast.")
+    for note in unprintable_names(learners):
+        watch.note(note)
+    by_rule = any("arris_rule" in bank.text for bank in banks)
+    rule = banks[0].settings.arris_rule if by_rule else ""
+    return Issued(folder=folder, papers=len(learners), resumed=resumed, arris_rule=rule)

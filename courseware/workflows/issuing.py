@@ -1,0 +1,140 @@
+"""Issuing a sitting, and making its PDFs again from sitting.json alone."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from courseware.banks import Bank, SafetyNotes, Space
+from courseware.files.atomic import Unfinished, begin, finish, one_at_a_time, slug, write_whole
+from courseware.files.sitting_files import (
+    ALL_KEYS,
+    ALL_PAPERS,
+    GRID,
+    LEARNERS,
+    SHEET,
+    SITTING,
+    TUTOR,
+    key_file,
+    paper_file,
+)
+from courseware.marking.marking_sheet import marking_sheet
+from courseware.papers.compose import compose_key
+from courseware.papers.deal import Chosen, Heads, deal_sitting
+from courseware.papers.sitting import Sitting
+from courseware.papers.sitting_file import SittingFaulty, read_sitting, settings_told, write_sitting
+from courseware.papers.unused_variants import VariantsHad
+from courseware.printing.versions import versions
+from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in
+from courseware.settings.settings import Settings
+from courseware.workflows.joined_files import Joined, write_joined
+
+Tell = Callable[[int], None]
+
+
+def issue(
+    heads: Heads,
+    banks: Sequence[Bank],
+    safety: SafetyNotes | None,
+    chosen: Sequence[Chosen],
+    spaces: Sequence[Space],
+    out: Path,
+    processes: int,
+    tell: Tell,
+    waiting: Callable[[], None],
+    *,
+    typed_seed: str | None,
+    asked: object,
+    had: Sequence[VariantsHad] = (),
+) -> tuple[Path, bool]:
+    """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run.
+
+    `asked` is what was asked for, as JSON has it: the same request goes on with the exercises that a stopped run chose.
+    `had` is what each learner of a retake has had before.
+    """
+    name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
+    made_with = versions()
+    request = _request(heads, banks[0].settings, asked, safety, typed_seed, made_with)
+    with one_at_a_time(out, waiting):
+        unfinished = begin(out, name, request)
+        sitting_file = unfinished.path / SITTING
+        if sitting_file.exists():
+            text = sitting_file.read_text(encoding="utf-8")
+        else:
+            dealt = deal_sitting(heads, banks, safety, chosen, spaces, had)
+            text = write_sitting(replace(dealt, made_with=made_with))
+            del dealt  # a large class is large in memory
+        sitting = read_sitting(text)  # before it is written: what cannot be read back is not issued
+        write_whole(sitting_file, text.encode(), 0o600)
+        _print_all(text, sitting, unfinished.path, processes, tell)
+        return finish(unfinished), unfinished.resumed
+
+
+def again(text: str, sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
+    """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`."""
+    _compose_all(text)
+    with one_at_a_time(out, waiting):
+        name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
+        unfinished: Unfinished = begin(out, name, hashlib.sha256(text.encode()).hexdigest())
+        write_whole(unfinished.path / SITTING, text.encode(), 0o600)
+        _print_all(text, sitting, unfinished.path, processes, tell)
+        return finish(unfinished)
+
+
+def _compose_all(text: str) -> None:
+    """Works out every sheet before a folder is begun, so that a sitting changed by hand is refused whole."""
+    try:
+        sitting, sources = sitting_in(text)
+        for place in range(len(sitting.papers)):
+            compose_key(sitting, place, sources)
+    except SittingFaulty:
+        raise
+    except (LookupError, TypeError, ValueError, ArithmeticError):  # a bank's, a formula's, the trade core's
+        raise SittingFaulty("what it says of its papers does not fit its banks; it has been changed by hand") from None
+
+
+def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: Tell) -> None:
+    (folder / LEARNERS).mkdir(exist_ok=True)
+    (folder / TUTOR).mkdir(mode=0o700, exist_ok=True)
+    sheets = [Sheet(place=place, key=key) for place in range(len(sitting.papers)) for key in (False, True)]
+    left = [sheet for sheet in sheets if not _file(folder, sitting, sheet).exists()]
+    tell(len(sheets) - len(left))
+
+    def take(sheet: Sheet, pdf: bytes) -> None:
+        write_whole(_file(folder, sitting, sheet), pdf, 0o600 if sheet.key else 0o644)
+        tell(1)
+
+    print_sheets(text, left, processes, take)
+    codes = [paper.code for paper in sitting.papers]
+    joined = (
+        Joined(path=folder / ALL_PAPERS, sheets=tuple(folder / paper_file(code) for code in codes), mode=0o644),
+        Joined(path=folder / ALL_KEYS, sheets=tuple(folder / key_file(code) for code in codes), mode=0o600),
+    )
+    write_joined(joined, processes)
+    write_whole(folder / GRID, print_grid(text, len(codes), processes), 0o600)
+    write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
+
+
+def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
+    code = sitting.papers[sheet.place].code
+    return folder / (key_file(code) if sheet.key else paper_file(code))
+
+
+def _request(
+    heads: Heads,
+    settings: Settings,
+    asked: object,
+    safety: SafetyNotes | None,
+    typed_seed: str | None,
+    made_with: Mapping[str, str],
+) -> str:
+    """What makes two requests the same: a stopped run is gone on with only for these."""
+    told = [
+        heads.title, heads.date, heads.group.name, settings.arris_rule, heads.version, heads.retake_of, typed_seed,
+        [[learner.name, learner.reference] for learner in heads.group.learners],
+        asked, safety.sha256 if safety else "", made_with, settings_told(settings),
+    ]  # fmt: skip
+    return hashlib.sha256(json.dumps(told).encode()).hexdigest()

@@ -1,0 +1,93 @@
+"""A sitting marked: its sheet read and entered into the record, and all of it marked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from courseware.database.deciding import differing
+from courseware.database.entering import Role
+from courseware.database.kept_decisions import KeptDecision, Lapsed
+from courseware.database.kept_marks import keep_marks
+from courseware.database.scripts import Entered, decisions_of, enter_scripts, lapsed_decisions, scripts_of
+from courseware.database.sittings import take
+from courseware.database.written_files import note_files
+from courseware.files.bank_files import NotFound, read_file
+from courseware.files.sitting_files import MARKED, SHEET, SITTING, TUTOR
+from courseware.files.sitting_folders import SittingFolder
+from courseware.marking.mark import Marked, mark_scripts
+from courseware.marking.marks import Decision, Query
+from courseware.marking.script_sheet import Scripts, read_scripts
+from courseware.printing.workers import sitting_in
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+
+def marked_folder(where: SittingFolder) -> Path:
+    """The sitting's folder of what comes of marking, made where there is none.
+
+    Raises `NotFound` where a link or a file stands there.
+    """
+    folder = where.path / MARKED
+    if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
+        raise NotFound(f"{folder} is not a folder of its own; move it away, then mark again")
+    folder.mkdir(mode=0o700, exist_ok=True)
+    return folder
+
+
+def read_sheet(where: SittingFolder, named: str | None) -> Scripts:
+    """The marking sheet named, else the sitting's own. Raises `NotFound`, `SheetFaulty` or `TableFaulty`."""
+    path = Path(named) if named else where.path / TUTOR / SHEET
+    return read_scripts(read_file(path), path.name, where.sitting)
+
+
+def enter_and_mark(
+    engine: Engine,
+    where: SittingFolder,
+    sheet: Scripts,
+    decisions: Sequence[Decision],
+    *,
+    assessor: str,
+    role: Role,
+    source: str,
+    at: datetime,
+    kept: Sequence[KeptDecision] = (),
+) -> tuple[Entered, Marked]:
+    """Enters a sheet into the record, then marks every script that the record has of this sitting.
+
+    So two assessors, each with a part of the class, end with the whole of it. `kept` are the decisions kept beside the
+    sitting, for a record that was made again.
+    """
+    code = where.sitting.code
+    take(engine, where.sitting, where.text, at=at)
+    note_files(engine, [file for file in [where.path / SITTING] if file.is_file()])
+    had = {script.code for script in scripts_of(engine, code, role)} - {script.code for script in sheet.scripts}
+    cleared = {script.code: script for script in sheet.blank if script.code in had}
+    typed = (*sheet.scripts, *cleared.values())
+    entered = enter_scripts(
+        engine, code, typed, sheet.decisions,
+        assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
+    )  # fmt: skip
+    sitting, sources = sitting_in(where.text)
+    standing = decisions_of(engine, code, role)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), standing, sources)
+    lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *lapsed_decisions(engine, code, role)))
+    keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
+    stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
+    questions = (*marked.questions, *lapsed)
+    told = replace(entered, differing=differing(sheet.decisions, standing))
+    return told, replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
+
+
+def _lapsed(one: Lapsed) -> Query:
+    """A decision whose answer has changed, put to the assessor again."""
+    decided = one.decision
+    why = (
+        f"the decision ({decided.marks} of its marks: {decided.reason.rstrip('.')}) was made on `{one.before}` and has "
+        "lapsed; decide again, in other words, or take it out"
+    )
+    return Query(code=decided.code, label=decided.label, line=one.line, written=one.now, why=why)

@@ -1,0 +1,30 @@
+"""`courseware again`: a sitting's folder made again from its record alone."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.commands.conftest import files, issue, only_folder, run
+
+
+def test_a_sitting_made_again_from_its_record_alone_is_the_same_byte_for_byte(desk, tmp_path) -> None:
+    folder = issue()
+    Path("piers.yaml").unlink()
+    Path("group-a.csv").unlink()
+    made = run("again", str(folder / "sitting.json"), "--out", "second", "--jobs", "1")
+    assert made.exit_code == 0, made.output
+    assert files(only_folder(Path("second"))) == files(folder)
+
+
+def test_a_sitting_changed_by_hand_is_refused(desk) -> None:
+    folder = issue()
+    sitting = (folder / "sitting.json").read_text(encoding="utf-8")
+    for changed in (
+        "{}", "[]", "nothing", sitting[:200], sitting.replace('"form": 1', '"form": 2'),
+        sitting.replace("topic: Piers", "topic: Peirs"), sitting.replace('"answer": "', '"answer": "9'),
+    ):  # fmt: skip
+        assert changed != sitting
+        Path("changed.json").write_text(changed, encoding="utf-8")
+        done = run("again", "changed.json", "--out", "second")
+        assert done.exit_code == 2, (changed[:80], done.output)
+        assert not list(Path("second").glob("[!.]*"))

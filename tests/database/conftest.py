@@ -1,0 +1,80 @@
+"""A record in a fresh folder with one sitting taken in, and what is typed into it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from sqlalchemy import Engine
+
+from courseware.database.opening import open_record
+from courseware.database.sittings import take
+from courseware.marking.marks import Mark, MarkedPaper, Script
+from courseware.papers.group import Learner
+from courseware.papers.sitting import IssuedPaper, Sitting
+from courseware.papers.sitting_file import write_sitting
+
+MORNING = datetime(2026, 1, 5, 9, 0, tzinfo=UTC)
+LEARNERS = (("Amara Okafor", "A-0012"), ("Łukasz Wójcik", "A-0013"), ("Zoë O'Brien-Smythe", ""))  # invented
+
+
+@pytest.fixture
+def later() -> Callable[[int], datetime]:
+    """So many minutes after the sitting was taken in."""
+    return lambda minutes: MORNING + timedelta(minutes=minutes)
+
+
+@pytest.fixture
+def written() -> Callable[..., Script]:
+    """A script of a paper with these cells in the order of its parts; the others are blank."""
+
+    def script(paper: IssuedPaper, *cells: str, status: str = "", line: int = 2) -> Script:
+        texts = dict(zip(labels(paper), (*cells, *[""] * len(labels(paper))), strict=False))
+        return Script(code=paper.code, cells=texts, status=status, line=line)
+
+    return script
+
+
+@pytest.fixture
+def marked() -> Callable[..., MarkedPaper]:
+    """A paper with each part marked the same."""
+
+    def mark(paper: IssuedPaper, earned: int = 1, status: str = "", **more: object) -> MarkedPaper:
+        said = {"how": "right", "why": "Right.", **more}
+        marks = tuple(Mark(label=label, marks=earned, of=2, **said) for label in labels(paper))
+        return MarkedPaper(code=paper.code, status=status, marks=marks)
+
+    return mark
+
+
+def labels(paper: IssuedPaper) -> list[str]:
+    return [part.label for exercise in paper.exercises for part in exercise.parts]
+
+
+@pytest.fixture(scope="session")
+def sitting(dealt) -> Sitting:
+    """A sitting of three learners, two of whom have references."""
+    plain = dealt(exercises=2)
+    people = [Learner(name=name, reference=reference) for name, reference in LEARNERS]
+    papers = tuple(replace(paper, learner=learner) for paper, learner in zip(plain.papers, people, strict=True))
+    return replace(plain, papers=papers)
+
+
+@pytest.fixture(scope="session")
+def other_sitting(dealt, sitting) -> Sitting:
+    """Another sitting of the same learners."""
+    plain = dealt(exercises=1, seed="another seed")
+    people = [paper.learner for paper in sitting.papers]
+    papers = tuple(replace(paper, learner=learner) for paper, learner in zip(plain.papers, people, strict=True))
+    return replace(plain, papers=papers, title="Setting out again", date="2026-03-02")
+
+
+@pytest.fixture
+def record(tmp_path, sitting) -> Iterator[Engine]:
+    """A record that holds the sitting."""
+    engine = open_record(f"sqlite:///{tmp_path / 'record.sqlite'}")
+    take(engine, sitting, write_sitting(sitting), at=MORNING)
+    yield engine
+    engine.dispose()

@@ -1,0 +1,181 @@
+"""Whatever stops a run, what it acknowledged is in the record: killed at any moment, a full disk, two at once."""
+
+from __future__ import annotations
+
+import random
+import resource
+import shutil
+import signal
+import subprocess
+import sys
+import textwrap
+import time
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+from sqlalchemy import select
+
+from courseware.database.connection import reading
+from courseware.database.errors import RecordFaulty, RecordRefuses
+from courseware.database.kept_marks import keep_marks, marks_of
+from courseware.database.opening import open_record
+from courseware.database.scripts import enter_scripts, scripts_of
+from courseware.database.sittings import sitting_of, take
+from courseware.database.tables import SCRIPT
+from courseware.papers.sitting_file import write_sitting
+
+# Types one script and its marks after another, each with its number, and says so after each commit.
+MARKER = """
+    import sys
+    from datetime import UTC, datetime
+    from courseware.database.kept_marks import keep_marks
+    from courseware.database.opening import open_record
+    from courseware.database.scripts import enter_scripts
+    from courseware.database.sittings import sitting_of
+    from courseware.marking.marks import Mark, MarkedPaper, Script
+
+    url, code, who, place, first, last = sys.argv[1:]
+    engine = open_record(url)
+    paper = sitting_of(engine, code).papers[int(place)]
+    labels = [part.label for exercise in paper.exercises for part in exercise.parts]
+    print("ready", flush=True)
+    for number in range(int(first), int(last)):
+        script = Script(code=paper.code, cells={label: f"{who} {number}" for label in labels})
+        common = {"role": "first", "at": datetime.now(UTC)}
+        enter_scripts(engine, code, [script], [], assessor=who, source="sheet.xlsx", **common)
+        marks = tuple(Mark(label=l, marks=1, of=2, how="right", why=f"{who} {number}", written="x" * 2000) for l in labels)
+        keep_marks(engine, code, [MarkedPaper(code=paper.code, status="", marks=marks)], by=who, **common)
+        print(number, flush=True)
+"""
+
+
+def marker(url: str, code: str, who: str, place: int, first: int, last: int) -> subprocess.Popen[str]:
+    words = [sys.executable, "-c", textwrap.dedent(MARKER), url, code, who, str(place), str(first), str(last)]
+    return subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+
+
+def stands(record, sitting, place: int = 0) -> tuple[str, set[str]]:
+    """The cell of the script as it stands, and what the marks say."""
+    [script] = [s for s in scripts_of(record, sitting.code, "first") if s.code == sitting.papers[place].code]
+    marks = [m for m in marks_of(record, sitting.code, "first") if m.code == sitting.papers[place].code]
+    return next(iter(script.cells.values())), {mark.why for paper in marks for mark in paper.marks}
+
+
+def test_a_run_killed_at_any_moment_loses_nothing_that_it_acknowledged(record, sitting) -> None:
+    chance = random.Random(20260105)
+    number, told = 0, set()
+    for _ in range(4):
+        run = marker(str(record.url), sitting.code, "Ann", 0, number, 10_000)
+        assert run.stdout is not None
+        assert run.stdout.readline() == "ready\n"
+        acknowledged = [run.stdout.readline() for _ in range(2)]
+        time.sleep(chance.random() / 10)
+        run.send_signal(signal.SIGKILL)
+        rest, _ = run.communicate()
+        told |= {int(line) for line in (*acknowledged, *rest.splitlines())}
+        last = max(told)
+
+        again = open_record(record.url)  # with its quick_check
+        cell, whys = stands(again, sitting)
+        assert cell in {f"Ann {last}", f"Ann {last + 1}"}
+        assert whys in ({f"Ann {last}"}, {f"Ann {last + 1}"})  # all parts' marks of one keeping, never some of two
+        with reading(again) as connection:
+            assert connection.exec_driver_sql("PRAGMA integrity_check").scalar() == "ok"
+            kept = set(connection.scalars(select(SCRIPT.c.cells)))
+        assert all(any(f'"Ann {seen}"' in cells for cells in kept) for seen in told)
+        number = last + 2
+
+
+def test_two_assessors_at_once_lose_nothing_of_each_other(record, sitting) -> None:
+    runs = [marker(str(record.url), sitting.code, who, place, 0, 12) for place, who in enumerate(("Ann", "Ben"))]
+    for run in runs:
+        _, complaint = run.communicate(timeout=120)
+        assert (run.returncode, complaint) == (0, "")
+    assert stands(record, sitting, 0) == ("Ann 11", {"Ann 11"})
+    assert stands(record, sitting, 1) == ("Ben 11", {"Ben 11"})
+    with reading(record) as connection:
+        assert len(connection.execute(select(SCRIPT)).all()) == 24
+
+
+def test_two_assessors_on_one_paper_keep_both_hands(record, sitting) -> None:
+    runs = [marker(str(record.url), sitting.code, who, 0, 0, 12) for who in ("Ann", "Ben")]
+    for run in runs:
+        _, complaint = run.communicate(timeout=120)
+        assert (run.returncode, complaint) == (0, "")
+    with reading(record) as connection:
+        kept = set(connection.scalars(select(SCRIPT.c.cells)))
+    assert all(any(f'"{who} {number}"' in cells for cells in kept) for who in ("Ann", "Ben") for number in range(12))
+
+
+@contextmanager
+def files_end_at(size: int):
+    """No file may grow over so many bytes, as on a disk without room."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+
+
+def test_a_disk_without_room_is_told_and_loses_nothing(record, sitting, later, written, marked) -> None:
+    paper = sitting.papers[0]
+
+    def mark(minute: int, size: int) -> None:
+        script = written(paper, f"try {minute}")
+        common = {"role": "first", "at": later(minute)}
+        enter_scripts(record, sitting.code, [script], (), assessor="Ann", source="s.xlsx", **common)
+        one = marked(paper, why=f"try {minute}", comment="x" * size)
+        keep_marks(record, sitting.code, [one], by="Ann", **common)
+
+    mark(1, 10)
+    file = Path(str(record.url.database))
+    with (
+        files_end_at(file.stat().st_size + 8192),
+        pytest.raises(RecordFaulty, match="no room left; nothing that was ack"),
+    ):
+        mark(2, 100_000)
+    again = open_record(record.url)
+    assert stands(again, sitting)[1] == {"try 1"}
+    mark(3, 100_000)  # with room again
+    assert stands(again, sitting) == ("try 3", {"try 3"})
+
+
+def test_a_full_disk_is_told_as_one() -> None:
+    """SQLite's own words for ENOSPC, from its list of result codes: SQLITE_FULL."""
+    import errno
+
+    from sqlalchemy import make_url
+    from sqlalchemy.exc import OperationalError
+
+    from courseware.database.errors import plain_errors
+
+    with pytest.raises(OSError, match="No space left") as full, plain_errors(make_url("sqlite:///r.sqlite")):
+        raise OperationalError("COMMIT", {}, Exception("database or disk is full"))
+    assert (full.value.errno, full.value.filename) == (errno.ENOSPC, "r.sqlite")
+
+
+def test_a_record_that_another_holds_is_told(record, sitting, monkeypatch) -> None:
+    from courseware.database import connection as own
+    from courseware.database.connection import writing
+
+    monkeypatch.setattr(own, "PATIENCE", 0.1)
+    other = open_record(record.url)
+    with writing(record), pytest.raises(RecordFaulty, match="another program has been writing to it"), writing(other):
+        raise AssertionError
+
+
+def test_a_lost_record_is_made_again_from_the_sitting_alone(record, sitting, later) -> None:
+    text = write_sitting(sitting)
+    Path(str(record.url.database)).unlink()
+    with pytest.raises(RecordRefuses):
+        open_record(record.url, make=False)
+    again = open_record(record.url)
+    assert take(again, sitting, text, at=later(1))
+    assert sitting_of(again, sitting.code) == sitting
+
+
+def test_a_copy_of_the_one_file_is_the_whole_record(record, sitting, tmp_path) -> None:
+    shutil.copy(str(record.url.database), tmp_path / "copy.sqlite")
+    assert sitting_of(open_record(f"sqlite:///{tmp_path}/copy.sqlite"), sitting.code) == sitting
