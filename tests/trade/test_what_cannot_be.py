@@ -12,7 +12,7 @@ import pytest
 
 from courseware.trade import GERMAN_NF, UK_METRIC, Format, TradeError
 from courseware.trade.arches import segmental_radius
-from courseware.trade.batching import batch, bulking_percent, parts_of
+from courseware.trade.batching import batch, parts_of
 from courseware.trade.bricks import bricks_for_area, order
 from courseware.trade.closers import queen_closer
 from courseware.trade.decorative import dog_tooth, pieces_in, stack_bond
@@ -118,8 +118,6 @@ ABOVE_0 = "must be above 0"
         (lambda: batch(1, cement_density=0), f"a density of cement of 0 makes no mortar: it {ABOVE_0}"),
         (lambda: batch(1, sand_density=0), f"a density of sand of 0 makes no mortar: it {ABOVE_0}"),
         (lambda: batch(1, bag_kg=0), f"a bag's mass of 0 makes no mortar: it {ABOVE_0}"),
-        (lambda: bulking_percent(159, 160), "sand of 159 mm cannot settle to 160 mm"),
-        (lambda: bulking_percent(10, 0), "a settled height of 0 makes no mortar"),
         *((lambda mix=mix: parts_of(mix), f"{mix!r} is no mix")
           for mix in ("5", "0:5", "1:0", "1:-1:6", "1:1:0", "1:1:6:1", "one to five", "")),
         # bricks that cannot be
@@ -174,7 +172,6 @@ def test_it_is_refused_in_words(ask: Callable[[], object], says: str) -> None:
         (lambda: order(101, pack=50), 3),
         (lambda: parts_of("1:0:6"), (1, 0, 6)),
         (lambda: batch(7, "1:6").cement_m3, 1),  # a dry factor of one
-        (lambda: bulking_percent(160, 160), 0),
         (lambda: Format("dry", 200, 100, 50, 0, 0).module, 200),
         (lambda: queen_closer(Format("thin", 215, 11, 65, 10, 10)), Fraction(1, 2)),
     ],
@@ -214,7 +211,6 @@ def test_herringbone_goes_into_an_opening_of_one_brick_and_its_joints_both_ways(
         lambda none: batch(1, cement_density=none),
         lambda none: batch(1, sand_density=none),
         lambda none: batch(1, bag_kg=none),
-        lambda none: bulking_percent(10, none),
         lambda none: Format("odd", none, 102, 65, 10, 10),
         lambda none: Format("odd", 215, none, 65, 10, 10),
         lambda none: Format("odd", 215, 102, none, 10, 10),
