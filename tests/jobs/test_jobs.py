@@ -193,6 +193,16 @@ def test_a_days_work_ends_on_a_course(day_height: int, ends: tuple[int, ...]) ->
     assert job(("hours: 6", f"hours: 6\nday_height: {day_height}")).days == ends
 
 
+def test_a_days_work_is_never_less_than_a_course() -> None:
+    assert days_of(3, Fraction(74), UK_METRIC) == (1, 2, 3)
+
+
+def test_what_a_job_does_not_say_is_as_the_manual_says() -> None:
+    """Common practice, no source: 1500 mm a day, 725 mm without support."""
+    shape = job().task.shape
+    assert (shape.day_height, shape.free_height) == (1500, 725)
+
+
 def test_practice_mortar_has_lime_for_cement() -> None:
     """The sixth part of 0.3427 m³ is 57 litres; bricks in it are used again, those in cement mortar are not."""
     shown = {}

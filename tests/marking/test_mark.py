@@ -29,7 +29,7 @@ from courseware.papers.group import Learner
 from courseware.papers.invented import invented_site
 from courseware.papers.part_kind import LETTERS
 from courseware.papers.sitting import IssuedPaper, IssuedPart, Sitting, SourceFile
-from courseware.part_kinds.choice.bank import ChoicePart
+from courseware.part_kinds.choice.bank import ChoicePart, SolvedChoice
 from courseware.settings.settings import DEFAULTS
 from courseware.trade import TradeError
 
@@ -181,6 +181,15 @@ def after_a_slip(exercise: Exercise, variant: Given, name: str, slip: Figure) ->
     return {later: exact_text(number.answer) for later, number in carried.items()} | {name: exact_text(slip)}
 
 
+def choices_followed(exercise: Exercise, variant: Given, slip: Mapping[str, Figure]) -> dict[str, int]:
+    """The places of the choices that one who goes on from a slip ticks, where one alone is right by it."""
+    return {
+        part.part.name: part.right.index(True)
+        for part in solve(exercise, variant, slip)
+        if isinstance(part, SolvedChoice) and not part.part.several and part.right.count(True) == 1
+    }
+
+
 @pytest.mark.parametrize(("bank", "exercise"), EXERCISES, ids=NAMES)
 def test_one_early_slip_costs_its_own_marks_only(bank: Bank, exercise: Exercise) -> None:
     """Every named slip of every part, carried on by the bank's own formulas: what comes later is right from it."""
@@ -198,7 +207,13 @@ def test_one_early_slip_costs_its_own_marks_only(bank: Bank, exercise: Exercise)
                 written = after_a_slip(exercise, variant, name, figure)
                 if written is None:
                     continue
-                cells = {p.label: written.get(p.name, p.answer or "all") for p in paper.exercises[0].parts}
+                ticked = choices_followed(exercise, variant, {name: figure})
+                cells = {
+                    p.label: LETTERS[p.shown.index(ticked[p.name])]
+                    if p.name in ticked
+                    else written.get(p.name, p.answer or "all")
+                    for p in paper.exercises[0].parts
+                }
                 found = marked(sitting, Script(code=paper.code, cells=cells)).papers[0]
                 charged = number.part.marks - number.part.slips[place].earns
                 lost = {m.label: (m.written, m.how) for m in found.marks if m.marks < m.of}
