@@ -15,6 +15,7 @@ from courseware.printing.bind_pdfs import bind_pdfs, pages_of
 from courseware.printing.render import job_pdf
 from courseware.quality.audit_copy import HOW_SAID, Contents, EventRow, Marking, front_sheet, history_sheet, marks_sheet
 from courseware.reports.as_typed import as_typed, by_code
+from courseware.settings.settings import DEFAULTS
 
 
 @pytest.fixture
@@ -88,7 +89,7 @@ def test_the_history_has_every_change_with_who_when_and_reason(sitting) -> None:
 
 def test_the_front_sheet_has_every_file_with_its_hash(sitting) -> None:
     pieces = (Contents(title="The paper", first=2, last=2), Contents(title="Its key", first=3, last=5))
-    rows = rows_of(front_sheet(sitting, sitting.papers[0], pieces, "2026-01-06", named=False))
+    rows = rows_of(front_sheet(sitting, sitting.papers[0], pieces, "2026-01-06", settings=DEFAULTS, named=False))
     assert ("The paper", "2") in rows
     assert ("Its key", "3 to 5") in rows
     hashes = {name: digest.replace(" ", "") for name, digest in rows if len(digest) > 60}
@@ -101,7 +102,7 @@ def test_the_learner_is_named_only_where_asked(sitting, named) -> None:
     name = issued.learner.name
     told = replace(SLIP, comment=f"I asked {name.upper()} about it")
     sheets = (
-        front_sheet(sitting, issued, (), "2026-01-06", named=named),
+        front_sheet(sitting, issued, (), "2026-01-06", settings=DEFAULTS, named=named),
         marks_sheet(issued, [marking(issued.code, told)], [], named=named),
     )
     for sheet in sheets:
@@ -151,7 +152,7 @@ def test_nasty_text_is_printed_whole(sitting) -> None:
 
 
 def test_pieces_are_bound_in_order_with_bookmarks(sitting) -> None:
-    sheet = front_sheet(sitting, sitting.papers[0], (), "2026-01-06", named=False)
+    sheet = front_sheet(sitting, sitting.papers[0], (), "2026-01-06", settings=DEFAULTS, named=False)
     one = job_pdf(sheet)
     bound = bind_pdfs("Audit copy", [("First", one), ("Second", one)])
     assert pages_of(bound) == 2 * pages_of(one)
