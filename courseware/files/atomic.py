@@ -7,6 +7,7 @@ had made waits in a folder whose name starts with a dot, and the same request go
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 import re
 import unicodedata
@@ -57,7 +58,10 @@ def one_at_a_time(parent: Path, waiting: Callable[[], None]) -> Iterator[None]:
     """Holds the output folder; `waiting` is called once where another run holds it."""
     from filelock import FileLock, Timeout
 
-    parent.mkdir(parents=True, exist_ok=True)
+    try:
+        parent.mkdir(parents=True, exist_ok=True)
+    except FileNotFoundError:  # what a system says of places where it lets nobody make a folder, such as /proc
+        raise PermissionError(errno.EACCES, "no folder can be made here", str(parent)) from None
     lock = FileLock(parent / _LOCK)
     try:
         lock.acquire(timeout=0.1)

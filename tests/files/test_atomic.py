@@ -81,3 +81,12 @@ def test_a_second_run_waits_and_says_so(tmp_path) -> None:
 def _hold(folder: Path, told: list[str]) -> None:
     with one_at_a_time(folder, lambda: told.append("waiting")):
         told.append("held")
+
+
+@pytest.mark.skipif(not Path("/proc/self").exists(), reason="a place where nobody can make a folder")
+def test_a_place_where_no_folder_can_be_made_is_told_as_one_that_may_not_be_written_to() -> None:
+    with (
+        pytest.raises(PermissionError, match="no folder can be made here"),
+        one_at_a_time(Path("/proc/nothing/here"), lambda: None),
+    ):
+        pass
