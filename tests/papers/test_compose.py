@@ -7,6 +7,7 @@ import re
 from dataclasses import fields, replace
 from fractions import Fraction
 from itertools import permutations
+from pathlib import Path
 
 import pytest
 
@@ -193,3 +194,14 @@ def test_the_key_of_an_order_says_what_so_many_pairs_kept_earn_in_marking(compos
             kept = sum(written.index(earlier) < written.index(later) for earlier, later in pairs)
             said = max((mark for mark, least in fewest.items() if kept >= least), default=0)
             assert mark_order(written, pairs, len(written), asked.marks).marks == said
+
+
+def test_a_sitting_of_an_earlier_version_is_worked_out_as_it_was_issued() -> None:
+    """Issued in November 2026, before a sitting kept what it was made with; every answer is compared with its own."""
+    sitting = read_sitting(Path(__file__).with_name("sitting_of_an_earlier_version.json").read_text(encoding="utf-8"))
+    sources = read_sources(sitting)
+    for place, paper in enumerate(sitting.papers):
+        key = compose_key(sitting, place, sources)
+        assert key.heading.code == paper.code
+        assert len(key.exercises) == len(paper.exercises)
+    assert sitting.made_with == {}
