@@ -890,7 +890,7 @@ def test_a_worksheet_that_fails_its_proof_is_not_issued(tmp_path, monkeypatch) -
     wrong = sheet.replace("value: courses * course + joint, earns", "value: courses * course + 2 * joint, earns", 1)
     assert wrong != sheet
     bank = read_bank(wrong.encode(), "worksheet.yaml")
-    monkeypatch.setattr("courseware.workflows.issue.worksheet", lambda _task, _rule: (bank, bank.exercises[:1]))
+    monkeypatch.setattr("courseware.workflows.issue.worksheet", lambda _task: (bank, bank.exercises[:1]))
     done = CliRunner().invoke(main, ["job", "porch-panel", "--learners", "2"])
     assert done.exit_code == 1
     assert "nothing was made" in done.output

@@ -15,7 +15,7 @@ from courseware.trade.arches import segmental_radius
 from courseware.trade.batching import batch, parts_of
 from courseware.trade.bricks import bricks_for_area, order
 from courseware.trade.closers import queen_closer
-from courseware.trade.decorative import dog_tooth, pieces_in, stack_bond
+from courseware.trade.decorative import dog_tooth, pieces_in, run_of, stack_bond
 from courseware.trade.exact import whole
 from courseware.trade.frame import projecting_frame
 from courseware.trade.gauge import courses_in, courses_to_reach, whole_courses
@@ -77,6 +77,9 @@ ABOVE_0 = "must be above 0"
         (lambda: stack_bond("2.5", 3), "stack bond has no half bricks: 2.5 bricks"),
         (lambda: pieces_in(0, 100, 10), "pieces 0 mm wide"),
         (lambda: pieces_in(10, 100, "9.9"), "pieces 10 mm wide cannot stand every 9.9 mm"),
+        (lambda: run_of(65, "135.9"), "a length of 135.9 mm takes no run of pieces 65 mm wide"),  # 2 × 65 + 6
+        (lambda: run_of(65, "144.1"), "2 leave joints of 14.1 mm"),
+        (lambda: run_of(65, "206.9"), "3 leave joints of 5.95 mm"),
         (lambda: dog_tooth(900, joint=0), "a joint of 0 mm leaves no room for mortar"),
         (lambda: dog_tooth(144), "a length of 144 mm takes no tooth"),  # 102.5 × √2 = 144.96
         (lambda: herringbone(235, 235, angle=30), "herringbone at 30 degrees is not known"),
@@ -153,7 +156,13 @@ def test_it_is_refused_in_words(ask: Callable[[], object], says: str) -> None:
         (lambda: pieces_in(65, 65, 75), 1),
         (lambda: pieces_in(65, 139, 75), 1),
         (lambda: pieces_in(65, 140, 75), 2),
+        (lambda: [run_of(65, mm).joint for mm in (136, 140, 144, 207)], [6, 10, 14, 6]),  # 10 mm eased by two fifths
         (lambda: dog_tooth(145).teeth, 1),
+        (lambda: (basket_weave(3, 9).stretchers, basket_weave(3, 9).soldiers), (15, 12)),  # five bays of nine, four
+        (
+            lambda: (basket_weave(3, 9, starts="soldier").stretchers, basket_weave(3, 9, starts="soldier").soldiers),
+            (12, 15),
+        ),
         (lambda: basket_weave(1, 3).stretchers + basket_weave(1, 3).soldiers, 3),
         (lambda: workable_openings("122.5"), (Fraction("122.5"), Fraction("122.5"))),
         (lambda: [is_workable_opening(mm) for mm in (10, "122.5", 123, 235)], [False, True, False, True]),
