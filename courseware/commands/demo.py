@@ -9,8 +9,8 @@ import click
 from courseware.commands.issue import options_of, tell_issued
 from courseware.commands.job import write_jobs
 from courseware.commands.mark import mark_demo
-from courseware.commands.options import by_centre, day, jobs_option, out_option
-from courseware.commands.practise import practise
+from courseware.commands.options import by_centre, cores, day, jobs_option, out_option
+from courseware.commands.practise import tell_page
 from courseware.commands.terminal import TERMINAL
 
 if TYPE_CHECKING:
@@ -21,8 +21,7 @@ if TYPE_CHECKING:
 @by_centre("job")
 @jobs_option
 @out_option
-@click.pass_context
-def demo(ctx: click.Context, settings: Settings, jobs: int | None, out: str) -> None:
+def demo(settings: Settings, jobs: int | None, out: str) -> None:
     """Everything for an invented group of eight: papers, invented answers marked, the practice page, a job."""
     import secrets
 
@@ -30,6 +29,7 @@ def demo(ctx: click.Context, settings: Settings, jobs: int | None, out: str) -> 
     from courseware.papers.invented import invented_group
     from courseware.workflows.issue import issue_sitting
     from courseware.workflows.jobs import shipped_jobs
+    from courseware.workflows.practise import to_practise
 
     options = options_of(
         {"title": "Setting out", "out": out, "jobs": jobs, "settings": settings, "seed": None,
@@ -39,7 +39,6 @@ def demo(ctx: click.Context, settings: Settings, jobs: int | None, out: str) -> 
     issued = issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options, TERMINAL)
     tell_issued(issued)
     mark_demo(issued.folder, jobs)
-    ctx.invoke(
-        practise, banks=banks, centre=ctx.params["centre"], out=str(issued.folder.parent / "practice.html"), jobs=jobs
-    )
+    found = to_practise(banks, None, None, settings, cores(jobs), TERMINAL)
+    tell_page(issued.folder.parent / "practice.html", found)
     write_jobs((next(iter(shipped_jobs())),), day(None), out, settings)

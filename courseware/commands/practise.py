@@ -19,6 +19,7 @@ from courseware.words import count
 
 if TYPE_CHECKING:
     from courseware.settings.settings import Settings
+    from courseware.workflows.practise import ToPractise
 
 
 @click.command()
@@ -44,7 +45,7 @@ def practise(
         raise click.BadParameter(f"{file} is a folder; name a file in it", param_hint="--out")
     folder_of(str(file.parent))
     from courseware.files.bank_files import shipped_banks
-    from courseware.workflows.practise import to_practise, write_booklet, write_page
+    from courseware.workflows.practise import to_practise, write_booklet
 
     named = banks if banks or job is not None else tuple(path.stem for path in shipped_banks())
     found = to_practise(named, job, level, settings, cores(jobs), TERMINAL)
@@ -52,6 +53,13 @@ def practise(
         write_booklet(file, found)
         click.echo(f"A booklet to print in {file}")
         return
+    tell_page(file, found)
+
+
+def tell_page(file: Path, found: ToPractise) -> None:
+    """Writes the practice page and says what is on it."""
+    from courseware.workflows.practise import write_page
+
     kinds, size = write_page(file, found, TERMINAL)
     told = f"{size / 1e6:.1f} MB" if size >= 100_000 else f"{size // 1000} kB"
     click.echo(f"{count(kinds, 'kind')} of question to practise, {told}, in {file}")

@@ -217,7 +217,7 @@ def test_without_a_seed_two_sittings_differ(desk) -> None:
         (["check", "x" * 300], 2, "too long for a file"),
         (["again", "x" * 300], 2, "too long for a file"),
         (["check", "none.yaml"], 2, "there is no bank none.yaml"),
-        (["again", "none"], 2, "cannot be read"),
+        (["again", "none"], 2, "there is no sitting none"),
     ],
 )
 def test_what_was_asked_wrongly_is_told_in_one_plain_message(desk, words, code, says) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from courseware.commands.practise import practise
+from courseware.cli import main
 
 BANK = """
 topic: Piers
@@ -41,7 +41,7 @@ def bank(tmp_path: Path):
 
 
 def run(*arguments: str) -> Result:
-    return CliRunner().invoke(practise, arguments)
+    return CliRunner().invoke(main, ["practise", *arguments])
 
 
 def kinds(file: Path) -> list[dict[str, object]]:

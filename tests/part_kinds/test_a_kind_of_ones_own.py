@@ -23,7 +23,6 @@ from courseware.banks import BankFaulty, read_bank
 from courseware.cli import main
 from courseware.papers.sitting_file import SittingFaulty, read_sitting
 from courseware.practice.one_file import page_modules, page_script
-from tests.practice.conftest import browser  # noqa: F401  # the same browser as the practice page's own tests
 
 OWN = Path(__file__).with_name("of_ones_own")
 BANK = """\
@@ -166,7 +165,7 @@ def test_it_is_practised(desk: Path) -> None:
 @pytest.mark.parametrize(
     ("typed", "how"), [("1:4", "right"), ("2 to 8", "right"), ("4:1", "wrong"), ("four", "asked"), ("", "blank")]
 )
-def test_the_page_judges_it_by_its_own_module(known, browser, typed: str, how: str) -> None:  # noqa: F811
+def test_the_page_judges_it_by_its_own_module(known, browser, typed: str, how: str) -> None:
     modules = [name for name in page_modules() if name not in {"screens", "storage", "main"}]
     page = browser.new_page()
     page.evaluate(f"() => {{ {page_script(modules)}\nglobalThis.kindOf = kindOf; }}")

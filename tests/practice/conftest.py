@@ -14,30 +14,20 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from courseware.files.bank_files import find_banks, read_banks
 from courseware.papers.shares import for_practice
+from tests.browser import missing
 from tests.practice.learner import Learner
 
-CHROMIUM = Path(os.environ.get("COURSEWARE_CHROMIUM", "/usr/bin/chromium"))
-REQUIRED = os.environ.get("COURSEWARE_BROWSER_TESTS") == "required"
 NPM = Path(os.environ.get("COURSEWARE_NPM", Path(__file__).parents[2] / ".venv" / "npm")) / "node_modules"
-QUIET = (
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-)  # fmt: skip
 PHONE: dict[str, Any] = {
     "viewport": {"width": 320, "height": 640}, "locale": "en-GB", "timezone_id": "Europe/London",
 }  # fmt: skip
 PATIENCE = 5000  # ms: a busy machine is no fault of the page
 TOPICS = ("course_gauge", "opening_sizes", "panels_and_surrounds")  # between them every kind of part
 expect.set_options(timeout=PATIENCE)
-
-
-def missing(what: str) -> None:
-    """Skips the test, or fails it where the browser's tests are required."""
-    (pytest.fail if REQUIRED else pytest.skip)(what)
 
 
 @pytest.fixture(scope="session")
@@ -52,16 +42,6 @@ def practice_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
     file: Path = tmp_path_factory.mktemp("practice") / "practice.html"
     file.write_text(practice_page(practice_kinds(chosen, spaces, notes), "three topics"), encoding="utf-8")
     return file
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    if not CHROMIUM.exists():
-        missing(f"{CHROMIUM} is not installed")
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
-        yield opened
-        opened.close()
 
 
 @pytest.fixture
