@@ -65,7 +65,7 @@ def plain_markup(sheet: Paper | Key) -> tuple[str, str]:
     markup = "<!DOCTYPE html>" + render._templates().get_template(name).render(**values)
     markup = re.sub(r'<img ([^>]*)src="courseware:([^"]+)"[^>]*/>', lambda found: placed(found, vectors), markup)
     style = (ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
-    for margin in ("scale", "line"):
+    for margin in {"scale", "line"} & vectors.keys():
         data = base64.b64encode(vectors[margin].encode()).decode()
         style = style.replace(f"url(courseware:{margin})", f"url(data:image/svg+xml;base64,{data})")
     return markup, NO_MARGINS + style.replace("courseware:fonts", f"{ROOM.as_uri()}/fonts")
