@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterator
 from dataclasses import replace
 from io import BytesIO
 
 import page
+import pypdfium2
 import pytest
 from pikepdf import Pdf
 
@@ -108,3 +111,26 @@ def test_its_parts_are_found_from_the_outline(printed_booklet) -> None:
 
 def test_the_same_booklet_is_the_same_bytes(booklet, printed_booklet) -> None:
     assert booklet_pdf(booklet) == printed_booklet
+
+
+def test_narrow_room_to_work_in_stands_in_twos(printed_booklet) -> None:
+    """A room across the page has its box for the answer far from the word `Working`; of narrow ones two are on a line."""
+    twos = 0
+    for sheet in pypdfium2.PdfDocument(printed_booklet):
+        read = sheet.get_textpage()
+        works, answers = ([read.get_charbox(place) for place in found(read, word)] for word in ("Working", "Answer"))
+        narrow = [
+            (round(work[1]), work[0])
+            for work in works
+            if any(abs(work[1] - box[1]) < 1 and 0 < box[0] - work[0] < 150 for box in answers)  # points: some 50 mm
+        ]
+        lines = Counter(y for y, _ in narrow)
+        assert set(lines.values()) <= {2}
+        twos += len(lines)
+    assert twos
+
+
+def found(read: pypdfium2.PdfTextPage, word: str) -> Iterator[int]:
+    search = read.search(word, match_case=True, match_whole_word=True)
+    while place := search.get_next():
+        yield place[0]
