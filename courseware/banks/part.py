@@ -39,7 +39,7 @@ class Part:
     """A part of an exercise, or a row of its table.
 
     What is asked of a part is answered here for one with nothing to work out; a kind answers otherwise where it has.
-    `kind` names the kind in a sitting's record.
+    `kind` names the kind in a sitting.
     """
 
     kind: ClassVar[str] = ""
@@ -55,7 +55,7 @@ class Part:
 
     @property
     def entries(self) -> tuple[Part, ...]:
-        """What has an answer, and an entry in the record, of its own: the rows of a table, else the part itself."""
+        """What has an answer, and an entry in the sitting, of its own: the rows of a table, else the part itself."""
         return (self,)
 
     @property

@@ -92,7 +92,7 @@ def evaluated(whole: Term, scope: Mapping[str, Value], fixed: Mapping[str, objec
     if kind == "figure":
         return inside[0]  # type: ignore[no-any-return]  # a figure, truth or word as it stood in the formula
     if kind == "name":
-        return scope[inside[0]] if inside[0] in scope else fixed[inside[0]]  # type: ignore[return-value]
+        return scope[inside[0]] if inside[0] in scope else fixed[inside[0]]  # type: ignore[return-value]  # a constant
     if kind == "if":
         yes, test, no = inside
         return evaluated(yes if evaluated(test, scope, fixed) else no, scope, fixed)

@@ -27,5 +27,5 @@ def _topic_shape(kinds: tuple[str, ...]) -> type[TopicShape]:
         kind=(str, Field("number", description=described)),
     )
     fields = {"parts": ExerciseShape.model_fields["parts"], "exercises": TopicShape.model_fields["exercises"]}
-    exercise = create_model("ExerciseShape", __base__=ExerciseShape, parts=(list[part], fields["parts"]))  # type: ignore[valid-type]
-    return create_model("TopicShape", __base__=TopicShape, exercises=(list[exercise], fields["exercises"]))  # type: ignore[valid-type]
+    exercise = create_model("ExerciseShape", __base__=ExerciseShape, parts=(list[part], fields["parts"]))  # type: ignore[valid-type]  # made above
+    return create_model("TopicShape", __base__=TopicShape, exercises=(list[exercise], fields["exercises"]))  # type: ignore[valid-type]  # made above

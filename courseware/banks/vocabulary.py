@@ -243,7 +243,7 @@ def _courses_in(brick: Format, datum: str, height: Figure) -> int:
 
 
 def _regauge(brick: Format, what: str, height: Figure, courses: Figure | None = None) -> Figure:
-    return getattr(trade.regauge(height, brick, courses=courses), what)  # type: ignore[no-any-return]
+    return getattr(trade.regauge(height, brick, courses=courses), what)  # type: ignore[no-any-return]  # a figure
 
 
 def _limit(brick: Format, what: str, name: str) -> Figure:
@@ -258,7 +258,7 @@ def _wall_area(length: Figure, height: Figure, opening_width: Figure = 0, openin
 
 
 def _batch(what: str, volume: Figure, mix: str, dry: Figure = 1, bag: Figure = 25) -> Figure:
-    return getattr(trade.batch(volume, mix, dry_factor=dry, bag_kg=bag), what)  # type: ignore[no-any-return]
+    return getattr(trade.batch(volume, mix, dry_factor=dry, bag_kg=bag), what)  # type: ignore[no-any-return]  # a figure
 
 
 def _nearest(value: Figure, step: Figure) -> Figure:

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.issue import options_of, tell_issued
+from courseware.commands.issue import tell_issued
 from courseware.commands.job import write_jobs
 from courseware.commands.mark import mark_demo
-from courseware.commands.options import by_centre, cores, day, jobs_option, out_option
+from courseware.commands.options import by_centre, cores, day, folder_of, jobs_option, out_option
 from courseware.commands.practise import tell_page
 from courseware.commands.terminal import TERMINAL
 
@@ -27,14 +27,11 @@ def demo(settings: Settings, jobs: int | None, out: str) -> None:
 
     from courseware.files.bank_files import shipped_banks
     from courseware.papers.invented import invented_group
-    from courseware.workflows.issue import issue_sitting
+    from courseware.workflows.issue import IssueOptions, issue_sitting
     from courseware.workflows.jobs import shipped_jobs
     from courseware.workflows.practise import to_practise
 
-    options = options_of(
-        {"title": "Setting out", "out": out, "jobs": jobs, "settings": settings, "seed": None,
-         "level": None, "exercises": None, "pick": ()}
-    )  # fmt: skip
+    options = IssueOptions(title="Setting out", out=folder_of(out), settings=settings, processes=cores(jobs))
     banks = tuple(path.stem for path in shipped_banks())
     issued = issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options, TERMINAL)
     tell_issued(issued)

@@ -67,9 +67,9 @@ def write_jobs(named: tuple[str, ...], date: str, out: str, settings: Settings) 
     from courseware.files.bank_files import shipped_notes
     from courseware.workflows.jobs import find_job, write_job
 
-    folder_of(out)
+    into = folder_of(out)
     tasks = tuple(find_job(name, settings) for name in named)
     for task in tasks:
-        folder = write_job(task, shipped_notes(), date, Path(out), TERMINAL.waiting)
+        folder = write_job(task, shipped_notes(), date, into, TERMINAL.waiting)
         click.echo(f"Job sheets in {folder}")
     return tasks

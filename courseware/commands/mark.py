@@ -156,7 +156,7 @@ def _said(decision: Decision) -> str:
     """A decision in a few words, with its reason."""
     from courseware.text_files.faults import harmless
 
-    marks = [] if decision.marks is None else [f"{decision.marks} mark{'' if decision.marks == 1 else 's'}"]
+    marks = [] if decision.marks is None else [count(decision.marks, "mark")]
     return harmless(": ".join([*marks, *filter(None, (decision.reason, decision.comment))]))
 
 

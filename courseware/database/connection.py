@@ -101,7 +101,7 @@ def _be_there(url: URL, *, make: bool) -> None:
     file = Path(str(url.database))
     if os.path.exists(file):  # noqa: PTH110 - which says no, and raises nothing, where nobody may look
         if not file.is_file():
-            raise RecordFaulty(f"{file} cannot be opened: it is no file; {_WRITE_IT}")
+            raise RecordFaulty(f"{file} cannot be opened: it is not a file; {_WRITE_IT}")
         return
     if not make:
         raise RecordRefuses(f"there is no record at {file} yet; `courseware record take` makes one from sittings")

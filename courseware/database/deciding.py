@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from courseware.marking.marks import Decision
 
@@ -55,7 +55,7 @@ def differing(on_sheet: Sequence[Decision], standing: Sequence[Decision]) -> tup
     return tuple(
         (decision, stand[key][-1])
         for key, decision in one_a_part(on_sheet).items()
-        if key in stand and _words(decision) not in map(_words, stand[key])
+        if key in stand and decision.words not in [one.words for one in stand[key]]
     )
 
 
@@ -82,7 +82,7 @@ def _joined(comment: str, more: str) -> str:
 
 def _is_had(decision: Decision, rows: Sequence[Said], by: str, source: str) -> bool:
     """Whether it stands, or is what `by`, or the sheet, said last."""
-    return _words(decision) in {_words(row.decision) for row in _last_said(rows, by, source)}
+    return decision.words in {row.decision.words for row in _last_said(rows, by, source)}
 
 
 def _last_said(rows: Sequence[Said], by: str, source: str) -> Iterator[Said]:
@@ -95,11 +95,6 @@ def _last_said(rows: Sequence[Said], by: str, source: str) -> Iterator[Said]:
     yield from [row for row in from_it if row.by == by][-1:]
     if not from_it:  # any of these may have stood on it
         yield from (row for row in rows if not row.source)
-
-
-def _words(decision: Decision) -> Decision:
-    """A decision apart from the attempt that it was made on: the same words once more add nothing."""
-    return replace(decision, attempt=1)
 
 
 def _key(decision: Decision) -> _Key:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any, cast
 
 from sqlalchemy import Connection, Engine, RowMapping, select
@@ -79,8 +79,8 @@ def has_lapsed(decision: Decision, before: str, now: str) -> bool:
 
 def without_lapsed(decisions: Sequence[Decision], lapsed: Sequence[Lapsed]) -> list[Decision]:
     """The decisions on a sheet but for those that say what has lapsed in the same words."""
-    said = {replace(one.decision, attempt=1) for one in lapsed}
-    return [decision for decision in decisions if replace(decision, attempt=1) not in said]
+    said = {one.decision.words for one in lapsed}
+    return [decision for decision in decisions if decision.words not in said]
 
 
 def decisions_to_keep(engine: Engine, sitting: str) -> tuple[KeptDecision, ...]:

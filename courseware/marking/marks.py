@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal, NamedTuple
 
 from courseware.papers.sitting import Sitting
@@ -59,6 +59,11 @@ class Decision:
     def key(self) -> tuple[str, str, int]:
         """What it is about: paper, part and attempt."""
         return self.code, self.label, self.attempt
+
+    @property
+    def words(self) -> Decision:
+        """What it says, apart from the attempt that it was made on: the same words once more add nothing."""
+        return replace(self, attempt=1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

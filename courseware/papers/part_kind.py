@@ -1,4 +1,4 @@
-"""What papers ask of a kind of part: its entry in the record, its question as the learner meets it, its key."""
+"""What papers ask of a kind of part: its entry in the sitting, its question as the learner meets it, its key."""
 
 from __future__ import annotations
 
@@ -21,10 +21,10 @@ LETTERS = "ABCDEFGHIJ"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KindOnPaper:
-    """A kind of part on a paper, on its key and in a sitting's record.
+    """A kind of part on a paper, on its key and in a sitting.
 
     `issue` takes the labels of the part's entries. `asked` and `key` take the entries, and raise `SittingFaulty` where
-    the record says otherwise than this program finds.
+    the sitting says otherwise than this program finds.
     """
 
     issue: Callable[[Solved, tuple[str, ...], Scope, Site, Seal], Sequence[IssuedPart]]

@@ -50,7 +50,7 @@ class AskedRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedPart:
-    """A part as the learner meets it. `kind` names its kind, as in the record."""
+    """A part as the learner meets it. `kind` names its kind, as in the sitting."""
 
     label: str  # "1a"
     kind: str

@@ -94,7 +94,7 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
         over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
-                pictures[name] = draw(call) if asked.drawn_in_place else reduced(draw(call), over)
+                pictures[name] = _fitted(call, asked, over)
     return pictures
 
 
@@ -111,11 +111,9 @@ def paper_pictures(paper: Paper) -> dict[str, Picture]:
 
 
 def key_pictures(key: Key) -> dict[str, Picture]:
-    """Every picture of a key by the name its template gives it; what is drawn at true size keeps it."""
+    """Every picture of a key by the name its template gives it."""
     drawn = {
-        f"drawing-{exercise.asked.number}": draw(exercise.drawing)
-        if exercise.asked.drawn_in_place
-        else reduced(draw(exercise.drawing), _ON_KEY)
+        f"drawing-{exercise.asked.number}": _fitted(exercise.drawing, exercise.asked, _ON_KEY)
         for exercise in key.exercises
         if exercise.drawing
     }
@@ -146,6 +144,11 @@ def reduced(picture: Picture, room: tuple[float, float]) -> Picture:
         for mark in picture.marks
     )
     return replace(picture, width=picture.width * by, height=picture.height * by, marks=marks)
+
+
+def _fitted(call: DrawingCall, asked: AskedExercise, room: tuple[float, float]) -> Picture:
+    """A drawing no larger than `room`; what is drawn in at true size keeps it."""
+    return draw(call) if asked.drawn_in_place else reduced(draw(call), room)
 
 
 def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:

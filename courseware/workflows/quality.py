@@ -17,10 +17,8 @@ from courseware.database.sittings import sitting_of, sittings
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, slug, write_whole
 from courseware.files.bank_files import NotFound
-from courseware.files.sitting_files import SITTING
-from courseware.files.sitting_folders import SittingFolder, sitting_text
+from courseware.files.sitting_folders import SittingFolder, sitting_folder
 from courseware.papers.codes import LETTERS, read_code
-from courseware.papers.sitting_file import read_sitting
 from courseware.quality.sampling import Candidate, SamplingPlan, sampling_plan, size_of_share
 from courseware.quality.sampling_sheet import sampling_sheet, sampling_workbook
 from courseware.quality.second_marking import compare
@@ -111,10 +109,7 @@ def _unused(folder: Path, stem: str) -> str:
 
 
 def _code_of(asked: str) -> str:
-    path = Path(asked)
-    if path.is_dir() or path.is_file():
-        return read_sitting(sitting_text(path / SITTING if path.is_dir() else path)).code
-    return read_code(asked) or asked
+    return sitting_folder(asked).sitting.code if Path(asked).exists() else read_code(asked) or asked
 
 
 def _candidates(engine: Engine, codes: Sequence[str]) -> tuple[tuple[Candidate, ...], dict[str, str]]:

@@ -7,14 +7,12 @@ from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes
 from courseware.files.bank_files import NotFound
-from courseware.files.sitting_files import SITTING
-from courseware.files.sitting_folders import SittingFolder, sitting_text
+from courseware.files.sitting_folders import SittingFolder, find_folders
 from courseware.papers.codes import read_code
 from courseware.papers.compose import issued_from, read_sources
 from courseware.papers.deal import Chosen
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedPaper, Sitting
-from courseware.papers.sitting_file import SittingFaulty, read_sitting
 from courseware.papers.unused_variants import VariantsHad, had_by
 from courseware.workflows.jobs import WORKSHEET
 
@@ -62,13 +60,8 @@ def worksheet_on_a_job(sitting: Sitting) -> bool:
 
 def _sittings_near(where: SittingFolder, out: Path) -> tuple[Sitting, ...]:
     """The sitting, and every other whose folder stands beside it or in `out`."""
-    folders = {folder for parent in (where.path.resolve().parent, out.resolve()) for folder in parent.glob("*")}
-    files = {path.resolve() for folder in folders if (path := folder / SITTING).is_file()}
+    near, _ = find_folders((where.path.resolve().parent, out.resolve()))  # another's trouble does not stop this one
     sittings = {where.sitting.code: where.sitting}
-    for file in sorted(files):
-        try:
-            other = read_sitting(sitting_text(file))
-        except SittingFaulty:
-            continue  # another sitting's trouble does not stop this one
-        sittings.setdefault(other.code, other)
+    for other in near:
+        sittings.setdefault(other.sitting.code, other.sitting)
     return tuple(sittings.values())

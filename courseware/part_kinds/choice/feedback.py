@@ -11,6 +11,7 @@ from courseware.feedback.marked_part import MarkedPart
 from courseware.feedback.part_kind import KindInFeedback
 from courseware.marking.marks import How
 from courseware.part_kinds.choice.bank import ChoicePart
+from courseware.part_kinds.choice.paper import why_wrong
 
 _SAYS: Mapping[How, str] = {
     **OF_ANY_KIND,
@@ -35,7 +36,7 @@ def _slips(_: MarkedPart) -> tuple[str, ...]:
 def _choices(part: MarkedPart) -> Iterator[FeedbackLine]:
     """What was ticked and what is right, in the order of the paper; then why, where one is right."""
     ticked, several = letters_written(part), cast("ChoicePart", part.solved.part).several
-    noted = dict(note.split(": ", 1) for note in part.answer.notes)
+    noted = why_wrong(part.answer)
     right = part.issued.answer.split(",")
     for letter, say in part.asked.options:
         if letter in ticked and letter in right:

@@ -55,4 +55,9 @@ def _key(solved: Solved, own: Entries, scope: Scope, site: Site) -> tuple[KeyAns
     )
 
 
+def why_wrong(answer: KeyAnswer) -> dict[str, str]:
+    """What a key says of each wrong choice that it says anything of, by letter."""
+    return dict(note.split(": ", 1) for note in answer.notes)
+
+
 KIND = KindOnPaper(issue=_issue, asked=_asked, key=_key)

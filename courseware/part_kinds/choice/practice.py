@@ -9,6 +9,7 @@ from courseware.banks.part import Solved
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, KeyAnswer
 from courseware.part_kinds.choice.bank import SolvedChoice
+from courseware.part_kinds.choice.paper import why_wrong
 from courseware.practice.part_kind import Before, Data, KindInPractice, working_data
 
 
@@ -18,7 +19,7 @@ def _data(asked: AskedPart, answers: Sequence[KeyAnswer], solved: Solved, own: E
         "options": [list(option) for option in asked.options],
         "right": own[0].answer,
         "several": choice.part.several,
-        "wrong": dict(note.split(": ", 1) for note in answers[0].notes),
+        "wrong": why_wrong(answers[0]),
         "working": working_data(choice.part.working, choice.working, answers[0], ""),
     }
 

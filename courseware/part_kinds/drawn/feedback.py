@@ -11,6 +11,7 @@ from courseware.feedback.part_kind import KindInFeedback
 from courseware.marking.marks import How
 from courseware.marking.part_kind import NotRead
 from courseware.part_kinds.drawn.marking import read_ticks
+from courseware.part_kinds.drawn.paper import points_of
 
 _SAYS: Mapping[How, str] = {
     **OF_ANY_KIND,
@@ -38,7 +39,7 @@ def _squares(part: MarkedPart) -> bool:
 
 
 def _points(part: MarkedPart) -> Iterator[FeedbackLine]:
-    points = [note.rpartition(" [")[0] for note in part.answer.notes]  # without the marks, which the key adds
+    points = points_of(part.answer)
     try:
         seen: tuple[bool | None, ...] = read_ticks(part.mark.written, len(points))
     except NotRead:

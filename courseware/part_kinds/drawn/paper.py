@@ -1,4 +1,4 @@
-"""A drawing, or a few words, on a paper: nothing in the record, room on the paper, points on the key."""
+"""A drawing, or a few words, on a paper: nothing in the sitting, room on the paper, points on the key."""
 
 from __future__ import annotations
 
@@ -27,6 +27,11 @@ def _key(solved: Solved, own: Entries, scope: Scope, site: Site) -> tuple[KeyAns
     each = part.marks // len(part.points)
     points = tuple(f"{point.render(scope, site)} [{each}]" for point in part.points)
     return (KeyAnswer(label=own[0].label, answer="Marked by eye against the points", notes=points, by_eye=True),)
+
+
+def points_of(answer: KeyAnswer) -> list[str]:
+    """The points of a key, without the marks that stand behind each."""
+    return [note.rpartition(" [")[0] for note in answer.notes]
 
 
 KIND = KindOnPaper(issue=_issue, asked=_asked, key=_key)

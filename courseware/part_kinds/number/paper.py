@@ -1,4 +1,4 @@
-"""A figure on a paper: its entry in the record, how it is to be written, and its key."""
+"""A figure on a paper: its entry in the sitting, how it is to be written, and its key."""
 
 from __future__ import annotations
 
