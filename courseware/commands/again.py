@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import click
 
-from courseware.commands.options import cores, folder_of, jobs_option, out_option
+from courseware.commands.options import cores, folder_of, jobs_option, out_option, word_option
 from courseware.commands.terminal import TERMINAL
 
 
 @click.command()
 @click.argument("sitting", metavar="SITTING")
 @out_option
+@word_option
 @jobs_option
-def again(sitting: str, out: str, jobs: int | None) -> None:
+def again(sitting: str, out: str, word: bool, jobs: int | None) -> None:
     """Make the PDFs of SITTING (its folder or sitting.json) again from its sitting.json alone, byte for byte."""
     from courseware.files.sitting_folders import sitting_folder
     from courseware.printing.versions import versions, what_differs
@@ -20,8 +21,8 @@ def again(sitting: str, out: str, jobs: int | None) -> None:
 
     into = folder_of(out)
     found = sitting_folder(sitting)
-    with TERMINAL.progress("Printing", 2 * len(found.sitting.papers)) as tell:
-        folder = issuing.again(found.text, found.sitting, into, cores(jobs), tell, TERMINAL.waiting)
+    with TERMINAL.progress("Printing", issuing.sheets_each(word) * len(found.sitting.papers)) as tell:
+        folder = issuing.again(found.text, found.sitting, into, cores(jobs), tell, TERMINAL.waiting, word=word)
     click.echo(f"Made again in {folder}")
     if differs := what_differs(found.sitting.made_with, versions()):
         TERMINAL.note(f"{differs}.")

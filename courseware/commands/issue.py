@@ -18,6 +18,7 @@ from courseware.commands.options import (
     level_option,
     out_option,
     printable,
+    word_option,
 )
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
@@ -52,6 +53,7 @@ if TYPE_CHECKING:
 )
 @out_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
+@word_option
 @by_centre("sitting", arris_rule=True)
 @jobs_option
 def issue(
@@ -120,6 +122,7 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         level=asked["level"],
         exercises=asked["exercises"],
         picked=asked["pick"],
+        word=asked["word"],
     )
 
 

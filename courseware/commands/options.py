@@ -41,6 +41,11 @@ names_option = click.option("--names", is_flag=True, help="Show names beside cod
 out_option = click.option(
     "--out", default="output", show_default=True, help="The output folder; what is made stands in it."
 )
+word_option = click.option(
+    "--word",
+    is_flag=True,
+    help="An editable copy (DOCX) of each paper and key too; once edited it is proved no more.",
+)
 record_option = click.option(
     "--record",
     "url",

@@ -25,6 +25,7 @@ from courseware.files.sitting_files import (
     MARKED,
     SITTING,
     TUTOR,
+    issued_files,
     key_file,
     own_files,
     paper_file,
@@ -184,7 +185,7 @@ def _remove(found: SittingFolder, papers: Papers) -> list[str]:
     """Removes what marking made, the learner's own sheets, and what stopped runs left of either."""
     folder, removed = found.path, []
     own = own_files(found.sitting)
-    codes = {single(code) for single, _ in _JOINED for code in papers.codes}
+    codes = {name for code in papers.codes for name in issued_files(code)}
     for name in sorted(own):
         if (name in codes or name.startswith(f"{MARKED}/")) and (folder / name).is_file():
             (folder / name).unlink()

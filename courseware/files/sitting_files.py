@@ -22,6 +22,17 @@ def key_file(code: str) -> str:
     return f"{TUTOR}/key-{code}.pdf"
 
 
+def word_file(pdf: str) -> str:
+    """The editable copy beside a paper or key, by its path in the folder."""
+    return f"{pdf.removesuffix('.pdf')}.docx"
+
+
+def issued_files(code: str) -> tuple[str, ...]:
+    """What is written for one learner when papers are issued, by their paths in the folder."""
+    pdfs = (paper_file(code), key_file(code))
+    return (*pdfs, *(word_file(pdf) for pdf in pdfs))
+
+
 def feedback_file(code: str) -> str:
     """A learner's feedback sheet, by its path in the folder."""
     return f"{MARKED}/feedback-{code}.pdf"
@@ -34,6 +45,6 @@ def sheet_files() -> tuple[str, ...]:
 
 def own_files(sitting: Sitting) -> frozenset[str]:
     """Every file that the program writes into a sitting's folder, by its path in it."""
-    each = (name(paper.code) for paper in sitting.papers for name in (paper_file, key_file, feedback_file))
+    each = (name for paper in sitting.papers for name in (*issued_files(paper.code), feedback_file(paper.code)))
     marked = (f"{MARKED}/{name}" for name in (ALL_FEEDBACK, f"{PICTURE}.pdf", f"{PICTURE}.xlsx", SETTLE))
     return frozenset({SITTING, ALL_PAPERS, ALL_KEYS, GRID, *each, *marked, *sheet_files()})

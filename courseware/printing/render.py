@@ -41,6 +41,11 @@ def key_pdf(key: Key) -> bytes:
     return render(_templates().get_template("key.html").render(key=key), key_pictures(key))
 
 
+def filled(template: str, **words: object) -> str:
+    """A template's markup with its words filled in."""
+    return _templates().get_template(template).render(**words)
+
+
 def grid_pdf(grid: Grid) -> bytes:
     """The tutor's class grid as a PDF, on landscape sheets."""
     return render(_templates().get_template("grid.html").render(grid=grid), {})

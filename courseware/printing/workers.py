@@ -124,6 +124,12 @@ def print_sheets(text: str, sheets: Sequence[Sheet], processes: int, take: Calla
         take(sheet, pdf)
 
 
+def write_words(text: str, sheets: Sequence[Sheet], processes: int, take: Callable[[Sheet, bytes], None]) -> None:
+    """Editable copies of `sheets`, as `print_sheets` prints them. Raises `WorkersDied`."""
+    for sheet, copy in each(_write_word, text, sheets, processes):
+        take(sheet, copy)
+
+
 def end_with_parent() -> None:
     """Lets a worker end when the run that started it is killed: it looks once a second."""
     parent = os.getppid()
@@ -193,6 +199,19 @@ def _print(text: str, sheet: Sheet) -> bytes:
         return key_pdf(key)
     paper = compose_paper(sitting, sheet.place, sources)
     return release(paper_pdf(paper), secrets(paper, key, margin_words(paper)))
+
+
+def _write_word(text: str, sheet: Sheet) -> bytes:
+    from courseware.papers.compose import compose_key, compose_paper
+    from courseware.papers.key_secrets import secrets
+    from courseware.printing.word_copy import key_word, paper_word, release_word
+
+    sitting, sources = sitting_in(text)
+    key = compose_key(sitting, sheet.place, sources)
+    if sheet.key:
+        return key_word(key)
+    paper = compose_paper(sitting, sheet.place, sources)
+    return release_word(paper_word(paper), secrets(paper, key))
 
 
 @lru_cache(maxsize=1)

@@ -49,6 +49,7 @@ class IssueOptions:
     level: int | None = None
     exercises: int | None = None
     picked: tuple[str, ...] = ()
+    word: bool = False  # editable copies beside the sheets
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -233,10 +234,10 @@ def _prove_and_print(
     spaces, learners = [for_papers(proof.space) for proof in proofs], heads.group.learners
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         watch.note(f"{name} has {size} variants for {len(learners)} learners; some are shared.")
-    with watch.progress("Printing", 2 * len(learners)) as tell:
+    with watch.progress("Printing", issuing.sheets_each(options.word) * len(learners)) as tell:
         folder, resumed = issuing.issue(
             heads, banks, notes, chosen, spaces, options.out, options.processes, tell, watch.waiting,
-            typed_seed=options.seed, asked=asked, had=had,
+            typed_seed=options.seed, asked=asked, had=had, word=options.word,
         )  # fmt: skip
     if not cuts_fonts_fast():
         watch.note("with the library libharfbuzz-subset0 installed, printing is twice as fast.")

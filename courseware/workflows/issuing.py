@@ -20,6 +20,7 @@ from courseware.files.sitting_files import (
     TUTOR,
     key_file,
     paper_file,
+    word_file,
 )
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.compose import compose_key
@@ -28,7 +29,7 @@ from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, settings_told, write_sitting
 from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.versions import versions
-from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in
+from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in, write_words
 from courseware.settings.settings import Settings
 from courseware.workflows.joined_files import Joined, write_joined
 
@@ -49,6 +50,7 @@ def issue(
     typed_seed: str | None,
     asked: object,
     had: Sequence[VariantsHad] = (),
+    word: bool = False,
 ) -> tuple[Path, bool]:
     """Writes the sitting's folder under `out`. Returns it, and whether it went on from a stopped run.
 
@@ -57,7 +59,7 @@ def issue(
     """
     name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
     made_with = versions()
-    request = _request(heads, banks[0].settings, asked, safety, typed_seed, made_with)
+    request = _request(heads, banks[0].settings, [asked, word], safety, typed_seed, made_with)
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         sitting_file = unfinished.path / SITTING
@@ -69,18 +71,28 @@ def issue(
             del dealt  # a large class is large in memory
         sitting = read_sitting(text)  # before it is written: what cannot be read back is not issued
         write_whole(sitting_file, text.encode(), 0o600)
-        _print_all(text, sitting, unfinished.path, processes, tell)
+        _print_all(text, sitting, unfinished.path, processes, tell, word)
         return finish(unfinished), unfinished.resumed
 
 
-def again(text: str, sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None]) -> Path:
+def again(
+    text: str,
+    sitting: Sitting,
+    out: Path,
+    processes: int,
+    tell: Tell,
+    waiting: Callable[[], None],
+    *,
+    word: bool = False,
+) -> Path:
     """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`."""
     _compose_all(text)
     with one_at_a_time(out, waiting):
         name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
-        unfinished: Unfinished = begin(out, name, hashlib.sha256(text.encode()).hexdigest())
+        request = hashlib.sha256(f"{text}{word}".encode()).hexdigest()
+        unfinished: Unfinished = begin(out, name, request)
         write_whole(unfinished.path / SITTING, text.encode(), 0o600)
-        _print_all(text, sitting, unfinished.path, processes, tell)
+        _print_all(text, sitting, unfinished.path, processes, tell, word)
         return finish(unfinished)
 
 
@@ -96,7 +108,12 @@ def _compose_all(text: str) -> None:
         raise SittingFaulty("what it says of its papers does not fit its banks; it has been changed by hand") from None
 
 
-def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: Tell) -> None:
+def sheets_each(word: bool) -> int:
+    """How many files each learner's papers make: a paper and a key, and an editable copy of both."""
+    return 4 if word else 2
+
+
+def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: Tell, word: bool) -> None:
     (folder / LEARNERS).mkdir(exist_ok=True)
     (folder / TUTOR).mkdir(mode=0o700, exist_ok=True)
     sheets = [Sheet(place=place, key=key) for place in range(len(sitting.papers)) for key in (False, True)]
@@ -108,6 +125,8 @@ def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: 
         tell(1)
 
     print_sheets(text, left, processes, take)
+    if word:
+        _write_words(text, sitting, folder, sheets, processes, tell)
     codes = [paper.code for paper in sitting.papers]
     joined = (
         Joined(path=folder / ALL_PAPERS, sheets=tuple(folder / paper_file(code) for code in codes), mode=0o644),
@@ -116,6 +135,25 @@ def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: 
     write_joined(joined, processes)
     write_whole(folder / GRID, print_grid(text, len(codes), processes), 0o600)
     write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
+
+
+def _write_words(
+    text: str, sitting: Sitting, folder: Path, sheets: Sequence[Sheet], processes: int, tell: Tell
+) -> None:
+    """The editable copies that are still wanting; a learner's stands beside the paper, a key's beside the key."""
+    left = [sheet for sheet in sheets if not _word_file(folder, sitting, sheet).exists()]
+    tell(len(sheets) - len(left))
+
+    def take(sheet: Sheet, copy: bytes) -> None:
+        write_whole(_word_file(folder, sitting, sheet), copy, 0o600 if sheet.key else 0o644)
+        tell(1)
+
+    write_words(text, left, processes, take)
+
+
+def _word_file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:
+    code = sitting.papers[sheet.place].code
+    return folder / word_file(key_file(code) if sheet.key else paper_file(code))
 
 
 def _file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:

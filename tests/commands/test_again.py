@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from tests.commands.conftest import files, issue, only_folder, run
@@ -28,3 +29,19 @@ def test_a_sitting_changed_by_hand_is_refused(desk) -> None:
         done = run("again", "changed.json", "--out", "second")
         assert done.exit_code == 2, (changed[:80], done.output)
         assert not list(Path("second").glob("[!.]*"))
+
+
+def test_editable_copies_are_made_beside_papers_and_keys_where_they_are_asked_for(desk) -> None:
+    folder = issue("--word")
+    copies = {name: content for name, content in files(folder).items() if name.endswith(".docx")}
+    assert {name.removesuffix(".docx") for name in copies} == {
+        name.removesuffix(".pdf") for name in files(folder) if re.search(r"/(paper|key)-.*\.pdf$", name)
+    }
+    made = run("again", str(folder), "--out", "second", "--word", "--jobs", "1")
+    assert made.exit_code == 0, made.output
+    assert files(only_folder(Path("second"))) == files(folder)
+    plain = run("again", str(folder), "--out", "third", "--jobs", "1")
+    assert plain.exit_code == 0, plain.output
+    assert files(only_folder(Path("third"))) == {
+        name: content for name, content in files(folder).items() if name not in copies
+    }

@@ -54,7 +54,7 @@ def issued(tmp_path_factory) -> Path:
     desk = tmp_path_factory.mktemp("desk")
     (desk / "class.csv").write_text(CLASS, encoding="utf-8")
     (desk / "piers.yaml").write_text(BANK, encoding="utf-8")
-    words = ["issue", str(desk / "piers.yaml"), "--group", str(desk / "class.csv"), "--date", "2026-01-05"]
+    words = ["issue", str(desk / "piers.yaml"), "--group", str(desk / "class.csv"), "--date", "2026-01-05", "--word"]
     done = CliRunner().invoke(main, [*words, "--out", str(desk / "output")])
     assert done.exit_code == 0, done.output
     return desk / "output"
@@ -137,9 +137,11 @@ def test_the_search_finds_the_learner_in_every_kind_of_file(folder) -> None:
     code = papers.codes[0]
     assert mentions(folder, papers.words) == [
         "for-learners/all-papers.pdf",
+        f"for-learners/paper-{code}.docx",
         f"for-learners/paper-{code}.pdf",
         "for-tutor/all-keys.pdf",
         "for-tutor/class-grid.pdf",
+        f"for-tutor/key-{code}.docx",
         f"for-tutor/key-{code}.pdf",
         "for-tutor/marking-sheet.xlsx",
         "for-tutor/second-marking-sheet.xlsx",

@@ -1,0 +1,72 @@
+"""Our own markup as DOCX, read back by python-docx."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from typing import Any
+
+import pytest
+from docx import Document
+from docx.oxml.ns import qn
+
+from courseware.drawings.picture import Picture, Stroke
+from courseware.printing.docx_writer import docx
+
+LINE = Picture(width=60, height=20, alt="", marks=(Stroke(outlines=(((0, 10), (60, 10)),)),))
+
+
+def read(body: str, **pictures: Picture) -> Any:
+    markup = f"<html><head><title>Piers</title></head><body>{body}</body></html>"
+    made = docx(markup, pictures)
+    assert made == docx(markup, pictures)
+    return Document(BytesIO(made))
+
+
+def test_headings_paragraphs_and_bold_words() -> None:
+    found = read("<h1>Piers</h1><div><h2>1 Gauge</h2><p>How <b>long</b> is\n it?</p></div>")
+    assert [(p.style.name, p.text) for p in found.paragraphs] == [
+        ("Heading 1", "Piers"), ("Heading 2", "1 Gauge"), ("Normal", "How long is it?"),
+    ]  # fmt: skip
+    assert [run.text for run in found.paragraphs[2].runs if run.bold] == ["long"]
+    assert [p.paragraph_format.keep_with_next for p in found.paragraphs] == [True, True, False]
+
+
+def test_boxes_to_tick_boxes_of_an_order_notes_and_marks() -> None:
+    found = read(
+        '<p class="ask"><b class="label">1a</b>Which? <i>Tick one.</i><span class="marks">[2]</span></p>'
+        '<p class="option"><span class="tick"></span><b>A</b>65 mm</p>'
+        '<p class="order">Order <span class="tick wide"></span><span class="tick wide"></span></p>'
+    )
+    assert [p.text.strip() for p in found.paragraphs] == [
+        "1a Which? (Tick one.) [2]", "☐ A 65 mm", "Order ______ ______",
+    ]  # fmt: skip
+
+
+def test_a_room_for_an_answer_is_a_table_to_type_into_as_high_as_the_room() -> None:
+    found = read('<p><img src="courseware:work" data-answer="mm" alt="Room"/></p>', work=LINE)
+    (table,) = found.tables
+    assert [cell.text for cell in table.rows[0].cells] == ["Working", "Answer (mm)"]
+    assert table.rows[0].height.mm == pytest.approx(20, abs=0.05)
+
+
+def test_a_drawing_is_a_picture_at_its_own_width_with_its_words() -> None:
+    found = read('<p><img src="courseware:drawing" alt="A wall"/></p>', drawing=LINE)
+    (shape,) = found.inline_shapes
+    assert shape.width.mm == pytest.approx(60, abs=0.05)
+    assert shape._inline.docPr.get("descr") == "A wall"
+
+
+def test_a_table_has_its_cells_and_a_first_row_that_repeats() -> None:
+    found = read(
+        "<table><thead><tr><th>Item</th><th>Answer</th></tr></thead><tbody><tr><td>Bricks</td><td>60</td></tr></tbody></table>"
+        "<table><tbody><tr><td>Sand</td></tr></tbody></table>"
+    )
+    first, second = found.tables
+    assert [[cell.text for cell in row.cells] for row in first.rows] == [["Item", "Answer"], ["Bricks", "60"]]
+    assert [len(table._tbl.findall(".//" + qn("w:tblHeader"))) for table in (first, second)] == [1, 0]
+    assert second._tbl.getprevious().tag == qn("w:p")  # without a line between them the two would be one
+
+
+def test_a_copy_names_its_title_and_language_and_no_maker() -> None:
+    told = read("<p>x</p>").core_properties
+    assert (told.title, told.author, told.comments, told.language) == ("Piers", "", "", "en-GB")
