@@ -15,9 +15,11 @@ from courseware.commands.criteria import criteria
 from courseware.commands.demo import demo
 from courseware.commands.issue import issue
 from courseware.commands.job import job
+from courseware.commands.join import join
 from courseware.commands.mark import mark
 from courseware.commands.practise import practise
 from courseware.commands.record import record
+from courseware.commands.rename import rename
 from courseware.commands.sample import sample
 from courseware.commands.topics import topics
 
@@ -47,7 +49,7 @@ def main() -> None:
             stream.reconfigure(errors="replace")
 
 
-for command in (topics, check, issue, demo, job, again, mark, sample, audit, criteria, record, practise):
+for command in (topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise):
     main.add_command(command)
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Engine, insert, select
+from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
@@ -35,23 +35,23 @@ class Summary:
 def take(engine: Engine, sitting: Sitting, sitting_text: str, *, at: datetime) -> bool:
     """Takes a sitting in. False where it is there already, the same; True where anything was added.
 
-    A name put right in the record is added. Raises `RecordRefuses` where another sitting, or this one with other
-    papers, stands under the code.
+    Papers of learners who joined since, and names put right, are added. Raises `RecordRefuses` where another sitting,
+    or this one with other papers, stands under the code.
     """
     data = json.loads(sitting_text)
+    papers = [_nameless(paper) for paper in data["papers"]]
     with writing(engine) as connection:
         new = connection.scalar(select(SITTING.c.code).where(SITTING.c.code == sitting.code)) is None
         if new:
-            _add(connection, sitting, data, at)
-        elif (_head(connection, sitting.code), _issued(connection, sitting.code)) != (
-            data["sitting"],
-            [_nameless(paper) for paper in data["papers"]],
-        ):
+            _add_head(connection, sitting, data["sitting"], at)
+        there = _issued(connection, sitting.code)
+        if _head(connection, sitting.code) != data["sitting"] or there != papers[: len(there)]:
             raise RecordRefuses(
                 f"the record holds another sitting under {sitting.code}, or this one with other papers; "
                 "take in the sitting.json that was issued, or delete a learner in both places"
             )
-        return _add_names(connection, sitting, at) > 0 or new
+        _add_papers(connection, sitting.code, papers[len(there) :])
+        return _add_names(connection, sitting, at) > 0 or len(papers) > len(there)
 
 
 def sitting_of(engine: Engine, code: str) -> Sitting:
@@ -112,20 +112,26 @@ def learner_names(connection: Connection, sitting: str | None = None) -> dict[st
     return {row.paper: (row.name, row.reference) for row in connection.execute(asked)}
 
 
-def _add(connection: Connection, sitting: Sitting, data: Mapping[str, Any], at: datetime) -> None:
-    head = data["sitting"]
-    taken = connection.scalars(select(PAPER.c.code).where(PAPER.c.code.in_([p.code for p in sitting.papers]))).first()
-    if taken is not None:
-        raise RecordRefuses(f"the paper {taken} stands in the record already, in another sitting; it was not taken in")
+def _add_head(connection: Connection, sitting: Sitting, head: Mapping[str, Any], at: datetime) -> None:
     row: dict[str, str | None] = {"head": _text(head), "retake_of": head.get("retake_of") or None}
     row |= {"code": sitting.code, "title": sitting.title, "date": sitting.date, "class_name": sitting.group}
     row["taken_at"] = stamp(at)
     connection.execute(insert(SITTING), [row])
-    papers = [
-        {"code": paper["code"], "sitting": sitting.code, "place": place, "issued": _text(_nameless(paper))}
-        for place, paper in enumerate(data["papers"])
+
+
+def _add_papers(connection: Connection, sitting: str, papers: Sequence[Mapping[str, Any]]) -> None:
+    """Adds papers after those that the sitting has. Raises `RecordRefuses` where another sitting has one of them."""
+    taken = connection.scalars(select(PAPER.c.code).where(PAPER.c.code.in_([p["code"] for p in papers]))).first()
+    if taken is not None:
+        raise RecordRefuses(f"the paper {taken} stands in the record already, in another sitting; it was not taken in")
+    last = connection.scalar(select(func.max(PAPER.c.place)).where(PAPER.c.sitting == sitting))
+    start = 0 if last is None else last + 1
+    rows = [
+        {"code": paper["code"], "sitting": sitting, "place": place, "issued": _text(paper)}
+        for place, paper in enumerate(papers, start)
     ]
-    connection.execute(insert(PAPER), papers)
+    if rows:
+        connection.execute(insert(PAPER), rows)
 
 
 def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:

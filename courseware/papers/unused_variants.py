@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 
 from courseware.banks import Space
@@ -18,18 +19,23 @@ class CannotDeal(ValueError):
     """The banks hold nothing that was asked for; the message says what to do."""
 
 
-def unused_variants(space: Space, learners: int, had: Sequence[VariantsHad], *key: str) -> list[int]:
+def unused_variants(
+    space: Space, learners: int, had: Sequence[VariantsHad], *key: str, dealt: Sequence[Variant] = ()
+) -> list[int]:
     """The index of a variant for each learner; none comes twice while the space lasts.
 
-    `had` is empty, or one a learner. Raises `CannotDeal` where a learner has had every variant.
+    `had` is empty, or one a learner; `dealt` are the variants of those who got theirs earlier. Raises `CannotDeal`
+    where a learner has had every variant.
     """
-    if not had:
+    if not had and not dealt:
         return list(keyed_shuffle(len(space), learners, *key))
     order = list(keyed_shuffle(len(space), len(space), *key))
     texts = [frozenset(given_texts(space.variant(index)).items()) for index in range(len(space))]
-    left: list[int] = []
+    times = Counter(dealt)
+    most = max((times[text] for text in texts), default=0)
+    left = [index for index in order if times[texts[index]] < most]
     found: list[int] = []
-    for own in had:
+    for own in had or ({},) * learners:
         before = own.get(space.exercise.name, frozenset())
         if not any(texts[index] not in before for index in left):
             left += order  # dealt through: it begins again

@@ -70,14 +70,15 @@ def _fill(sheet: Worksheet, page: Page) -> None:
     for row, values in enumerate((tuple(page.columns), *page.rows, *(blank,) * page.spare), 1):
         for column, value in enumerate(values, 1):
             cell = sheet.cell(row, column)
-            _put(cell, value)
+            put(cell, value)
             cell.alignment = Alignment(wrap_text=True, vertical="top")
     for column, width in enumerate(page.columns.values(), 1):
         sheet.cell(1, column).font = Font(bold=True)
         sheet.column_dimensions[get_column_letter(column)].width = width
 
 
-def _put(cell: Cell | MergedCell, value: Value) -> None:
+def put(cell: Cell | MergedCell, value: Value) -> None:
+    """Puts a value into a cell: a text as text, whatever it begins with."""
     from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE, Cell
 
     if not isinstance(cell, Cell):

@@ -86,7 +86,7 @@ def again(
     word: bool = False,
 ) -> Path:
     """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`."""
-    _compose_all(text)
+    compose_all(text)
     with one_at_a_time(out, waiting):
         name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
         request = hashlib.sha256(f"{text}{word}".encode()).hexdigest()
@@ -96,7 +96,7 @@ def again(
         return finish(unfinished)
 
 
-def _compose_all(text: str) -> None:
+def compose_all(text: str) -> None:
     """Works out every sheet before a folder is begun, so that a sitting changed by hand is refused whole."""
     try:
         sitting, sources = sitting_in(text)
@@ -113,20 +113,46 @@ def sheets_each(word: bool) -> int:
     return 4 if word else 2
 
 
+def print_again(
+    text: str, sitting: Sitting, folder: Path, places: Sequence[int], processes: int, tell: Tell, *, word: bool
+) -> None:
+    """Prints the sheets of the learners at `places` into a sitting's folder, which has all others, and joins them."""
+    compose_all(text)
+    sheets = [Sheet(place=place, key=key) for place in places for key in (False, True)]
+    _print_sheets(text, sitting, folder, sheets, processes, tell, word)
+    _print_joined(text, sitting, folder, processes)
+
+
 def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: Tell, word: bool) -> None:
     (folder / LEARNERS).mkdir(exist_ok=True)
     (folder / TUTOR).mkdir(mode=0o700, exist_ok=True)
     sheets = [Sheet(place=place, key=key) for place in range(len(sitting.papers)) for key in (False, True)]
     left = [sheet for sheet in sheets if not _file(folder, sitting, sheet).exists()]
     tell(len(sheets) - len(left))
+    _print_sheets(text, sitting, folder, left, processes, tell, word=False)
+    if word:
+        left = [sheet for sheet in sheets if not _word_file(folder, sitting, sheet).exists()]
+        tell(len(sheets) - len(left))
+        _write_words(text, sitting, folder, left, processes, tell)
+    _print_joined(text, sitting, folder, processes)
+    write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
+
+
+def _print_sheets(
+    text: str, sitting: Sitting, folder: Path, sheets: Sequence[Sheet], processes: int, tell: Tell, word: bool
+) -> None:
 
     def take(sheet: Sheet, pdf: bytes) -> None:
         write_whole(_file(folder, sitting, sheet), pdf, 0o600 if sheet.key else 0o644)
         tell(1)
 
-    print_sheets(text, left, processes, take)
+    print_sheets(text, sheets, processes, take)
     if word:
         _write_words(text, sitting, folder, sheets, processes, tell)
+
+
+def _print_joined(text: str, sitting: Sitting, folder: Path, processes: int) -> None:
+    """What holds the whole class: the files to print from, and the class grid."""
     codes = [paper.code for paper in sitting.papers]
     joined = (
         Joined(path=folder / ALL_PAPERS, sheets=tuple(folder / paper_file(code) for code in codes), mode=0o644),
@@ -134,21 +160,18 @@ def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: 
     )
     write_joined(joined, processes)
     write_whole(folder / GRID, print_grid(text, len(codes), processes), 0o600)
-    write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
 
 
 def _write_words(
     text: str, sitting: Sitting, folder: Path, sheets: Sequence[Sheet], processes: int, tell: Tell
 ) -> None:
-    """The editable copies that are still wanting; a learner's stands beside the paper, a key's beside the key."""
-    left = [sheet for sheet in sheets if not _word_file(folder, sitting, sheet).exists()]
-    tell(len(sheets) - len(left))
+    """Editable copies; a learner's stands beside the paper, a key's beside the key."""
 
     def take(sheet: Sheet, copy: bytes) -> None:
         write_whole(_word_file(folder, sitting, sheet), copy, 0o600 if sheet.key else 0o644)
         tell(1)
 
-    write_words(text, left, processes, take)
+    write_words(text, sheets, processes, take)
 
 
 def _word_file(folder: Path, sitting: Sitting, sheet: Sheet) -> Path:

@@ -44,6 +44,17 @@ def test_another_sitting_under_the_same_code_is_refused(record, sitting, later) 
     assert sitting_of(record, sitting.code) == sitting
 
 
+def test_papers_of_learners_who_joined_are_added_after_the_others(record, sitting, later) -> None:
+    extra = replace(sitting.papers[0], code="HKAY-FYWQ-Z", learner=Learner(name="Kofi Mensah"))
+    grown = replace(sitting, papers=(*sitting.papers, extra))
+    assert take(record, grown, write_sitting(grown), at=later(1))
+    assert sitting_of(record, sitting.code) == grown
+    assert not take(record, grown, write_sitting(grown), at=later(2))
+    astray = replace(sitting, papers=(extra, *sitting.papers))
+    with pytest.raises(RecordRefuses, match="with other papers"):
+        take(record, astray, write_sitting(astray), at=later(3))
+
+
 def test_a_paper_stands_in_one_sitting(record, sitting, other_sitting, later) -> None:
     mixed = replace(other_sitting, papers=(*other_sitting.papers, sitting.papers[0]))
     with pytest.raises(RecordRefuses, match=f"{sitting.papers[0].code} stands in the record already"):
