@@ -84,15 +84,22 @@ def again(
     waiting: Callable[[], None],
     *,
     word: bool = False,
+    places: Sequence[int] = (),
 ) -> Path:
-    """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`."""
+    """Re-makes a sitting's folder from its file's text, under `out`. Raises `SittingFaulty`.
+
+    Of the learners at `places` alone where there are any: their papers and keys, and nothing of the class.
+    """
     compose_all(text)
     with one_at_a_time(out, waiting):
         name = "-".join(filter(None, (sitting.date, slug(sitting.title), slug(sitting.group), "again")))
-        request = hashlib.sha256(f"{text}{word}".encode()).hexdigest()
+        request = hashlib.sha256(f"{text}{word}{list(places)}".encode()).hexdigest()
         unfinished: Unfinished = begin(out, name, request)
         write_whole(unfinished.path / SITTING, text.encode(), 0o600)
-        _print_all(text, sitting, unfinished.path, processes, tell, word)
+        if places:
+            _print_each(text, sitting, unfinished.path, places, processes, tell, word)
+        else:
+            _print_all(text, sitting, unfinished.path, processes, tell, word)
         return finish(unfinished)
 
 
@@ -124,9 +131,18 @@ def print_again(
 
 
 def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: Tell, word: bool) -> None:
+    _print_each(text, sitting, folder, range(len(sitting.papers)), processes, tell, word)
+    _print_joined(text, sitting, folder, processes)
+    write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
+
+
+def _print_each(
+    text: str, sitting: Sitting, folder: Path, places: Sequence[int], processes: int, tell: Tell, word: bool
+) -> None:
+    """The sheets of the learners at `places` that are still wanting in a folder."""
     (folder / LEARNERS).mkdir(exist_ok=True)
     (folder / TUTOR).mkdir(mode=0o700, exist_ok=True)
-    sheets = [Sheet(place=place, key=key) for place in range(len(sitting.papers)) for key in (False, True)]
+    sheets = [Sheet(place=place, key=key) for place in places for key in (False, True)]
     left = [sheet for sheet in sheets if not _file(folder, sitting, sheet).exists()]
     tell(len(sheets) - len(left))
     _print_sheets(text, sitting, folder, left, processes, tell, word=False)
@@ -134,8 +150,6 @@ def _print_all(text: str, sitting: Sitting, folder: Path, processes: int, tell: 
         left = [sheet for sheet in sheets if not _word_file(folder, sitting, sheet).exists()]
         tell(len(sheets) - len(left))
         _write_words(text, sitting, folder, left, processes, tell)
-    _print_joined(text, sitting, folder, processes)
-    write_whole(folder / TUTOR / SHEET, marking_sheet(sitting), 0o600)
 
 
 def _print_sheets(

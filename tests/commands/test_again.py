@@ -45,3 +45,16 @@ def test_editable_copies_are_made_beside_papers_and_keys_where_they_are_asked_fo
     assert files(only_folder(Path("third"))) == {
         name: content for name, content in files(folder).items() if name not in copies
     }
+
+
+def test_a_lost_paper_is_printed_again_alone_and_the_same(desk) -> None:
+    folder = issue()
+    lost = run("again", folder, "--for", "0014", "--out", "copies", "--jobs", "1")
+    assert lost.exit_code == 0, lost.output
+    made = files(only_folder(Path("copies")))
+    assert {re.sub(r"[A-Z]{4}-[A-Z]{4}-[A-Z]", "CODE", name) for name in made} == {
+        "for-learners/paper-CODE.pdf", "for-tutor/key-CODE.pdf", "sitting.json",
+    }  # fmt: skip
+    assert made.items() <= files(folder).items()
+    unknown = run("again", folder, "--for", "nobody", "--out", "copies")
+    assert (unknown.exit_code, "nobody" in unknown.output) == (2, True)
