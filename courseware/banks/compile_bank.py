@@ -9,7 +9,8 @@ from math import prod
 from typing import Any
 
 from courseware.banks.compile_parts import bind_part
-from courseware.banks.drawing_kinds import DRAWING_KINDS, DrawingKind
+from courseware.banks.drawing_kind import DrawingKind
+from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.exercise import BRICK_LINES, DrawingAsked, Exercise, part_label
 from courseware.banks.formulas import Formula, FormulaFault, Kind
 from courseware.banks.givens import Given, read_given

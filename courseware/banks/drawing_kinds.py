@@ -2,41 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
 from fractions import Fraction
 
 from courseware import trade
+from courseware.banks.drawing_kind import DrawingKind
+from courseware.banks.drawing_kind import built as _built
+from courseware.banks.drawing_kind import own as _own
+from courseware.banks.drawing_kind import span as _span
+from courseware.banks.drawing_kinds_of_work import KINDS_OF_WORK
 from courseware.banks.exercise import DrawingAsked
 from courseware.banks.formulas import Value
 from courseware.trade import Format
-
-Measure = Callable[[Mapping[str, Fraction | int | str], Format], Fraction]
-Build = Callable[[Mapping[str, Fraction | int | str], Format], object]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawingKind:
-    """A kind of drawing. Numbers lie between two limits (least, most); words are one of those listed."""
-
-    arguments: Mapping[str, tuple[Fraction, Fraction] | frozenset[str]]
-    optional: Mapping[str, Fraction | str]  # arguments that may be left out, with what is then taken
-    dimensions: Mapping[str, Measure]  # each with its size in mm, from the trade core
-    says: str  # one line for the manual
-    to_draw_in: bool = False  # made for the learner to draw in
-    builds: Build | None = None  # raises `TradeError` for what the dimensions let through and cannot be drawn
-
-
-def _span(least: int | str, most: int | str) -> tuple[Fraction, Fraction]:
-    return Fraction(least), Fraction(most)
-
-
-def _own(name: str) -> Measure:
-    return lambda figures, _: Fraction(figures[name])
-
-
-def _built(size: Callable[[Fraction | int | str, Format], Fraction], argument: str) -> Measure:
-    return lambda figures, brick: size(figures[argument], brick)
 
 
 def opening_in_wall(figures: Mapping[str, Fraction | int | str], _: Format) -> None:
@@ -118,13 +95,20 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         builds=opening_in_wall,
     ),
     "panel": DrawingKind(
-        arguments={"bricks": _span(1, 8), "courses": _span(3, 24), "starts": frozenset({"stretcher", "soldier"})},
-        optional={"starts": "stretcher"},
+        arguments={
+            "bricks": _span(1, 12),
+            "courses": _span(3, 48),
+            "starts": frozenset({"stretcher", "soldier"}),
+            "drawn": frozenset({"all", "corners"}),
+        },
+        optional={"starts": "stretcher", "drawn": "all"},
         dimensions={
             "width": lambda figures, brick: trade.basket_weave(figures["bricks"], figures["courses"], brick).width,
             "height": lambda figures, brick: trade.basket_weave(figures["bricks"], figures["courses"], brick).height,
+            "from_below": _built(trade.height, "courses"),
         },
-        says="a basket-weave panel, brick by brick",
+        says="a basket-weave panel",
+        told={"drawn": {"all": ", brick by brick", "corners": ", the bays at two of its corners drawn"}},
     ),
     "surround": DrawingKind(
         arguments={
@@ -239,6 +223,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         },
         says="a set-out rectangle with both diagonals, for squaring",
     ),
+    **KINDS_OF_WORK,
 }
 
 

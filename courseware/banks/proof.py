@@ -218,8 +218,10 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
         part = next(number for number in exercise.numbers if number.name == name)
         size = sizes[dimension]
         if rounded(part, size / 1000 if part.unit == "m" else size) != scope[name]:
+            unit = kind.units.get(dimension, "mm")
             raise _Fails(
-                f"the drawing's {dimension} is {shown(size)} mm, the answer to {name} {shown(scope[name])} {part.unit}"
+                f"the drawing's {dimension} is {shown(size)} {unit}, "
+                f"the answer to {name} {shown(scope[name])} {part.unit}"
             )
 
 

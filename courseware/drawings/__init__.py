@@ -4,16 +4,26 @@ A kind of drawing is one small module; `bond` lays its bricks, `dimension` its d
 put it on paper, `svg` writes it out.
 """
 
+from courseware.drawings.batch import draw_batch
+from courseware.drawings.carrier import draw_carrier
+from courseware.drawings.controls import draw_controls
 from courseware.drawings.corbel import draw_corbel
 from courseware.drawings.dentils import draw_dentils
 from courseware.drawings.diagonals import draw_diagonals
 from courseware.drawings.dog_tooth import draw_dog_tooth
+from courseware.drawings.frame_section import draw_frame_section
 from courseware.drawings.gauge_rod import draw_gauge_rod
 from courseware.drawings.herringbone import draw_herringbone
+from courseware.drawings.lifts import draw_lifts
+from courseware.drawings.lintel import draw_lintel
 from courseware.drawings.mitre import draw_mitre
+from courseware.drawings.mitred_corner import draw_bat_hands, draw_mitred_corner, draw_template_lines
+from courseware.drawings.noise_levels import draw_noise_levels
 from courseware.drawings.opening import draw_opening
 from courseware.drawings.own import draw_own
+from courseware.drawings.packs import draw_packs
 from courseware.drawings.panel import draw_panel
+from courseware.drawings.patch import draw_patch
 from courseware.drawings.picture import Picture
 from courseware.drawings.pier import draw_pier, draw_returned
 from courseware.drawings.projection import draw_projection
@@ -22,8 +32,13 @@ from courseware.drawings.soldiers import draw_soldiers
 from courseware.drawings.square_corner import draw_square_corner
 from courseware.drawings.stack_bond import draw_stack_bond
 from courseware.drawings.surround import draw_surround
+from courseware.drawings.surround_corners import draw_surround_corners
 from courseware.drawings.svg import to_svg
+from courseware.drawings.turns import draw_turns
+from courseware.drawings.two_gangs import draw_two_gangs
 from courseware.drawings.wall import draw_wall
+from courseware.drawings.wall_section import draw_wall_section
+from courseware.drawings.weave_rising import draw_uprights, draw_weave_gap
 from courseware.papers.sheets import DrawingCall
 
 _DRAWN = {
@@ -45,6 +60,24 @@ _DRAWN = {
     "stack_bond": draw_stack_bond,
     "square_corner": draw_square_corner,
     "diagonals": draw_diagonals,
+    "batch": draw_batch,
+    "carrier": draw_carrier,
+    "controls": draw_controls,
+    "frame_section": draw_frame_section,
+    "lifts": draw_lifts,
+    "lintel": draw_lintel,
+    "bat_hands": draw_bat_hands,
+    "mitred_corner": draw_mitred_corner,
+    "template_lines": draw_template_lines,
+    "noise_levels": draw_noise_levels,
+    "packs": draw_packs,
+    "patch": draw_patch,
+    "surround_corners": draw_surround_corners,
+    "turns": draw_turns,
+    "two_gangs": draw_two_gangs,
+    "wall_section": draw_wall_section,
+    "uprights": draw_uprights,
+    "weave_gap": draw_weave_gap,
 }
 
 

@@ -75,12 +75,19 @@ def stretchers(view: Broken, bottom: Fraction, brick: Format) -> tuple[PlacedBri
 def break_lines(view: Broken, foot: Fraction, head: Fraction) -> Marks:
     """The two thin lines with a zigzag that say that the middle is left out."""
     below, above = view.at(0, foot)[1] + _PAST, view.at(0, head)[1] - _PAST
-    middle = (below + above) / 2
-    lines = []
-    for x in (view.at(view.kept, 0)[0] + GAP / 3, view.at(view.length - view.kept, 0)[0] - GAP / 3):
-        zigzag = ((x, middle + _ZIG), (x - _ZIG, middle + _ZIG / 2), (x + _ZIG, middle - _ZIG / 2), (x, middle - _ZIG))
-        lines.append(((x, below), *zigzag, (x, above)))
-    return (Stroke(outlines=tuple(lines), weight=THIN),)
+    places = (view.at(view.kept, 0)[0] + GAP / 3, view.at(view.length - view.kept, 0)[0] - GAP / 3)
+    return (Stroke(outlines=tuple(break_line((x, below), (x, above)) for x in places), weight=THIN),)
+
+
+def break_line(start: Point, end: Point) -> tuple[Point, ...]:
+    """A line with a zigzag in its middle: plumb from below, or level from the left."""
+    (x1, y1), (x2, y2) = start, end
+    x, y = (x1 + x2) / 2, (y1 + y2) / 2
+    if x1 == x2:
+        bends = ((x, y + _ZIG), (x - _ZIG, y + _ZIG / 2), (x + _ZIG, y - _ZIG / 2), (x, y - _ZIG))
+    else:
+        bends = ((x - _ZIG, y), (x - _ZIG / 2, y - _ZIG), (x + _ZIG / 2, y + _ZIG), (x + _ZIG, y))
+    return start, *bends, end
 
 
 def one_piece(call: DrawingCall, view: Broken, wide: Fraction, head: Fraction) -> Marks:

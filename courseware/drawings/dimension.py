@@ -75,6 +75,22 @@ def led(point: Point, knee: Point, text: str | None) -> Marks:
     return line, dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
 
 
+def led_right(point: Point, knee: Point, text: str | None) -> Marks:
+    """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the right."""
+    foot = (knee[0] + BLANK[0], knee[1])
+    line = Stroke(outlines=((point, knee, foot),), weight=THIN)
+    return line, dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
+
+
+def figure_under(middle: Point, text: str | None) -> Marks:
+    """A figure that has no line, centred below a point; the box for it where the learner is to find it."""
+    x, y = middle
+    if text is not None:
+        return (Label(at=(x, y + FIGURE), text=text, size=FIGURE, bold=True),)
+    corners = box(x - BLANK[0] / 2, y, x + BLANK[0] / 2, y + BLANK[1])
+    return (Stroke(outlines=(corners,), closed=True, weight=RULED, fill=1.0),)
+
+
 def name(at: Point, text: str, anchor: str = "start") -> Label:
     """The name of a thing or a datum."""
     return Label(at=at, text=text, size=NAME, anchor=anchor)

@@ -53,7 +53,7 @@ def wall_round(bricks: Fraction, courses: int, brick: Format) -> tuple[PlacedBri
     """
     laid: list[PlacedBrick] = []
     for row in range(-_BELOW, courses + _ABOVE):
-        left, right = _jambs(bricks, row)
+        left, right = jambs(bricks, row)
         start = brick.perpend - left * brick.module
         if 0 <= row < courses:
             laid += run(left, start, row, brick)
@@ -63,7 +63,7 @@ def wall_round(bricks: Fraction, courses: int, brick: Format) -> tuple[PlacedBri
     return tuple(laid)
 
 
-def _jambs(bricks: Fraction, row: int) -> tuple[Fraction, Fraction]:
+def jambs(bricks: Fraction, row: int) -> tuple[Fraction, Fraction]:
     """Bricks of the course to the left and to the right of the opening: half a brick less in every other course."""
     short = _SIDE - Fraction(1, 2)
     left, other = (_SIDE, short) if row % 2 == 0 else (short, _SIDE)

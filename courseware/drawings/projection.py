@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, section, toothed
 from courseware.drawings.dimension import LANE, NAME, Marks, across, beside, name, upright
+from courseware.drawings.eye import DASH, eye
 from courseware.drawings.frame import PROJECTING, View, datum, framed, hatching
 from courseware.drawings.picture import Picture, Point, Stroke
 from courseware.drawings.scale import one_to
@@ -20,7 +21,6 @@ _HIGH = 76.0  # mm of paper for the wall
 _ELEVATION = 30.0  # mm of paper that the elevation takes, or as near as bricks go
 _APART = 15.0  # between elevation and section, where the eye is
 _DETAIL = (44.0, 53.0)  # room for the course enlarged
-_DASH = (2.5, 1.2)
 
 
 def draw_projection(call: DrawingCall) -> Picture:
@@ -79,14 +79,10 @@ def _section(view: View, rows: range, course: int, out: Fraction, brick: Format)
 
 def _eye_line(start: Point, gap: float, end: float) -> Marks:
     """The dashed line across both views, with the eye and its name between them."""
-    x, y = gap + 3.0, start[1]
-    lid = tuple((x + 2.4 * math.cos(a), y - 1.5 * math.sin(a)) for a in (math.pi * n / 10 for n in range(20)))
-    pupil = tuple((x + 0.8 + 0.6 * math.cos(a), y - 0.6 * math.sin(a)) for a in (math.pi * n / 5 for n in range(10)))
     return (
-        Stroke(outlines=((start, (end, y)),), weight=0.3, dash=_DASH),
-        Stroke(outlines=(lid,), closed=True, weight=0.25, fill=1.0),
-        Stroke(outlines=(pupil,), closed=True, weight=0, fill=0.0),
-        name((gap + 1.2, y - 2.2), "eye line"),
+        Stroke(outlines=((start, (end, start[1])),), weight=0.3, dash=DASH),
+        *eye((gap + 3.0, start[1])),
+        name((gap + 1.2, start[1] - 2.2), "eye line"),
     )
 
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
+from courseware.banks.drawing_kind import DrawingKind
 from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.figures import exact_text, whole_as_int, write_out
 from courseware.banks.formulas import Value
@@ -228,12 +229,18 @@ def _notes(names: Mapping[str, None], safety: SafetyNotes | None) -> tuple[Safet
     )
 
 
-def _said(what: str, labels: Mapping[str, str | None], *, blank: bool) -> str:
+def _said(kind: DrawingKind, what: str, labels: Mapping[str, str | None], *, blank: bool) -> str:
     """A drawing in words, with the sizes that it shows: who cannot see it has the same figures."""
-    shown = ", ".join(f"{name.replace('_', ' ')} {size}" for name, size in labels.items() if size is not None)
-    return f"Drawing: {what}." + (f" Sizes in mm: {shown}." if shown else "") + (
-        " Sizes asked for are left blank." if blank else ""
-    )  # fmt: skip
+    shown = {
+        name: text if kind.units.get(name) == name else f"{name.replace('_', ' ')} {text}"  # not `bricks 2 bricks`
+        for name, text in labels.items()
+        if text is not None
+    }
+    in_mm = ", ".join(text for name, text in shown.items() if name not in kind.units)
+    others = ", ".join(text for name, text in shown.items() if name in kind.units)
+    return f"Drawing: {what}." + (f" Sizes in mm: {in_mm}." if in_mm else "") + (
+        f" It says: {others}." if others else ""
+    ) + (" Sizes asked for are left blank." if blank else "")  # fmt: skip
 
 
 def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) -> DrawingCall | None:
@@ -245,16 +252,17 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
     labels: dict[str, str | None] = {}
     for dimension, size in kind.dimensions.items():
         if dimension in asked.shows:
-            labels[dimension] = write_out(size(figures, exercise.format))
+            labels[dimension] = kind.labelled(dimension, write_out(size(figures, exercise.format)))
         elif dimension in asked.asks:
             number = next(n for n in exercise.numbers if n.name == asked.asks[dimension])
-            labels[dimension] = shown_figure(number, scope[number.name]) if filled else None
+            answer = shown_figure(number, scope[number.name])
+            labels[dimension] = kind.labelled(dimension, answer) if filled else None
     return DrawingCall(
         kind=asked.kind,
         figures={name: figure if isinstance(figure, str) else Fraction(figure) for name, figure in figures.items()},
         labels=labels,
         format=exercise.format,
-        alt=_said(kind.says, labels, blank=bool(asked.asks) and not filled),
+        alt=_said(kind, kind.in_words(figures), labels, blank=bool(asked.asks) and not filled),
         own=asked.own,
         to_draw_in=kind.to_draw_in,
     )

@@ -14,7 +14,7 @@ from typing import Any
 from courseware.papers.key_secrets import Secrets, shows
 
 _ACTING = {"/JavaScript", "/JS", "/Launch", "/EmbeddedFile", "/EmbeddedFiles", "/URI", "/SubmitForm", "/GoToR", "/AA"}
-_TOKEN = re.compile(rb"/(\S+) [\d.]+ Tf|\[(.*?)\] ?TJ|<([0-9a-fA-F]+)> ?Tj|(\bET\b)", re.DOTALL)
+_TOKEN = re.compile(rb"/(\S+) [\d.]+ Tf|\[([^\]]*)\] ?TJ|<([0-9a-fA-F]+)> ?Tj|(\bET\b)", re.DOTALL)
 _OWN_ID = re.compile(r"\d+-\d+-\d+|/.*")  # of table cells, as WeasyPrint counts them; and names
 _BETWEEN_TAGS = re.compile(r">([^<>]+)<")
 _MAKER = "WeasyPrint 70.0"

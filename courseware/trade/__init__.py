@@ -36,7 +36,7 @@ from courseware.trade.formats import (
 from courseware.trade.frame import Frame, projecting_frame
 from courseware.trade.gauge import clear_height, courses_in, courses_to_reach, face_height, gauge_rod, height
 from courseware.trade.herringbone import Herringbone, herringbone
-from courseware.trade.mitre import Template, mitre_template
+from courseware.trade.mitre import Template, mitre_template, piece_joint
 from courseware.trade.mortar import mortar_volume
 from courseware.trade.openings import opening, pier, returned
 from courseware.trade.projecting import PROJECTION_LIMITS, ProjectionLimit, check_projection
@@ -109,6 +109,7 @@ __all__ = [
     "on_edge",
     "opening",
     "order",
+    "piece_joint",
     "pieces_in",
     "pier",
     "projecting_frame",

@@ -142,6 +142,26 @@ class OnWall:
         return [piece for found in self.pieces.values() for piece in found]
 
 
+def shade(grey: float) -> str:
+    """A grey as an SVG says it."""
+    return "#" + f"{round(grey * 255):02x}" * 3
+
+
+def outlines(sheet: Sheet, grey: float) -> list[Polygon]:
+    """What is filled with a grey, whatever its shape, on paper with y downwards, in the order drawn."""
+    fill = shade(grey)
+    return [Polygon(points) for attributes, closed, points in runs(sheet.root) if closed and attributes["fill"] == fill]
+
+
+def pens(sheet: Sheet, weight: str, *, dashed: bool = False) -> list[LineString]:
+    """The runs that are not closed and drawn with this pen, dashed or not."""
+    return [
+        LineString(points)
+        for attributes, closed, points in runs(sheet.root)
+        if not closed and attributes.get("stroke-width") == weight and ("stroke-dasharray" in attributes) is dashed
+    ]
+
+
 def boxes(sheet: Sheet, fill: str) -> list[Rectangle]:
     """The rectangles of one fill ("none" where there is none), from the left and then from below."""
     found = []

@@ -59,3 +59,17 @@ def test_a_bay_of_stretchers_stands_against_bays_of_soldiers(drawn, bricks, cour
     assert len(bays) == bricks * courses // 3
     for (along, up), found in bays.items():
         assert found == [((along + up) % 2 == 0) is (starts == "stretcher")] * 3
+
+
+@pytest.mark.parametrize(("bricks", "courses"), [(5, 12), (8, 24), (12, 36)])
+def test_where_its_corners_alone_are_drawn_its_bays_cannot_be_counted(drawn, bricks, courses) -> None:
+    """Two bays by two at the lower left and at the upper right, each where it stands in the whole panel."""
+    wide = 225 * bricks - 10
+    sheet = drawn("panel", {}, bricks=bricks, courses=courses, drawn="corners")
+    wall = on_wall(sheet, wide)
+    assert len(wall.all_pieces) == 2 * 4 * 3
+    whole = {(b.kind, b.left, b.bottom) for b in basket_weave(bricks, courses).bricks}
+    for grey, kind in ((BRICK, "stretcher"), (HALF_BRICK, "soldier")):
+        for piece in wall.pieces[grey]:
+            left, low, _, _ = piece.bounds
+            assert any(k == kind and abs(x - left) < 0.5 and abs(y - low) < 0.5 for k, x, y in whole)

@@ -11,7 +11,7 @@ from pypdf import PdfReader
 from courseware.files.bank_files import shipped_banks
 from courseware.papers import sheets
 from courseware.papers.key_secrets import Secrets, secrets, shows
-from courseware.printing.leak_check import Leak, page_text, release
+from courseware.printing.leak_check import Leak, page_text, release, text_drawn
 from courseware.printing.render import margin_words, paper_pdf
 
 TOPICS = [path.stem for path in shipped_banks()]
@@ -150,6 +150,15 @@ def test_a_drawing_kept_apart_without_letters_of_its_own_is_no_leak(printed) -> 
         opened.Root.Own = opened.make_stream(b"0 0 9 9 re f", Type=Name.XObject, Subtype=Name.Form)
         plain = saved(opened)
     assert release(plain, secrets(sheet.paper, sheet.key, margin_words(sheet.paper))) == plain
+
+
+def test_a_label_after_a_dashed_line_is_read_in_its_own_font() -> None:
+    """A dash pattern stands in brackets as a run of letters does: `[4 1] 0 d`."""
+    with Pdf.new() as pdf:
+        letters = {name: pdf.make_stream(f"<0001> <{ord(name[1]):04x}>".encode()) for name in ("/A", "/B")}
+        fonts = {name: Dictionary(ToUnicode=stream) for name, stream in letters.items()}
+        stream = b"BT /A 3 Tf [<0001>0] TJ ET [4 1 0.6 1] 0 d 0 0 m 9 9 l S BT /B 3.5 Tf [<0001>0] TJ ET"
+        assert text_drawn(stream, Dictionary(Font=Dictionary(fonts))).split() == ["A", "B"]
 
 
 @pytest.mark.parametrize("topic", TOPICS)

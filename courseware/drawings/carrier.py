@@ -1,0 +1,51 @@
+"""A brick carrier from the side, with the bricks that it holds side by side, and what each weighs."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from courseware.drawings.dimension import LANE, Marks, across, box, dot, figure_under, name
+from courseware.drawings.frame import BRICK, framed
+from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.papers.sheets import DrawingCall
+
+_ONE_TO = 10.0
+_STEEL = 0.9  # mm of paper
+_HANDLE = 12.0  # mm of paper over the bricks
+
+
+def draw_carrier(call: DrawingCall) -> Picture:
+    """The picture of `bricks` on edge in a carrier; each weighs `each` kg, the empty carrier `empty` kg."""
+    count = int(Fraction(call.figures["bricks"]))
+    wide, high = float(call.format.height) / _ONE_TO, float(call.format.width) / _ONE_TO
+    long = count * wide
+    bricks = tuple(box(n * wide, -high, (n + 1) * wide, 0) for n in range(count))
+    top = -high - 2.0
+    bar = ((-1.2, 0.0), (-1.2, top), (long + 1.2, top), (long + 1.2, 0.0))
+    grip = ((long / 2 - 9, top), (long / 2 - 7, top - _HANDLE), (long / 2 + 7, top - _HANDLE), (long / 2 + 9, top))
+    marks: Marks = (
+        Stroke(outlines=bricks, closed=True, weight=0.25, fill=BRICK),
+        Stroke(outlines=(bar, grip), weight=_STEEL),
+        Stroke(outlines=(((long / 2 - 7, top - _HANDLE), (long / 2 + 7, top - _HANDLE)),), weight=2.2),
+    )
+    if "bricks" in call.labels:
+        marks += across((0, 0), (long, 0), LANE - 3, call.labels["bricks"])
+    if "each" in call.labels:
+        marks += _led((long - wide / 2, -high / 2), (long + 15.0, -high / 2), call.labels["each"])
+    if "empty" in call.labels:
+        marks += _led((long / 2 + 8, top - _HANDLE / 2), (long + 15.0, top - _HANDLE / 2), call.labels["empty"])
+    if "load" in call.labels:
+        marks += figure_under((long / 2, top - _HANDLE - 10), call.labels["load"])
+        marks += (name((long / 2 - 11, top - _HANDLE - 6), "full", anchor="end"),)
+    return framed(marks, call.alt)
+
+
+def _led(point: Point, middle: Point, text: str | None) -> Marks:
+    """A level leader from a dot to a figure on its right, centred on `middle`."""
+    end = (middle[0] - LANE, point[1])
+    shift = 1.75 if text is not None else 3.75
+    return (
+        Stroke(outlines=((point, end),), weight=0.18),
+        dot(point),
+        *figure_under((middle[0], middle[1] - shift), text),
+    )
