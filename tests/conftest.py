@@ -31,7 +31,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 TESTS = Path(__file__).parent
 QUICK = "not slow"
 SLOW_PLACES = (
-    "benchmarks", "commands", "erasure", "jobs", "journeys", "practice", "printing", "workflows",
+    "benchmarks", "commands", "erasure", "journeys", "practice", "printing", "workflows",
     "banks/test_any_bank.py", "banks/test_shipped_*.py", "database/test_changed_by_hand.py", "database/test_stopped.py", "marking/test_mark.py", "test_installed.py", "test_readme.py",
 )  # fmt: skip
 SLOW_IMPORTS = re.compile(
