@@ -50,7 +50,6 @@ drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
 files: sitting_files sitting_folders
-marking: judge marking_sheet marks part_kind units
 papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting
 part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper
     drawn/practice drawn/printing number/bank number/feedback number/marking number/paper number/practice
