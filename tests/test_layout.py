@@ -25,7 +25,6 @@ JOURNEYS = {
     "banks/test_shipped_setting_out.py": "the shipped banks against the trade's own books",
     "banks/test_shipped_words.py": "the words of the shipped banks",
     "commands/test_every_command.py": "what all commands have from cli.py",
-    "commands/test_two_markers.py": "marking by two, from sheets to agreed marks",
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
     "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
@@ -62,8 +61,7 @@ reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact exact_outline frame projecting
-workflows: audit_copy criteria decisions_file export issue joined_files marking practise proving quality retaking
-    watch
+workflows: audit_copy criteria export issue joined_files mark_sitting marking practise proving watch
 .: cli words
 """
 

@@ -10,7 +10,8 @@ from pypdf import PdfReader
 from courseware.database.opening import open_record
 from courseware.database.sittings import take
 from courseware.papers.sitting_file import write_sitting
-from tests.commands.conftest import WHEN, enter, figure, run, script
+from tests.commands.conftest import run
+from tests.marked_sitting import WHEN, enter, figure, script
 
 NAMES = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # as the shared fixture deals them; invented
 
