@@ -61,7 +61,6 @@ reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact exact_outline frame projecting
-workflows: audit_copy criteria export issue joined_files mark_sitting marking practise proving watch
 .: cli words
 """
 
