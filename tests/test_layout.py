@@ -44,7 +44,6 @@ banks: compile_bank compile_parts decorative_functions drawing_kinds exercise gu
     part reading shapes svg_paths svg_read svg_style topic_shape
 class_report: tables words
 commands: progress proof_report terminal
-database: connection errors migrations row_checks written_files
 drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind

@@ -19,8 +19,8 @@ def text_of(file: Path) -> str:
     return "\n".join(page.extract_text() for page in PdfReader(file).pages)
 
 
-def test_the_front_sheet_tells_the_pages_where_each_piece_is(place, sitting) -> None:
-    paper = sitting.papers[0]
+def test_the_front_sheet_tells_the_pages_where_each_piece_is(place) -> None:
+    paper = place.sitting.papers[0]
     run("audit", paper.code)
     pdf = PdfReader(Path("output", f"audit-{paper.code}.pdf"))
     front = " ".join(pdf.pages[0].extract_text().split())
@@ -31,8 +31,8 @@ def test_the_front_sheet_tells_the_pages_where_each_piece_is(place, sitting) -> 
         assert f"{item.title} {pages}" in front
 
 
-def test_an_audit_copy_goes_by_codes_unless_names_are_asked_for(place, sitting) -> None:
-    paper = sitting.papers[1]
+def test_an_audit_copy_goes_by_codes_unless_names_are_asked_for(place) -> None:
+    paper = place.sitting.papers[1]
     file = Path("output", f"audit-{paper.code}.pdf")
     run("audit", paper.code)
     assert NAMES[1] not in " ".join(text_of(file).split())
@@ -41,8 +41,8 @@ def test_an_audit_copy_goes_by_codes_unless_names_are_asked_for(place, sitting) 
     assert " ".join(text_of(file).split()).count(NAMES[1]) >= 3  # paper, key, front sheet, and the reason
 
 
-def test_the_second_markers_marks_stand_in_it(place, sitting) -> None:
-    first, second, _ = sitting.papers
+def test_the_second_markers_marks_stand_in_it(place) -> None:
+    first, second, _ = place.sitting.papers
     label = figure(first)
     scripts = (script(first, 2, **{f"_{label}": "7"}), script(second, 3, **{f"_{label}": "7"}))
     enter(place, scripts, (), "P. Dunn", "second")
@@ -52,8 +52,9 @@ def test_the_second_markers_marks_stand_in_it(place, sitting) -> None:
     assert "Both markers" in flat
 
 
-def test_a_paper_without_a_script_has_its_audit_copy_too(tmp_path, monkeypatch, sitting) -> None:
+def test_a_paper_without_a_script_has_its_audit_copy_too(tmp_path, monkeypatch, dealt) -> None:
     monkeypatch.chdir(tmp_path)
+    sitting = dealt("opening_sizes", exercises=3)
     engine = open_record("sqlite:///output/record.sqlite")
     take(engine, sitting, write_sitting(sitting), at=WHEN)
     engine.dispose()

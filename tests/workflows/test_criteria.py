@@ -29,8 +29,8 @@ def text_of(file: Path) -> str:
     return "\n".join(page.extract_text() for page in PdfReader(file).pages)
 
 
-def test_the_map_tells_who_has_secure_evidence_and_what_has_none(place, sitting) -> None:
-    issued, other, _ = sitting.papers[0].exercises
+def test_the_map_tells_who_has_secure_evidence_and_what_has_none(place) -> None:
+    issued, other, _ = place.sitting.papers[0].exercises
     own = CRITERIA.replace("opening-for-a-panel", issued.exercise)
     own = own.replace("wall-between-two-wings, part: pier_length", f"{other.exercise}, part: {other.parts[0].name}")
     Path("centre.yaml").write_text(own, encoding="utf-8")
