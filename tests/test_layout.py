@@ -55,7 +55,6 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
     words/bank
 practice: part_kind payload
 printing: bind_pdfs feedback_sheets glyph_coverage part_kind
-quality: criteria_map criteria_sheet sampling_sheet second_marking_sheet
 reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from courseware.database.connection import writing
+from courseware.database.connection import reading, writing
 from courseware.database.errors import RecordFaulty
 from courseware.database.written_files import WrittenFile, files_written, forget_files, hash_of, note_files
 
@@ -34,6 +34,8 @@ def test_written_anew_the_newest_is_known_and_noted_once(record, file: Path) -> 
         note_files(record, [file])
     [noted] = files_written(record)
     assert noted.sha256 == hash_of(b"written again")
+    with reading(record) as connection:
+        assert connection.exec_driver_sql("SELECT count(*) FROM file").scalar() == 2
 
 
 @pytest.mark.parametrize(
