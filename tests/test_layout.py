@@ -43,7 +43,6 @@ NOTHING_BESIDE = """
 banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture
     part reading shapes svg_paths svg_read svg_style topic_shape
 class_report: tables words
-commands: progress proof_report terminal
 drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
@@ -53,8 +52,7 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
     drawn/practice drawn/printing number/bank number/feedback number/marking number/paper number/practice
     number/printing order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
     words/bank
-practice: part_kind payload
-printing: bind_pdfs feedback_sheets glyph_coverage part_kind
+printing: feedback_sheets
 reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
