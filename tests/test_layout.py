@@ -25,13 +25,11 @@ JOURNEYS = {
     "banks/test_shipped_setting_out.py": "the shipped banks against the trade's own books",
     "banks/test_shipped_words.py": "the words of the shipped banks",
     "commands/test_every_command.py": "what all commands have from cli.py",
-    "commands/test_two_markers.py": "marking by two, from sheets to agreed marks",
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
     "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
     "drawings/test_table_of_kinds.py": "the kinds that banks know and drawings draw",
     "hostile/test_hostile_files.py": "files from a stranger, through the command line",
-    "jobs/test_jobs.py": "a task from its file to its sheets; module by module is still to be done",
     "journeys/test_in_a_few_words.py": "one kind of part, from its bank to marks and practice",
     "journeys/test_own_drawing_goes_all_the_way.py": "an author's drawing, from its bank to print, `again` and practice",
     "marking/test_decided_answers.py": "answers decided by hand, through all of marking",
@@ -42,29 +40,23 @@ JOURNEYS = {
 
 # Of these the behaviour is tested where it is used.
 NOTHING_BESIDE = """
-banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture part reading shapes
-    svg_paths svg_read svg_style topic_shape
+banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture
+    part reading shapes svg_paths svg_read svg_style topic_shape
 class_report: tables words
-commands: job progress proof_report terminal
-database: connection errors migrations row_checks written_files
 drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
 files: sitting_files sitting_folders
-jobs: from_above order plan plan_view risks sheets support task workbooks
-marking: judge marking_sheet marks part_kind units
 papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting
-part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper drawn/practice drawn/printing
-    number/bank number/feedback number/marking number/paper number/practice number/printing order/bank order/feedback order/paper
-    order/practice table/bank table/paper table/practice words/bank
-practice: part_kind payload
-printing: bind_pdfs feedback_sheets glyph_coverage part_kind
-quality: criteria_map criteria_sheet sampling_sheet second_marking_sheet
+part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper
+    drawn/practice drawn/printing number/bank number/feedback number/marking number/paper number/practice
+    number/printing order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
+    words/bank
+printing: feedback_sheets
 reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact exact_outline frame projecting
-workflows: audit_copy criteria decisions_file export issue jobs joined_files marking practise proving quality retaking watch
 .: cli words
 """
 

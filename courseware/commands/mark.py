@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from courseware.files.sitting_folders import SittingFolder
     from courseware.marking.mark import Marked
     from courseware.marking.marks import Decision, Query
+    from courseware.workflows.mark_sitting import MarkedAndWritten, MarkOptions, TypedDecision
 
 _MOST_TOLD = 20
 
@@ -36,101 +37,64 @@ _MOST_TOLD = 20
 @names_option
 @record_option
 @jobs_option
-def mark(sitting: str, sheet: str | None, second: bool, **options: Any) -> None:
+def mark(
+    sitting: str,
+    sheet: str | None,
+    assessor: str | None,
+    second: bool,
+    decide: tuple[TypedDecision, ...],
+    names: bool,
+    url: str | None,
+    jobs: int | None,
+) -> None:
     """Mark SITTING (its folder) from its marking sheet, or from SHEET (XLSX or CSV)."""
     from courseware.files.sitting_folders import sitting_folder
+    from courseware.workflows.mark_sitting import MarkOptions
 
     where = sitting_folder(sitting)
     if second and sheet is None:
-        _blind_sheet(where)
-    else:
-        _mark(where, sheet, second, options)
+        _tell_blank_sheet(where)
+        return
+    who = who_says(assessor, "--assessor")
+    options = MarkOptions(assessor=who, second=second, names=names, record=url, processes=cores(jobs))
+    _mark(where, sheet, decide, options)
 
 
 def mark_demo(folder: Path, jobs: int | None) -> None:
-    """Fills the marking sheet of a demonstration with invented answers, and marks them."""
-    from courseware.files.atomic import PRIVATE, write_whole
-    from courseware.files.sitting_files import SHEET, TUTOR
+    """Marks a demonstration with invented answers."""
     from courseware.files.sitting_folders import sitting_folder
-    from courseware.marking.invented_scripts import invented_scripts
-    from courseware.marking.marking_sheet import marking_sheet
+    from courseware.workflows.mark_sitting import MarkOptions, fill_with_invented_answers
 
     where = sitting_folder(str(folder))
-    filled = marking_sheet(where.sitting, invented_scripts(where.sitting))
-    write_whole(folder / TUTOR / SHEET, filled, PRIVATE)
+    fill_with_invented_answers(where)
     click.echo("Invented answers, with slips planted in them, stand in the marking sheet.")
-    _mark(
-        where,
-        None,
-        False,
-        {"assessor": "an invented assessor", "decide": (), "names": False, "url": None, "jobs": jobs},
-    )
+    _mark(where, None, (), MarkOptions(assessor="an invented assessor", processes=cores(jobs)))
 
 
-def _mark(where: SittingFolder, sheet: str | None, second: bool, options: dict[str, Any]) -> None:
-    from datetime import UTC, datetime
-    from pathlib import Path
+def _mark(where: SittingFolder, sheet: str | None, decide: tuple[TypedDecision, ...], options: MarkOptions) -> None:
+    from courseware.workflows.mark_sitting import NotADecision, NothingToMark, mark_sitting
 
-    from courseware.files.atomic import one_at_a_time
-    from courseware.files.record_location import opened, record_url
-    from courseware.files.sitting_files import SHEET
-    from courseware.workflows.decisions_file import keep_decisions, kept_decisions
-    from courseware.workflows.marking import enter_and_mark, read_sheet
-
-    read = read_sheet(where, sheet)
-    for note in read.notes:
-        TERMINAL.note(note)
-    decisions = _decisions(where, options["decide"])
-    if not read.scripts and not read.decisions and not decisions:
-        click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
-        raise click.exceptions.Exit(2)
-    who, out = who_says(options["assessor"], "--assessor"), where.path.resolve().parent
-    with one_at_a_time(out, TERMINAL.waiting), opened(record_url(options["url"], out), make=True) as engine:
-        entered, marked = enter_and_mark(
-            engine,
-            where,
-            read,
-            decisions,
-            assessor=who,
-            role="second" if second else "first",
-            source=Path(sheet).name if sheet else SHEET,
-            at=datetime.now(UTC),
-            kept=kept_decisions(where),
-        )
-        keep_decisions(engine, where, entered.pending)
+    def tell(entered: Entered, marked: Marked) -> None:
         _tell_entered(entered)
         _tell_marked(where, marked)
-        if second:
-            _tell_second(engine, where, options["names"])
-        else:
-            _hand_back(engine, where, marked, options["names"], options["jobs"])
-    _tell_questions(marked.questions)
+
+    try:
+        done = mark_sitting(where, sheet, decide, options, TERMINAL, when_marked=tell)
+    except NotADecision as wrong:
+        raise click.BadParameter(str(wrong), param_hint="--decide") from None
+    except NothingToMark:
+        click.echo("No answers stand in the sheet yet; type them in, one row a paper, and run this again.", err=True)
+        raise click.exceptions.Exit(2) from None
+    _tell_written(done)
+    _tell_questions(done.marked.questions)
 
 
-def _decisions(where: SittingFolder, typed: tuple[tuple[str, str, str, str], ...]) -> list[Decision]:
-    from courseware.marking.script_sheet import decision
+def _tell_blank_sheet(where: SittingFolder) -> None:
+    from courseware.workflows.mark_sitting import blank_second_sheet
 
-    found: list[Decision] = []
-    for code, part, marks, reason in typed:
-        read = decision(code, part, marks, reason, sitting=where.sitting)
-        if isinstance(read, str):
-            raise click.BadParameter(read, param_hint="--decide")
-        found.append(read)
-    return found
-
-
-def _blind_sheet(where: SittingFolder) -> None:
-    """A fresh copy of the marking sheet for the second marker, with nothing of the first's in it."""
-    from courseware.files.atomic import PRIVATE, write_whole
-    from courseware.files.sitting_files import SECOND_SHEET, TUTOR
-    from courseware.marking.marking_sheet import marking_sheet
-
-    path = where.path / TUTOR / SECOND_SHEET
-    if path.exists():
-        click.echo(f"The second marker's sheet is there already: {path}")
-    else:
-        write_whole(path, marking_sheet(where.sitting), PRIVATE)
-        click.echo(f"A blank sheet for the second marker: {path}")
+    path, new = blank_second_sheet(where)
+    said = "A blank sheet for the second marker" if new else "The second marker's sheet is there already"
+    click.echo(f"{said}: {path}")
     click.echo(f"When it is filled in: courseware mark {where.path} {path} --second --assessor NAME")
 
 
@@ -189,20 +153,15 @@ def _tell_questions(questions: tuple[Query, ...]) -> None:
     )
 
 
-def _hand_back(engine: Any, where: SittingFolder, marked: Marked, names: bool, jobs: int | None) -> None:
+def _tell_written(done: MarkedAndWritten) -> None:
     from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE
-    from courseware.workflows.feedback_files import hand_back, to_look_at
 
-    with TERMINAL.progress("Feedback sheets", len(marked.papers)) as tell:
-        folder = hand_back(engine, where, marked, names=names, processes=cores(jobs), tell=tell)
-    click.echo(f"  to hand back: {folder / ALL_FEEDBACK}")
-    click.echo(f"  for yourself: {folder / PICTURE}.pdf and .xlsx")
-    if waiting := len(to_look_at(marked)):
-        click.echo(f"  {waiting} answers wait for your look at the working: they are listed in {folder / SETTLE}")
-
-
-def _tell_second(engine: Any, where: SittingFolder, names: bool) -> None:
-    from courseware.workflows.quality import write_second
-
-    for line in write_second(engine, where, names=names):
+    for line in done.compared:
         click.echo(line)
+    if done.folder is None:
+        return
+    click.echo(f"  to hand back: {done.folder / ALL_FEEDBACK}")
+    click.echo(f"  for yourself: {done.folder / PICTURE}.pdf and .xlsx")
+    if done.to_look_at:
+        listed = f"they are listed in {done.folder / SETTLE}"
+        click.echo(f"  {done.to_look_at} answers wait for your look at the working: {listed}")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from courseware.marking.marks import Decision
 
@@ -21,11 +21,19 @@ class Said:
 
 
 def added(
-    rows: Sequence[Said], on_sheet: Sequence[Decision], typed: Sequence[Decision], *, by: str, source: str
+    rows: Sequence[Said],
+    on_sheet: Sequence[Decision],
+    typed: Sequence[Decision],
+    *,
+    standing: Sequence[Decision],
+    by: str,
+    source: str,
 ) -> tuple[Said, ...]:
     """What `by` newly decides with the sheet `source`, and with what was typed beside it, which comes after the sheet.
 
-    `rows` are those that the record has, oldest first.
+    `rows` are those that the record has, oldest first; `standing` those of them that hold for the answers as they are
+    now. A comment typed without a mark leaves the mark that stands; it joins a comment of the sheet, and takes the
+    place of one that was typed.
     """
     had: dict[_Key, list[Said]] = {}
     for row in rows:
@@ -38,13 +46,21 @@ def added(
     ]
     for one in new:
         had.setdefault(_key(one.decision), []).append(one)
+    stands = {_key(decision): decision for decision in (*standing, *(one.decision for one in new))}
     for key in dict.fromkeys(map(_key, typed)):
-        stands = had[key][-1].decision if key in had and key in sheet else None  # where nothing later does: the sheet's
         own = [decision for decision in typed if _key(decision) == key]
-        decision = one_a_part([*filter(None, [stands]), *own])[key]
+        decision = one_a_part([*_beneath(stands.get(key), own, on_sheet=key in sheet), *own])[key]
         if not _is_had(decision, had.get(key, ()), by, TYPED):
             new.append(Said(decision=decision, by=by, source=TYPED))
     return tuple(new)
+
+
+def _beneath(stands: Decision | None, typed: Sequence[Decision], *, on_sheet: bool) -> Iterator[Decision]:
+    """What of the decision that stands is kept under what was typed for its part."""
+    if stands is not None and on_sheet:
+        yield stands
+    elif stands is not None and all(one.marks is None for one in typed):
+        yield replace(stands, comment="")
 
 
 def differing(on_sheet: Sequence[Decision], standing: Sequence[Decision]) -> tuple[tuple[Decision, Decision], ...]:

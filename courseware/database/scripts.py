@@ -79,7 +79,9 @@ def enter_scripts(
         lacked = _have_again(connection, sitting_code, kept, common)
         said = [_said(row) for row in _decision_rows(connection, sitting_code, role)]
         asked = [without_lapsed(own, lacked.lapsed) for own in (decisions, typed_decisions)]
-        decided = _decide(connection, sitting_code, added(said, *asked, by=assessor, source=source), common)
+        standing = _on_last_attempts(connection, sitting_code, role)
+        new = added(said, *asked, standing=standing, by=assessor, source=source)
+        decided = _decide(connection, sitting_code, new, common)
         pending = _pending(connection, sitting_code, kept)
     still = {one.decision.key for one in pending}
     return Entered(
@@ -100,26 +102,39 @@ def scripts_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Script, .
     return tuple(_script(versions[-1]) for versions in rows.values())
 
 
-def decisions_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Decision, ...]:
-    """The decisions as they stand, the newest for each part and attempt, in the order of the papers.
+@dataclass(frozen=True, slots=True)
+class Decisions:
+    """The newest decision for each part and attempt, in the order of the papers: what stands, and what has lapsed.
 
-    One that was made on another answer than now stands in the cell has lapsed, and is not among them.
+    One that was made on another answer than now stands in the cell has lapsed.
     """
-    return tuple(decided for decided, lapse in _decided(engine, sitting_code, role) if lapse is None)
+
+    standing: tuple[Decision, ...]
+    lapsed: tuple[Lapsed, ...]
 
 
-def lapsed_decisions(engine: Engine, sitting_code: str, role: Role) -> tuple[Lapsed, ...]:
-    """The newest decisions that have lapsed, in the order of the papers."""
-    return tuple(lapse for _, lapse in _decided(engine, sitting_code, role) if lapse is not None)
-
-
-def _decided(engine: Engine, sitting_code: str, role: Role) -> list[tuple[Decision, Lapsed | None]]:
-    """The newest decision for each part and attempt, and its lapse where the answer under it has changed."""
+def decisions_of(engine: Engine, sitting_code: str, role: Role) -> Decisions:
+    """The decisions of a sitting's markers of one role."""
     with reading(engine) as connection:
-        rows = _decision_rows(connection, known(connection, sitting_code), role)
-        scripts = _rows(connection, sitting_code, role)
-    newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}
-    return [(decision_in(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest.values()]
+        return _decisions(connection, known(connection, sitting_code), role)
+
+
+def _decisions(connection: Connection, sitting: str, role: Role) -> Decisions:
+    scripts = _rows(connection, sitting, role)
+    rows = _decision_rows(connection, sitting, role)
+    newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}.values()
+    both = [(decision_in(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest]
+    return Decisions(
+        standing=tuple(decided for decided, lapse in both if lapse is None),
+        lapsed=tuple(lapse for _, lapse in both if lapse is not None),
+    )
+
+
+def _on_last_attempts(connection: Connection, sitting: str, role: Role) -> list[Decision]:
+    """The decisions that stand on what each paper's learner handed in last."""
+    last = dict([*newest_scripts(connection, sitting, role)])
+    standing = _decisions(connection, sitting, role).standing
+    return [one for one in standing if one.attempt == last.get(one.code, 1)]
 
 
 def _lapse(row: RowMapping, versions: Sequence[RowMapping]) -> Lapsed | None:

@@ -12,7 +12,7 @@ from courseware.database.deciding import differing
 from courseware.database.entering import Role
 from courseware.database.kept_decisions import KeptDecision, Lapsed
 from courseware.database.kept_marks import keep_marks
-from courseware.database.scripts import Entered, decisions_of, enter_scripts, lapsed_decisions, scripts_of
+from courseware.database.scripts import Entered, decisions_of, enter_scripts, scripts_of
 from courseware.database.sittings import take
 from courseware.database.written_files import note_files
 from courseware.files.bank_files import NotFound, read_file
@@ -73,13 +73,13 @@ def enter_and_mark(
         assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
     )  # fmt: skip
     sitting, sources = sitting_in(where.text)
-    standing = decisions_of(engine, code, role)
-    marked = mark_scripts(sitting, scripts_of(engine, code, role), standing, sources)
-    lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *lapsed_decisions(engine, code, role)))
+    decided = decisions_of(engine, code, role)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), decided.standing, sources)
+    lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *decided.lapsed))
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     questions = (*marked.questions, *lapsed)
-    told = replace(entered, differing=differing(sheet.decisions, standing))
+    told = replace(entered, differing=differing(sheet.decisions, decided.standing))
     return told, replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
 
 

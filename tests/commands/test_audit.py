@@ -7,10 +7,7 @@ from pathlib import Path
 
 from pypdf import PdfReader
 
-from courseware.database.opening import open_record
-from courseware.database.sittings import take
-from courseware.papers.sitting_file import write_sitting
-from tests.commands.conftest import WHEN, enter, figure, run, script
+from tests.commands.conftest import run
 
 NAMES = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # as the shared fixture deals them; invented
 
@@ -37,48 +34,6 @@ def test_an_audit_copy_holds_paper_key_script_marks_and_history(place, sitting) 
     assert "First marker: J. Marsh" in flat
     assert "2026-01-06 09:30 J. Marsh" in flat
     assert stat.S_IMODE(file.stat().st_mode) == 0o600
-
-
-def test_the_front_sheet_tells_the_pages_where_each_piece_is(place, sitting) -> None:
-    paper = sitting.papers[0]
-    run("audit", paper.code)
-    pdf = PdfReader(Path("output", f"audit-{paper.code}.pdf"))
-    front = " ".join(pdf.pages[0].extract_text().split())
-    starts = [pdf.get_destination_page_number(item) + 1 for item in pdf.outline] + [len(pdf.pages) + 1]
-    pieces = zip(pdf.outline[1:], starts[1:], starts[2:], strict=False)
-    for item, first, after in pieces:
-        pages = str(first) if after == first + 1 else f"{first} to {after - 1}"
-        assert f"{item.title} {pages}" in front
-
-
-def test_an_audit_copy_goes_by_codes_unless_names_are_asked_for(place, sitting) -> None:
-    paper = sitting.papers[1]
-    file = Path("output", f"audit-{paper.code}.pdf")
-    run("audit", paper.code)
-    assert NAMES[1] not in " ".join(text_of(file).split())
-    assert f"{paper.code} showed the working aloud" in " ".join(text_of(file).split())
-    run("audit", paper.code, "--names")
-    assert " ".join(text_of(file).split()).count(NAMES[1]) >= 3  # paper, key, front sheet, and the reason
-
-
-def test_the_second_markers_marks_stand_in_it(place, sitting) -> None:
-    first, second, _ = sitting.papers
-    label = figure(first)
-    scripts = (script(first, 2, **{f"_{label}": "7"}), script(second, 3, **{f"_{label}": "7"}))
-    enter(place, scripts, (), "P. Dunn", "second")
-    run("audit", first.code)
-    flat = " ".join(text_of(Path("output", f"audit-{first.code}.pdf")).split())
-    assert "Second marker: P. Dunn" in flat
-    assert "Both markers" in flat
-
-
-def test_a_paper_without_a_script_has_its_audit_copy_too(tmp_path, monkeypatch, sitting) -> None:
-    monkeypatch.chdir(tmp_path)
-    engine = open_record("sqlite:///output/record.sqlite")
-    take(engine, sitting, write_sitting(sitting), at=WHEN)
-    engine.dispose()
-    assert run("audit", sitting.papers[0].code).exit_code == 0
-    assert "No script of this paper" in text_of(Path("output", f"audit-{sitting.papers[0].code}.pdf"))
 
 
 def test_a_paper_that_is_not_there_is_told(place) -> None:

@@ -19,7 +19,6 @@ from pikepdf import Pdf
 
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.sitting_checks import LONGEST_TITLE
-from courseware.workflows.issue import title_of
 from tests.commands.conftest import files, issue, only_folder, run
 
 
@@ -118,22 +117,6 @@ def test_a_title_of_many_topics_names_as_many_as_fit(desk) -> None:
     assert title.startswith("Course gauge, decorative courses, ")
     assert title.endswith(" more topics")
     assert len(title) <= LONGEST_TITLE
-
-
-@pytest.mark.parametrize(
-    ("lengths", "title"),
-    [
-        ((48, 47), "a" * 48 + " and " + "b" * 47),  # 100 characters
-        ((48, 48), "a" * 48 + " and 1 more topic"),  # 101
-        ((48, 20, 48), "a" * 48 + ", " + "b" * 20 + " and 1 more topic"),
-        ((80, 20, 48), "a" * 80 + " and 2 more topics"),
-        ((100,), "a" * 100),
-        ((101,), "a" * 100),
-        ((101, 5), "a" * 100),
-    ],
-)
-def test_a_title_made_of_topics_is_never_too_long(lengths, title) -> None:
-    assert title_of([letter * length for letter, length in zip("abc", lengths, strict=False)]) == title
 
 
 def test_names_stand_in_no_file_name_and_in_no_other_learners_file(desk) -> None:

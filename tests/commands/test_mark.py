@@ -3,99 +3,21 @@
 from __future__ import annotations
 
 import csv
-import json
 import os
 from pathlib import Path
 
 import openpyxl
 import pytest
-from click.testing import CliRunner, Result
 
-from courseware.cli import main
-from courseware.database.kept_marks import marks_of
-from courseware.database.opening import open_record
 from courseware.files.sitting_files import own_files
 from courseware.papers.sitting_file import read_sitting
-
-GROUP = "reference,name\nA1,Amara Okafor\nA2,Łukasz Wójcik\nA3,Zoë O'Brien-Smythe\nA4,=1+1\n"  # invented
-
-BANK = """\
-topic: Piers
-aim: Work out the length of a pier and the bricks in it
-exercises:
-  - name: pier-length
-    level: 1
-    given: {bricks: 5 to 44}
-    pose: A pier is {{ bricks }} bricks long and 10 courses high.
-    parts:
-      - name: length
-        ask: How long is it?
-        answer: pier(bricks)
-        unit: mm
-        marks: 2
-        working:
-          - {say: "Bricks and joints", value: bricks * module, earns: method}
-          - {say: "One joint fewer", value: bricks * module - joint, earns: accuracy}
-        slips:
-          - {value: bricks * module, says: "The joint at the end was left on", earns: 1}
-      - name: twice
-        ask: How long are two of them, end to end, with a joint between?
-        answer: 2 * length + joint
-        unit: mm
-        marks: 1
-        working:
-          - {say: "Twice the length and a joint", value: length + joint + length}
-"""
+from tests.piers_sitting import BANK, answer, fill, kept, papers, run
 
 
 @pytest.fixture
-def sitting(tmp_path, monkeypatch) -> Path:
-    """A sitting just issued, in a fresh folder."""
-    monkeypatch.chdir(tmp_path)
-    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
-    Path("group-a.csv").write_text(GROUP, encoding="utf-8")
-    Path("piers.yaml").write_text(BANK, encoding="utf-8")
-    assert run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", "--jobs", "1").exit_code == 0
-    [folder] = Path("output").glob("2026*")
-    return folder
-
-
-def run(*words: str) -> Result:
-    done = CliRunner().invoke(main, list(words))
-    assert "Traceback" not in done.output
-    if done.exception and not isinstance(done.exception, SystemExit):
-        raise done.exception
-    return done
-
-
-def papers(folder: Path) -> list[dict]:
-    return json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["papers"]
-
-
-def answer(paper: dict, label: str) -> str:
-    return next(p["answer"] for e in paper["exercises"] for p in e["parts"] if p["label"] == label)
-
-
-def fill(folder: Path, name: str, *rows: dict[str, str]) -> str:
-    """A CSV sheet beside the sitting: a row a paper in order, unless it has its own code."""
-    with Path(name).open("w", newline="", encoding="utf-8") as file:
-        writer = csv.DictWriter(file, ["code", "status", "1a", "1b"])
-        writer.writeheader()
-        for paper, row in zip(papers(folder), rows, strict=False):
-            writer.writerow({"code": paper["code"], **row})
-    return name
-
-
-def kept(role: str = "first") -> dict[str, list[tuple[str, int, str]]]:
-    """The marks that the record holds now: by paper, label, marks and how."""
-    engine = open_record("sqlite:///output/record.sqlite")
-    codes = [code["code"] for path in Path("output").glob("2026*") for code in papers(path)]
-    [folder] = list(Path("output").glob("2026-01-05*"))
-    code = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
-    found = {p.code: [(m.label, m.marks, m.how) for m in p.marks] for p in marks_of(engine, code, role)}
-    assert set(found) <= set(codes)
-    engine.dispose()
-    return found
+def sitting(piers_sitting: Path) -> Path:
+    """The sitting on piers, just issued."""
+    return piers_sitting
 
 
 def test_a_sheet_is_marked_and_everything_a_class_needs_is_written(sitting) -> None:
@@ -151,6 +73,25 @@ def test_the_assessors_own_mark_stands_with_its_reason(sitting) -> None:
     wrong = run("mark", str(sitting), sheet, "--decide", first["code"], "1a", "9", "too kind", "--jobs", "1")
     assert wrong.exit_code == 2
     assert "`9` is not a mark in whole marks from 0 to 2" in wrong.output
+
+
+def test_a_comment_given_later_leaves_the_mark_that_was_given(sitting) -> None:
+    code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
+    sheet = fill(sitting, "a.csv", {"1a": "7"})
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "the method is shown", *words)
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "", "Draw the joints first.", *words)
+    assert kept()[code][0] == ("1a", 1, "decided")
+    rows = list(openpyxl.load_workbook(sitting / "for-tutor/decisions.xlsx").active.iter_rows(values_only=True))
+    assert rows[-1][2:5] == (1, "the method is shown", "Draw the joints first.")
+
+
+def test_a_comment_on_an_answer_changed_since_gives_no_mark(sitting) -> None:
+    code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
+    decide = ("--decide", code, "1a", "1", "the method is shown")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, *words)
+    comment = ("--decide", code, "1a", "", "Draw the joints first.")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *comment, *words)
+    assert kept()[code][0] == ("1a", 0, "unknown")
 
 
 def test_two_assessors_with_half_a_class_each_end_with_the_whole(sitting) -> None:
@@ -292,53 +233,6 @@ def test_the_second_marker_gets_a_blank_sheet_and_the_two_are_compared(sitting) 
     assert list((sitting / "marked").glob("*two-markers*"))
 
 
-def test_a_retake_gives_the_same_exercises_in_variants_never_had(sitting) -> None:
-    again = run(
-        "issue", "--retake", str(sitting), "--for", "Amara Okafor", "--for", "A2", "--date", "2026-02-01", "--jobs", "1"
-    )
-    assert again.exit_code == 0, again.output
-    [folder] = Path("output").glob("2026-02-01*")
-    third = run("issue", "--retake", str(folder), "--date", "2026-03-01", "--jobs", "1")
-    assert third.exit_code == 0, third.output
-    [last] = Path("output").glob("2026-03-01*")
-    for place in (0, 1):
-        had = [papers(path)[place]["exercises"][0]["given"] for path in (sitting, folder, last)]
-        assert len({json.dumps(given) for given in had}) == 3
-        assert papers(sitting)[place]["learner"] == papers(last)[place]["learner"]
-    head = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]
-    assert head["retake_of"] == json.loads((sitting / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
-    assert head["title"] == "Retake: Piers"
-
-
-def test_a_retake_is_in_the_record_as_soon_as_it_is_issued(sitting) -> None:
-    again = ("issue", "--retake", str(sitting), "--jobs", "1", "--date")
-    assert run(*again, "2026-02-01").exit_code == 0
-    assert not Path("output/record.sqlite").exists(), "a record is made by marking, not by a retake"
-    first = papers(sitting)[0]
-    assert run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a")}), "--jobs", "1").exit_code == 0
-    assert run(*again, "2026-03-01").exit_code == 0
-    [folder] = Path("output").glob("2026-03-01*")
-    code = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
-    assert code in run("record", "list").output
-
-
-def test_a_record_that_refuses_does_not_hide_that_the_retake_is_issued(sitting) -> None:
-    Path("output/record.sqlite").write_text("no record", encoding="utf-8")
-    done = run("issue", "--retake", str(sitting), "--jobs", "1", "--date", "2026-02-01")
-    assert done.exit_code == 0, done.output
-    assert "did not take it in" in done.output
-    assert list(Path("output").glob("2026-02-01*/sitting.json"))
-
-
-def test_a_retake_names_neither_banks_nor_a_group(sitting) -> None:
-    done = run("issue", "piers.yaml", "--retake", str(sitting))
-    assert done.exit_code == 2
-    assert "name neither banks nor group" in done.output
-    nobody = run("issue", "--retake", str(sitting), "--for", "Nobody")
-    assert nobody.exit_code == 2
-    assert "no learner of the sitting is called Nobody" in nobody.output
-
-
 def test_the_record_can_be_another_database(sitting, monkeypatch) -> None:
     first = papers(sitting)[0]
     sheet = fill(sitting, "a.csv", {"1a": answer(first, "1a")})
@@ -477,63 +371,6 @@ def test_a_mark_given_at_the_command_line_is_there_again_in_a_record_made_anew(s
         done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *words)
         assert kept()[code][0] == ("1a", 0, "unknown")
         assert "2 of its marks: =The working is right) was made on `7` and has lapsed" in done.output
-
-
-def test_the_kept_decisions_are_a_file_that_needs_no_record_to_be_read(sitting) -> None:
-    code = papers(sitting)[0]["code"]
-    decide = ("--decide", code, "1a", "1", "The method is shown")
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
-    book = openpyxl.load_workbook(sitting / "for-tutor/decisions.xlsx")
-    heads, row = book.active.iter_rows(values_only=True)
-    assert heads == ("code", "part", "marks", "reason", "comment", "written", "attempt", "marker", "by", "source")
-    assert row == (code, "1a", 1, "The method is shown", None, "7", 1, "first", "J. Marsh", "--decide")
-    assert (sitting / "for-tutor/decisions.xlsx").stat().st_mode & 0o077 == 0
-
-
-def test_decisions_kept_before_their_sheets_were_noted_are_read(sitting) -> None:
-    code, file = papers(sitting)[0]["code"], sitting / "for-tutor/decisions.xlsx"
-    sheet, words = fill(sitting, "a.csv", {"1a": "7"}), ("--assessor", "J. Marsh", "--jobs", "1")
-    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *words)
-    book = openpyxl.load_workbook(file)
-    book.active.delete_cols(10)
-    book.save(file)
-    Path("output/record.sqlite").unlink()
-    assert run("mark", str(sitting), sheet, *words).exit_code == 0
-    assert kept()[code][0] == ("1a", 1, "decided")
-
-
-def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None:
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
-    assert not (sitting / "for-tutor/decisions.xlsx").exists()
-
-
-@pytest.mark.parametrize(
-    ("column", "value", "told"),
-    [
-        (1, "QQQQ-QQQQ", "is not the code of a paper"), (2, "9z", "is not a part of the paper"), (3, "9", "is not a mark"),
-        (7, "0", "the attempt"), (7, "²", "the attempt"), (7, "99999", "the attempt"), (8, "third", "the marker"),
-        (9, "", "who decided it"), (9, "a\u200bb", "who decided it"), (6, "x" * 5000, "the answer"),
-        (10, "a\u200bb", "a file's name"),
-    ],
-)  # fmt: skip
-def test_a_kept_decision_changed_by_hand_is_told_by_its_row(sitting, column: int, value: str, told: str) -> None:
-    code, file = papers(sitting)[0]["code"], sitting / "for-tutor/decisions.xlsx"
-    sheet, words = fill(sitting, "a.csv", {"1a": "7"}), ("--assessor", "J. Marsh", "--jobs", "1")
-    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *words)
-    book = openpyxl.load_workbook(file)
-    book.active.cell(2, column).value = value
-    book.save(file)
-    done = run("mark", str(sitting), sheet, *words)
-    assert done.exit_code == 2
-    assert "decisions.xlsx:2:" in done.output
-    assert told in done.output
-
-
-def test_a_file_of_decisions_that_cannot_be_read_is_told(sitting) -> None:
-    (sitting / "for-tutor/decisions.xlsx").write_bytes(b"PK\x03\x04 no workbook")
-    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
-    assert done.exit_code == 2
-    assert "decisions.xlsx" in done.output
 
 
 # ---- a decision on the sheet, and another given since

@@ -58,36 +58,10 @@ def test_one_file_and_where_it_is(bank, tmp_path: Path) -> None:
     assert "<title>Practise: Piers</title>" in (tmp_path / "home" / "practice.html").read_text(encoding="utf-8")
 
 
-def test_the_same_bank_makes_the_same_bytes(bank, tmp_path: Path) -> None:
-    one, other = tmp_path / "one.html", tmp_path / "other.html"
-    assert run(bank(), "--out", str(one)).exit_code == run(bank(), "--out", str(other)).exit_code == 0
-    assert one.read_bytes() == other.read_bytes()
-
-
-def test_a_bank_that_fails_its_proof_makes_no_page(bank, tmp_path: Path) -> None:
-    made = run(bank(working="bricks * module"), "--out", str(tmp_path / "practice.html"))
-    assert made.exit_code == 1
-    assert "nothing was made" in made.output
-    assert not (tmp_path / "practice.html").exists()
-
-
-def test_an_exercise_too_small_to_share_is_kept_for_papers_and_named(bank, tmp_path: Path) -> None:
-    made = run(bank(most=8), "--out", str(tmp_path / "practice.html"))
-    assert "pier has 4 variants, all kept for papers" in made.output  # 5 to 8 bricks: lengths of four figures
-    assert not (tmp_path / "practice.html").exists()
-
-
 def test_a_booklet_is_a_pdf(tmp_path: Path) -> None:
     made = run("opening_sizes", "--level", "1", "--print", "--out", str(tmp_path / "practice.pdf"))
     assert made.exit_code == 0, made.output
     assert (tmp_path / "practice.pdf").read_bytes().startswith(b"%PDF-")
-
-
-def test_a_job_brings_the_kinds_that_its_own_figures_fit(tmp_path: Path) -> None:
-    file = tmp_path / "practice.html"
-    made = run("--job", "porch-panel", "--out", str(file))
-    assert made.exit_code == 0, made.output
-    assert {kind["topic"] for kind in kinds(file)} == {"The figures of the job"}
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,8 @@ from courseware.cli import main
 from courseware.database.opening import open_record
 from courseware.database.sittings import take
 from courseware.papers.sitting_file import write_sitting
-from tests.commands.conftest import WHEN, run
+from tests.commands.conftest import run
+from tests.marked_sitting import WHEN
 
 NAMES = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # as the shared fixture deals them; invented
 

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 from sqlalchemy import Engine
 
+from courseware.database.kept_marks import keep_marks
 from courseware.database.opening import open_record
+from courseware.database.scripts import enter_scripts
 from courseware.database.sittings import take
 from courseware.marking.marks import Mark, MarkedPaper, Script
 from courseware.papers.group import Learner
@@ -78,3 +82,20 @@ def record(tmp_path, sitting) -> Iterator[Engine]:
     take(engine, sitting, write_sitting(sitting), at=MORNING)
     yield engine
     engine.dispose()
+
+
+@pytest.fixture
+def entered(record, sitting, later, written, marked):
+    """A record with a script and its marks."""
+    paper = sitting.papers[0]
+    script = written(paper, "1", "2")
+    enter_scripts(record, sitting.code, [script], [], assessor="J. Marsh", role="first", source="x.xlsx", at=later(1))
+    keep_marks(record, sitting.code, [marked(paper)], by="J. Marsh", role="first", at=later(2))
+    return record
+
+
+def altered(folder: Path, change: str) -> None:
+    """Changes a record with another program: one that keeps no references, as SQLite does unless it is told to."""
+    other = sqlite3.connect(folder / "record.sqlite")
+    other.executescript(change)
+    other.close()

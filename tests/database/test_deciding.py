@@ -19,6 +19,12 @@ ONE, NONE, TWO = mark(1, "method shown"), mark(0, "from the board"), mark(2, "as
 REMARK = mark(None, comment="Show the joint.")
 
 
+def new_ones(had, on_sheet, typed) -> tuple[Said, ...]:
+    """What J. Marsh newly decides, where the newest decision that the record has of each part stands."""
+    standing = {row.decision.label: row.decision for row in had}
+    return added(had, on_sheet, typed, standing=list(standing.values()), by="J. Marsh", source=SHEET)
+
+
 def said(decision: Decision, source: str = SHEET, by: str = "J. Marsh") -> Said:
     return Said(decision=decision, by=by, source=source)
 
@@ -49,7 +55,7 @@ def said(decision: Decision, source: str = SHEET, by: str = "J. Marsh") -> Said:
     ],
 )  # fmt: skip
 def test_what_is_new(had, on_sheet, typed, new) -> None:
-    assert added(had, on_sheet, typed, by="J. Marsh", source=SHEET) == tuple(new)
+    assert new_ones(had, on_sheet, typed) == tuple(new)
 
 
 @pytest.mark.parametrize(
@@ -57,9 +63,26 @@ def test_what_is_new(had, on_sheet, typed, new) -> None:
     [([said(ONE)], [ONE], 1), ([], [ONE], 1), ([said(ONE), said(NONE, TYPED)], [ONE], 0)],
 )
 def test_a_comment_given_beside_a_sheet_joins_what_stands_and_once_only(had, on_sheet, marks) -> None:
-    *_, new = added(had, on_sheet, [REMARK], by="J. Marsh", source=SHEET)
+    *_, new = new_ones(had, on_sheet, [REMARK])
     assert (new.decision.marks, new.decision.comment, new.source) == (marks, "Show the joint.", TYPED)
-    assert added([*had, *map(said, on_sheet), new], on_sheet, [REMARK], by="J. Marsh", source=SHEET) == ()
+    assert new_ones([*had, *map(said, on_sheet), new], on_sheet, [REMARK]) == ()
+
+
+def test_a_comment_typed_alone_leaves_the_mark_that_was_typed() -> None:
+    """A later comment takes the place of an earlier one; the same comment once more is nothing new."""
+    first = said(mark(1, "method shown", "Show the joint."), TYPED)
+    later = mark(None, comment="Measure twice.")
+    assert new_ones([said(ONE, TYPED)], [], [REMARK]) == (first,)
+    assert new_ones([said(ONE, TYPED), first], [], [REMARK]) == ()
+    assert new_ones([first], [], [later]) == (said(mark(1, "method shown", "Measure twice."), TYPED),)
+    assert new_ones([first], [], [NONE]) == (said(NONE, TYPED),)
+
+
+def test_a_comment_does_not_bring_back_a_mark_that_no_longer_stands() -> None:
+    """It was decided on another answer, or on the attempt before this one."""
+    assert added([said(ONE, TYPED)], [], [REMARK], standing=[], by="J. Marsh", source=SHEET) == (said(REMARK, TYPED),)
+    *_, new = added([said(ONE)], [ONE], [REMARK], standing=[], by="J. Marsh", source=SHEET)
+    assert new == said(REMARK, TYPED)
 
 
 def test_comments_join_in_their_order_and_each_once() -> None:

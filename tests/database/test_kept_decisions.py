@@ -48,7 +48,7 @@ def test_what_the_record_lacks_is_restored_with_whoever_decided_it(record, anew,
         KeptDecision(decision=said, written="", by="P. Reed", role="first", source="a.xlsx"),
     )
     enter(anew, script, kept=kept)
-    assert decisions_of(anew, sitting.code, "first") == (decided, said)
+    assert decisions_of(anew, sitting.code, "first").standing == (decided, said)
     assert decisions_to_keep(anew, sitting.code) == kept
     assert enter(anew, script, kept=kept).decided == ()  # once more adds nothing
     assert decisions_to_keep(anew, sitting.code) == kept
@@ -58,7 +58,7 @@ def test_what_the_record_has_stands_over_what_is_kept(record, sitting, enter, wr
     script, newer = written(sitting.papers[0], "7"), own_mark(sitting, 2, "on a second look")
     enter(record, script, decisions=[newer])
     enter(record, script, kept=[KeptDecision(decision=own_mark(sitting), written="7", by="P. Reed", role="first")])
-    assert decisions_of(record, sitting.code, "first") == (newer,)
+    assert decisions_of(record, sitting.code, "first").standing == (newer,)
 
 
 def test_of_two_decisions_the_later_stands_again(record, anew, sitting, enter, written) -> None:
@@ -66,7 +66,7 @@ def test_of_two_decisions_the_later_stands_again(record, anew, sitting, enter, w
     enter(record, script, decisions=[old], by="J. Marsh")
     enter(record, script, decisions=[new], by="P. Reed")
     enter(anew, script, decisions=[old], kept=decisions_to_keep(record, sitting.code), by="J. Marsh")
-    assert decisions_of(anew, sitting.code, "first") == (new,)  # the sheet of J. Marsh still has the old one
+    assert decisions_of(anew, sitting.code, "first").standing == (new,)  # the sheet of J. Marsh still has the old one
 
 
 def test_one_whose_answer_is_another_now_has_lapsed(record, anew, sitting, enter, written) -> None:
@@ -77,26 +77,26 @@ def test_one_whose_answer_is_another_now_has_lapsed(record, anew, sitting, enter
         entered = enter(anew, written(sitting.papers[0], "8", line=5), decisions=typed, kept=kept)
         assert [(one.decision, one.line, one.before, one.now) for one in entered.lapsed] == [(decided, 5, "7", "8")]
         assert entered.pending == kept
-        assert decisions_of(anew, sitting.code, "first") == ()
+        assert decisions_of(anew, sitting.code, "first").standing == ()
     again = own_mark(sitting, 2, "looked at again")
     entered = enter(anew, decisions=[again], kept=kept)
     assert (entered.lapsed, entered.pending) == ((), ())
-    assert decisions_of(anew, sitting.code, "first") == (again,)
+    assert decisions_of(anew, sitting.code, "first").standing == (again,)
 
 
 def test_blanks_round_an_answer_are_no_change(anew, sitting, enter, written) -> None:
     kept = KeptDecision(decision=own_mark(sitting), written="7", by="P. Reed", role="first")
     assert enter(anew, written(sitting.papers[0], " 7 "), kept=[kept]).lapsed == ()
-    assert decisions_of(anew, sitting.code, "first") == (kept.decision,)
+    assert decisions_of(anew, sitting.code, "first").standing == (kept.decision,)
 
 
 def test_one_on_a_script_that_is_not_in_yet_waits(anew, sitting, enter, written) -> None:
     kept = KeptDecision(decision=own_mark(sitting), written="7", by="P. Reed", role="first")
     entered = enter(anew, written(sitting.papers[1], "7"), kept=[kept])
     assert (entered.lapsed, entered.pending) == ((), (kept,))
-    assert decisions_of(anew, sitting.code, "first") == ()
+    assert decisions_of(anew, sitting.code, "first").standing == ()
     assert enter(anew, written(sitting.papers[0], "7"), kept=[kept]).pending == ()
-    assert decisions_of(anew, sitting.code, "first") == (kept.decision,)
+    assert decisions_of(anew, sitting.code, "first").standing == (kept.decision,)
 
 
 def test_each_attempt_has_its_own(record, anew, sitting, enter, written) -> None:
@@ -115,9 +115,9 @@ def test_the_second_markers_wait_for_the_second_marking(anew, sitting, enter, wr
     kept = KeptDecision(decision=own_mark(sitting), written="7", by="P. Reed", role="second")
     script = written(sitting.papers[0], "7")
     assert enter(anew, script, kept=[kept]).pending == (kept,)
-    assert decisions_of(anew, sitting.code, "first") == ()
+    assert decisions_of(anew, sitting.code, "first").standing == ()
     assert enter(anew, script, kept=[kept], role="second").pending == ()
-    assert decisions_of(anew, sitting.code, "second") == (kept.decision,)
+    assert decisions_of(anew, sitting.code, "second").standing == (kept.decision,)
 
 
 def test_all_that_was_decided_on_a_part_is_kept_in_its_order(record, sitting, enter, written) -> None:

@@ -110,15 +110,15 @@ def test_a_decision_is_entered_once_and_replaced_by_the_next(record, sitting, en
     assert enter(decisions=[first]).decided == (first,)
     assert enter(decisions=[first]).decided == ()
     enter(decisions=[second])
-    assert decisions_of(record, sitting.code, "first") == (second,)
+    assert decisions_of(record, sitting.code, "first").standing == (second,)
     assert rows(record, DECISION) == 2
-    assert decisions_of(record, sitting.code, "second") == ()
+    assert decisions_of(record, sitting.code, "second").standing == ()
 
 
 def test_a_decision_that_left_the_sheet_stands(record, sitting, enter) -> None:
     enter(decisions=[decision(sitting)])
     enter()
-    assert decisions_of(record, sitting.code, "first") == (decision(sitting),)
+    assert decisions_of(record, sitting.code, "first").standing == (decision(sitting),)
 
 
 def test_an_old_copy_does_not_bring_back_what_another_assessor_replaced(record, sitting, enter) -> None:
@@ -126,12 +126,12 @@ def test_an_old_copy_does_not_bring_back_what_another_assessor_replaced(record, 
     enter(decisions=[old], assessor="J. Marsh")
     enter(decisions=[new], assessor="P. Reed")
     assert enter(decisions=[old], assessor="J. Marsh").decided == ()
-    assert decisions_of(record, sitting.code, "first") == (new,)
+    assert decisions_of(record, sitting.code, "first").standing == (new,)
 
 
 def test_a_comment_beside_a_decision_joins_it(record, sitting, enter) -> None:
     comment = decision(sitting, marks=None, reason="", comment="Show the joint.")
     enter(decisions=[decision(sitting), comment])
-    assert decisions_of(record, sitting.code, "first") == (decision(sitting, comment="Show the joint."),)
+    assert decisions_of(record, sitting.code, "first").standing == (decision(sitting, comment="Show the joint."),)
     enter(decisions=[decision(sitting), comment])
     assert rows(record, DECISION) == 1

@@ -142,30 +142,6 @@ def test_a_disk_without_room_is_told_and_loses_nothing(record, sitting, later, w
     assert stands(again, sitting) == ("try 3", {"try 3"})
 
 
-def test_a_full_disk_is_told_as_one() -> None:
-    """SQLite's own words for ENOSPC, from its list of result codes: SQLITE_FULL."""
-    import errno
-
-    from sqlalchemy import make_url
-    from sqlalchemy.exc import OperationalError
-
-    from courseware.database.errors import plain_errors
-
-    with pytest.raises(OSError, match="No space left") as full, plain_errors(make_url("sqlite:///r.sqlite")):
-        raise OperationalError("COMMIT", {}, Exception("database or disk is full"))
-    assert (full.value.errno, full.value.filename) == (errno.ENOSPC, "r.sqlite")
-
-
-def test_a_record_that_another_holds_is_told(record, sitting, monkeypatch) -> None:
-    from courseware.database import connection as own
-    from courseware.database.connection import writing
-
-    monkeypatch.setattr(own, "PATIENCE", 0.1)
-    other = open_record(record.url)
-    with writing(record), pytest.raises(RecordFaulty, match="another program has been writing to it"), writing(other):
-        raise AssertionError
-
-
 def test_a_lost_record_is_made_again_from_the_sitting_alone(record, sitting, later) -> None:
     text = write_sitting(sitting)
     Path(str(record.url.database)).unlink()

@@ -11,7 +11,6 @@ from pypdf import PdfReader
 
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.sitting import Sitting
-from courseware.printing.bind_pdfs import bind_pdfs, pages_of
 from courseware.printing.render import job_pdf
 from courseware.quality.audit_copy import HOW_SAID, Contents, EventRow, Marking, front_sheet, history_sheet, marks_sheet
 from courseware.reports.as_typed import as_typed, by_code
@@ -146,19 +145,3 @@ def test_nasty_text_is_printed_whole(sitting) -> None:
         .split()
     )
     assert '<b>&amp;"<U+0000></b>' in text.replace("\u200b", "")
-
-
-# ------------------------------------------------------------------ binding
-
-
-def test_pieces_are_bound_in_order_with_bookmarks(sitting) -> None:
-    sheet = front_sheet(sitting, sitting.papers[0], (), "2026-01-06", settings=DEFAULTS, named=False)
-    one = job_pdf(sheet)
-    bound = bind_pdfs("Audit copy", [("First", one), ("Second", one)])
-    assert pages_of(bound) == 2 * pages_of(one)
-    pdf = PdfReader(BytesIO(bound))
-    assert [(item.title, pdf.get_destination_page_number(item)) for item in pdf.outline] == [
-        ("First", 0),
-        ("Second", 1),
-    ]
-    assert bind_pdfs("Audit copy", [("First", one), ("Second", one)]) == bound

@@ -1,4 +1,4 @@
-"""A second marker's marks beside the first's: what differs goes out, what was agreed comes back."""
+"""Samples and two markers: what a quality assurer asks of the record."""
 
 from __future__ import annotations
 
@@ -9,10 +9,10 @@ import openpyxl
 from courseware.database.opening import open_record
 from courseware.marking.script_sheet import read_scripts
 from courseware.workflows.quality import write_second
-from tests.commands.conftest import enter, figure, script
+from tests.marked_sitting import enter, figure, script
 
 
-def test_nothing_of_the_first_markers_is_written_before_the_second_has_finished(place, sitting) -> None:
+def test_nothing_of_the_first_markers_is_written_before_the_second_has_finished(place) -> None:
     engine = open_record("sqlite:///output/record.sqlite")
     assert list(write_second(engine, place, names=False)) == [
         "No paper is marked in full by both yet, so nothing of the first marker's is shown."
@@ -21,8 +21,8 @@ def test_nothing_of_the_first_markers_is_written_before_the_second_has_finished(
     assert not list(place.path.rglob("two-markers*"))
 
 
-def test_differences_go_out_and_the_agreed_marks_come_back(place, sitting) -> None:
-    first, second, _ = sitting.papers
+def test_differences_go_out_and_the_agreed_marks_come_back(place) -> None:
+    first, second, _ = place.sitting.papers
     label = figure(first)
     enter(place, (script(first, 2), script(second, 3, **{f"_{label}": "7"})), (), "P. Dunn", "second")
     engine = open_record("sqlite:///output/record.sqlite")
@@ -36,7 +36,7 @@ def test_differences_go_out_and_the_agreed_marks_come_back(place, sitting) -> No
     book["Decisions"]["D2"] = "Agreed: no working on the paper"
     written = BytesIO()
     book.save(written)
-    sheet = read_scripts(written.getvalue(), "two-markers.xlsx", sitting)
+    sheet = read_scripts(written.getvalue(), "two-markers.xlsx", place.sitting)
     assert sheet.scripts == ()
     (agreed,) = sheet.decisions
     assert (agreed.code, agreed.label, agreed.marks) == (second.code, label, 0)

@@ -1,0 +1,128 @@
+"""A sitting marked from its sheet to what is handed back, as one step: for the command line, or whatever else asks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from courseware.database.scripts import Entered
+from courseware.files.atomic import PRIVATE, one_at_a_time, write_whole
+from courseware.files.record_location import opened, record_url
+from courseware.files.sitting_files import SECOND_SHEET, SHEET, TUTOR
+from courseware.files.sitting_folders import SittingFolder
+from courseware.marking.invented_scripts import invented_scripts
+from courseware.marking.mark import Marked
+from courseware.marking.marking_sheet import marking_sheet
+from courseware.marking.marks import Decision
+from courseware.marking.script_sheet import decision
+from courseware.papers.sitting import Sitting
+from courseware.workflows.decisions_file import keep_decisions, kept_decisions
+from courseware.workflows.feedback_files import hand_back, to_look_at
+from courseware.workflows.marking import enter_and_mark, read_sheet
+from courseware.workflows.quality import write_second
+from courseware.workflows.watch import Watch
+
+TypedDecision = tuple[str, str, str, str]  # paper code, part, marks ('' for a comment), reason or comment
+
+
+class NothingToMark(ValueError):
+    """No answers and no decisions stand in the sheet, and none were typed."""
+
+
+class NotADecision(ValueError):
+    """A typed decision that cannot stand, and why."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkOptions:
+    """How a sitting is marked: by whom, as the second marker or not, with names on the sheets or not.
+
+    `record` is the record's file or URL, None for the one in the output folder.
+    """
+
+    assessor: str
+    second: bool = False
+    names: bool = False
+    record: str | None = None
+    processes: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkedAndWritten:
+    """What came of it: the marks, where all that is handed back was written, and what waits for a look.
+
+    For a second marker nothing is handed back: `compared` says line by line what came of comparing the two.
+    """
+
+    marked: Marked
+    folder: Path | None = None
+    to_look_at: int = 0
+    compared: tuple[str, ...] = ()
+
+
+def mark_sitting(
+    where: SittingFolder,
+    sheet: str | None,
+    typed: Iterable[TypedDecision],
+    options: MarkOptions,
+    watch: Watch,
+    *,
+    when_marked: Callable[[Entered, Marked], None],
+) -> MarkedAndWritten:
+    """Reads the sheet named, else the sitting's own; enters it, marks all scripts, writes what comes of that.
+
+    `when_marked` hears what was entered and marked before anything is written. Raises `NothingToMark`, `NotADecision`,
+    `NotFound`, `SheetFaulty` or `TableFaulty`; then nothing was entered.
+    """
+    read = read_sheet(where, sheet)
+    for note in read.notes:
+        watch.note(note)
+    decisions = _decisions(where.sitting, typed)
+    if not read.scripts and not read.decisions and not decisions:
+        raise NothingToMark
+    out = where.path.resolve().parent
+    with one_at_a_time(out, watch.waiting), opened(record_url(options.record, out), make=True) as engine:
+        entered, marked = enter_and_mark(
+            engine,
+            where,
+            read,
+            decisions,
+            assessor=options.assessor,
+            role="second" if options.second else "first",
+            source=Path(sheet).name if sheet else SHEET,
+            at=datetime.now(UTC),
+            kept=kept_decisions(where),
+        )
+        keep_decisions(engine, where, entered.pending)
+        when_marked(entered, marked)
+        if options.second:
+            return MarkedAndWritten(marked=marked, compared=tuple(write_second(engine, where, names=options.names)))
+        with watch.progress("Feedback sheets", len(marked.papers)) as tell:
+            folder = hand_back(engine, where, marked, names=options.names, processes=options.processes, tell=tell)
+        return MarkedAndWritten(marked=marked, folder=folder, to_look_at=len(to_look_at(marked)))
+
+
+def blank_second_sheet(where: SittingFolder) -> tuple[Path, bool]:
+    """A copy of the marking sheet for the second marker, with nothing of the first's in it, and whether it is new."""
+    path = where.path / TUTOR / SECOND_SHEET
+    new = not path.exists()
+    if new:
+        write_whole(path, marking_sheet(where.sitting), PRIVATE)
+    return path, new
+
+
+def fill_with_invented_answers(where: SittingFolder) -> None:
+    """Fills the marking sheet of a demonstration; slips are planted in the answers."""
+    write_whole(where.path / TUTOR / SHEET, marking_sheet(where.sitting, invented_scripts(where.sitting)), PRIVATE)
+
+
+def _decisions(sitting: Sitting, typed: Iterable[TypedDecision]) -> Sequence[Decision]:
+    found: list[Decision] = []
+    for code, part, marks, reason in typed:
+        read = decision(code, part, marks, reason, sitting=sitting)
+        if isinstance(read, str):
+            raise NotADecision(read)
+        found.append(read)
+    return found

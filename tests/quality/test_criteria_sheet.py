@@ -1,0 +1,76 @@
+"""The criteria map as a sheet and as a workbook: what is missing stands first."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import openpyxl
+import pytest
+
+from courseware.marking.marks import MarkedSitting
+from courseware.papers.sitting import Sitting
+from courseware.quality.criteria import Criterion, JobEvidence
+from courseware.quality.criteria_map import CriteriaMap, criteria_map
+from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
+from tests.quality.test_criteria_map import criterion, first_parts, marked
+
+
+@pytest.fixture
+def sitting(dealt) -> Sitting:
+    """Three learners, two exercises on opening sizes."""
+    return dealt("opening_sizes", exercises=2)
+
+
+@pytest.fixture
+def mapped(sitting) -> tuple[CriteriaMap, list[MarkedSitting]]:
+    name = first_parts(sitting)[0]
+    papers = (marked(sitting, 0), marked(sitting, 1, **{name: (0, "wrong")}))
+    ordered = [MarkedSitting(sitting=sitting, marked=papers)]
+    unserved = Criterion(code="=1+1", says="Works safely", parts=(), jobs=(JobEvidence(job="porch", line="Joints"),))
+    return criteria_map([criterion(sitting, name), unserved], ordered), ordered
+
+
+def test_the_sheet_tells_first_what_has_no_evidence(mapped) -> None:
+    found, ordered = mapped
+    sheet = criteria_sheet(found, ordered, "centre.yaml", "2026-01-06", {})
+    assert sheet.blocks[1].heading == "No evidence yet"
+    assert [row[2] for row in sheet.blocks[1].table.rows] == [
+        "2 learners of 3 without secure evidence",
+        "seen at a job only",
+    ]
+
+
+def test_the_sheet_goes_by_codes_unless_names_are_given(mapped, sitting) -> None:
+    found, ordered = mapped
+    for names in ({}, named(found)):
+        sheet = criteria_sheet(found, ordered, "centre.yaml", "2026-01-06", names)
+        text = " ".join(line for block in sheet.blocks for line in block.text)
+        first = sitting.papers[0]
+        assert (first.learner.name in text, first.code in text) == (bool(names), not names)
+
+
+def test_the_workbook_has_learners_by_criteria_and_every_piece_of_evidence(mapped, sitting) -> None:
+    found, ordered = mapped
+    book = openpyxl.load_workbook(BytesIO(criteria_workbook(found, ordered, "centre.yaml", "2026-01-06", {})))
+    rows = list(book["Map"].values)
+    assert rows[0] == ("learner", "papers", "1.1", "=1+1")
+    assert book["Map"]["D1"].data_type == "s"
+    assert [row[2] for row in rows[1:]] == ["secure", "tried", "–"]
+    evidence = list(book["Evidence"].values)
+    assert [(row[3], row[6], row[9]) for row in evidence[1:3]] == [
+        (sitting.papers[0].code, "1a", "secure"),
+        (sitting.papers[1].code, "1a", "tried"),
+    ]
+    assert evidence[3][9] == "on its sheet"
+    assert [row[3] for row in list(book["No evidence yet"].values)[1:]] == [
+        "tried, not secure",
+        "nothing yet",
+        "seen at a job only",
+    ]
+
+
+def test_when_nothing_is_missing_the_sheet_says_so(sitting) -> None:
+    ordered = [MarkedSitting(sitting=sitting, marked=tuple(marked(sitting, place) for place in range(3)))]
+    found = criteria_map([criterion(sitting)], ordered)
+    sheet = criteria_sheet(found, ordered, "centre.yaml", "2026-01-06", {})
+    assert "Every criterion has secure evidence from every learner." in sheet.blocks[1].text

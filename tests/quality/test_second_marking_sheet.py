@@ -1,0 +1,87 @@
+"""Two markers' differences as a sheet and as a workbook that is taken back as decisions."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from io import BytesIO
+
+import openpyxl
+import pytest
+
+from courseware.marking.marks import Mark, MarkedPaper
+from courseware.marking.script_sheet import read_scripts
+from courseware.quality.second_marking import compare
+from courseware.quality.second_marking_sheet import second_sheet, second_workbook
+from tests.quality.conftest import asked, paper
+
+
+def text_of(sheet) -> str:
+    """Everything a sheet says."""
+    lines = [line for block in sheet.blocks for line in block.text]
+    cells = [cell for block in sheet.blocks if block.table for row in block.table.rows for cell in row]
+    return "\n".join([*lines, *cells])
+
+
+def test_the_sheet_shows_no_mark_of_the_first_before_the_second_is_done(dealt) -> None:
+    sitting = dealt("opening_sizes", exercises=2)
+    found = compare([paper("A", 4, 2, 1)], [asked(paper("A", 0, 0, 0), "1b")])
+    text = text_of(second_sheet(found, sitting, "2026-01-06", {}))
+    assert "nothing of either is shown" in text
+    assert "earned" not in text
+    assert "1b =" not in text
+
+
+@pytest.fixture
+def sitting(dealt):
+    return dealt("opening_sizes", exercises=2)
+
+
+@pytest.fixture
+def differing(sitting):
+    """The first paper of the sitting, marked differently in its first part; what was typed looks like a formula."""
+    issued = sitting.papers[0]
+    parts = [part for exercise in issued.exercises for part in exercise.parts]
+    ours = [Mark(label=p.label, marks=p.marks, of=p.marks, how="right", why="Right.", written="=1+1") for p in parts]
+    named = replace(ours[0], marks=0, why=f"{issued.learner.name} wrote nothing.", how="decided")
+    first = MarkedPaper(code=issued.code, status="", marks=tuple(ours))
+    second = MarkedPaper(code=issued.code, status="", marks=(named, *ours[1:]))
+    return compare([first], [second])
+
+
+def test_what_was_typed_is_shown_and_never_worked_out(sitting, differing) -> None:
+    book = openpyxl.load_workbook(BytesIO(second_workbook(differing, sitting, "2026-01-06", {})))
+    sheet = book["Decisions"]
+    headings = [cell.value for cell in sheet[1]]
+    assert headings[:5] == ["code", "part", "marks", "reason", "comment"]
+    typed = sheet.cell(2, headings.index("first: typed") + 1)
+    assert (typed.value, typed.data_type, typed.quotePrefix) == ("=1+1", "s", True)
+
+
+def test_the_workbook_is_taken_back_as_decisions(sitting, differing) -> None:
+    book = openpyxl.load_workbook(BytesIO(second_workbook(differing, sitting, "2026-01-06", {})))
+    book["Decisions"]["C2"] = 1
+    book["Decisions"]["D2"] = "Agreed on the working"
+    written = BytesIO()
+    book.save(written)
+    read = read_scripts(written.getvalue(), "two-markers.xlsx", sitting)
+    (decided,) = read.decisions
+    assert (decided.code, decided.marks, decided.reason) == (sitting.papers[0].code, 1, "Agreed on the working")
+    assert read.scripts == ()
+
+
+def test_a_learners_name_in_a_reason_gives_way_to_the_code(sitting, differing) -> None:
+    learner = sitting.papers[0].learner.name
+    text = text_of(second_sheet(differing, sitting, "2026-01-06", {}))
+    assert learner not in text
+    assert f"{sitting.papers[0].code} wrote nothing." in text
+    named = text_of(second_sheet(differing, sitting, "2026-01-06", {sitting.papers[0].code: learner}))
+    assert f"{learner} wrote nothing." in named
+
+
+def test_few_papers_are_told_to_be_few(sitting, differing) -> None:
+    assert "1 paper says little" in text_of(second_sheet(differing, sitting, "2026-01-06", {}))
+
+
+def test_the_same_differences_give_the_same_bytes(sitting, differing) -> None:
+    one, other = (second_workbook(differing, sitting, "2026-01-06", {}) for _ in range(2))
+    assert one == other
