@@ -23,6 +23,7 @@ JOURNEYS = {
     "banks/test_good_and_faulty.py": "banks as files with what is said of each, from reading to proof",
     "banks/test_shipped_decorative.py": "the shipped banks against the trade's own books",
     "banks/test_shipped_setting_out.py": "the shipped banks against the trade's own books",
+    "banks/test_shipped_misconceptions.py": "what the shipped banks' slips are counted by",
     "banks/test_shipped_words.py": "the words of the shipped banks",
     "commands/test_every_command.py": "what all commands have from cli.py",
     "commands/test_two_markers.py": "marking by two, from sheets to agreed marks",
