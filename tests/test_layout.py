@@ -45,7 +45,6 @@ JOURNEYS = {
 NOTHING_BESIDE = """
 banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture part reading shapes
     svg_paths svg_read svg_style topic_shape
-class_report: tables words
 commands: job progress proof_report terminal
 database: connection errors migrations row_checks written_files
 drawings: dentils dimension frame own scale sill soldiers svg
@@ -61,7 +60,6 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
 practice: part_kind payload
 printing: bind_pdfs feedback_sheets glyph_coverage part_kind
 quality: criteria_map criteria_sheet sampling_sheet second_marking_sheet
-reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact exact_outline frame projecting
