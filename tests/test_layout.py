@@ -23,6 +23,7 @@ JOURNEYS = {
     "banks/test_good_and_faulty.py": "banks as files with what is said of each, from reading to proof",
     "banks/test_shipped_decorative.py": "the shipped banks against the trade's own books",
     "banks/test_shipped_setting_out.py": "the shipped banks against the trade's own books",
+    "banks/test_shipped_misconceptions.py": "what the shipped banks' slips are counted by",
     "banks/test_shipped_words.py": "the words of the shipped banks",
     "commands/test_every_command.py": "what all commands have from cli.py",
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
@@ -42,7 +43,6 @@ JOURNEYS = {
 NOTHING_BESIDE = """
 banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture
     part reading shapes svg_paths svg_read svg_style topic_shape
-class_report: tables words
 drawings: dentils dimension frame own scale sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
@@ -53,7 +53,6 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
     number/printing order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
     words/bank
 printing: feedback_sheets
-reports: as_typed words
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
 trade: angles errors exact exact_outline frame projecting

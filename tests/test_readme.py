@@ -40,7 +40,8 @@ def part_shape() -> type[shapes.PartShape]:
 
 MODELS = (
     ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", part_shape()),
-    ("A line of working", shapes.LineShape), ("A slip, or a route to accept", shapes.FigureShape),
+    ("A line of working", shapes.LineShape), ("A route to accept", shapes.FigureShape),
+    ("A slip", shapes.SlipShape),
     ("A choice", ChoiceShape), ("A step", StepShape), ("A row", RowShape),
     ("A safety note (in `safety_notes.yaml`)", shapes.NoteShape),
 )  # fmt: skip

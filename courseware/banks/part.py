@@ -27,11 +27,15 @@ class WorkingLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Route:
-    """Another way to a figure: an accepted route, or a slip. `earns` are the marks it is worth."""
+    """Another way to a figure: an accepted route, or a slip. `earns` are the marks it is worth.
+
+    `misconception` is what a slip is counted by, in words shared with other slips; '' where it stands for itself.
+    """
 
     value: Formula
     says: Wording
     earns: int
+    misconception: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,6 +91,11 @@ class Part:
     def wordings(self) -> tuple[Wording, ...]:
         """All its words, those of the key too."""
         return (self.ask,)
+
+    @property
+    def misconceptions(self) -> Mapping[str, str]:
+        """What its slips are counted by, where they say so, by the last step of a slip's key."""
+        return {}
 
     @property
     def leaves_sketch_open(self) -> bool:
@@ -165,6 +174,10 @@ class NumberPart(Part):
     def wordings(self) -> tuple[Wording, ...]:
         says = [route.says for route in (*self.accept, *self.slips)]
         return (self.ask, *says, *(line.say for line in self.working))
+
+    @property
+    def misconceptions(self) -> Mapping[str, str]:
+        return {str(place): slip.misconception for place, slip in enumerate(self.slips, 1) if slip.misconception}
 
     def solve(self, scope: dict[str, Value], carried: Mapping[str, Value]) -> SolvedNumber:
         solved = solve_number(self, scope)

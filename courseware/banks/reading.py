@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
 from courseware.banks.part import Route, WorkingLine
-from courseware.banks.shapes import FigureShape, LineShape
+from courseware.banks.shapes import FigureShape, LineShape, SlipShape
 from courseware.banks.vocabulary import Vocabulary
 from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording
 from courseware.settings.settings import Settings
@@ -19,7 +19,7 @@ from courseware.text_files.yaml_text import Node, place, text_at
 Path = tuple[str | int, ...]
 _PLACEHOLDER: Mapping[Kind, str] = {"number": "0", "truth": "True", "word": "''"}
 _MOST_MARKS = 20
-_ASK, _SAY = 500, 300  # characters
+_ASK, _SAY, _PHRASE = 500, 300, 80  # characters
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +101,17 @@ class Scope:
         """Wording that stands on the key alone."""
         return self.reading.wording(path, text, self.words, self.kinds, _SAY)
 
+    def phrase(self, path: Path, text: str | None) -> str:
+        """A few plain words, the same on every paper, for the tutor alone: no places, no full stop at the end."""
+        if text is None:
+            return ""
+        if "{{" in text:
+            expected = "expected plain words, the same in every question, such as `the beds were left out`"
+            self.reading.fault(path, f"`{path[-1]}` has a place to fill in", expected)
+            return ""
+        said = self.reading.wording(path, " ".join(text.split()), self.words, {}, _PHRASE).pieces
+        return "".join(map(str, said)).rstrip(".")
+
 
 def read_marks(marks: int | None, scope: Scope, path: Path) -> int:
     """The marks of a part or row, 1 where it says nothing; a figure out of reason is a fault."""
@@ -134,7 +145,10 @@ def read_routes(
         if earns > marks:
             scope.reading.fault((*path, index, "earns"), f"{earns} marks of {marks}", f"expected at most {marks}")
         value = scope.formula((*path, index, "value"), shape.value)
-        routes.append(Route(value=value, says=scope.keyed((*path, index, "says"), shape.says), earns=earns))
+        says = scope.keyed((*path, index, "says"), shape.says)
+        wrong = shape.misconception if isinstance(shape, SlipShape) else None
+        misconception = scope.phrase((*path, index, "misconception"), wrong)
+        routes.append(Route(value=value, says=says, earns=earns, misconception=misconception))
     return tuple(routes)
 
 

@@ -48,11 +48,26 @@ class LineShape(Shape):
 
 
 class FigureShape(Shape):
-    """An accepted route or a slip."""
+    """An accepted route."""
 
     value: str = Field(description="a formula: the figure it gives")
     says: str = Field(description="its name in trade words")
     earns: Whole | None = Field(None, description="the marks it earns")
+
+
+Misconception = Annotated[
+    str | None,
+    Field(
+        description="what went wrong in a few words, such as `the beds were left out`: slips of the same words count "
+        "as one in the class picture"
+    ),
+]
+
+
+class SlipShape(FigureShape):
+    """A slip."""
+
+    misconception: Misconception = None
 
 
 # What a number part and a row of a table have in common.
@@ -60,7 +75,7 @@ Unit = Annotated[str | None, Field(description="the unit printed beside the answ
 Places = Annotated[Whole | None, Field(description="decimal places asked for, half up (exact unless given)")]
 Band = Annotated[str | None, Field(description="a formula: the ± band the trade allows")]
 Routes = Annotated[list[FigureShape], Field([], description="a list of other accepted routes: value, says")]
-Slips = Annotated[list[FigureShape], Field([], description="a list of slips: value, says, earns")]
+Slips = Annotated[list[SlipShape], Field([], description="a list of slips: value, says, misconception, earns")]
 Told = Annotated[
     Yes, Field(description="true when the paper gives the figure first, as a check: the learner shows how it comes")
 ]

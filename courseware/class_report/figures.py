@@ -6,8 +6,9 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from courseware.class_report.misconceptions import NO_WORDS, Misconception, SlipWords, misconceptions, shows_slips
 from courseware.class_report.papers_counted import ClassPapers, class_papers
-from courseware.marking.marks import How, Mark, MarkedPaper
+from courseware.marking.marks import How, MarkedPaper
 from courseware.papers.sitting import Sitting
 from courseware.statistics.intervals import Index
 from courseware.statistics.item_statistics import PartStatistics, facility, part_statistics
@@ -67,6 +68,7 @@ class SlipSeen:
 
     key: str
     says: str
+    words: str  # what it is counted by; '' where that is what it says
     exercise: str
     part: str
     label: str
@@ -89,6 +91,7 @@ class ClassFigures:
     parts: tuple[PartFigures, ...]
     outcomes: tuple[OutcomeFigures, ...]
     slips: tuple[SlipSeen, ...]
+    misconceptions: tuple[Misconception, ...]
     whole: Reliability
 
     @property
@@ -100,8 +103,11 @@ class ClassFigures:
         return sum(part.of for part in self.parts)
 
 
-def class_figures(sitting: Sitting, marked: Sequence[MarkedPaper]) -> ClassFigures:
-    """The figures of a class. A part left blank or not reached counts as no marks; absent learners do not count."""
+def class_figures(sitting: Sitting, marked: Sequence[MarkedPaper], words: SlipWords = NO_WORDS) -> ClassFigures:
+    """The figures of a class; `words` are what its banks count slips by.
+
+    A part left blank or not reached counts as no marks; absent learners do not count.
+    """
     papers = class_papers(sitting, marked)
     written = [paper for _, paper in papers.counted]
     marks = tuple(tuple(mark.marks for mark in paper.marks) for paper in written)
@@ -112,7 +118,8 @@ def class_figures(sitting: Sitting, marked: Sequence[MarkedPaper]) -> ClassFigur
         marks=marks,
         parts=_parts(sitting, written, part_statistics(marks, most)),
         outcomes=_outcomes(sitting, marks),
-        slips=_slips(sitting, written),
+        slips=_slips(sitting, written, words),
+        misconceptions=misconceptions(written, words),
         whole=reliability(marks, most),
     )
 
@@ -160,7 +167,7 @@ def _outcomes(sitting: Sitting, marks: Sequence[Sequence[int]]) -> tuple[Outcome
     return tuple(found)
 
 
-def _slips(sitting: Sitting, written: Sequence[MarkedPaper]) -> tuple[SlipSeen, ...]:
+def _slips(sitting: Sitting, written: Sequence[MarkedPaper], counted_by: SlipWords) -> tuple[SlipSeen, ...]:
     """Every slip seen, the commonest first and the order of the paper where two are as common."""
     parts = {part.label: (e.exercise, part.name) for e in sitting.papers[0].exercises for part in e.parts}
     place = {label: index for index, label in enumerate(parts)}
@@ -169,7 +176,7 @@ def _slips(sitting: Sitting, written: Sequence[MarkedPaper]) -> tuple[SlipSeen, 
     perhaps: dict[tuple[str, str], dict[str, None]] = {}
     for paper in written:
         for mark in paper.marks:
-            for slip in mark.slips if _shows_slips(mark) else ():
+            for slip in mark.slips if shows_slips(mark) else ():
                 seen = (mark.label, slip.key)
                 says.setdefault(seen, Counter())[slip.says] += 1
                 (perhaps if mark.how == "family" else sure).setdefault(seen, {})[paper.code] = None
@@ -177,6 +184,7 @@ def _slips(sitting: Sitting, written: Sequence[MarkedPaper]) -> tuple[SlipSeen, 
         SlipSeen(
             key=key,
             says=min((-times, text) for text, times in words.items())[1],
+            words=counted_by.get((label, key), ""),
             exercise=parts[label][0],
             part=parts[label][1],
             label=label,
@@ -186,8 +194,3 @@ def _slips(sitting: Sitting, written: Sequence[MarkedPaper]) -> tuple[SlipSeen, 
         for (label, key), words in says.items()
     ]
     return tuple(sorted(slips, key=lambda s: (-len(s.codes), -len(s.perhaps), place[s.label], s.key)))
-
-
-def _shows_slips(mark: Mark) -> bool:
-    """Whether a mark's slips count: an assessor who gave full marks saw none."""
-    return bool(mark.slips) and not (mark.how == "decided" and mark.marks == mark.of)

@@ -9,7 +9,7 @@ from math import cos, pi, sin
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 
 _LEFT, _WIDE, _RIGHT = 8.0, 154.0, 8.0  # mm: margins and the axis between them
-_HIGH = 42.0  # mm, the most that the dots may take
+HIGH = 42.0  # mm, the most that the dots may take unless told otherwise
 _DOT = 3.4  # mm, the largest
 _COLUMNS = 42  # the most that stand side by side
 _TICKS = 12
@@ -17,12 +17,15 @@ _STEPS = (1, 2, 5, 10, 20, 25, 50, 100)
 _SIZE = 3.2  # mm of type
 
 
-def marks_plot(totals: Sequence[int], of: int) -> Picture:
-    """The plot of `totals` out of `of` marks. A learner's place in a column tells nothing."""
+def marks_plot(totals: Sequence[int], of: int, most_high: float = HIGH) -> Picture:
+    """The plot of `totals` out of `of` marks, its dots no higher than `most_high` mm.
+
+    A learner's place in a column tells nothing.
+    """
     wide = _step(of + 1, _COLUMNS)  # marks that a column takes
     columns = Counter(total // wide for total in totals)
     room = _WIDE * wide / (of + 1)
-    dot = min(_DOT, room * 0.92, _HIGH / max(columns.values(), default=1))
+    dot = min(_DOT, room * 0.92, most_high / max(columns.values(), default=1))
     high = dot * max(columns.values(), default=1) + 4
     dots = tuple(
         _round(_LEFT + (column + 0.5) * room, high - dot * (place + 0.5) - 0.4, dot * 0.46)

@@ -1,82 +1,119 @@
-"""The class picture as finished text: what to teach again, what the class got, how the questions worked."""
+"""The class picture on two sides: what to teach first and the heat map; then slips, spread and outcomes.
+
+Each side comes in several choices, from the fullest to the barest: which of them fits is found as it is printed. All
+else is in the workbook.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
 
-from courseware.class_report.figures import ClassFigures, class_figures
+from courseware.class_report.figures import ClassFigures, OutcomeFigures
+from courseware.class_report.heat_map import heat_map
+from courseware.class_report.heat_table import HeatTable, exercise_number, heat_table
 from courseware.class_report.marks_plot import marks_plot
-from courseware.class_report.tables import (
-    bands_table,
-    outcomes_table,
-    papers_table,
-    parts_table,
-    questions_table,
-    whole_table,
-)
-from courseware.class_report.teach_again import Numbered, Starter, numbered_slips, teach_again
-from courseware.class_report.variant_bands import PartBands, variant_bands
-from courseware.class_report.words import MEANINGS, caution
-from courseware.marking.marks import MarkedPaper, MarkedSitting
+from courseware.class_report.outcome_plot import Outcome, outcome_plot
+from courseware.class_report.slip_bars import slip_bars
+from courseware.class_report.starters import Starter, starter_block, starter_for, teach_first
 from courseware.papers.dates import in_full
 from courseware.papers.sitting import Sitting
-from courseware.reports.report import Block, Report, Table
-from courseware.reports.words import two
+from courseware.reports.report import Block
+from courseware.reports.words import SMALL, two
 from courseware.words import count
 
-NO_NAMES: Mapping[str, str] = {}
+Side = tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClassPicture:
+    """The class picture's title and its two sides; of each the choices, the fullest first. `second` may have none."""
+
+    title: str
+    first: tuple[Callable[[], Side], ...]
+    second: tuple[Callable[[], Side], ...] = ()
+
+
+Room = tuple[float, float] | None  # for a drawing, in mm; none where it is left out
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _First:
+    """How much the first side shows: room for the starter's drawing, the map's most rows and their height in mm."""
+
+    drawing: Room
+    rows: int
+    high: float
+    words: int = 2000  # characters of the starter, each of what it tells and what it asks
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Second:
+    """How much the second side shows: bars, outcomes, mm of dots, and starters beside the first side's."""
+
+    bars: int
+    outcomes: int
+    dots: float
+    starters: int
+    drawing: Room = None
+
+
+_FIRST = (
+    _First(drawing=(91, 60), rows=30, high=7.0),
+    _First(drawing=(80, 54), rows=30, high=5.4),
+    _First(drawing=(72, 50), rows=30, high=4.6),
+    _First(drawing=(58, 40), rows=30, high=4.2),
+    _First(drawing=(58, 40), rows=20, high=4.2),
+    _First(drawing=(58, 40), rows=14, high=4.2),
+    _First(drawing=None, rows=14, high=4.0),
+    _First(drawing=None, rows=8, high=4.0, words=900),
+)
+_SECOND = (
+    _Second(bars=14, outcomes=16, dots=34, starters=2, drawing=(62, 42)),
+    _Second(bars=14, outcomes=16, dots=34, starters=1, drawing=(62, 42)),
+    _Second(bars=12, outcomes=16, dots=24, starters=1, drawing=(62, 42)),
+    _Second(bars=12, outcomes=16, dots=24, starters=1),
+    _Second(bars=14, outcomes=16, dots=30, starters=0),
+    _Second(bars=10, outcomes=12, dots=20, starters=0),
+    _Second(bars=6, outcomes=8, dots=16, starters=0),
+)
 
 
 def class_picture(
-    sitting: Sitting,
-    marked: Sequence[MarkedPaper],
-    starters: Mapping[str, Starter],
-    names: Mapping[str, str] = NO_NAMES,
-    others: Sequence[MarkedSitting] = (),
-) -> Report:
-    """The class picture of a sitting, for the tutor.
+    sitting: Sitting, figures: ClassFigures, questions: Mapping[str, str], starters: Mapping[str, Starter]
+) -> ClassPicture:
+    """The class picture of a sitting, for the tutor; papers go by their codes.
 
-    `starters` are fresh questions with their answers, by `exercise/part` or exercise; `names` by code, none unless
-    given; `others` are sittings of the same exercises, for the comparison of variants.
+    `questions` are the parts' questions and `starters` fresh ones with their answers, both by label.
     """
-    figures = class_figures(sitting, marked)
     title = f"Class picture: {sitting.title}"
-    head = Block(text=(_who(sitting, figures, named=bool(names)),))
+    head = Block(text=(_who(sitting, figures),))
     if not figures.codes:
         nothing = Block(text=("Nothing is marked yet, so there is nothing to show.",))
-        return Report(file="class-picture", title=title, blocks=(head, nothing))
-    slips = numbered_slips(figures.slips, starters)
-    return Report(
-        file="class-picture",
+        return ClassPicture(title=title, first=(lambda: (head, nothing),))
+
+    def first(choice: _First) -> Side:
+        table = heat_table(figures, choice.rows)
+        return head, *teach_first(figures, starters, choice.drawing, choice.words), _map(figures, table, choice.high)
+
+    def second(choice: _Second) -> Side:
+        return (
+            _slips(figures, choice.bars),
+            _spread(figures, choice.dots),
+            _outcomes(figures, questions, choice.outcomes),
+            *_more_starters(figures, starters, choice),
+        )
+
+    return ClassPicture(
         title=title,
-        blocks=(
-            head,
-            *teach_again(figures, slips),
-            *_got(figures),
-            _spread(figures),
-            *_questions(figures),
-            *_variants(sitting, bands_of(sitting, marked, others), 1 + len(others)),
-            _papers(figures, slips, names),
-            _meanings(),
-        ),
+        first=tuple(partial(first, choice) for choice in _FIRST),
+        second=tuple(partial(second, choice) for choice in _SECOND),
     )
 
 
-def bands_of(sitting: Sitting, marked: Sequence[MarkedPaper], others: Sequence[MarkedSitting]) -> tuple[PartBands, ...]:
-    """The variant bands of the sitting's own parts, over it and the others."""
-    own = part_labels(sitting)
-    found = variant_bands((MarkedSitting(sitting, tuple(marked)), *others))
-    return tuple(one for one in found if (one.topic, one.exercise, one.part) in own)
-
-
-def part_labels(sitting: Sitting) -> dict[tuple[str, str, str], str]:
-    """Each part's label by its topic, exercise and name."""
-    exercises = sitting.papers[0].exercises
-    return {(e.topic, e.exercise, part.name): part.label for e in exercises for part in e.parts}
-
-
-def _who(sitting: Sitting, figures: ClassFigures, *, named: bool) -> str:
-    """Whose papers these are, and which are left out."""
+def _who(sitting: Sitting, figures: ClassFigures) -> str:
+    """Whose papers these are, which are left out, and what is not settled."""
     papers = figures.papers
     left = (
         (papers.absent, "absent"),
@@ -93,59 +130,70 @@ def _who(sitting: Sitting, figures: ClassFigures, *, named: bool) -> str:
     if waiting := sum(part.waiting for part in figures.parts):
         waits = "waits" if waiting == 1 else "wait"
         says += f" {count(waiting, 'answer')} {waits} for a look at the working: figures are provisional."
-    return says if named else says + " Papers go by their codes."
+    return says + " Every figure, slip and starter is in class-picture.xlsx."
 
 
-def _got(figures: ClassFigures) -> tuple[Block, ...]:
-    says = (
-        "About how many of the class got each part, blanks and parts not reached counted as no marks, and between what "
-        "shares such classes would likely lie."
+def _map(figures: ClassFigures, table: HeatTable, high: float) -> Block:
+    what = "part" if table.parts else "exercise"
+    if table.papers:
+        says = f"Marks of each paper in each {what}: white where all were got, the darker the fewer."
+        says += " –: nothing written." if any(part.blank + part.unreached for part in figures.parts) else ""
+    else:
+        says = f"Papers in bands by their marks, and the share of each {what} that a band got, in per cent: the darker "
+        says += "the fewer. Each paper has a row in the workbook, on the sheet Marks."
+    says += (
+        " ?: still to be settled." if table.papers and any(part.asked + part.waiting for part in figures.parts) else ""
     )
-    return (
-        Block(heading="How much of each part the class got", text=(says,), table=parts_table(figures.parts)),
-        Block(heading="How much of each outcome the class got", table=outcomes_table(figures.outcomes)),
-    )
+    return Block(heading="Who got what", text=(says,), picture=heat_map(table, high))
 
 
-def _spread(figures: ClassFigures) -> Block:
+def _slips(figures: ClassFigures, most: int) -> Block:
+    found = figures.misconceptions
+    if not found:
+        return Block(heading="What went wrong", text=("No answer showed a slip that has a name.",))
+    says = "Black: learners who showed it. Grey goes on to how often it was seen in all."
+    if any(one.perhaps for one in found[:most]):
+        says += " Broken line: perhaps, since another slip gives the same figure."
+    if found[most:]:
+        says += f" {len(found) - most} more stand in the workbook."
+    return Block(heading="What went wrong", text=(says,), picture=slip_bars(found[:most]))
+
+
+def _spread(figures: ClassFigures, dots: float) -> Block:
     totals = sorted(figures.totals)
     middle = (totals[(len(totals) - 1) // 2] + totals[len(totals) // 2]) / 2
-    says = (
-        f"{count(len(totals), 'paper')}: from {totals[0]} to {totals[-1]} of {figures.of} marks, mean "
-        f"{two(figures.whole.mean)}, the middle paper {middle:g}."
-    )
-    return Block(heading="Spread of marks", text=(says,), picture=marks_plot(totals, figures.of))
+    says = f"From {totals[0]} to {totals[-1]} of {figures.of} marks, mean {two(figures.whole.mean)}, middle {middle:g}."
+    return Block(heading="Spread of marks", text=(says,), picture=marks_plot(totals, figures.of, dots))
 
 
-def _questions(figures: ClassFigures) -> tuple[Block, ...]:
-    says = [
-        "Tells apart: how much more of a part those with the higher totals got. Goes with the rest: whether those who "
-        "got it did well elsewhere. In brackets, between what figures each likely lies."
-    ]
-    says += [small] if (small := caution(len(figures.codes))) else []
-    return (
-        Block(heading="How the questions worked", text=tuple(says), table=questions_table(figures.parts)),
-        Block(heading="How steady the totals are", table=whole_table(figures.whole, figures.of)),
-    )
+def _outcomes(figures: ClassFigures, questions: Mapping[str, str], most: int) -> Block:
+    """All outcomes in the order of the paper, or the weakest of many."""
+    shown: Sequence[OutcomeFigures] = figures.outcomes
+    says = "The dot: the share of its marks that the class got. The line: where the share likely lies (19 times in 20)."
+    if len(figures.codes) < SMALL:
+        says += f" So small a class (n = {len(figures.codes)}) says little: read the line, not the dot."
+    if len(shown) > most:
+        least = sorted(shown, key=lambda one: one.facility.value if one.facility else 1.0)[:most]
+        shown = [one for one in figures.outcomes if one in least]
+        says += f" The {most} weakest of {len(figures.outcomes)} are shown."
+    plot = outcome_plot([Outcome(words=outcome_words(one, questions), got=one.facility) for one in shown])
+    return Block(heading="How much of each exercise the class got", text=(says,), picture=plot)
 
 
-def _variants(sitting: Sitting, bands: Sequence[PartBands], sittings: int) -> tuple[Block, ...]:
-    if not bands:
-        return ()
-    says = (
-        f"The numbers differ from paper to paper. Over {count(sittings, 'sitting')}, the answers issued in thirds by "
-        "size, and the share got in each: were papers with large or small answers harder?"
-    )
-    return (
-        Block(heading="Were all papers equally hard?", text=(says,), table=bands_table(bands, part_labels(sitting))),
-    )
+def outcome_words(one: OutcomeFigures, questions: Mapping[str, str]) -> str:
+    """An exercise by its number, its topic and what its first part asks: `2 Opening sizes: How high must it be?`."""
+    first = one.labels[0]
+    return f"{exercise_number(first)} {one.topic}: {questions.get(first, '')}".rstrip(": ")
 
 
-def _papers(figures: ClassFigures, slips: Sequence[Numbered], names: Mapping[str, str]) -> Block:
-    says = "In order of code. A number with ? may be another slip of the same figure."
-    return Block(heading="Each paper", text=(says,), table=papers_table(figures, slips, names))
-
-
-def _meanings() -> Block:
-    table = Table(headings=("Word", "What it means here"), rows=MEANINGS, widths=(0, 142))
-    return Block(heading="What the words mean", table=table)
+def _more_starters(figures: ClassFigures, starters: Mapping[str, Starter], choice: _Second) -> list[Block]:
+    """Starters for what is to be taught next, each once, as many as chosen."""
+    taught = [one for one in figures.misconceptions if one.again]
+    used = [starter_for(one, starters) for one in taught[:1]]
+    blocks: list[Block] = []
+    for one in taught[1:]:
+        starter = starter_for(one, starters)
+        if starter and starter not in used and len(blocks) < choice.starters:
+            used.append(starter)
+            blocks.append(starter_block(f"Then: {one.words}", starter, choice.drawing))
+    return blocks

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.class_report.papers_counted import class_papers
-from courseware.marking.marks import MarkedSitting
+from courseware.marking.marks import MarkedPaper, MarkedSitting
 from courseware.papers.part_kind import holds_figure
+from courseware.papers.sitting import Sitting
 from courseware.statistics.intervals import Index, wilson
 
 BANDS = ("low", "middle", "high")
@@ -69,6 +70,19 @@ def variant_bands(sittings: Sequence[MarkedSitting]) -> tuple[PartBands, ...]:
         PartBands(topic=topic, exercise=exercise, part=part, unit=unit, n=len(answered), bands=_bands(answered))
         for (topic, exercise, part, unit), answered in found.items()
     )
+
+
+def bands_of(sitting: Sitting, marked: Sequence[MarkedPaper], others: Sequence[MarkedSitting]) -> tuple[PartBands, ...]:
+    """The variant bands of the sitting's own parts, over it and the others."""
+    own = part_labels(sitting)
+    found = variant_bands((MarkedSitting(sitting, tuple(marked)), *others))
+    return tuple(one for one in found if (one.topic, one.exercise, one.part) in own)
+
+
+def part_labels(sitting: Sitting) -> dict[tuple[str, str, str], str]:
+    """Each part's label by its topic, exercise and name."""
+    exercises = sitting.papers[0].exercises
+    return {(e.topic, e.exercise, part.name): part.label for e in exercises for part in e.parts}
 
 
 def _bands(answered: Sequence[_Answered]) -> tuple[Band, Band, Band]:

@@ -29,6 +29,8 @@ MEANINGS = (
                               "teaching, the time or the wording: look at it before you judge it."),
     ("low, middle, high", "The numbers on the papers differ. The answers issued are split into thirds by size, so that "
                           "you see whether some papers were harder. Papers with the same answer stay together."),
+    ("counted as, what went wrong", "What slips are counted by, over all parts and papers: a few words that the bank "
+                                    "gives them; where it gives none, what the slip says."),
     ("a slip, and one to teach again", "Seen on one paper it is a slip. Seen on more, it is to be taught again. "
                                        "Perhaps: the figure written is one that another slip gives too."),
 )  # fmt: skip

@@ -4,94 +4,127 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from courseware.class_report.figures import ClassFigures, class_figures
-from courseware.class_report.report import NO_NAMES, bands_of, part_labels
-from courseware.class_report.teach_again import Numbered, Starter, numbered_slips
-from courseware.class_report.variant_bands import BANDS, PartBands
+from courseware.class_report.figures import ClassFigures
+from courseware.class_report.starters import Starter, starter_for
+from courseware.class_report.variant_bands import BANDS, PartBands, part_labels
 from courseware.class_report.words import MEANINGS, caution
-from courseware.marking.marks import MarkedPaper, MarkedSitting
 from courseware.papers.sitting import Sitting
-from courseware.reports.words import DASH, SMALL, plain
+from courseware.reports.words import DASH, SMALL
 from courseware.spreadsheets.xlsx_out import Page, Value, safe_workbook
 from courseware.statistics.intervals import Index, Interval
 
+NO_NAMES: Mapping[str, str] = {}
 _PLACES = 4
 
 
 def class_workbook(
     sitting: Sitting,
-    marked: Sequence[MarkedPaper],
+    figures: ClassFigures,
+    questions: Mapping[str, str],
     starters: Mapping[str, Starter],
+    bands: Sequence[PartBands] = (),
     names: Mapping[str, str] = NO_NAMES,
-    others: Sequence[MarkedSitting] = (),
 ) -> bytes:
-    """The workbook, from what `class_picture` takes. The same marks give the same bytes."""
-    figures = class_figures(sitting, marked)
+    """The workbook, from what `class_picture` takes. The same marks give the same bytes.
+
+    `bands` compare variants over this sitting and others; `names` go by code, none unless given.
+    """
     pages = (
-        _teach_again(figures, numbered_slips(figures.slips, starters), names),
-        _parts(figures),
-        _outcomes(figures),
+        _teach_again(figures, starters, names),
+        _slips(figures, questions, names),
+        _starters(starters, questions),
+        _parts(figures, questions),
+        _outcomes(figures, questions),
         _whole(figures),
         _marks(figures, names),
-        _bands(sitting, bands_of(sitting, marked, others)),
+        _bands(sitting, bands, questions),
         _meanings(figures),
     )
     return safe_workbook(pages, sitting.date)
 
 
-def _teach_again(figures: ClassFigures, slips: Sequence[Numbered], names: Mapping[str, str]) -> Page:
+def _teach_again(figures: ClassFigures, starters: Mapping[str, Starter], names: Mapping[str, str]) -> Page:
     columns = {
-        "no.": 6, "what went wrong": 60, "part": 8, "exercise": 28, "papers": 9, "perhaps": 9, "of": 6,
-        "teach again": 12, "which papers": 40, "which perhaps": 30, "starter": 50, "it asks": 40, "its answer": 24,
+        "what went wrong": 50, "learners": 9, "of": 6, "times": 8, "questions": 10, "perhaps": 9, "teach again": 12,
+        "where": 24, "what its slip says": 60, "which papers": 40, "which perhaps": 30, "starter": 50, "it asks": 40,
+        "its answer": 24,
+    }  # fmt: skip
+    rows: list[Sequence[Value]] = []
+    for one in figures.misconceptions:
+        certain, maybe = (tuple(dict.fromkeys(code for code, _ in seen)) for seen in (one.seen, one.perhaps))
+        starter = starter_for(one, starters) if one.again else None
+        rows.append(
+            (
+                one.words, one.learners, len(figures.codes), one.times, len({label for _, label in one.seen}),
+                len(one.perhaps), "yes" if one.again else "a slip", ", ".join(one.labels), one.says,
+                _who(certain, names), _who(maybe, names), *(starter[:3] if starter else ("", "", "")),
+            )
+        )  # fmt: skip
+    return Page(title="Teach again", columns=columns, rows=rows, freeze="B2")
+
+
+def _slips(figures: ClassFigures, questions: Mapping[str, str], names: Mapping[str, str]) -> Page:
+    """Each slip of each part, apart."""
+    columns = {
+        "part": 8, "what the slip says": 60, "counted as": 44, "papers": 9, "perhaps": 9, "of": 6, "question": 50,
+        "which papers": 40, "which perhaps": 30,
     }  # fmt: skip
     rows = [
         (
-            one.number, one.slip.says, one.slip.label, plain(one.slip.exercise), len(one.slip.codes),
-            len(one.slip.perhaps), len(figures.codes), "yes" if one.slip.again else "a slip",
-            _who(one.slip.codes, names), _who(one.slip.perhaps, names),
-            *(one.starter[:3] if one.starter else ("", "", "")),
+            slip.label, slip.says, slip.words, len(slip.codes), len(slip.perhaps), len(figures.codes),
+            questions.get(slip.label, ""), _who(slip.codes, names), _who(slip.perhaps, names),
         )
-        for one in slips
+        for slip in figures.slips
     ]  # fmt: skip
-    return Page(title="Teach again", columns=columns, rows=rows)
+    return Page(title="Slips", columns=columns, rows=rows, freeze="B2")
+
+
+def _starters(starters: Mapping[str, Starter], questions: Mapping[str, str]) -> Page:
+    """A fresh question for every part that has one, to start a lesson with or to set again."""
+    columns = {"part": 8, "of the kind of": 50, "starter": 70, "it asks": 50, "its answer": 24, "has a drawing": 14}
+    rows = [
+        (label, questions.get(label, ""), one.pose, one.ask, one.answer, "yes" if one.picture else "")
+        for label, one in starters.items()
+    ]
+    return Page(title="Starters", columns=columns, rows=rows, freeze="B2")
 
 
 def _who(codes: Sequence[str], names: Mapping[str, str]) -> str:
     return ", ".join(f"{code} {names[code]}" if code in names else code for code in codes)
 
 
-def _parts(figures: ClassFigures) -> Page:
+def _parts(figures: ClassFigures, questions: Mapping[str, str]) -> Page:
     columns = {
-        "part": 8, "topic": 24, "exercise": 28, "what": 24, "marks": 8, "n": 6, "share got": 10, "from": 8, "to": 8,
+        "part": 8, "topic": 24, "question": 50, "marks": 8, "n": 6, "share got": 10, "from": 8, "to": 8,
         "tells apart": 11, "n, each end": 11, "tells apart, from": 16, "tells apart, to": 16, "goes with rest": 14,
         "rest, n": 8, "rest, from": 11, "rest, to": 11, "blank": 8, "not reached": 12, "to settle": 10,
-        "look at this question": 40,
+        "to look at": 10, "look at this question": 40,
     }  # fmt: skip
     rows: list[Sequence[Value]] = []
     for part in figures.parts:
         found = part.statistics
         rows.append(
             (
-                part.label, part.topic, plain(part.exercise), plain(part.name), part.of, len(figures.codes),
+                part.label, part.topic, questions.get(part.label, ""), part.of, len(figures.codes),
                 _value(found.facility), *_limits(found.facility),
                 _value(found.discrimination), _n(found.discrimination), *_limits(found.discrimination),
                 _value(found.item_rest), _n(found.item_rest), *_limits(found.item_rest),
-                part.blank, part.unreached, part.asked, "; ".join(part.look),
+                part.blank, part.unreached, part.asked, part.waiting, "; ".join(part.look),
             )
         )  # fmt: skip
-    return Page(title="Parts", columns=columns, rows=rows)
+    return Page(title="Parts", columns=columns, rows=rows, freeze="B2")
 
 
-def _outcomes(figures: ClassFigures) -> Page:
-    columns = {"topic": 28, "exercise": 32, "parts": 16, "marks": 8, "n": 6, "share got": 10, "from": 8, "to": 8}
+def _outcomes(figures: ClassFigures, questions: Mapping[str, str]) -> Page:
+    columns = {"parts": 16, "topic": 28, "first asks": 50, "marks": 8, "n": 6, "share got": 10, "from": 8, "to": 8}
     rows = [
         (
-            one.topic, plain(one.exercise), ", ".join(one.labels), one.of, len(figures.codes), _value(one.facility),
-            *_limits(one.facility),
+            ", ".join(one.labels), one.topic, questions.get(one.labels[0], ""), one.of, len(figures.codes),
+            _value(one.facility), *_limits(one.facility),
         )
         for one in figures.outcomes
     ]  # fmt: skip
-    return Page(title="Outcomes", columns=columns, rows=rows)
+    return Page(title="Outcomes", columns=columns, rows=rows, freeze="B2")
 
 
 def _whole(figures: ClassFigures) -> Page:
@@ -119,22 +152,23 @@ def _marks(figures: ClassFigures, names: Mapping[str, str]) -> Page:
         (code, names.get(code, ""), *row, total, figures.of)
         for code, row, total in zip(figures.codes, figures.marks, figures.totals, strict=True)
     ]
-    return Page(title="Marks", columns=columns, rows=rows)
+    return Page(title="Marks", columns=columns, rows=rows, freeze="C2")
 
 
-def _bands(sitting: Sitting, bands: Sequence[PartBands]) -> Page:
+def _bands(sitting: Sitting, bands: Sequence[PartBands], questions: Mapping[str, str]) -> Page:
     figures = ("answers from", "answers to", "share got", "from", "to", "n")
-    columns = {"part": 8, "exercise": 28, "what": 24, "unit": 10}
+    columns = {"part": 8, "question": 50, "unit": 10}
     columns |= {f"{name}: {figure}": 14 for name in BANDS for figure in figures}
     labels = part_labels(sitting)
     rows: list[Sequence[Value]] = []
     for one in bands:
-        row: list[Value] = [labels[one.topic, one.exercise, one.part], plain(one.exercise), plain(one.part), one.unit]
+        label = labels[one.topic, one.exercise, one.part]
+        row: list[Value] = [label, questions.get(label, ""), one.unit]
         for band in one.bands:
             ends = [DASH if end is None else float(end) for end in (band.least, band.most)]
             row += [*ends, _value(band.facility), *_limits(band.facility), band.facility.n if band.facility else 0]
         rows.append((*row, "bands far apart" if one.apart else ""))
-    return Page(title="Variants", columns={**columns, "look at this question": 24}, rows=rows)
+    return Page(title="Variants", columns={**columns, "look at this question": 24}, rows=rows, freeze="B2")
 
 
 def _meanings(figures: ClassFigures) -> Page:

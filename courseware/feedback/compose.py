@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
@@ -13,10 +12,10 @@ from courseware.feedback.part_kind import FEEDBACK_KINDS
 from courseware.marking.marks import MarkedPaper, NamedSlip
 from courseware.papers.compose import Sources, compose_exercise, compose_key
 from courseware.papers.sitting import Sitting
+from courseware.reports.in_short import in_short
 from courseware.words import count
 
-_SENTENCE = re.compile(r"(?<=[.?!])\s+")
-_LONGEST_ASK, _LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 80, 150, 60, 1000
+_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 150, 60, 1000
 _CARRIED = " (with the figure carried on)"
 
 
@@ -64,17 +63,6 @@ def fit_to_print(text: str, most: int) -> str:
     """Text that came from outside, fit to print: no unseen characters, at most `most` others."""
     seen = " ".join("".join(character if character.isprintable() else " " for character in text).split())
     return seen if len(seen) <= most else f"{seen[:most].rstrip()} …"
-
-
-def in_short(ask: str) -> str:
-    """What a question asks: the sentence with the question mark, else its first, cut at a word where it is long.
-
-    >>> in_short("The panel grows by 9 courses. How high may the uprights stand then?")
-    'How high may the uprights stand then?'
-    """
-    said = _SENTENCE.split(ask.strip())
-    short = next((sentence for sentence in reversed(said) if sentence.endswith("?")), said[0])
-    return short if len(short) <= _LONGEST_ASK else f"{short[:_LONGEST_ASK].rsplit(' ', 1)[0]} …"
 
 
 def _fresh(parts: Sequence[MarkedPart], telling: Sequence[MarkedPart], stock: Stock) -> FreshQuestion | None:

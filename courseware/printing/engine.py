@@ -96,14 +96,32 @@ def cuts_fonts_fast() -> bool:
     return bool(harfbuzz_subset)
 
 
-def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
-    """The PDF of a sheet's markup; `pictures` by the names its images have after `courseware:`."""
+class LaidOut:
+    """A sheet laid out on its pages, not written yet."""
+
+    def __init__(self, document: Any) -> None:
+        self._document = document
+
+    @property
+    def pages(self) -> int:
+        return len(self._document.pages)
+
+    def pdf(self) -> bytes:
+        """The sheet's PDF."""
+        return self._document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish)  # type: ignore[no-any-return]  # bytes where no target is given
+
+
+def lay_out(markup: str, pictures: Mapping[str, Picture]) -> LaidOut:
+    """A sheet's markup on its pages; `pictures` by the names its images have after `courseware:`."""
     fonts, style, fetcher = fonts_and_styles()
     page = OwnMarkup(markup, fetcher)
     cache = {_OWN + name: Drawn(picture) for name, picture in pictures.items()}
-    return page.write_pdf(  # type: ignore[no-any-return]  # bytes where no target is given
-        stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=finish
-    )
+    return LaidOut(page.render(font_config=fonts, stylesheets=[style], cache=cache, pdf_variant="pdf/ua-1"))
+
+
+def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
+    """The PDF of a sheet's markup; `pictures` by the names its images have after `courseware:`."""
+    return lay_out(markup, pictures).pdf()
 
 
 @lru_cache(maxsize=1)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import zip_longest
 from pathlib import Path
@@ -12,11 +12,12 @@ from typing import TYPE_CHECKING
 
 from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
-from courseware.drawings.picture import Label, Picture, Point
+from courseware.drawings.picture import Label, Picture
+from courseware.drawings.reduced import reduced
 from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, KeyAnswer, Paper
 from courseware.practice.booklet import Booklet
-from courseware.printing.engine import render
+from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, steps_in, working_room
 from courseware.printing.part_kind import PRINT_KINDS
 from courseware.reports.report import Report
@@ -28,7 +29,6 @@ _BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback s
 _ON_KEY = (120.0, 52.0)  # mm for a drawing on a key
 _FIRST_LINE = 105  # characters of a question that its key repeats
 _SHORT = 90  # characters, of a question that stands beside another
-_SMALLEST_TYPE = 2.1  # mm, in a drawing made smaller
 
 
 def paper_pdf(paper: Paper) -> bytes:
@@ -53,8 +53,13 @@ def grid_pdf(grid: Grid) -> bytes:
 
 def job_pdf(sheet: Report) -> bytes:
     """One sheet of a job as a PDF."""
+    return lay_out_job(sheet).pdf()
+
+
+def lay_out_job(sheet: Report) -> LaidOut:
+    """One sheet of a job on its pages."""
     drawn = {f"block-{n}": block.picture for n, block in enumerate(sheet.blocks, 1) if block.picture}
-    return render(_templates().get_template("job.html").render(sheet=sheet), {"line": print_line(), **drawn})
+    return lay_out(_templates().get_template("job.html").render(sheet=sheet), {"line": print_line(), **drawn})
 
 
 def booklet_pdf(booklet: Booklet) -> bytes:
@@ -129,26 +134,6 @@ def margin_words(paper: Paper) -> tuple[str, ...]:
     """The words that the margins of a paper's pages draw."""
     pictures = (gauge_scale(paper.scale), print_line())
     return tuple(mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label))
-
-
-def reduced(picture: Picture, room: tuple[float, float]) -> Picture:
-    """The picture made smaller where it is larger than `room`; its words shrink less, so that they can be read."""
-    by = min(1.0, room[0] / picture.width, room[1] / picture.height)
-
-    def moved(point: Point) -> Point:
-        return point[0] * by, point[1] * by
-
-    marks = tuple(
-        replace(mark, at=moved(mark.at), size=max(mark.size * by, min(mark.size, _SMALLEST_TYPE)))
-        if isinstance(mark, Label)
-        else replace(
-            mark,
-            outlines=tuple(tuple(moved(point) for point in outline) for outline in mark.outlines),
-            dash=tuple(length * by for length in mark.dash),
-        )
-        for mark in picture.marks
-    )
-    return replace(picture, width=picture.width * by, height=picture.height * by, marks=marks)
 
 
 def _fitted(call: DrawingCall, asked: AskedExercise, room: tuple[float, float]) -> Picture:

@@ -19,13 +19,17 @@ class Table:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
-    """A piece of a report: a heading, then whichever of text, steps, table, picture and signatures there is."""
+    """A piece of a report: a heading, then whichever of text, steps, table, picture and signatures there is.
+
+    `beside` has the picture at the right of the text.
+    """
 
     heading: str = ""
     text: tuple[str, ...] = ()
     steps: tuple[str, ...] = ()
     table: Table | None = None
     picture: Picture | None = None
+    beside: bool = False
     new_page: bool = False
     signed: Signed = UNSIGNED
 

@@ -27,13 +27,6 @@ def between(interval: Interval | None) -> str:
     return f"{low} to {two(interval.high)}"
 
 
-def index(found: Index | None) -> str:
-    """A figure with its interval: `0.40 (0.12 to 0.80)`."""
-    if found is None:
-        return DASH
-    return f"{two(found.value)} ({between(found.interval)})"
-
-
 def share(found: Index | None) -> str:
     """A share with its interval: `58 % (39 to 86)`."""
     if found is None:
@@ -44,13 +37,9 @@ def share(found: Index | None) -> str:
     return f"{percent} ({_whole(found.interval.low * 100)} to {_whole(found.interval.high * 100)})"
 
 
-def got(found: Index | None, of: int) -> str:
-    """About how many got a part of `of` marks: `7 of 12`, `about 7 of 12` where marks do not come out even."""
-    if found is None:
-        return DASH
-    learners = found.value * found.n
-    even = abs(learners - round(learners)) < 1e-9
-    return f"{'' if of == 1 and even else 'about '}{_whole(learners)} of {found.n}"
+def whole_percent(share: float) -> int:
+    """A share in per cent, to the nearest whole one: `58`."""
+    return _whole(share * 100)
 
 
 def _whole(value: float) -> int:

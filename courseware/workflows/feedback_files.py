@@ -9,8 +9,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.banks import Space
+from courseware.class_report.figures import class_figures
+from courseware.class_report.misconceptions import slip_words
+from courseware.class_report.question_words import question_words
 from courseware.class_report.report import class_picture
-from courseware.class_report.teach_again import Starter
+from courseware.class_report.starters import Starter
+from courseware.class_report.variant_bands import bands_of
 from courseware.class_report.workbook import class_workbook
 from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
@@ -29,8 +33,8 @@ from courseware.papers.invented import invented_site
 from courseware.papers.shares import ENOUGH, for_papers, for_practice
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.papers.sitting_file import read_sitting
+from courseware.printing.class_picture_sheet import class_picture_pdf
 from courseware.printing.feedback_sheets import Handback, print_feedback
-from courseware.printing.render import job_pdf
 from courseware.printing.workers import sitting_in
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 from courseware.workflows.issuing import Tell
@@ -66,7 +70,8 @@ def hand_back(
     sheets = _sheets(sitting, marked, others)
     there = {paper.code for paper in marked.papers}
     first_attempts = [paper for paper in marked.attempts if paper.code in there]
-    picture = (sitting, first_attempts, _starters(sitting, sources, spaces), who, others)
+    figures = class_figures(sitting, first_attempts, slip_words(sitting, sources))
+    shown = (sitting, figures, question_words(sitting, sources), _starters(sitting, sources, spaces))
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
     for sheet, pdf in print_feedback(where.text, indices, sheets, processes):
@@ -76,8 +81,9 @@ def hand_back(
     _tidy(folder, made)
     if made:
         write_joined([Joined(path=folder / ALL_FEEDBACK, sheets=tuple(made), mode=PRIVATE)], processes)
-    write_whole(folder / f"{PICTURE}.pdf", job_pdf(class_picture(*picture)), PRIVATE)
-    write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*picture), PRIVATE)
+    write_whole(folder / f"{PICTURE}.pdf", class_picture_pdf(class_picture(*shown)), PRIVATE)
+    bands = bands_of(sitting, first_attempts, others)
+    write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*shown, bands, who), PRIVATE)
     if marked.questions or to_look_at(marked):
         write_whole(folder / SETTLE, _to_settle(sitting, marked), PRIVATE)
     return folder
@@ -153,7 +159,7 @@ def _proved(sources: Sources, names: Iterable[ExerciseName], processes: int) -> 
 
 
 def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, Space]) -> dict[str, Starter]:
-    """A fresh question with its answer for each part of the sitting's exercises, by `exercise/part`."""
+    """A fresh question with its answer for each part of the sitting's exercises, by its label."""
     found: dict[str, Starter] = {}
     for number, issued in enumerate(sitting.papers[0].exercises, 1):
         bank, exercise = sources.exercises[issued.topic, issued.exercise]
@@ -172,7 +178,7 @@ def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, 
             options = " ".join(f"{letter}: {say}." for letter, say in part.options)
             note = part.note and f"({part.note})"  # as on the paper
             ask = " ".join(filter(None, (part.ask, row, note, options)))
-            found[f"{exercise.name}/{entry.name}"] = Starter(pose, ask, answer.answer, picture)
+            found[entry.label] = Starter(pose, ask, answer.answer, picture)
     return found
 
 

@@ -10,7 +10,7 @@ import pytest
 
 from courseware.banks import solve
 from courseware.banks.part import SolvedNumber, rounded
-from courseware.feedback.compose import feedback_sheet, fit_to_print, in_short
+from courseware.feedback.compose import feedback_sheet, fit_to_print
 from courseware.feedback.feedback_text import HERE, PLAIN, STANDS
 from courseware.feedback.fresh_question import variant_had
 from courseware.feedback.marked_part import NoMarks
@@ -439,15 +439,6 @@ def test_marks_that_are_not_this_papers_are_refused(on_openings, change) -> None
     sitting, sources, spaces = on_openings
     with pytest.raises(NoMarks):
         feedback_sheet(sitting, 0, replace(marked(sitting), **change), sources, spaces)
-
-
-@pytest.mark.parametrize(("ask", "short"), [
-    ("Draw the four courses. Mark the rod. Name the datum.", "Draw the four courses."),
-    ("Heights of 1.5 m and 2.5 m are marked. Which is right?", "Which is right?"),
-    (f"{'a word ' * 20}at the end?", f"{'a word ' * 11}a …"),
-])  # fmt: skip
-def test_a_question_in_short_is_what_it_asks(ask, short) -> None:
-    assert in_short(ask) == short
 
 
 def test_text_from_outside_is_shortened_and_loses_what_cannot_be_seen() -> None:

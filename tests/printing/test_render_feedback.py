@@ -10,14 +10,13 @@ import page
 import pytest
 from pikepdf import Pdf
 
-from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.feedback.compose import feedback_sheet
 from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.sheets import KeyAnswer
 from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
 from courseware.printing.leak_check import page_text
-from courseware.printing.render import feedback_pdf, reduced
+from courseware.printing.render import feedback_pdf
 
 GOLDEN = Path(__file__).parent / "golden"
 TOPICS = (
@@ -169,22 +168,3 @@ def test_a_sheet_without_a_fresh_question_has_its_next_step_and_cautions(sheet_o
     assert "Mynextstep" in told
     assert "riskassessment" in told
     assert "overleaf" not in told
-
-
-class TestADrawingMadeSmaller:
-    drawn = Picture(
-        width=100, height=50, alt="",
-        marks=(Stroke(outlines=(((0, 0), (100, 50)),), dash=(2, 1)), Label(at=(50, 25), text="910", size=3.0)),
-    )  # fmt: skip
-
-    def test_keeps_its_shape(self) -> None:
-        small = reduced(self.drawn, (50, 50))
-        assert (small.width, small.height) == (50, 25)
-        assert small.marks[0] == Stroke(outlines=(((0, 0), (50, 25)),), dash=(1, 0.5))
-
-    def test_keeps_words_that_can_be_read(self) -> None:
-        (_, small), (_, less) = reduced(self.drawn, (50, 50)).marks, reduced(self.drawn, (90, 50)).marks
-        assert (small.size, less.size) == (2.1, pytest.approx(2.7))
-
-    def test_is_left_alone_where_it_fits(self) -> None:
-        assert reduced(self.drawn, (200, 200)) == self.drawn

@@ -13,7 +13,7 @@ from courseware.banks.part import Part, Signature, Solved, WritesOut, solve_work
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.proof import shown, working_writes_out
 from courseware.banks.reading import Path, Scope, read_earlier, read_lines
-from courseware.banks.shapes import ApartFrom, LineShape, PartShape
+from courseware.banks.shapes import ApartFrom, LineShape, Misconception, PartShape
 from courseware.banks.wording import Wording
 from courseware.text_files.shapes import Shape, Yes
 
@@ -28,6 +28,7 @@ class ChoiceShape(Shape):
     right: str | None = Field(None, description="with several: a truth, by the trade functions")
     check: str | None = Field(None, description="with several: the same truth, by the bank's own arithmetic")
     says: str | None = Field(None, description="the slip that ticking it wrongly shows")
+    misconception: Misconception = None
 
 
 class ChoiceKeys(Shape):
@@ -49,6 +50,7 @@ class Choice:
     right: Formula | None
     check: Formula | None
     says: Wording | None
+    misconception: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +66,10 @@ class ChoicePart(Part):
     @property
     def goes_by(self) -> tuple[Formula, ...]:
         return tuple(formula for formula in (self.answer, *(one.value for one in self.choices)) if formula)
+
+    @property
+    def misconceptions(self) -> Mapping[str, str]:
+        return {choice_step(place): one.misconception for place, one in enumerate(self.choices) if one.misconception}
 
     @property
     def offers(self) -> tuple[str, tuple[Wording, ...]]:
@@ -130,6 +136,11 @@ class SolvedChoice(Solved):
         return f"{name}: two choices have the same value" if len(set(self.values)) < of else None
 
 
+def choice_step(place: int) -> str:
+    """The last step of the key of the slip behind a choice, by its place in the bank from 0."""
+    return f"choice-{place + 1}"
+
+
 def _bind(shape: PartShape, scope: Scope, path: Path) -> ChoicePart:
     keys = cast("ChoiceKeys", shape)
     if keys.choices and not _FEWEST <= len(keys.choices) <= _MOST:
@@ -182,6 +193,7 @@ def _one_choice(shape: ChoiceShape, several: bool, answer: Formula | None, scope
         right=compiled("right", "truth"),
         check=compiled("check", "truth"),
         says=None if shape.says is None else scope.keyed((*path, "says"), shape.says),
+        misconception=scope.phrase((*path, "misconception"), shape.misconception),
     )
 
 

@@ -14,7 +14,7 @@ from courseware.marking.marks import NamedSlip
 from courseware.marking.part_kind import KindInMarking, Others, Work
 from courseware.papers.part_kind import LETTERS
 from courseware.papers.sitting import IssuedPart
-from courseware.part_kinds.choice.bank import ChoicePart
+from courseware.part_kinds.choice.bank import ChoicePart, choice_step
 from courseware.trade import TradeError
 
 
@@ -86,7 +86,7 @@ def mark_several(
 
 def choice_slip(part: ChoicePart, exercise: str, index: int, says: str) -> NamedSlip:
     """The slip behind a wrong choice, by its place in the bank."""
-    return NamedSlip(key=f"{exercise}/{part.name}/choice-{index + 1}", says=says)
+    return NamedSlip(key=f"{exercise}/{part.name}/{choice_step(index)}", says=says)
 
 
 def _right(row: Part, _: IssuedPart, scope: Mapping[str, Value]) -> Value | None:
