@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 @click.option("--job", default=None, metavar="JOB", help="Figures near those of this job: a job's file or short name.")
 @click.option("--out", default=None, metavar="FILE", help="The file to write [default: output/practice.html, or .pdf].")
 @click.option("--print", "printed", is_flag=True, help="Instead of the page: a booklet to print, answers at the back.")
-@by_centre("banks", arris_rule=True)
+@by_centre("practice", arris_rule=True)
 @jobs_option
 def practise(
     banks: tuple[str, ...],

@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from courseware.commands.options import day, folder_of, names_option, out_option, record_option
+from courseware.commands.options import by_centre, day, folder_of, names_option, out_option, record_option
 
 _USUAL_SHARE = "10"  # percent: an example, no rule; centres set their own
 
@@ -40,6 +40,7 @@ class _Percent(click.ParamType[Fraction]):
 @names_option
 @record_option
 @out_option
+@by_centre("sample")
 def sample(sittings: tuple[str, ...], papers: int | None, share: Fraction | None, **options: Any) -> None:
     """Draw the papers that a quality assurer looks at, from SITTINGs (codes or folders; all in the record if none)."""
     if papers is not None and share is not None:
@@ -54,6 +55,7 @@ def sample(sittings: tuple[str, ...], papers: int | None, share: Fraction | None
             engine,
             quality.sittings_meant(engine, sittings),
             papers or share or Fraction(_USUAL_SHARE) / 100,
+            options["settings"],
             seed=options["seed"],
             pass_lines=options["pass_line"],
             names=options["names"],

@@ -233,8 +233,8 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
         widths=(22, 0, 38, 38, 16),
     )
     tolerances = (
-        f"Tolerances: {profile.name} ({profile.source}). None is finer than {shown_size(plan.least)} mm, as bricks "
-        f"vary: {_VARY[plan.task.shape.bricks_vary is None]}.",
+        f"Tolerances: {profile.name} ({profile.source}). No line allows less than {shown_size(plan.least)} mm, since "
+        f"the bricks themselves may differ by as much ({_VARY[plan.task.shape.bricks_vary is None]}).",
     )
     ruled = ("_" * 80, "_" * 80)
     return (

@@ -38,7 +38,15 @@ def compose_grid(sitting: Sitting, sources: Sources, places: range | None = None
     head = keys[0].heading
     whole = len(places) == len(sitting.papers)
     span = "" if whole else f"learners {places[0] + 1} to {places[-1] + 1} of {len(sitting.papers)}"
-    return Grid(title=head.title, group=head.group, date=head.date, marks=head.marks, span=span, blocks=blocks)
+    return Grid(
+        title=head.title,
+        group=head.group,
+        date=head.date,
+        marks=head.marks,
+        span=span,
+        centre=head.centre,
+        blocks=blocks,
+    )
 
 
 def _short(answer: KeyAnswer, column: GridColumn) -> str:

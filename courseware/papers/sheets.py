@@ -205,4 +205,5 @@ class Grid:
     date: str
     marks: int
     span: str  # "learners 1 to 50 of 100"; '' where all are on it
+    centre: str  # '' prints none
     blocks: tuple[GridBlock, ...]

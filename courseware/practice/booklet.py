@@ -72,6 +72,7 @@ class SecureRow:
 class Booklet:
     """A practice booklet. Only the examples and `answers`, which stand at the back, hold any answer."""
 
+    centre: str  # '' prints none
     title: str
     topics: str
     how: tuple[str, ...]
@@ -116,6 +117,7 @@ def compose_booklet(
     rounds = [_told_once(each)[0] for each in mixed]
     formats = {exercise.format for _, exercise in chosen}
     return Booklet(
+        centre=chosen[0][0].settings.name,
         title="Practice booklet",
         topics=listed(list(dict.fromkeys(bank.topic for bank, _ in chosen))),
         how=_HOW,

@@ -29,7 +29,10 @@ _PLACE = re.compile(r"\{\{(\w+)\}\}")
 
 
 def practice_page(kinds: Sequence[PracticeKind], title: str, most_bytes: int = LARGEST) -> str:
-    """The page with these kinds. Where it would pass `most_bytes`, each kind has fewer variants."""
+    """The page with these kinds, one at least, and the centre's name.
+
+    Where it would pass `most_bytes`, each kind has fewer variants.
+    """
     data = [kind_data(kind) for kind in kinds]
     page = _page(kinds, data, title)
     while len(page.encode()) > most_bytes and any(len(_variants(kind)) > 1 for kind in data):
@@ -56,11 +59,12 @@ def page_script(modules: Sequence[str] = ()) -> str:
 
 def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> str:
     style, script = _asset("page.css"), page_script()
-    index = _index(kinds, data, title)
+    index, name = _index(kinds, data, title), kinds[0].bank.settings.name
     packed = [_block(f"kind-{place}", "text/plain", _packed(kind)) for place, kind in enumerate(data)]
     places = {
         "policy": _policy(script, style),
         "title": html.escape(f"Practise: {title}"),
+        "centre": f'<p class="centre">{html.escape(name)}</p>\n' if name else "",
         "style": style,
         "script": script,
         "index": _block("index", "application/json", _json(index)),

@@ -11,6 +11,7 @@ from courseware.quality.criteria_map import CriteriaMap, MapRow, Served, State
 from courseware.reports.as_typed import as_typed
 from courseware.reports.report import Block, Report, Table
 from courseware.reports.words import DASH
+from courseware.settings.settings import Settings
 from courseware.spreadsheets.xlsx_out import Page, Value, safe_workbook
 from courseware.words import count
 
@@ -31,12 +32,13 @@ def named(found: CriteriaMap) -> dict[str, str]:
 
 
 def criteria_sheet(
-    found: CriteriaMap, sittings: Sequence[MarkedSitting], file: str, made: str, names: _Names
+    found: CriteriaMap, sittings: Sequence[MarkedSitting], settings: Settings, file: str, made: str, names: _Names
 ) -> Report:
-    """The map to print."""
+    """The map to print, with the centre's name."""
     return Report(
         file="criteria-map",
         title="Criteria map",
+        centre=settings.name,
         blocks=(
             Block(text=tuple(_about(found, sittings, file, made))),
             Block(heading="No evidence yet", text=tuple(_nothing_missing(found)), table=_gaps(found)),

@@ -8,6 +8,7 @@ from fractions import Fraction
 from courseware.banks.figures import write_out
 from courseware.quality.sampling import Chance, Pick, SamplingPlan
 from courseware.reports.report import Block, Report, Table
+from courseware.settings.settings import Settings
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 from courseware.words import count
 
@@ -19,8 +20,8 @@ _SIGNED = "Quality assurer: ______________________________   Date: _____________
 _Names = Mapping[str, str]
 
 
-def sampling_sheet(plan: SamplingPlan, day: str, names: _Names) -> Report:
-    """The plan to print; `names` by paper code, empty where the sheet goes by codes alone."""
+def sampling_sheet(plan: SamplingPlan, day: str, settings: Settings, names: _Names) -> Report:
+    """The plan to print, with the centre's name; `names` by paper code, empty where it goes by codes alone."""
     table = Table(
         headings=("Paper", "Sitting", "Marked by", "Marks", "Why it is here", "Agreed, date"),
         rows=tuple(
@@ -32,6 +33,7 @@ def sampling_sheet(plan: SamplingPlan, day: str, names: _Names) -> Report:
     return Report(
         file="sampling-plan",
         title="Sampling plan",
+        centre=settings.name,
         blocks=(
             Block(text=(*_about(plan, day), _SIGNED)),
             Block(

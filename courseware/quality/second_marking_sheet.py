@@ -28,9 +28,10 @@ _SIGNED = "First marker: ________________________   Second marker: _____________
 
 def second_sheet(found: Differences, sitting: Sitting, made: str, names: Mapping[str, str]) -> Report:
     """The differences to settle, with room for the mark agreed and its reason. `names` by code, or none."""
-    title = f"Two markers: {sitting.title}"
+    title, centre = f"Two markers: {sitting.title}", sitting.settings.name
     if not found.compared:
-        return Report(file="two-markers", title=title, blocks=(Block(text=tuple(_about(found, sitting, made))),))
+        about = (Block(text=tuple(_about(found, sitting, made))),)
+        return Report(file="two-markers", title=title, centre=centre, blocks=about)
     settled = Table(
         headings=("Paper", "Part", "First marker", "Second marker", "Agreed", "Reason"),
         rows=tuple(
@@ -43,6 +44,7 @@ def second_sheet(found: Differences, sitting: Sitting, made: str, names: Mapping
     return Report(
         file="two-markers",
         title=title,
+        centre=centre,
         blocks=(
             Block(text=(*_about(found, sitting, made), _SIGNED)),
             Block(heading="How far they agree", text=tuple(_caution(found)), table=_agreement(found)),

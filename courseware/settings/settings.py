@@ -116,9 +116,11 @@ BANK_KEYS = ("arris_rule", "upright_joint")  # what a bank's formulas and words 
 SITTING_KEYS = ("name", *BANK_KEYS, "signatures")  # what papers, keys and feedback are printed by
 KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "banks": BANK_KEYS,
+    "practice": ("name", *BANK_KEYS),
     "sitting": SITTING_KEYS,
     "job": (*SITTING_KEYS, "mortar", "day_height", "tolerances"),
     "audit": ("name", "signatures"),
     "record": ("retention",),
-    "criteria": ("upright_joint", "criteria"),
+    "sample": ("name",),
+    "criteria": ("name", "upright_joint", "criteria"),
 }

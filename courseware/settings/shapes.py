@@ -71,9 +71,7 @@ class CriterionShape(Shape):
 class CentreShape(Shape):
     """The centre's settings."""
 
-    name: str | None = Field(
-        None, description="the centre's name, at the head of papers, keys, feedback, job sheets and audit copies"
-    )
+    name: str | None = Field(None, description="the centre's name, at the head of every sheet and of the practice page")
     arris_rule: str | None = Field(
         None, description="outline or near: the arris of a projecting course that is levelled (outline unless given)"
     )

@@ -45,7 +45,7 @@ def map_criteria(
     found = criteria_map(criteria_of(settings, offered), ordered)
     file = PurePath(settings.file).name
     shown = named(found) if names else {}
-    sheet = criteria_sheet(found, ordered, file, day, shown)
+    sheet = criteria_sheet(found, ordered, settings, file, day, shown)
     workbook = criteria_workbook(found, ordered, file, day, shown)
     files = write_both(engine, out, f"criteria-map-{day}", sheet, workbook)
     return found, files

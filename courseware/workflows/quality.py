@@ -24,6 +24,7 @@ from courseware.quality.sampling_sheet import sampling_sheet, sampling_workbook
 from courseware.quality.second_marking import compare
 from courseware.quality.second_marking_sheet import second_sheet, second_workbook
 from courseware.reports.report import Report
+from courseware.settings.settings import Settings
 from courseware.workflows.audit_copy import markers
 from courseware.workflows.marking import marked_folder
 
@@ -58,6 +59,7 @@ def sample(
     engine: Engine,
     codes: Sequence[str],
     size: int | Fraction,
+    settings: Settings,
     *,
     seed: str | None,
     pass_lines: Sequence[Fraction],
@@ -74,7 +76,8 @@ def sample(
     plan = sampling_plan(papers, size=wanted, seed=seed, pass_lines=pass_lines)
     shown = known if names else {}
     stem = "-".join(filter(None, ("sampling-plan", day, slug(seed))))
-    files = write_both(engine, out, stem, sampling_sheet(plan, day, shown), sampling_workbook(plan, day, shown))
+    sheet = sampling_sheet(plan, day, settings, shown)
+    files = write_both(engine, out, stem, sheet, sampling_workbook(plan, day, shown))
     return Sampled(plan=plan, files=files)
 
 

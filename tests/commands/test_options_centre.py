@@ -13,6 +13,7 @@ from courseware.cli import main
 from courseware.files.bank_files import shipped_folder
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
+from courseware.marking.marks import Script
 from courseware.papers.sitting_file import read_sitting, write_sitting
 from courseware.settings.settings import DEFAULTS
 
@@ -198,7 +199,46 @@ def test_what_is_practised_at_home_has_the_centres_word() -> None:
     assert "perpend" not in booklet
 
 
+def test_what_is_practised_at_home_has_the_centres_name_at_its_head() -> None:
+    centre("name: Brookfield <Trades> College\n")
+    done = run("practise", "joints.yaml", "--print", "--jobs", "1")
+    assert "The centre's settings in centre.yaml: name." in done.output
+    assert text_of(Path("output/practice.pdf")).startswith("Brookfield <Trades> College Practice booklet")
+    run("practise", "joints.yaml", "--jobs", "1")
+    page = Path("output/practice.html").read_text(encoding="utf-8")
+    assert '<p class="centre">Brookfield &lt;Trades&gt; College</p>' in page
+
+
+def test_the_class_grid_has_the_centres_name_at_its_head() -> None:
+    assert text_of(issue() / "for-tutor/class-grid.pdf").startswith("Joints: class grid")
+    Path("output").rename("before")
+    centre("name: Brookfield Trades College\n")
+    assert text_of(issue() / "for-tutor/class-grid.pdf").startswith("Brookfield Trades College Joints: class grid")
+
+
 # ------------------------------------------------------------------ marked papers
+
+
+def test_what_an_assurer_is_handed_has_the_centres_name_at_its_head() -> None:
+    """Sampling plan, criteria map, and the comparison of two markers, which goes by the sitting."""
+    centre("name: Brookfield Trades College\ncriteria: [{code: BRK-1, says: Counts joints}]\n")
+    folder = issue()
+    sitting = read_sitting((folder / "sitting.json").read_text(encoding="utf-8"))
+    sheet, [paper] = folder / "for-tutor/marking-sheet.xlsx", sitting.papers
+    right = Script(code=paper.code, cells={part.label: part.answer for part in paper.parts})
+    sheet.write_bytes(marking_sheet(sitting, [right]))
+    for more in ((), (sheet, "--second")):
+        assert run("mark", folder, *more, "--assessor", "J. Marsh", "--jobs", "1").exit_code == 0
+    assert "The centre's settings in centre.yaml: name." in run("sample", "--papers", "1").output
+    assert run("criteria").exit_code == 0
+    name = "Brookfield Trades College"
+    for pattern, title in (
+        ("output/sampling-plan-*.pdf", "Sampling plan"),
+        ("output/criteria-map-*.pdf", "Criteria map"),
+        ("output/*/marked/two-markers.pdf", "Two markers: Joints"),
+    ):
+        [file] = Path().glob(pattern)
+        assert text_of(file).startswith(f"{name} {title}"), file
 
 
 def test_feedback_and_audit_copy_have_the_centres_name_and_are_signed() -> None:

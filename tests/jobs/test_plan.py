@@ -108,7 +108,7 @@ def test_deviations_go_by_the_bricks_that_were_measured(measured, mm) -> None:
     assert lines["Width of the opening"] == max(5, mm)
     assert lines["Widest perpend of the panel"] == max(3, mm)
     sheet = next(str(sheet) for sheet in job_sheets(plan, None, "") if sheet.file == "observation-sheet")
-    assert f"None is finer than {mm} mm, as bricks vary" in sheet
+    assert f"No line allows less than {mm} mm, since the bricks themselves may differ by as much" in sheet
     assert ("ten of these bricks" in sheet) == (measured is not None)
 
 

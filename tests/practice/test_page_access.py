@@ -88,7 +88,7 @@ def screens(learner) -> Iterator[str]:
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name
-    learner.press(learner.button("Forget everything on this phone"))
+    learner.press(learner.button("Forget all my practice"))
     yield "asked whether to forget"
 
 

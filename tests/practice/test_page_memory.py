@@ -273,10 +273,10 @@ def test_everything_is_forgotten_when_asked_twice(phone) -> None:
     learner.start("Opening sizes")
     learner.finish()
     learner.go("Save or load")
-    learner.press(learner.button("Forget everything on this phone"))
+    learner.press(learner.button("Forget all my practice"))
     learner.press(learner.button("No, keep it"))
     assert learner.kept()["kinds"]
-    learner.press(learner.button("Forget everything on this phone"))
+    learner.press(learner.button("Forget all my practice"))
     learner.press(learner.button("Yes, forget it"))
     learner.go("Progress")
     assert not learner.kept().get("kinds")

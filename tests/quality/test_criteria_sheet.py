@@ -12,6 +12,7 @@ from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Criterion, JobEvidence
 from courseware.quality.criteria_map import CriteriaMap, criteria_map
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
+from courseware.settings.settings import DEFAULTS
 from tests.quality.test_criteria_map import criterion, first_parts, marked
 
 
@@ -32,7 +33,7 @@ def mapped(sitting) -> tuple[CriteriaMap, list[MarkedSitting]]:
 
 def test_the_sheet_tells_first_what_has_no_evidence(mapped) -> None:
     found, ordered = mapped
-    sheet = criteria_sheet(found, ordered, "centre.yaml", "2026-01-06", {})
+    sheet = criteria_sheet(found, ordered, DEFAULTS, "centre.yaml", "2026-01-06", {})
     assert sheet.blocks[1].heading == "No evidence yet"
     assert [row[2] for row in sheet.blocks[1].table.rows] == [
         "2 learners of 3 without secure evidence",
@@ -43,7 +44,7 @@ def test_the_sheet_tells_first_what_has_no_evidence(mapped) -> None:
 def test_the_sheet_goes_by_codes_unless_names_are_given(mapped, sitting) -> None:
     found, ordered = mapped
     for names in ({}, named(found)):
-        sheet = criteria_sheet(found, ordered, "centre.yaml", "2026-01-06", names)
+        sheet = criteria_sheet(found, ordered, DEFAULTS, "centre.yaml", "2026-01-06", names)
         text = " ".join(line for block in sheet.blocks for line in block.text)
         first = sitting.papers[0]
         assert (first.learner.name in text, first.code in text) == (bool(names), not names)
@@ -72,5 +73,5 @@ def test_the_workbook_has_learners_by_criteria_and_every_piece_of_evidence(mappe
 def test_when_nothing_is_missing_the_sheet_says_so(sitting) -> None:
     ordered = [MarkedSitting(sitting=sitting, marked=tuple(marked(sitting, place) for place in range(3)))]
     found = criteria_map([criterion(sitting)], ordered)
-    sheet = criteria_sheet(found, ordered, "centre.yaml", "2026-01-06", {})
+    sheet = criteria_sheet(found, ordered, DEFAULTS, "centre.yaml", "2026-01-06", {})
     assert "Every criterion has secure evidence from every learner." in sheet.blocks[1].text

@@ -13,6 +13,7 @@ from courseware.quality.sampling import (
     sampling_plan,
 )
 from courseware.quality.sampling_sheet import chance_line, sampling_sheet, sampling_workbook
+from courseware.settings.settings import DEFAULTS, Settings
 from tests.quality.conftest import codes, marked
 
 
@@ -33,7 +34,7 @@ def _plan(size: int = 12) -> SamplingPlan:
 
 def test_the_sheet_prints_the_seed_every_paper_and_its_reasons() -> None:
     plan = _plan()
-    sheet = sampling_sheet(plan, "2026-11-25", {})
+    sheet = sampling_sheet(plan, "2026-11-25", DEFAULTS, {})
     text = " ".join(line for block in sheet.blocks for line in block.text)
     assert "the seed QXRT" in text
     table = sheet.blocks[-1].table
@@ -42,8 +43,15 @@ def test_the_sheet_prints_the_seed_every_paper_and_its_reasons() -> None:
     assert [row[4] for row in table.rows] == ["; ".join(pick.reasons) for pick in plan.picks]
 
 
+def test_the_centres_name_stands_at_its_head_where_there_is_one() -> None:
+    assert sampling_sheet(_plan(), "2026-11-25", DEFAULTS, {}).centre == ""
+    assert sampling_sheet(_plan(), "2026-11-25", Settings(name="Brookfield College"), {}).centre == "Brookfield College"
+
+
 def test_a_sample_larger_than_asked_says_so() -> None:
-    text = " ".join(line for block in sampling_sheet(_plan(1), "2026-11-25", {}).blocks for line in block.text)
+    text = " ".join(
+        line for block in sampling_sheet(_plan(1), "2026-11-25", DEFAULTS, {}).blocks for line in block.text
+    )
     assert "1 had been asked for" in text
 
 
@@ -64,14 +72,14 @@ def test_what_a_small_sample_has_no_room_for_is_told_and_no_paper_more_is_drawn(
         plan = sampling_plan(papers, size=size, seed="QX")
         assert len(plan.picks) == min(size, 4)
         assert bool(plan.not_shown) is (size < 4)
-        said = " ".join(sampling_sheet(plan, "2026-01-05", {}).blocks[0].text)
+        said = " ".join(sampling_sheet(plan, "2026-01-05", DEFAULTS, {}).blocks[0].text)
         assert ("leaves no room to show" in said) is (size < 4)
 
 
 @pytest.mark.parametrize(("open_papers", "told"), [(0, False), (1, True), (4, True)])
 def test_provisional_marks_among_the_papers_are_told(open_papers: int, told: bool) -> None:
     papers = [replace(marked(n, n * 10), provisional=int(n < open_papers)) for n in range(4)]
-    said = " ".join(sampling_sheet(sampling_plan(papers, size=4, seed="QX"), "2026-01-05", {}).blocks[0].text)
+    said = " ".join(sampling_sheet(sampling_plan(papers, size=4, seed="QX"), "2026-01-05", DEFAULTS, {}).blocks[0].text)
     assert (f"{open_papers} of the 4" in said) is told
 
 
@@ -93,6 +101,6 @@ def test_the_workbook_says_what_the_sheet_says() -> None:
     plan = _plan()
     book = openpyxl.load_workbook(BytesIO(sampling_workbook(plan, "2026-11-25", {})))
     said = [row[0] for row in book["About"].iter_rows(min_row=2, values_only=True)]
-    printed = [line for block in sampling_sheet(plan, "2026-11-25", {}).blocks for line in block.text]
+    printed = [line for block in sampling_sheet(plan, "2026-11-25", DEFAULTS, {}).blocks for line in block.text]
     assert set(said) <= set(printed)
     assert [row[0] for row in book["Sample"].iter_rows(min_row=2, values_only=True)] == codes(plan)

@@ -42,7 +42,7 @@ export function showTopics(main, practice) {
         tick(boxes[place], make("b", {}, topic), make("span", { class: "aim" }, aim)),
       ),
     ),
-    make("p", { class: "small" }, "What you do stays on this phone: nothing is sent, and there is no account."),
+    make("p", { class: "small" }, "What you do stays in this browser: nothing is sent, and there is no account."),
     make("p", { class: "small" }, index.caution),
   );
 }
@@ -97,7 +97,7 @@ export function showSave(main, practice) {
   const file = make("input", { type: "file", id: "file", accept: ".json,application/json", onchange: () => load(file, practice, told) });
   main.replaceChildren(
     make("h1", { tabindex: "-1" }, "Save or load"),
-    make("p", {}, "Your practice is kept on this phone alone. Save it to a file to show it, or to go on with it on another phone."),
+    make("p", {}, "Your practice is kept in this browser alone. Save it to a file to show it, or to go on with it on another phone or computer."),
     button("Save my practice", () => save(practice, told), { class: "next" }),
     make("p", {}, make("label", { for: "file" }, "Load a saved practice"), file),
     told,
@@ -108,12 +108,12 @@ export function showSave(main, practice) {
 
 /** @param {Practice} practice @param {HTMLElement} told */
 function forget(practice, told) {
-  const ask = button("Forget everything on this phone", () => {
+  const ask = button("Forget all my practice", () => {
     const no = button("No, keep it", () => sure.replaceWith(ask));
     const yes = button("Yes, forget it", () => {
       practice.replace({ ...practice.memory, kinds: {}, topics: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
       sure.replaceWith(ask);
-      tell(told, "Everything on this phone is forgotten.");
+      tell(told, "Your practice is forgotten.");
     });
     const sure = make("div", { class: "tools" }, yes, no);
     ask.replaceWith(sure);

@@ -1,4 +1,4 @@
-// Where a practice is kept: this phone's own store, or only this page where the phone lets nothing be kept.
+// Where a practice is kept: the browser's own store, or only this page where that lets nothing be kept.
 
 import { checkedMemory, freshMemory } from "./memory.js";
 
@@ -15,7 +15,7 @@ export function keptMemory() {
   }
 }
 
-/** Keeps it; false where this phone does not let the page. @param {import("./memory.js").Memory} memory */
+/** Keeps it; false where the browser does not let the page. @param {import("./memory.js").Memory} memory */
 export function keepMemory(memory) {
   try {
     window.localStorage.setItem(KEY, JSON.stringify(memory));
