@@ -34,8 +34,10 @@ def enter(sitting, later):
     return go
 
 
-def own_mark(sitting, marks: int | None = 1, reason: str = "method shown", label: str = "1a", **more) -> Decision:
-    return Decision(code=sitting.papers[0].code, label=label, marks=marks, reason=reason, **more)
+def own_mark(sitting, marks: int | None = 1, reason: str = "method shown", label: str = "", **more) -> Decision:
+    """A decision on the first part of the first paper, unless another label is given."""
+    first = sitting.papers[0]
+    return Decision(code=first.code, label=label or first.parts[0].label, marks=marks, reason=reason, **more)
 
 
 def test_what_the_record_lacks_is_restored_with_whoever_decided_it(record, anew, sitting, enter, written) -> None:
@@ -124,6 +126,6 @@ def test_all_that_was_decided_on_a_part_is_kept_in_its_order(record, sitting, en
     script = written(sitting.papers[0], "7")
     for marks, reason in ((1, "method shown"), (0, "from the board"), (1, "asked about it")):
         enter(record, script, decisions=[own_mark(sitting, marks, reason)])
-    enter(record, replace(script, cells={**script.cells, "1a": "9"}))
+    enter(record, replace(script, cells={**script.cells, sitting.papers[0].parts[0].label: "9"}))
     kept = decisions_to_keep(record, sitting.code)
     assert [(one.decision.marks, one.written) for one in kept] == [(1, "7"), (0, "7"), (1, "7")]
