@@ -55,7 +55,6 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
 printing: feedback_sheets
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
 text_files: decoding faults yaml_quotes
-trade: angles errors exact exact_outline frame projecting
 .: cli words
 """
 
