@@ -44,9 +44,7 @@ NOTHING_BESIDE = """
 banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture
     part reading shapes svg_paths svg_read svg_style topic_shape
 drawings: dentils dimension frame own scale sill soldiers svg
-erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
-files: sitting_files sitting_folders
 papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting
 part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper
     drawn/practice drawn/printing number/bank number/feedback number/marking number/paper number/practice
@@ -54,7 +52,6 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
     words/bank
 printing: feedback_sheets
 text_files: decoding faults yaml_quotes
-.: cli words
 """
 
 
