@@ -24,7 +24,7 @@ from courseware.banks.wording import SITE_WORDS
 from courseware.settings.settings import Settings
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
-from courseware.text_files.yaml_text import Node, place, text_at
+from courseware.text_files.yaml_tree import Node, place, text_at
 from courseware.trade import FORMATS, UK_METRIC, Format, TradeError
 
 MOST_VARIANTS = 200_000

@@ -14,7 +14,7 @@ from courseware.settings.settings import Settings
 from courseware.settings.upright_joint import with_own_word
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
-from courseware.text_files.yaml_text import Node, place, text_at
+from courseware.text_files.yaml_tree import Node, place, text_at
 
 Path = tuple[str | int, ...]
 _PLACEHOLDER: Mapping[Kind, str] = {"number": "0", "truth": "True", "word": "''"}
