@@ -51,7 +51,6 @@ part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank 
     number/printing order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
     words/bank
 printing: feedback_sheets
-text_files: decoding faults yaml_quotes
 """
 
 
