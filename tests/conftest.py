@@ -18,7 +18,13 @@ from courseware.papers.group import Group, Learner
 from courseware.papers.sitting import Sitting
 from courseware.settings.settings import Settings
 
-pytest_plugins = ["tests.browser", "tests.invented_class", "tests.marked_sitting", "tests.piers_sitting"]
+pytest_plugins = [
+    "tests.browser",
+    "tests.invented_class",
+    "tests.marked_sitting",
+    "tests.one_exercise",
+    "tests.piers_sitting",
+]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

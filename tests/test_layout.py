@@ -45,11 +45,6 @@ banks: compile_bank compile_parts decorative_functions drawing_kinds exercise gu
     part reading shapes svg_paths svg_read svg_style topic_shape
 drawings: dentils dimension frame own scale sill soldiers svg
 feedback: advice fresh_question marked_part part_kind
-papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting
-part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper
-    drawn/practice drawn/printing number/bank number/feedback number/marking number/paper number/practice
-    number/printing order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
-    words/bank
 printing: feedback_sheets
 """
 

@@ -1,16 +1,22 @@
-"""What the tests of banks share: exercises built from the sound one below, one key changed at a time."""
+"""Exercises built from the sound one below, one key changed at a time; what a part of them is on a paper."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 import pytest
 
-from courseware.banks import Exercise, read_bank
-from courseware.banks.formulas import Formula, Kind, compile_formula
+from courseware.banks import Exercise, read_bank, solve
+from courseware.banks.figures import Figure
+from courseware.banks.formulas import Formula, Kind, Value, compile_formula
+from courseware.banks.part import Solved
+from courseware.banks.solve import scope_of
 from courseware.banks.vocabulary import vocabulary
+from courseware.papers.part_kind import PAPER_KINDS, Entries, labels
+from courseware.papers.sheets import AskedPart, KeyAnswer
 from courseware.trade import UK_METRIC, Format
 
 WORDS = vocabulary(UK_METRIC)
@@ -40,6 +46,37 @@ def compiled(text: str, format: Format = UK_METRIC, **kinds: Kind) -> Formula:
     """A formula in the scope of an exercise whose givens are of these kinds."""
     words = WORDS if format is UK_METRIC else vocabulary(format)
     return compile_formula(text, kinds, words.constants, words.functions)
+
+
+@dataclass(frozen=True, kw_only=True)
+class OnPaper:
+    """A part of one variant: worked out, in the sitting, as asked and on the key."""
+
+    solved: Solved
+    entries: Entries
+    asked: AskedPart
+    key: tuple[KeyAnswer, ...]
+    scope: Mapping[str, Value]
+
+
+def part_on_paper(part: Mapping[str, Any], seed: str = "a seed", **given: Figure | str) -> OnPaper:
+    """The part with these keys, as part `1a` of a paper, for one variant of the pier: `bricks=4`."""
+    exercise = exercise_with(parts=[dict(part)])
+    [solved] = solve(exercise, given)
+    scope, kind = scope_of(given, (solved,)), PAPER_KINDS[solved.part.kind]
+    entries = tuple(kind.issue(solved, labels(1, solved.part, 0), scope, {}, (seed, "paper", exercise.name)))
+    return OnPaper(
+        solved=solved,
+        entries=entries,
+        asked=kind.asked(solved, entries, scope, {}),
+        key=kind.key(solved, entries, scope, {}),
+        scope=scope,
+    )
+
+
+@pytest.fixture(scope="session")
+def on_paper() -> Callable[..., OnPaper]:
+    return part_on_paper
 
 
 @pytest.fixture(scope="session")
