@@ -9,9 +9,10 @@ from typing import Any
 
 import pytest
 
-from courseware.banks import Exercise, read_bank, solve
+from courseware.banks import BankFaulty, Exercise, read_bank, solve
+from courseware.banks.compile_formula import compile_formula
 from courseware.banks.figures import Figure
-from courseware.banks.formulas import Formula, Kind, Value, compile_formula
+from courseware.banks.formulas import Formula, Kind, Value
 from courseware.banks.part import Solved
 from courseware.banks.solve import scope_of
 from courseware.banks.vocabulary import vocabulary
@@ -92,3 +93,17 @@ def exercise() -> Callable[..., Exercise]:
 @pytest.fixture(scope="session")
 def formula() -> Callable[..., Formula]:
     return compiled
+
+
+@pytest.fixture(scope="session")
+def faults() -> Callable[..., list[str]]:
+    """What is told of an exercise with these parts and keys, without the places; nothing where it reads."""
+
+    def told(*parts: Mapping[str, Any], **keys: Any) -> list[str]:
+        try:
+            exercise_with(**{"parts": list(parts) or [number_part()], **keys})
+        except BankFaulty as faulty:
+            return [f"{fault.wrong}; {fault.expected}" for fault in faulty.faults]
+        return []
+
+    return told

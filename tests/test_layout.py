@@ -41,8 +41,6 @@ JOURNEYS = {
 
 # Of these the behaviour is tested where it is used.
 NOTHING_BESIDE = """
-banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture
-    part reading shapes svg_paths svg_read svg_style topic_shape
 drawings: dentils dimension frame own scale sill soldiers svg
 feedback: advice fresh_question marked_part part_kind
 printing: feedback_sheets

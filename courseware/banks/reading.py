@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
+from courseware.banks.compile_formula import compile_formula
+from courseware.banks.formulas import Formula, FormulaFault, Kind
 from courseware.banks.part import Route, WorkingLine
 from courseware.banks.shapes import FigureShape, LineShape, SlipShape
 from courseware.banks.vocabulary import Vocabulary

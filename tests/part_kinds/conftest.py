@@ -1,31 +1,15 @@
-"""What the tests of kinds share: the faults of one part in a bank, and a part of a paper as it was marked."""
+"""What the tests of kinds share: a part of a paper as it was marked."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import Any
+from collections.abc import Callable
 
 import pytest
 
-from courseware.banks import BankFaulty
 from courseware.feedback.marked_part import MarkedPart
 from courseware.marking.marks import How, Mark, NamedSlip
 from courseware.papers.sheets import AskedExercise, KeyExercise
-from tests.one_exercise import OnPaper, exercise_with
-
-
-@pytest.fixture
-def faults() -> Callable[..., list[str]]:
-    """What is told of an exercise with these parts, without the places; nothing where it reads."""
-
-    def told(*parts: Mapping[str, Any]) -> list[str]:
-        try:
-            exercise_with(parts=list(parts))
-        except BankFaulty as faulty:
-            return [f"{fault.wrong}; {fault.expected}" for fault in faulty.faults]
-        return []
-
-    return told
+from tests.one_exercise import OnPaper
 
 
 @pytest.fixture
