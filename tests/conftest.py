@@ -18,7 +18,13 @@ from courseware.papers.group import Group, Learner
 from courseware.papers.sitting import Sitting
 from courseware.settings.settings import Settings
 
-pytest_plugins = ["tests.browser", "tests.invented_class", "tests.marked_sitting", "tests.piers_sitting"]
+pytest_plugins = [
+    "tests.browser",
+    "tests.invented_class",
+    "tests.marked_sitting",
+    "tests.one_exercise",
+    "tests.piers_sitting",
+]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -31,8 +37,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 TESTS = Path(__file__).parent
 QUICK = "not slow"
 SLOW_PLACES = (
-    "benchmarks", "commands", "erasure", "journeys", "practice", "printing", "workflows",
-    "banks/test_any_bank.py", "banks/test_shipped_*.py", "database/test_changed_by_hand.py", "database/test_row_checks.py", "database/test_stopped.py", "marking/test_mark.py", "test_installed.py", "test_readme.py",
+    "benchmarks", "commands", "journeys", "practice", "printing", "workflows",
+    "banks/test_any_bank.py", "banks/test_shipped_*.py", "database/test_changed_by_hand.py", "database/test_row_checks.py", "database/test_stopped.py", "erasure/test_from_folder.py", "marking/test_mark.py", "test_installed.py", "test_readme.py",
 )  # fmt: skip
 SLOW_IMPORTS = re.compile(
     r"^(?:from|import) (?:PIL|page|playwright|pypdfium2|scipy|sklearn|statsmodels|zxingcpp)\b", re.MULTILINE

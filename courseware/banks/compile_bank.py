@@ -8,13 +8,11 @@ from dataclasses import dataclass, replace
 from math import prod
 from typing import Any
 
+from courseware.banks.compile_drawing import bind_drawing
 from courseware.banks.compile_parts import bind_part
-from courseware.banks.drawing_kind import DrawingKind
-from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.exercise import BRICK_LINES, DrawingAsked, Exercise, part_label
-from courseware.banks.formulas import Formula, FormulaFault, Kind
+from courseware.banks.exercise import BRICK_LINES, Exercise, part_label
+from courseware.banks.formulas import FormulaFault, Kind
 from courseware.banks.givens import Given, read_given
-from courseware.banks.own_drawing import OWN, own_drawing
 from courseware.banks.part import Part
 from courseware.banks.part_kinds import BANK_KINDS
 from courseware.banks.reading import Reading
@@ -24,7 +22,7 @@ from courseware.banks.wording import SITE_WORDS
 from courseware.settings.settings import Settings
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
-from courseware.text_files.yaml_text import Node, place, text_at
+from courseware.text_files.yaml_tree import Node, place, text_at
 from courseware.trade import FORMATS, UK_METRIC, Format, TradeError
 
 MOST_VARIANTS = 200_000
@@ -98,7 +96,7 @@ def _bind_exercise(shape: ExerciseShape, reading: Reading, path: tuple[str | int
             for i, text in enumerate(shape.setting)
         ),
         pose=reading.wording((*path, "pose"), shape.pose, words, asked, _LETTERS),
-        drawing=_drawing(shape.drawing, reading, (*path, "drawing"), words, kinds, parts),
+        drawing=bind_drawing(shape.drawing, reading, (*path, "drawing"), words, kinds, parts),
         format=brick,
         brick_line=_brick_line(shape.brick_line, reading, (*path, "brick_line")),
         safety=tuple(shape.safety),
@@ -184,108 +182,3 @@ def _check_name(
         reading.fault(path, f"the name `{name}` would hide one the tool uses", "expected another name")
     elif name in taken:
         reading.fault(path, f"the name `{name}` is used twice in this exercise", "expected each name once")
-
-
-def _drawing(
-    written: Any,
-    reading: Reading,
-    path: tuple[str | int, ...],
-    words: Vocabulary,
-    kinds: Mapping[str, Kind],
-    parts: Sequence[Part],
-) -> DrawingAsked | None:
-    if written is None:
-        return None
-    named = {"kind": written} if isinstance(written, str) else dict(written)
-    kind_name = named.pop("kind", None)
-    if kind_name == OWN:
-        return own_drawing(named, reading, path)
-    kind = DRAWING_KINDS.get(kind_name) if isinstance(kind_name, str) else None
-    if kind is None or not isinstance(kind_name, str):
-        known = near(str(kind_name), [*DRAWING_KINDS, OWN], "expected one of")
-        wrong = "the drawing has no `kind`" if kind_name is None else f"no drawing is of kind `{kind_name}`"
-        reading.fault(path, wrong, known)
-        return None
-    shows, asks = named.pop("shows", []), named.pop("asks", {})
-    for key in sorted(set(named) - set(kind.arguments)):
-        known = near(key, [*kind.arguments, "shows", "asks"], "expected one of")
-        reading.fault((*path, key), f"the drawing `{kind_name}` has no figure `{key}`", known)
-    numbers = {number.name for part in parts for number in part.numbers}
-    if isinstance(written, str):
-        asks = _asks_by_name(kind_name, kind, numbers)
-    _check_dimensions(kind_name, kind, shows, asks, numbers, reading, path)
-    return DrawingAsked(
-        kind=kind_name,
-        figures=_figures(kind, named, reading, path, words, kinds),
-        shows=tuple(shows) if isinstance(shows, list) else (),
-        asks=asks if isinstance(asks, dict) else {},
-    )
-
-
-def _asks_by_name(kind_name: str, kind: DrawingKind, numbers: set[str]) -> dict[str, str]:
-    asks: dict[str, str] = {}
-    for dimension in kind.dimensions:
-        for name in (dimension, f"{kind_name}_{dimension}"):
-            if name in numbers:
-                asks[dimension] = name
-    return asks
-
-
-def _check_dimensions(
-    kind_name: str,
-    kind: DrawingKind,
-    shows: Any,
-    asks: Any,
-    numbers: set[str],
-    reading: Reading,
-    path: tuple[str | int, ...],
-) -> None:
-    listed = isinstance(shows, list) and isinstance(asks, dict)
-    if not listed or not all(isinstance(name, str) for name in (*shows, *asks.values())):
-        reading.fault(
-            path,
-            "`shows` or `asks` is not as it should be",
-            "expected shows: [dimension], asks: {dimension: part}",
-        )
-        return
-    known = list(kind.dimensions)
-    for dimension in [*shows, *asks]:
-        if dimension not in known:
-            reading.fault(
-                path,
-                f"`{kind_name}` has no dimension `{dimension}`",
-                near(str(dimension), known, "expected one of"),
-            )
-    for dimension in sorted(set(shows) & set(asks)):
-        reading.fault(path, f"`{dimension}` is both shown and asked for", "expected one of the two")
-    for part in asks.values():
-        if part not in numbers:
-            reading.fault(path, f"`{part}` is not a number part", near(str(part), sorted(numbers), "expected one of"))
-
-
-def _figures(
-    kind: DrawingKind,
-    named: Mapping[str, Any],
-    reading: Reading,
-    path: tuple[str | int, ...],
-    words: Vocabulary,
-    kinds: Mapping[str, Kind],
-) -> dict[str, Formula]:
-    figures: dict[str, Formula] = {}
-    for argument, limits in kind.arguments.items():
-        want: Kind = "word" if isinstance(limits, frozenset) else "number"
-        written = named.get(argument)
-        if argument in named and not isinstance(written, str):
-            reading.fault((*path, argument), f"`{argument}` is not a formula", "expected a formula")
-        elif isinstance(written, str):
-            text = f'"{written}"' if want == "word" and written in limits else written
-            figures[argument] = reading.formula((*path, argument), text, words, kinds, (want,))
-        elif kinds.get(argument) == want:
-            figures[argument] = reading.formula(path, argument, words, kinds, (want,))
-        elif argument not in kind.optional:
-            reading.fault(
-                path,
-                f"the drawing needs `{argument}`",
-                f"expected a given or part of that name, or `{argument}:` with a formula",
-            )
-    return figures

@@ -17,7 +17,8 @@ from courseware.banks.svg_read import read_svg
 from courseware.text_files.decoding import decoded, strange_signs
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import BankFaulty, Fault, harmless
-from courseware.text_files.yaml_text import Keyed, Listing, Text, node_at, read_yaml, text_at
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import Keyed, Listing, Text, node_at, text_at
 
 OWN = "own"
 _KEYS = ("kind", "file", "says")

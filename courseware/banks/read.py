@@ -13,7 +13,8 @@ from courseware.banks.topic_shape import topic_shape
 from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.faults import BankFaulty, Fault
 from courseware.text_files.shapes import Path, meant, shaped
-from courseware.text_files.yaml_text import place, read_yaml
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import place
 
 _LINE = [{"say": "x", "value": "0"}]
 _STAND_IN: dict[str | int, Any] = {

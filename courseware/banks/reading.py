@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from courseware.banks.formulas import Formula, FormulaFault, Kind, compile_formula
+from courseware.banks.compile_formula import compile_formula
+from courseware.banks.formulas import Formula, FormulaFault, Kind
 from courseware.banks.part import Route, WorkingLine
 from courseware.banks.shapes import FigureShape, LineShape, SlipShape
 from courseware.banks.vocabulary import Vocabulary
@@ -14,7 +15,7 @@ from courseware.settings.settings import Settings
 from courseware.settings.upright_joint import with_own_word
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault
-from courseware.text_files.yaml_text import Node, place, text_at
+from courseware.text_files.yaml_tree import Node, place, text_at
 
 Path = tuple[str | int, ...]
 _PLACEHOLDER: Mapping[Kind, str] = {"number": "0", "truth": "True", "word": "''"}

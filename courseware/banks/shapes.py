@@ -11,7 +11,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, StringConstraints
 from pydantic_core import PydanticCustomError
 
-from courseware.text_files.shapes import Shape, Whole, Yes
+from courseware.text_files.shapes import Shape, Whole
 
 _Named = StringConstraints(pattern=r"\A[a-z][a-z0-9_]{0,39}\z")
 
@@ -70,16 +70,6 @@ class SlipShape(FigureShape):
     misconception: Misconception = None
 
 
-# What a number part and a row of a table have in common.
-Unit = Annotated[str | None, Field(description="the unit printed beside the answer")]
-Places = Annotated[Whole | None, Field(description="decimal places asked for, half up (exact unless given)")]
-Band = Annotated[str | None, Field(description="a formula: the ± band the trade allows")]
-Routes = Annotated[list[FigureShape], Field([], description="a list of other accepted routes: value, says")]
-Slips = Annotated[list[SlipShape], Field([], description="a list of slips: value, says, misconception, earns")]
-Told = Annotated[
-    Yes, Field(description="true when the paper gives the figure first, as a check: the learner shows how it comes")
-]
-Fixed = Annotated[Yes, Field(description="true when the answer is meant to be the same on every paper")]
 ApartFrom = Annotated[
     list[str],
     Field([], description="earlier parts that this one does not lean on, though its working shows their figure"),

@@ -14,8 +14,8 @@ from xml.parsers import expat
 
 from courseware.banks.own_fit import fitted
 from courseware.banks.own_picture import NotDrawn, OwnLine, OwnPicture, OwnWords, Point
-from courseware.banks.svg_paths import ellipse, number, numbers, path_runs, points_of, rounded_box
-from courseware.banks.svg_style import Style, length, styled, upright
+from courseware.banks.svg_shapes import OF_SHAPE, along, plain, runs_of, to_paper
+from courseware.banks.svg_style import Style, styled, upright
 from courseware.text_files.faults import BankFaulty, Fault, harmless, unseen
 
 MOST_BYTES = 100_000
@@ -26,19 +26,6 @@ MOST_WORDS = 60
 LONGEST_WORDS = 80  # characters of one label
 _MOST_FAULTS = 20
 _SVG = "http://www.w3.org/2000/svg"
-_MM = 25.4 / 96  # of a CSS pixel
-_SPACE = {
-    "line": frozenset({"x1", "y1", "x2", "y2"}),
-    "rect": frozenset({"x", "y", "width", "height", "rx", "ry"}),
-    "circle": frozenset({"cx", "cy", "r"}),
-    "ellipse": frozenset({"cx", "cy", "rx", "ry"}),
-    "polyline": frozenset({"points"}),
-    "polygon": frozenset({"points"}),
-    "path": frozenset({"d"}),
-    "g": frozenset[str](),
-    "text": frozenset({"x", "y", "dx", "dy"}),
-    "tspan": frozenset({"x", "y", "dx", "dy"}),
-}
 _SILENT = {"title", "desc", "metadata", "defs"}  # hold nothing that is drawn
 _DRAWN = "svg, g, path, line, rect, circle, ellipse, polyline, polygon, text, tspan"
 
@@ -116,7 +103,7 @@ class _Reader:
             self._root(name if own else full, attributes)
         elif not own or name in _SILENT:
             self.passed = 1
-        elif name in _SPACE:
+        elif name in OF_SHAPE:
             self._enter(name, attributes)
         else:
             self._fault(f"the element `{harmless(name)}` is not drawn", f"expected {_DRAWN}")
@@ -127,8 +114,8 @@ class _Reader:
             self._stop(f"the file begins with `{harmless(name)}`", "expected svg")
         self.open.append(_Element("svg", Style()))
         try:
-            style = styled(Style(), _plain(attributes), frozenset({"width", "height", "viewBox", "x", "y"}))
-            by = _to_paper(attributes)
+            style = styled(Style(), plain(attributes), frozenset({"width", "height", "viewBox", "x", "y"}))
+            by = to_paper(attributes)
             self.open[0].style = replace(style, to=(by, 0, 0, by, 0, 0))
         except NotDrawn as fault:
             self._fault(fault.wrong, fault.expected)
@@ -140,13 +127,13 @@ class _Reader:
         try:
             if (above.words is not None) != (name == "tspan"):
                 raise NotDrawn(f"`{name}` in `{above.name}`", "expected shapes in g, and tspan in text")
-            plain = _plain(attributes)
-            inside.style = styled(above.style, plain, _SPACE[name])
+            said = plain(attributes)
+            inside.style = styled(above.style, said, OF_SHAPE[name])
             if name in ("text", "tspan"):
-                inside.words = self._words(inside, above, plain)
+                inside.words = self._words(inside, above, said)
             elif name != "g":
                 fill = None if name == "line" else inside.style.fill
-                self._draw(list(_runs(name, plain)), replace(inside.style, fill=fill))
+                self._draw(list(runs_of(name, said)), replace(inside.style, fill=fill))
         except NotDrawn as fault:
             self._fault(fault.wrong, fault.expected)
 
@@ -159,8 +146,8 @@ class _Reader:
         before = above.words.at if above.words else (0.0, 0.0)
         size = inside.style.size
         at = (
-            _along(said.get("x", "0"), size) + _along(said.get("dx", "0"), size),
-            _along(said.get("y", str(before[1])), size) + _along(said.get("dy", "0"), size),
+            along(said.get("x", "0"), size) + along(said.get("dx", "0"), size),
+            along(said.get("y", str(before[1])), size) + along(said.get("dy", "0"), size),
         )
         if inside.style.fill is None or inside.style.fill > 0.6:
             raise NotDrawn("words without a fill, or with a pale one", "words print in black: give them a dark fill")
@@ -220,61 +207,6 @@ def read_svg(text: str, file: str, says: str) -> OwnPicture:
         except NotDrawn as fault:
             reader.faults.append(Fault(file, 1, 1, fault.wrong, fault.expected))
     raise BankFaulty(tuple(reader.faults))
-
-
-def _plain(attributes: Mapping[str, str]) -> dict[str, str]:
-    """The attributes without those of other kinds of markup, which draw nothing; a link among them is refused."""
-    if any(name.rpartition(" ")[2] == "href" for name in attributes):
-        raise NotDrawn("a link (href)", "take it out")
-    return {name: value for name, value in attributes.items() if " " not in name}
-
-
-def _to_paper(attributes: Mapping[str, str]) -> float:
-    """How many mm each of the SVG's own units is: by its width and height against its viewBox; else as CSS pixels."""
-    box = numbers(attributes.get("viewBox", ""))
-    if not box:
-        return _MM
-    if len(box) != 4 or box[2] <= 0 or box[3] <= 0:
-        raise NotDrawn("`viewBox` is not as it should be", "expected four numbers, width and height above 0")
-    sides = [
-        length(attributes[name]) * _MM / side
-        for name, side in (("width", box[2]), ("height", box[3]))
-        if name in attributes and not attributes[name].strip().endswith("%")
-    ]
-    by = min(sides, default=_MM)
-    if by <= 0:
-        raise NotDrawn("the picture has no size", "expected width and height above 0")
-    return by
-
-
-def _along(text: str, size: float) -> float:
-    said = text.strip()
-    return number(said[:-2]) * size if said.endswith("em") else length(said)
-
-
-def _runs(name: str, said: Mapping[str, str]) -> Iterator[tuple[list[Point], bool]]:
-    """The runs of a shape, each with whether it is closed."""
-
-    def at(key: str, otherwise: str = "0") -> float:
-        return length(said.get(key, otherwise))
-
-    if any(at(key) < 0 for key in ("width", "height", "r", "rx", "ry") if key in said):
-        raise NotDrawn(f"a size of the {name} is below 0", "expected 0 or more")
-    if name == "path":
-        yield from path_runs(said.get("d", ""))
-    elif name in ("polyline", "polygon"):
-        yield points_of(said.get("points", "")), name == "polygon"
-    elif name == "line":
-        yield [(at("x1"), at("y1")), (at("x2"), at("y2"))], False
-    elif name == "rect":
-        round_x, round_y = said.get("rx", said.get("ry", "0")), said.get("ry", said.get("rx", "0"))
-        sides = at("width"), at("height")
-        if all(sides):
-            yield rounded_box(at("x"), at("y"), *sides, length(round_x), length(round_y)), True
-    else:
-        radii = (at("r"), at("r")) if name == "circle" else (at("rx"), at("ry"))
-        if all(radii):
-            yield ellipse((at("cx"), at("cy")), *radii), True
 
 
 def _finished(marks: list[OwnLine | _Words]) -> Iterator[OwnLine | OwnWords]:

@@ -17,7 +17,8 @@ from courseware.settings.settings import DEFAULTS, Settings
 from courseware.settings.settings import MORTARS as _MORTARS
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.shapes import Shape, Whole, Yes, shaped
-from courseware.text_files.yaml_text import place, read_yaml
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import place
 from courseware.trade import (
     FORMATS,
     UK_METRIC,

@@ -21,7 +21,8 @@ from courseware.settings.shapes import ALWAYS, CentreShape, CriterionShape, Rete
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, FileFaulty, harmless
 from courseware.text_files.shapes import Path, shaped
-from courseware.text_files.yaml_text import Keyed, place, read_yaml
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import Keyed, place
 from courseware.trade import ARRIS_RULES
 
 LONGEST_NAME, LONGEST_SAYS, LONGEST_WHO, MOST_WHO = 100, 300, 40, 6

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 
 from courseware.text_files.faults import Fault
-from courseware.text_files.yaml_text import Keyed, place
+from courseware.text_files.yaml_tree import Keyed, place
 
 PERPEND = "perpend"  # what banks and sheets call the upright joint unless the centre has its own word
 

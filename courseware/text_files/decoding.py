@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from codecs import BOM_UTF8
 from collections.abc import Iterator
 
 from courseware.text_files.faults import BankFaulty, Fault, harmless, unseen
@@ -20,11 +21,12 @@ def decoded(data: bytes, file: str) -> str:
         raise _refusal(file, 1, 1, "the file is UTF-16", "save it as UTF-8")
     if data.count(0) * 10 > len(data) * 3:
         raise _refusal(file, 1, 1, "the file looks like UTF-16 without its mark, or is not text", "save it as UTF-8")
+    data = data.removeprefix(BOM_UTF8)
     try:
-        return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+        return data.decode().replace("\r\n", "\n").replace("\r", "\n")
     except UnicodeDecodeError as error:
         before = data[: error.start].replace(b"\r\n", b"\n").replace(b"\r", b"\n")
-        column = len(before[before.rfind(b"\n") + 1 :].decode("utf-8-sig", "replace")) + 1
+        column = len(before[before.rfind(b"\n") + 1 :].decode()) + 1
         wrong = f"byte 0x{data[error.start]:02x} is not UTF-8; the file may be in a Windows or Latin encoding"
         raise _refusal(file, before.count(b"\n") + 1, column, wrong, "save as UTF-8") from None
 

@@ -15,7 +15,7 @@ from pydantic_core import ErrorDetails, PydanticCustomError
 
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, harmless
-from courseware.text_files.yaml_text import Node, key_place, place, plain_data
+from courseware.text_files.yaml_tree import Node, key_place, place, plain_data
 
 Path = tuple[str | int, ...]
 NOTHING: Mapping[str | int, Any] = {}

@@ -13,7 +13,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from courseware.banks import BankFaulty, prove, read_bank
-from courseware.text_files.yaml_text import plain_data, read_yaml
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import plain_data
 
 GOOD = [plain_data(read_yaml(path.read_bytes(), path.name)) for path in Path(__file__).parent.glob("good/*.yaml")]
 Place = tuple[Any, str | int]

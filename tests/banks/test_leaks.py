@@ -171,18 +171,3 @@ def test_a_sketch_beside_a_drawing_says_what_it_adds(exercise, number) -> None:
     assert prove(exercise(drawing="pier", parts=[number(), {**sketch, "adds": "the bond"}])).failure is None
     assert prove(exercise(parts=[number(), sketch])).failure is None
     assert prove(exercise(drawing="mitre", parts=[number(), sketch])).failure is None  # made to be drawn in
-
-
-def test_a_figure_that_is_the_same_on_every_paper(exercise, number) -> None:
-    same = number("half_one", "half")
-    assert prove(exercise(parts=[same])).failure.why == (
-        "the answer to half_one is the same in every variant, so on every paper: let it go by a given, or say "
-        "`fixed: true` in half_one where it is a figure to know"
-    )
-    two_papers = exercise(given={"bricks": ["5", "6"]}, parts=[same])
-    assert prove(two_papers).failure.why.startswith("the answer to half_one is the same in every variant")
-    assert prove(exercise(parts=[{**same, "fixed": True}])).failure is None
-    assert prove(exercise(given={"bricks": ["5"]}, parts=[same])).failure is None  # one variant: there is but one paper
-    assert prove(exercise(parts=[number(fixed=True)])).failure.why == (
-        "length says `fixed: true`, and its answer is not the same in every variant"
-    )

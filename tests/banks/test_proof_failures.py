@@ -73,44 +73,6 @@ def test_wording_that_does_not_render_fails(exercise, key: str) -> None:
     assert failure.why == f"`bricks / 7` gives about 0.2857: {ROUND_IT}"
 
 
-def one_right(*values: str, **keys: object) -> dict[str, object]:
-    choices = [{"say": f"Choice {n}", "value": value} for n, value in enumerate(values, 1)]
-    return {"choices": choices, "answer": "pier(bricks)", **working("bricks * module - joint"), **keys}
-
-
-def several(*truths: tuple[str, str]) -> dict[str, object]:
-    choices = [{"say": f"Choice {n}", "right": right, "check": check} for n, (right, check) in enumerate(truths, 1)]
-    return {"several": True, "choices": choices}
-
-
-@pytest.mark.parametrize(
-    ("keys", "why"),
-    [
-        (one_right("1", "2"), "which: 0 choices equal the answer 440; exactly one must"),
-        (one_right("440", "pier(bricks)"), "which: 2 choices equal the answer 440; exactly one must"),
-        (one_right("440", "1", "1"), "which: two choices have the same value"),
-        (one_right("440", "1", answer="pier(bricks) + 1"), "which: `answer` gives 441, the last line of the working 440"),
-        (one_right("440", "1", **working("440", "441", "442")), "which: `answer` gives 440, the last line of the working 442"),
-        (one_right("440", "1", **working("'long'")), "which: `answer` gives 440, the last line of the working long"),
-        (one_right("440", "1", **working("bricks / 7", "440")), f"`which, line 1 of the working` gives about 0.2857: {ROUND_IT}"),
-        (one_right("'a'", "'b'", answer="'c'", **working("'c'")), "which: 0 choices equal the answer c; exactly one must"),
-        (one_right("440", "pier(3.2)"), IMPOSSIBLE),
-        (several(("bricks > 1", "bricks > 2"), ("False", "False")), "which: `right` and `check` disagree about a choice"),
-        (several(("False", "False"), ("False", "False")), "which: 0 of 2 choices are right; some must be, not all"),
-        (several(("True", "True"), ("True", "True")), "which: 2 of 2 choices are right; some must be, not all"),
-    ],
-)  # fmt: skip
-def test_a_choice_fails(exercise, keys: dict[str, object], why: str) -> None:
-    failure = prove(exercise(parts=[{"name": "which", "kind": "choice", "ask": "Which?", "marks": 1, **keys}])).failure
-    assert (failure.raw, failure.given, failure.why) == (0, "bricks = 2", why)
-
-
-def test_it_is_the_last_line_of_a_choice_that_is_its_answer(exercise) -> None:
-    lines = working("bricks * module", "joint", "bricks * module - joint")
-    part = {"name": "which", "kind": "choice", "ask": "Which?", "marks": 1, **one_right("pier(bricks)", "1", **lines)}
-    assert prove(exercise(parts=[part])).failure is None
-
-
 @pytest.mark.parametrize(
     ("drawing", "given", "why"),
     [

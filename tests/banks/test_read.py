@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import json
 from pathlib import Path
 
 import pytest
@@ -116,27 +115,6 @@ def test_text_in_a_message_is_harmless(text: str, shown: str) -> None:
 def test_a_fault_tells_its_place_and_what_was_expected() -> None:
     fault = Fault("a\x07.yaml", 3, 5, "`x\ny` is not a step", "did you mean `y\u200b`?")
     assert str(fault) == "a<U+0007>.yaml:3:5: `x<U+000A>y` is not a step; did you mean `y<U+200B>`?"
-
-
-def test_a_topic_holds_at_most_sixty_exercises(number) -> None:
-    exercises = [
-        {"name": f"pier-{n}", "level": 1, "given": {}, "pose": "A pier.", "parts": [number(answer="1")]}
-        for n in range(61)
-    ]
-    data = json.dumps({"topic": "Piers", "aim": "Work out", "exercises": exercises}).encode()
-    with pytest.raises(BankFaulty, match="61 exercises; at most 60 to a topic"):
-        read_bank(data, "a.yaml")
-
-
-@pytest.mark.parametrize("name", ["answer", "marks", "working", "ask", "name"])
-def test_a_part_without_one_of_its_keys_is_told_once(name: str, number) -> None:
-    part = {key: value for key, value in number().items() if key != name}
-    exercise = {"name": "pier", "level": 1, "given": {"bricks": "2 to 9"}, "pose": "A pier.", "parts": [part]}
-    data = json.dumps({"topic": "Piers", "aim": "Work out", "exercises": [exercise]}).encode()
-    with pytest.raises(BankFaulty) as faulty:
-        read_bank(data, "a.yaml")
-    [told] = faulty.value.faults
-    assert told.wrong == f"the key `{name}` is missing"
 
 
 def test_very_many_faults_are_told_fifty_at_a_time() -> None:

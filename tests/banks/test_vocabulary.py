@@ -126,21 +126,6 @@ def test_a_limit_on_a_projection_is_called_by_its_name(formula) -> None:
         formula("projection_total('corbel')").value({})
 
 
-ABSURD = [
-    ("weave_bays(3, 10 ** 9 * 3)", "a panel takes at most 40 bricks by 120 courses here"),
-    ("surround_cuts(10 ** 12, 15)", "a panel takes at most 40 bricks by 120 courses here"),
-    ("herringbone_cut(10 ** 9, 910, 45)", "herringbone takes an opening of at most 3000 mm either way here"),
-    ("herringbone_cut(910, 910, 45.5)", "herringbone is laid at 45 or 90 degrees"),
-]
-
-
-@pytest.mark.parametrize(("text", "why"), ABSURD)
-def test_what_is_laid_piece_by_piece_is_bounded(formula, text: str, why: str) -> None:
-    with pytest.raises(TradeError) as impossible:
-        formula(text).value({})
-    assert str(impossible.value) == why
-
-
 def test_joint_stands_only_where_perpend_and_bed_agree() -> None:
     assert GERMAN_NF.perpend != GERMAN_NF.bed
     assert "joint" not in vocabulary(GERMAN_NF).constants

@@ -21,7 +21,6 @@ from courseware.cli import main
 from courseware.database.learner_lookup import Papers, whose
 from courseware.database.written_files import WrittenFile, hash_of
 from courseware.erasure.from_folder import erase_beside, erase_from_folder
-from courseware.erasure.table_rows import Unreadable, without_in_csv
 from courseware.files.sitting_folders import find_folders, read_folder
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
@@ -241,33 +240,6 @@ def test_a_tutors_own_tables_are_told_not_touched(folder) -> None:
     assert (folder / "remarks.csv").read_bytes() == table
 
 
-@pytest.mark.parametrize(
-    ("row", "after", "why"),
-    [
-        ("Mason,1125\n", "", "the name, though it is a word of the trade"),
-        ("Amara,a mason works to 1125\n", "Amara,a mason works to 1125\n", "the word in another's remark"),
-        ("Amara,1125\n", "Amara,1125\n", "an answer that is the reference's figure"),
-        ("KTRA-WGHM-B;x\n", "", "the code"),
-        ("Amara|see KTRAWGHMB\n", "Amara|see (a deleted learner)\n", "the code in another's remark"),
-    ],
-)
-def test_a_row_is_the_learners_by_code_or_name_alone(row, after, why) -> None:
-    papers = Papers(codes=("KTRA-WGHM-B",), identities=(("Mason", "1125"),))
-    clean = without_in_csv(row.encode(), papers)
-    assert (row if clean is None else clean.decode()) == after, why
-
-
-def test_a_remark_in_another_row_of_a_workbook_loses_the_name_alone(folder) -> None:
-    sheet = folder / "for-tutor/marking-sheet.xlsx"
-    book = openpyxl.load_workbook(sheet)
-    book["Answers"].cell(2, 9).value = f"=as {NAME} has it"
-    book["Answers"].cell(2, 9).data_type = "s"
-    book.save(sheet)
-    erase_from_folder(folder, papers_of(folder), nobody)
-    cell = openpyxl.load_workbook(sheet)["Answers"].cell(2, 9)
-    assert (cell.value, cell.data_type) == ("=as (a deleted learner) has it", "s")
-
-
 def test_a_class_grid_that_cannot_be_made_any_more_goes(folder, monkeypatch) -> None:
     from courseware.erasure import from_folder
 
@@ -278,11 +250,6 @@ def test_a_class_grid_that_cannot_be_made_any_more_goes(folder, monkeypatch) -> 
     papers = papers_of(folder)
     assert "for-tutor/class-grid.pdf" in erase_from_folder(folder, papers, nobody).removed
     assert mentions(folder, papers.words) == []
-
-
-def test_a_quote_that_never_ends_is_for_a_person() -> None:
-    with pytest.raises(Unreadable):
-        without_in_csv(b'Amara,"open\nMason,1\n', Papers(codes=("KTRA-WGHM-B",), identities=(("Mason", ""),)))
 
 
 def test_a_tutors_own_files_are_told_not_touched(folder) -> None:
@@ -419,14 +386,6 @@ def test_another_learners_export_that_names_this_one_is_told(folder) -> None:
     export.write_text(json.dumps({"written": f"copied from {NAME}"}, ensure_ascii=False), encoding="utf-8")
     assert erase_beside([out], papers, [noted(export, other)]).look == (str(export),)
     assert export.exists()
-
-
-def test_a_folder_without_a_record_is_told(tmp_path) -> None:
-    with pytest.raises(SittingFaulty, match="cannot be read"):
-        read_folder(tmp_path)
-    (tmp_path / "x").mkdir()
-    (tmp_path / "x/sitting.json").write_text("{}", encoding="utf-8")
-    assert find_folders([tmp_path]) == ((), ((tmp_path / "x").resolve(),))
 
 
 def test_kept_decisions_lose_the_learners_rows_and_no_others(folder) -> None:

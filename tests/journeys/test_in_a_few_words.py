@@ -13,7 +13,6 @@ import pytest
 from click.testing import CliRunner
 from pypdf import PdfReader
 
-from courseware.banks import BankFaulty, read_bank
 from courseware.cli import main
 
 BANK = """\
@@ -96,13 +95,3 @@ def test_it_is_practised_by_ticking_ones_own_points(issued: Path) -> None:
     part = kind["variants"][0]["parts"][1]
     assert part["points"] == ["Joints stand between bricks", "Both ends are brick"]
     assert (part["kind"], part["lines"]) == ("drawn", 4)
-
-
-@pytest.mark.parametrize(("lines", "fits"), [(0, False), (1, True), (12, True), (13, False)])
-def test_there_are_one_to_twelve_lines(lines: int, fits: bool) -> None:
-    text = BANK.replace("lines: 4", f"lines: {lines}").encode()
-    if fits:
-        assert read_bank(text, "joints.yaml").exercises[0].parts[1].lines == lines
-        return
-    with pytest.raises(BankFaulty, match=f"{lines} lines; expected 1 to 12"):
-        read_bank(text, "joints.yaml")

@@ -14,8 +14,6 @@ from courseware.banks import FileFaulty
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.script_sheet import read_scripts
-from courseware.spreadsheets.merged_cells import MOST_MERGED, with_merges
-from courseware.spreadsheets.rows import Row
 
 
 @pytest.fixture(scope="module")
@@ -195,29 +193,6 @@ def filled_in(sitting, change) -> bytes:
     return kept.getvalue()
 
 
-@pytest.mark.parametrize(
-    ("value", "shown_as", "text"),
-    [
-        (0.05, "0%", "5 %"),
-        (0.075, "0.0%", "7.5 %"),
-        (0.07, "0.00%", "7 %"),
-        (1, "0%", "100 %"),
-        (10, "0%", "1000 %"),
-        (0.05, '0.00"%"', "0.05"),
-        (0.05, "0.00", "0.05"),
-    ],
-)
-def test_a_share_is_read_as_its_cell_shows_it(sitting, value, shown_as, text) -> None:
-    label = labels(sitting)[0]
-
-    def change(sheet, row, columns) -> None:
-        cell = sheet.cell(row, columns[label])
-        cell.value, cell.number_format = value, shown_as
-
-    read = read_scripts(filled_in(sitting, change), "sheet.xlsx", sitting)
-    assert read.scripts[0].cells[label] == text
-
-
 @pytest.mark.parametrize("down", [0, 1])
 def test_cells_under_a_merge_are_put_to_a_person_and_never_blank(sitting, down) -> None:
     first, second, third = labels(sitting)[:3]
@@ -232,17 +207,6 @@ def test_cells_under_a_merge_are_put_to_a_person_and_never_blank(sitting, down) 
     assert "take the merge apart" in told[second]
     assert set(read.scripts[1].unread) == ({first, second} if down else set())
     assert third not in told
-
-
-def test_more_merged_cells_than_can_be_looked_at_are_refused() -> None:
-    rows = [Row(line=1, cells=("code", "Q1")), Row(line=MOST_MERGED // 2 + 2, cells=("a", "b"))]
-
-    def xml(last: int) -> bytes:
-        return f'<mergeCells><mergeCell ref="A2:B{last}"/></mergeCells>'.encode()
-
-    assert with_merges(rows, xml(MOST_MERGED // 2 + 1), "sheet.xlsx")[1].unread == {}
-    with pytest.raises(FileFaulty, match="merged"):
-        with_merges(rows, xml(MOST_MERGED // 2 + 2), "sheet.xlsx")
 
 
 @pytest.mark.parametrize("what", ["name", "reference"])

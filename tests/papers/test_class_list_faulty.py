@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import contextlib
+import io
 import random
 
+import openpyxl
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from courseware.papers.class_list import MOST_LEARNERS, TableFaulty, read_class_list
-from courseware.spreadsheets.csv_in import MOST_BYTES
 from courseware.text_files.faults import unseen
 
 WANTED = "expected a heading `name` (or `learner`, `student`, `full name`), or `first name` and `surname`"
 EACH = "expected one cell under each heading"
-SAVE = "save it as `CSV UTF-8`"
 
 
 def faults(data: bytes, file: str = "a.csv") -> list[str]:
@@ -53,24 +53,18 @@ def test_a_faulty_row_is_told_by_its_line(text: str, told: list[str]) -> None:
     assert faults(text.encode()) == [f"a.csv:{fault}" for fault in told]
 
 
-@pytest.mark.parametrize(
-    ("data", "file", "told"),
-    [
-        ("Name\nZoë".encode("utf-16-le"), "a.csv", f"the file looks like UTF-16 without its mark; {SAVE}"),
-        ("Name\nZoë".encode("utf-32"), "a.csv", f"the file is UTF-32; {SAVE}"),
-        ("Name\nZoë".encode("utf-16")[:-1], "a.csv", f"the file is UTF-16 but breaks off or is damaged; {SAVE}"),
-        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "a.csv", "this is an old .xls workbook, or one locked with a password; save it without a password as .xlsx or as `CSV UTF-8`"),
-        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "a.xlsx", "this is an old .xls workbook, or one locked with a password; save it without a password as .xlsx or as `CSV UTF-8`"),
-        (b"PK\x03\x04rest", "a.csv", "this is a workbook or a ZIP archive, not a CSV list; give a workbook a name that ends in .xlsx, or save it as `CSV UTF-8`"),
-        (b"Name\n" + b"a" * MOST_BYTES, "a.csv", f"the file has {MOST_BYTES + 5} bytes; expected at most {MOST_BYTES}"),
-    ],
-)  # fmt: skip
-def test_a_file_of_another_kind_is_told(data: bytes, file: str, told: str) -> None:
-    assert faults(data, file) == [f"{file}:1:1: {told}"]
-
-
-def test_a_byte_of_no_encoding_is_told_by_its_line() -> None:
-    assert faults(b"Name\nA\nB\x81\n") == [f"a.csv:3:1: byte 0x81 is neither UTF-8 nor Windows-1252; {SAVE}"]
+def test_cells_of_a_workbook_that_cannot_be_read_are_told_by_their_place() -> None:
+    made = openpyxl.Workbook()
+    for row in (("Name", "ID"), ("Amara Okafor", 1), ("=A1", "=B1"), (None, 2), ("a" * 81, 3)):
+        made.active.append(row)
+    made.save(data := io.BytesIO())
+    unread = "the cell holds a formula without a stored result; type the text itself into the cell"
+    assert faults(data.getvalue(), "a.xlsx") == [
+        f"a.xlsx:3:1: {unread}",
+        f"a.xlsx:3:2: {unread}",
+        "a.xlsx:4:1: no name stands in this row; expected a learner's name",
+        f"a.xlsx:5:1: the name `{'a' * 60}…` has 81 characters; expected at most 80",
+    ]
 
 
 def test_a_list_that_goes_on_is_stopped() -> None:

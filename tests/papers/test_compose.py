@@ -4,20 +4,15 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import fields, replace
+from dataclasses import replace
 from fractions import Fraction
-from itertools import permutations
 from pathlib import Path
 
 import pytest
 
 from courseware.files.bank_files import shipped_banks
 from courseware.papers.compose import compose_key, compose_paper, read_sources
-from courseware.papers.compose_grid import compose_grid
-from courseware.papers.compose_parts import brick_line
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
-from courseware.part_kinds.order.marking import mark_order
-from courseware.trade import FORMATS
 
 TOPICS = [path.stem for path in shipped_banks()]
 
@@ -62,22 +57,6 @@ def test_the_marks_of_a_paper_add_up(composed, topic) -> None:
         assert exercise.marks == sum(part.marks for part in exercise.parts)
         for part in exercise.parts:
             assert not part.rows or part.marks == sum(row.marks for row in part.rows)
-
-
-@pytest.mark.parametrize("topic", TOPICS)
-def test_the_grid_holds_the_answers_of_every_key(composed, topic) -> None:
-    sitting, sources = composed(topic)
-    grid = compose_grid(sitting, sources)
-    shown = [
-        [answer for block in grid.blocks for answer in block.rows[place][2]] for place in range(len(sitting.papers))
-    ]
-    for place, row in enumerate(shown):
-        answers = [a for e in compose_key(sitting, place, sources).exercises for part in e.answers for a in part]
-        assert len(row) == len(answers)
-        for text, answer in zip(row, answers, strict=True):
-            whole = answer.answer.replace(", ", "").replace(" and ", " ")
-            assert text in {"by eye", "see key"} or whole.startswith(text.partition(" ±")[0])
-    assert [block.last for block in grid.blocks] == [False] * (len(grid.blocks) - 1) + [True]
 
 
 def test_safety_notes_stand_at_the_first_exercise_that_needs_them_and_once(composed) -> None:
@@ -139,23 +118,6 @@ def test_a_sitting_read_back_composes_the_same_sheets(composed) -> None:
     assert compose_key(again, 2, read_sources(again)) == compose_key(sitting, 2, sources)
 
 
-@pytest.mark.parametrize(
-    ("name", "line"),
-    [
-        ("UK_METRIC", "UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints"),  # sheet-9
-        ("US_MODULAR", "US modular bricks 7⅝ × 3⅝ × 2¼ in, ⅜ in perpends, 5/12 in beds"),  # Technical Notes 10B
-        ("AUSTRALIAN", "Australian bricks 230 × 110 × 76 mm, 10 mm joints"),  # Bricks & Pavers Technical Manual 1.1
-    ],
-)
-def test_a_paper_says_which_brick_is_meant(name, line) -> None:
-    assert brick_line(FORMATS[name]) == line
-
-
-def test_the_line_of_the_brick_can_leave_its_joints_out_or_be_no_line(composed) -> None:
-    assert brick_line(FORMATS["UK_73"], "sizes") == "UK 73 mm bricks 215 × 102.5 × 73 mm"  # sheet-9, Table 3
-    assert brick_line(FORMATS["UK_73"], "none") == ""
-
-
 def test_a_bed_that_is_asked_for_has_no_other_bed_printed_beside_it(composed) -> None:
     sitting, sources = composed("course_gauge")
     pairs = zip(sitting.papers[0].exercises, compose_paper(sitting, 0, sources).exercises, strict=True)
@@ -164,36 +126,6 @@ def test_a_bed_that_is_asked_for_has_no_other_bed_printed_beside_it(composed) ->
     lines = {name: asked[name].brick for name in asked if name.startswith(regauged)}
     assert len(lines) == 4
     assert not any("joint" in line or "bed" in line for line in lines.values())
-
-
-def test_no_field_of_a_paper_is_called_an_answer() -> None:
-    from courseware.papers import sheets
-
-    for model in (sheets.Paper, sheets.AskedExercise, sheets.AskedPart, sheets.AskedRow):
-        assert not {field.name for field in fields(model)} & {
-            "answer",
-            "answers",
-            "slips",
-            "working",
-            "accepts",
-            "right",
-        }
-
-
-def test_the_key_of_an_order_says_what_so_many_pairs_kept_earn_in_marking(composed) -> None:
-    sitting, sources = composed("sequence_of_work")
-    parts = [row for exercise in compose_key(sitting, 0, sources).exercises for row in exercise.by_part]
-    orders = [(asked, answers[0]) for asked, answers in parts if asked.kind == "order" and len(asked.options) <= 6]
-    assert orders
-    for asked, answer in orders:
-        keeps, earns = answer.notes
-        pairs = re.findall(r"\b([A-G]) before ([A-G])\b", keeps)
-        fewest = {int(mark): int(kept) for mark, kept in re.findall(r"(\d+) for (\d+)", earns)}
-        assert list(fewest) == list(range(1, asked.marks + 1))
-        for written in permutations([letter for letter, _ in asked.options]):
-            kept = sum(written.index(earlier) < written.index(later) for earlier, later in pairs)
-            said = max((mark for mark, least in fewest.items() if kept >= least), default=0)
-            assert mark_order(written, pairs, len(written), asked.marks).marks == said
 
 
 def test_a_sitting_of_an_earlier_version_is_worked_out_as_it_was_issued() -> None:

@@ -13,3 +13,7 @@ def test_a_near_miss_is_asked_about_and_all_names_are_told() -> None:
 
 def test_a_name_that_is_like_none_is_not_guessed_at() -> None:
     assert near("mortar", KNOWN, "expected one of") == "expected one of courses, bricks"
+
+
+def test_where_nothing_is_known_the_lead_stands_alone() -> None:
+    assert near("mortar", [], "expected none: this is the first") == "expected none: this is the first"

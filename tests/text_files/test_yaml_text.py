@@ -8,7 +8,8 @@ import pytest
 
 from courseware.banks import BankFaulty
 from courseware.text_files.faults import unseen
-from courseware.text_files.yaml_text import plain_data, read_yaml
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import plain_data
 
 ESCAPE, WIDE = "\x1b", "\u200b"
 

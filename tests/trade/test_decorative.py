@@ -1,4 +1,4 @@
-"""Soldiers, sills, dentils, dog-tooth and the projecting frame: geometry, with shapely beside it."""
+"""Soldiers, sills, dentils and dog-tooth: geometry, with shapely beside it."""
 
 import math
 from fractions import Fraction
@@ -17,7 +17,6 @@ from courseware.trade import (
     on_edge,
     pieces_in,
     pier,
-    projecting_frame,
     run_of,
     soldiers,
     stack_bond,
@@ -136,22 +135,6 @@ def test_stack_bond_is_bricks_by_courses() -> None:
 
 
 @pytest.mark.parametrize(
-    ("eye", "rule", "bottom", "top"),
-    [
-        # common practice, no source: outline levels the top arris above the eye, the underside below; near the other way
-        (1000, "outline", "underside", "top"),
-        (1000, "near", "top", "underside"),
-        (300, "outline", "top", "top"),
-        (2500, "outline", "underside", "underside"),
-    ],
-)
-def test_the_two_runs_of_a_frame_can_ask_for_different_arrises(eye, rule, bottom, top) -> None:
-    frame = projecting_frame(15, 6, eye, 25, rule=rule)
-    assert (frame.bottom_arris, frame.top_arris) == (bottom, top)
-    assert (frame.bottom_height, frame.top_height) == (450 + 10 + Fraction("102.5"), 450 + 1135 - 10)
-
-
-@pytest.mark.parametrize(
     ("ask", "message"),
     [
         (lambda: stack_bond("3.5", 4), "without a cut in every course"),
@@ -160,9 +143,6 @@ def test_the_two_runs_of_a_frame_can_ask_for_different_arrises(eye, rule, bottom
         (lambda: dentils(900), "777.5 and 1002.5 mm work"),
         (lambda: dog_tooth(144), "takes no tooth: one needs about 144.957 mm"),
         (lambda: dog_tooth(1000, joint=0), "leaves no room for mortar"),
-        (lambda: projecting_frame(15, 6, 1000, 90), "the UK limit for corbels allows 56 mm"),
-        (lambda: projecting_frame(15, 6, Fraction("562.5"), 25), "the eye line runs along the course itself"),
-        (lambda: projecting_frame(2, 6, 1000, 25), "leaves nothing between the runs"),
     ],
 )
 def test_what_cannot_be_built_is_told(ask, message) -> None:

@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courseware.trade.exact_outline import clipped, sides_of, twice_area, within
 from courseware.trade.root_two import in_figures, less, sign, times
 
 SURDS = st.tuples(st.integers(-(10**12), 10**12), st.integers(-(10**12), 10**12))
@@ -47,26 +46,3 @@ def test_difference_and_product_are_those_of_the_decimals(one, other) -> None:
 def test_a_figure_is_exact_without_a_root_and_fine_with_one() -> None:
     assert in_figures((7, 0), 2) * 2 == 7
     assert float(in_figures((1, 1))) == pytest.approx(2.414213562373, abs=1e-12)
-
-
-SQUARE = tuple(((a, 0), (b, 0)) for a, b in ((-2, -2), (2, -2), (2, 2), (-2, 2)))
-DIAMOND = (((0, 0), (0, -2)), ((0, 2), (0, 0)), ((0, 0), (0, 2)), ((0, -2), (0, 0)))  # its corners 2√2 from the middle
-
-
-def test_a_square_on_its_corner_cut_to_a_square_is_an_octagon() -> None:
-    """Derived: corners 2√2 out, cut at 2, leave sides of 2√2 - 2 over, 4 - 2√2 sloping by √2."""
-    piece = clipped(DIAMOND, (2, 2))
-    assert len(piece) == 8
-    assert sorted(map(float, map(in_figures, sides_of(piece)))) == pytest.approx(
-        [4 * 2**0.5 - 4] * 4 + [(4 - 2 * 2**0.5) * 2**0.5] * 4
-    )
-    assert float(in_figures(twice_area(piece))) / 2 == pytest.approx(16 - 4 * (2 * 2**0.5 - 2) ** 2)
-
-
-def test_what_lies_within_stays_what_it_is_and_what_lies_outside_is_gone() -> None:
-    assert clipped(SQUARE, (2, 2)) == SQUARE
-    assert clipped(SQUARE, (5, 5)) == SQUARE
-    assert clipped(tuple((less(x, (9, 0)), y) for x, y in SQUARE), (5, 5)) == ()
-    assert [within(corner, (2, 2)) for corner in (*SQUARE, DIAMOND[0])] == [True, True, True, True, False]
-    assert twice_area(SQUARE) == (32, 0)
-    assert twice_area(SQUARE[::-1]) == (-32, 0)

@@ -17,11 +17,10 @@ from courseware.trade.bricks import bricks_for_area, order
 from courseware.trade.closers import queen_closer
 from courseware.trade.decorative import dog_tooth, pieces_in, run_of, stack_bond
 from courseware.trade.exact import whole
-from courseware.trade.frame import projecting_frame
 from courseware.trade.gauge import courses_in, courses_to_reach, whole_courses
 from courseware.trade.herringbone import herringbone
 from courseware.trade.mortar import mortar_volume
-from courseware.trade.projecting import check_projection, named_limit
+from courseware.trade.projecting import check_projection
 from courseware.trade.regauging import regauge
 from courseware.trade.sight import angle_of_sight, arris_to_level
 from courseware.trade.squaring import diagonal
@@ -64,15 +63,6 @@ ABOVE_0 = "must be above 0"
         (lambda: segmental_radius(0, 1), "is not an arch: both must be above 0"),
         (lambda: segmental_radius(1, 0), "is not an arch: both must be above 0"),
         (lambda: segmental_radius(1000, 501), "more than a half circle over a span of 1000 mm: the most is 500 mm"),
-        # what projects
-        (lambda: check_projection(0), "does not stand out"),
-        (lambda: check_projection(57), "the UK limit for corbels allows 56 mm"),
-        (lambda: check_projection("51.3", courses=2), "2 courses of 51.3 mm stand out 102.6 mm together, too much"),
-        (lambda: check_projection(31, limit="uk_oversail"), "allows 30 mm"),
-        (lambda: check_projection("32.6", limit="us_corbel"), "allows 32.5 mm"),  # half of 65; a third of 102.5 is more
-        (lambda: check_projection(26, limit="ontario_corbel"), "allows 25 mm"),
-        (lambda: named_limit("none"), "no limit on a projection is called 'none'"),
-        (lambda: projecting_frame(2, 4, 1500, 25), "an opening of 2 courses leaves nothing between the runs"),
         # panels
         (lambda: stack_bond("2.5", 3), "stack bond has no half bricks: 2.5 bricks"),
         (lambda: pieces_in(0, 100, 10), "pieces 0 mm wide"),
@@ -145,12 +135,6 @@ def test_it_is_refused_in_words(ask: Callable[[], object], says: str) -> None:
         (lambda: angle_of_sight(0, 1), 0),
         (lambda: angle_of_sight(-5, 5), -45),
         (lambda: segmental_radius(1000, 500), 500),  # a half circle
-        (lambda: check_projection(56), 56),
-        (lambda: check_projection("51.25", courses=2), Fraction("102.5")),  # the half-brick wall's own thickness
-        (lambda: check_projection(30, limit="uk_oversail"), 30),
-        (lambda: check_projection("32.5", limit="us_corbel"), Fraction("32.5")),
-        (lambda: check_projection(25, limit="ontario_corbel"), 25),
-        (lambda: projecting_frame(3, 4, 1500, 25).top_height, 525),  # 300 + 235 − 10
         (lambda: pieces_in(10, 100, 10), 10),
         (lambda: pieces_in(65, 64, 75), 0),
         (lambda: pieces_in(65, 65, 75), 1),

@@ -9,37 +9,29 @@ from pydantic import Field
 from courseware.banks.part import NumberPart
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope, read_earlier, read_lines, read_routes
-from courseware.banks.shapes import (
-    ApartFrom,
-    Band,
-    Fixed,
-    LineShape,
-    PartShape,
-    Places,
-    Routes,
-    Slips,
-    Told,
-    Unit,
-)
+from courseware.banks.shapes import ApartFrom, FigureShape, LineShape, PartShape, SlipShape
 from courseware.banks.wording import Wording
-from courseware.text_files.shapes import Shape
+from courseware.text_files.shapes import Shape, Whole, Yes
 
 _MOST_PLACES = 6
 _LONGEST_UNIT = 20  # characters
 
 
 class NumberKeys(Shape):
-    """What a number part has."""
+    """What a number part has, and with it a row of a table."""
 
     answer: str | None = Field(None, description="a formula: the answer, by the trade functions")
-    unit: Unit = None
-    round: Places = None
-    within: Band = None
-    accept: Routes
+    unit: str | None = Field(None, description="the unit printed beside the answer")
+    round: Whole | None = Field(None, description="decimal places asked for, half up (exact unless given)")
+    within: str | None = Field(None, description="a formula: the ± band the trade allows")
+    accept: list[FigureShape] = Field([], description="a list of other accepted routes: value, says")
     working: list[LineShape] = Field([], description="a list of lines: say, value, earns")
-    slips: Slips
-    told: Told = False
-    fixed: Fixed = False
+    slips: list[SlipShape] = Field([], description="a list of slips: value, says, misconception, earns")
+    told: Yes = Field(
+        False,
+        description="true when the paper gives the figure first, as a check: the learner shows how it comes",
+    )
+    fixed: Yes = Field(False, description="true when the answer is meant to be the same on every paper")
     apart_from: ApartFrom
 
 

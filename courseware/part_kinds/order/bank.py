@@ -73,7 +73,7 @@ def _bind(shape: PartShape, scope: Scope, path: Path) -> OrderPart:
 def _check(part: OrderPart, reading: Reading, path: Path) -> None:
     """Faults of an order part: pairs that name no step, that go in a circle, or that bind nothing."""
     names = [name for name, _ in part.steps]
-    for pair in part.before:
+    for pair in part.before if names else ():  # without steps that is the fault
         for name in pair:
             if name not in names:
                 reading.fault((*path, "before"), f"`{name}` is not a step", near(name, names, "expected one of"))

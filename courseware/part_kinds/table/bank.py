@@ -12,19 +12,7 @@ from courseware.banks.formulas import Value
 from courseware.banks.part import Named, NumberPart, Part, Signature, Solved, SolvedNumber
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope, read_marks
-from courseware.banks.shapes import (
-    ApartFrom,
-    Band,
-    Fixed,
-    LineShape,
-    Name,
-    PartShape,
-    Places,
-    Routes,
-    Slips,
-    Told,
-    Unit,
-)
+from courseware.banks.shapes import LineShape, Name, PartShape
 from courseware.banks.wording import Wording
 from courseware.part_kinds.number.bank import NumberKeys, bind_figure
 from courseware.text_files.shapes import Shape, Whole
@@ -32,22 +20,19 @@ from courseware.text_files.shapes import Shape, Whole
 _MOST = 12  # rows
 
 
-class RowShape(Shape):
-    """A row of a table: a number part of its own."""
+class _RowHead(Shape):
+    """What a row has beside what a number part has."""
 
     name: Name = Field(description="a short name: small letters, figures, underscores")
     say: str = Field(description="what the row asks for")
-    answer: str = Field(description="a formula: the answer, by the trade functions")
     marks: Whole = Field(description="marks for the row")
-    unit: Unit = None
-    round: Places = None
-    within: Band = None
-    accept: Routes
+
+
+class RowShape(NumberKeys, _RowHead):
+    """A row of a table: a number part of its own."""
+
+    answer: str = Field(description="a formula: the answer, by the trade functions")
     working: list[LineShape] = Field(description="a list of lines: say, value, earns", min_length=1)
-    slips: Slips
-    told: Told = False
-    fixed: Fixed = False
-    apart_from: ApartFrom
 
 
 class TableKeys(Shape):
@@ -122,7 +107,7 @@ def _bind(shape: PartShape, scope: Scope, path: Path) -> TablePart:
         inside = replace(scope, kinds=dict(kinds))
         ask = inside.asked_words((*here, "say"), row.say)
         marks = read_marks(row.marks, inside, here)
-        bound.append(bind_figure(cast("NumberKeys", row), row.name, ask, marks, inside, here))
+        bound.append(bind_figure(row, row.name, ask, marks, inside, here))
         kinds[row.name] = "number"
     return TablePart(
         name=shape.name,

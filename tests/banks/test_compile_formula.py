@@ -1,12 +1,16 @@
-"""What cannot stand in a formula, told when the bank is read, each with its message."""
+"""What can stand in a formula and what cannot, told when the bank is read, each with its message."""
 
 from __future__ import annotations
 
 import time
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from courseware.banks.formulas import MOST_CHARACTERS, MOST_NODES, FormulaFault
+from courseware.banks.compile_formula import MOST_CHARACTERS, MOST_NODES
+from courseware.banks.formulas import FormulaFault, FormulaImpossible
+from courseware.trade import TradeError
 
 ALLOWED = "expected numbers, names, + - * / // % **, comparisons, and/or/not, `a if test else b`, known functions"
 SIGNS = "only plain letters, figures and + - * / ( ) are allowed"
@@ -155,3 +159,33 @@ def refused(formula, text: str) -> tuple[str, str]:
     with pytest.raises(FormulaFault) as fault:
         formula(text, bricks="number", side="word")
     return fault.value.wrong, fault.value.expected
+
+
+WORDS = ["bricks", "module", "opening", "up", "least", "if", "else", "and", "not", "in", "is", "lambda", "for", "await"]
+SCRAPS = [
+    *"()+-*/%<>=!,.:;'\"~@|&^[]{}\\#_",
+    "**",
+    "//",
+    "==",
+    ":=",
+    "0",
+    "1",
+    "12.5",
+    "1e9",
+    "0x1",
+    " ",
+    "\n",
+    "½",
+    "×",
+    "ﬁ",
+]
+
+
+@settings(max_examples=2000, deadline=None)
+@given(st.lists(st.sampled_from(WORDS + SCRAPS), max_size=30).map("".join) | st.text(max_size=60))
+def test_whatever_is_typed_gets_an_answer_in_the_tools_own_words(formula, text: str) -> None:
+    try:
+        checked = formula(text, bricks="number")
+        checked.figure({"bricks": 3}) if checked.kind == "number" else checked.value({"bricks": 3})
+    except (FormulaFault, FormulaImpossible, TradeError):
+        pass
