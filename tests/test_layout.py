@@ -29,6 +29,7 @@ JOURNEYS = {
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
     "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
+    "drawings/test_shipped_drawings.py": "the drawings of the shipped banks, whichever kind they are",
     "drawings/test_table_of_kinds.py": "the kinds that banks know and drawings draw",
     "hostile/test_hostile_files.py": "files from a stranger, through the command line",
     "journeys/test_in_a_few_words.py": "one kind of part, from its bank to marks and practice",

@@ -217,12 +217,10 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
     for dimension, name in drawing.asks.items():
         part = next(number for number in exercise.numbers if number.name == name)
         size = sizes[dimension]
-        if rounded(part, size / 1000 if part.unit == "m" else size) != scope[name]:
-            unit = kind.units.get(dimension, "mm")
-            raise _Fails(
-                f"the drawing's {dimension} is {shown(size)} {unit}, "
-                f"the answer to {name} {shown(scope[name])} {part.unit}"
-            )
+        in_mm = dimension not in kind.units
+        if rounded(part, size / 1000 if in_mm and part.unit == "m" else size) != scope[name]:
+            drawn = f"{shown(size)} mm" if in_mm else kind.labelled(dimension, shown(size))
+            raise _Fails(f"the drawing's {dimension} is {drawn}, the answer to {name} {shown(scope[name])} {part.unit}")
 
 
 def _difficulty(solved: tuple[Solved, ...]) -> Signature:

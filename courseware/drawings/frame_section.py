@@ -17,7 +17,7 @@ from courseware.trade import Format
 _HIGH = 54.0  # mm of paper for the wall
 _ABOVE = 2  # courses over the opening
 _CLEAR = 3.4  # mm of paper between the eye line and the name of a run
-_EYE = 26.0  # mm of paper that the eye stands before the wall
+_EYE = 34.0  # mm of paper that the eye stands before the wall
 
 
 def draw_frame_section(call: DrawingCall) -> Picture:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bats, stopped, wholes
-from courseware.drawings.dimension import LANE, THIN, Marks, beside, box, name, upright
+from courseware.drawings.dimension import LANE, NAME, THIN, Marks, beside, box, name, upright
 from courseware.drawings.frame import HALF_BRICK, View, framed
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 from courseware.drawings.scale import one_to
@@ -74,7 +74,7 @@ def _rod(view: View, courses: int, brick: Format) -> Marks:
     top = view.at(0, height(courses, brick) + brick.course)[1]
     ticks = tuple(((right - (3.4 if n % 3 == 0 else 2.2), y), (right, y)) for n, y in enumerate(heights, 1))
     numbers = tuple(
-        Label(at=(left + 0.6, y + 0.95), text=str(n), size=2.6, anchor="start")
+        Label(at=(left + 0.6, y + 0.95), text=str(n), size=NAME, anchor="start")
         for n, y in enumerate(heights, 1)
         if n % 3 == 0
     )

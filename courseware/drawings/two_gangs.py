@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bats, stopped, wholes
-from courseware.drawings.dimension import LANE, Marks, across, dot, figure_under, name, upright
+from courseware.drawings.dimension import LANE, Marks, across, beside, dot, figure_under, name
 from courseware.drawings.frame import HALF_BRICK, View, framed
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
@@ -46,7 +46,7 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
     if "bricks" in call.labels:
         marks += across(foot, edge, foot[1] + LANE - 3, call.labels["bricks"])
     if "courses" in call.labels:
-        marks += upright(edge, view.at(wide, high), edge[0] + LANE - 2, call.labels["courses"])
+        marks += beside(edge, view.at(wide, high), edge[0] + LANE - 4, call.labels["courses"])
     return framed(marks, call.alt)
 
 

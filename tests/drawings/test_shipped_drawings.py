@@ -1,0 +1,111 @@
+"""The drawings of the shipped banks, as a paper and its key have them: large enough to read, and nothing written twice over.
+
+The variants looked at are those with the smallest, the middling and the largest givens.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from itertools import combinations
+
+import pytest
+
+from courseware.banks.exercise import Exercise
+from courseware.banks.solve import scope_of, solve
+from courseware.banks.space import walk
+from courseware.drawings import draw
+from courseware.drawings.frame import extent
+from courseware.drawings.picture import Label, Picture
+from courseware.files.bank_files import read_banks, shipped_banks
+from courseware.papers.compose import _drawing
+from courseware.papers.sheets import DrawingCall
+from courseware.settings.settings import Settings
+
+TOPICS = [path.stem for path in shipped_banks()]
+EIGHT_POINTS = 2.82  # mm of type: a point is 25.4/72 mm
+LARGEST = (163.0, 170.0)  # mm, of a sheet; a drawing to draw in is at true size
+# Exercises that say nothing which could be drawn from their figures.
+WITHOUT_IN_THESE = {
+    "mitre_template": set(),
+    "panels_and_surrounds": set(),
+    "resource_lists": set(),
+    "safe_cutting": {"match-the-controls"},  # hours that blades last, and a sketch of the place from above
+    "sequence_of_work": set(),
+}
+
+
+@cache
+def exercises() -> dict[str, tuple[Exercise, ...]]:
+    banks, _ = read_banks(shipped_banks(), Settings())
+    return {bank.file.removesuffix(".yaml").rpartition("/")[2]: bank.exercises for bank in banks}
+
+
+def calls(topic: str) -> Iterator[tuple[str, DrawingCall]]:
+    for exercise in exercises()[topic]:
+        if exercise.drawing is None or exercise.drawing.own is not None:
+            continue
+        variants = [given for given in walk(exercise) if exercise.where is None or exercise.where.value(given)]
+        variants.sort(key=lambda given: sum(float(x) for x in given.values() if not isinstance(x, str)))
+        for given in (variants[0], variants[len(variants) // 2], variants[-1]):
+            scope = scope_of(given, solve(exercise, given))
+            for filled in (False, True):
+                yield f"{exercise.name} {given}", _drawing(exercise, scope, filled=filled)
+
+
+def taken(picture: Picture) -> list[tuple[str, float, float, float, float]]:
+    """What each label takes up, and each box to write in."""
+    found = []
+    for mark in picture.marks:
+        if isinstance(mark, Label):
+            text = mark.text
+        elif mark.fill == 1.0 and len(mark.outlines) == 1 and _box_to_write_in(mark.outlines[0]):
+            text = "a box to write in"
+        else:
+            continue
+        xs, ys = zip(*extent(mark), strict=True)
+        found.append((text, min(xs), min(ys), max(xs), max(ys)))
+    return found
+
+
+def _box_to_write_in(points) -> bool:
+    xs, ys = zip(*points, strict=True)
+    return len(points) == 4 and sorted((round(max(xs) - min(xs), 1), round(max(ys) - min(ys), 1))) == [7.5, 20.0]
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_no_two_labels_or_boxes_lie_on_one_another_and_all_are_large_enough(topic) -> None:
+    for name, call in calls(topic):
+        picture = draw(call)
+        assert picture.width <= LARGEST[0], name
+        assert picture.height <= LARGEST[1], name
+        assert all(mark.size >= EIGHT_POINTS for mark in picture.marks if isinstance(mark, Label)), name
+        for (one, a, b, c, d), (other, e, f, g, h) in combinations(taken(picture), 2):
+            apart = c <= e + 0.3 or g <= a + 0.3 or d <= f + 0.3 or h <= b + 0.3
+            assert apart, f"{name}: {one!r} and {other!r}"
+
+
+@pytest.mark.parametrize("topic", WITHOUT_IN_THESE)
+def test_every_exercise_has_a_drawing_but_those_that_are_words_alone(topic) -> None:
+    assert {exercise.name for exercise in exercises()[topic] if exercise.drawing is None} == WITHOUT_IN_THESE[topic]
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_who_cannot_see_a_drawing_is_told_the_sizes_that_it_shows(topic) -> None:
+    for name, call in calls(topic):
+        for dimension, text in call.labels.items():
+            if text is not None:
+                assert text in call.alt, name
+                assert text == text.strip(), name
+            elif dimension.replace("_", " ") in call.alt:
+                assert "left blank" in call.alt, name
+
+
+def test_a_size_in_another_unit_than_mm_is_told_with_it() -> None:
+    told = {name.split(" ")[0]: call.alt for name, call in calls("sequence_of_work") if None in call.labels.values()}
+    assert told["uprights-and-infill"].endswith(
+        "their middle broken out. It says: infill 27 courses, ahead 3 courses. Sizes asked for are left blank."
+    )
+    assert told["before-the-first-brick"].endswith(
+        "those over it broken out. Sizes in mm: lift 1500. It says: each 20 courses. Sizes asked for are left blank."
+    )
