@@ -23,6 +23,7 @@ from courseware.trade import TradeError
 OTHER_DIFFICULTY = "of another difficulty (digits, halves or rounding)"
 NOT_WHERE = "by `where`"
 _TELL_EVERY = 500
+_MM_IN = {"m": Fraction(1000), "in": Fraction("25.4")}  # of the units other than mm that a size may be asked in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,7 +218,7 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
     for dimension, name in drawing.asks.items():
         part = next(number for number in exercise.numbers if number.name == name)
         size = sizes[dimension]
-        if rounded(part, size / 1000 if part.unit == "m" else size) != scope[name]:
+        if rounded(part, size / _MM_IN.get(part.unit, 1)) != scope[name]:
             unit = kind.units.get(dimension, "mm")
             raise _Fails(
                 f"the drawing's {dimension} is {shown(size)} {unit}, "
