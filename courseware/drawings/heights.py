@@ -17,11 +17,12 @@ from courseware.papers.sheets import DrawingCall
 _SHOWN = 2  # courses at the foot, and at the head
 _ROOM = (30.0, 44.0)  # mm of paper for the brickwork
 _BRICKS = Fraction(2)
+_NAMED = 36.0  # mm of paper for the longest of the datums' names
 _SAID = {"height": "height", "face": "face height", "clear": "clear height"}
 _LEVELS = {
     "height": ("top of brick below", "top of last brick"),
-    "face": ("underside of first", "top of last brick"),
-    "clear": ("top of brick below", "underside of next"),
+    "face": ("underside of first brick", "top of last brick"),
+    "clear": ("top of brick below", "underside of brick above"),
 }
 
 
@@ -51,6 +52,6 @@ def draw_heights(call: DrawingCall) -> Picture:
             line += LANE
             marks += upright(view.at(right, bottom), view.at(right, top), line, labels[dimension])
         if dimension == own:
-            marks += level(view.at(0, bottom), _LEVELS[datum][0], below=datum != "face")
-            marks += level(view.at(0, top), _LEVELS[datum][1], below=datum == "clear")
+            marks += level(view.at(0, bottom), _LEVELS[datum][0], _NAMED, below=datum != "face")
+            marks += level(view.at(0, top), _LEVELS[datum][1], _NAMED, below=datum == "clear")
     return framed(marks, call.alt)

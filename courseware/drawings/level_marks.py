@@ -20,7 +20,7 @@ def level(at: Point, says: str, reach: float = NAMED, *, below: bool = False) ->
     way = 1.0 if below else -1.0
     tip = start + _BEFORE + _WIDE / 2, at[1]
     triangle = (tip, (tip[0] - _WIDE / 2, tip[1] + way * _HIGH), (tip[0] + _WIDE / 2, tip[1] + way * _HIGH))
-    foot = at[1] + NAME if below else at[1] - 0.7
+    foot = at[1] + NAME + 0.3 if below else at[1] - 0.7
     return (
         Stroke(outlines=(((start, at[1]), (end, at[1])),), weight=THIN),
         Stroke(outlines=(triangle,), closed=True, weight=THIN, fill=0.0 if "datum" in says else 1.0),

@@ -6,8 +6,8 @@ from tests.drawings.conftest import level_of, plumb_dimensions
 
 DATUMS = {
     "height": ("height", "top of brick below", "top of last brick"),
-    "face": ("face height", "underside of first", "top of last brick"),
-    "clear": ("clear height", "top of brick below", "underside of next"),
+    "face": ("face height", "underside of first brick", "top of last brick"),
+    "clear": ("clear height", "top of brick below", "underside of brick above"),
 }
 
 
