@@ -10,6 +10,7 @@ from courseware.banks.drawing_kind import DrawingKind
 from courseware.banks.drawing_kind import built as _built
 from courseware.banks.drawing_kind import own as _own
 from courseware.banks.drawing_kind import span as _span
+from courseware.banks.drawing_kinds_heights import HEIGHT_KINDS
 from courseware.banks.drawing_kinds_of_work import KINDS_OF_WORK
 from courseware.banks.exercise import DrawingAsked
 from courseware.banks.formulas import Value
@@ -224,6 +225,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         says="a set-out rectangle with both diagonals, for squaring",
     ),
     **KINDS_OF_WORK,
+    **HEIGHT_KINDS,
 }
 
 

@@ -23,6 +23,7 @@ from courseware.trade import TradeError
 OTHER_DIFFICULTY = "of another difficulty (digits, halves or rounding)"
 NOT_WHERE = "by `where`"
 _TELL_EVERY = 500
+_MM_IN = {"m": Fraction(1000), "in": Fraction("25.4")}  # of the units other than mm that a size may be asked in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -218,7 +219,7 @@ def _prove_drawing(exercise: Exercise, drawing: DrawingAsked, scope: Mapping[str
         part = next(number for number in exercise.numbers if number.name == name)
         size = sizes[dimension]
         in_mm = dimension not in kind.units
-        if rounded(part, size / 1000 if in_mm and part.unit == "m" else size) != scope[name]:
+        if rounded(part, size / _MM_IN.get(part.unit, 1) if in_mm else size) != scope[name]:
             drawn = f"{shown(size)} mm" if in_mm else kind.labelled(dimension, shown(size))
             raise _Fails(f"the drawing's {dimension} is {drawn}, the answer to {name} {shown(scope[name])} {part.unit}")
 

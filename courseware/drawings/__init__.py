@@ -4,17 +4,26 @@ A kind of drawing is one small module; `bond` lays its bricks, `dimension` its d
 put it on paper, `svg` writes it out.
 """
 
+from courseware.drawings.above_the_eye import draw_above_the_eye
+from courseware.drawings.bands import draw_bands
 from courseware.drawings.batch import draw_batch
+from courseware.drawings.beside_old import draw_beside_old
 from courseware.drawings.carrier import draw_carrier
 from courseware.drawings.controls import draw_controls
 from courseware.drawings.corbel import draw_corbel
+from courseware.drawings.corbel_reach import draw_corbel_reach
+from courseware.drawings.datum_carried import draw_datum_carried
 from courseware.drawings.dentils import draw_dentils
 from courseware.drawings.diagonals import draw_diagonals
 from courseware.drawings.dog_tooth import draw_dog_tooth
+from courseware.drawings.fixed_height import draw_fixed_height
 from courseware.drawings.frame_section import draw_frame_section
+from courseware.drawings.gap import draw_gap
 from courseware.drawings.gauge_rod import draw_gauge_rod
+from courseware.drawings.heights import draw_heights
 from courseware.drawings.herringbone import draw_herringbone
 from courseware.drawings.lifts import draw_lifts
+from courseware.drawings.lining_through import draw_lining_through
 from courseware.drawings.lintel import draw_lintel
 from courseware.drawings.mitre import draw_mitre
 from courseware.drawings.mitred_corner import draw_bat_hands, draw_mitred_corner, draw_template_lines
@@ -27,10 +36,13 @@ from courseware.drawings.patch import draw_patch
 from courseware.drawings.picture import Picture
 from courseware.drawings.pier import draw_pier, draw_returned
 from courseware.drawings.projection import draw_projection
+from courseware.drawings.reveals import draw_reveals
+from courseware.drawings.rod_marks import draw_rod_marks
 from courseware.drawings.sill import draw_sill
 from courseware.drawings.soldiers import draw_soldiers
 from courseware.drawings.square_corner import draw_square_corner
 from courseware.drawings.stack_bond import draw_stack_bond
+from courseware.drawings.string_course import draw_string_course
 from courseware.drawings.surround import draw_surround
 from courseware.drawings.surround_corners import draw_surround_corners
 from courseware.drawings.svg import to_svg
@@ -39,6 +51,7 @@ from courseware.drawings.two_gangs import draw_two_gangs
 from courseware.drawings.wall import draw_wall
 from courseware.drawings.wall_section import draw_wall_section
 from courseware.drawings.weave_rising import draw_uprights, draw_weave_gap
+from courseware.drawings.windows import draw_windows
 from courseware.papers.sheets import DrawingCall
 
 _DRAWN = {
@@ -46,7 +59,20 @@ _DRAWN = {
     "pier": draw_pier,
     "returned": draw_returned,
     "gauge_rod": draw_gauge_rod,
+    "fixed_height": draw_fixed_height,
+    "beside_old": draw_beside_old,
+    "heights": draw_heights,
+    "rod_marks": draw_rod_marks,
+    "lining_through": draw_lining_through,
+    "windows": draw_windows,
+    "reveals": draw_reveals,
+    "datum_carried": draw_datum_carried,
+    "gap": draw_gap,
     "projection": draw_projection,
+    "bands": draw_bands,
+    "above_the_eye": draw_above_the_eye,
+    "string_course": draw_string_course,
+    "corbel_reach": draw_corbel_reach,
     "wall": draw_wall,
     "panel": draw_panel,
     "surround": draw_surround,

@@ -68,6 +68,11 @@ def beside(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
     return (*_lines(rules, ((line, bottom[1]), (line, top[1]))), _figure(where, text, turn=0))
 
 
+def plumb(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
+    """A plumb dimension: its figure along the line where the line is long enough, else level on its far side."""
+    return (upright if bottom[1] - top[1] >= _ROOM else beside)(bottom, top, line, text)
+
+
 def led(point: Point, knee: Point, text: str | None) -> Marks:
     """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the left."""
     foot = (knee[0] - BLANK[0], knee[1])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -229,15 +229,20 @@ def _notes(names: Mapping[str, None], safety: SafetyNotes | None) -> tuple[Safet
     )
 
 
-def _said(kind: DrawingKind, what: str, labels: Mapping[str, str | None], *, blank: bool) -> str:
-    """A drawing in words, with the sizes that it shows: who cannot see it has the same figures."""
+def _said(
+    kind: DrawingKind, what: str, labels: Mapping[str, str | None], apart: Collection[str], *, blank: bool
+) -> str:
+    """A drawing in words, with the sizes that it shows: who cannot see it has the same figures.
+
+    Sizes in mm stand together, those `apart` have their unit with them.
+    """
     shown = {
         name: text if kind.units.get(name) == name else f"{name.replace('_', ' ')} {text}"  # not `bricks 2 bricks`
         for name, text in labels.items()
         if text is not None
     }
-    in_mm = ", ".join(text for name, text in shown.items() if name not in kind.units)
-    others = ", ".join(text for name, text in shown.items() if name in kind.units)
+    in_mm = ", ".join(text for name, text in shown.items() if name not in apart)
+    others = ", ".join(text for name, text in shown.items() if name in apart)
     return f"Drawing: {what}." + (f" Sizes in mm: {in_mm}." if in_mm else "") + (
         f" It says: {others}." if others else ""
     ) + (" Sizes asked for are left blank." if blank else "")  # fmt: skip
@@ -250,19 +255,24 @@ def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) ->
     kind = kind_of(asked)
     figures = drawn_figures(asked, scope)
     labels: dict[str, str | None] = {}
+    apart = set(kind.units)
     for dimension, size in kind.dimensions.items():
         if dimension in asked.shows:
             labels[dimension] = kind.labelled(dimension, write_out(size(figures, exercise.format)))
         elif dimension in asked.asks:
             number = next(n for n in exercise.numbers if n.name == asked.asks[dimension])
             answer = shown_figure(number, scope[number.name])
-            labels[dimension] = kind.labelled(dimension, answer) if filled else None
+            text = kind.labelled(dimension, answer)
+            if number.unit not in ("mm", "") and dimension not in apart:  # a length in metres or inches
+                apart.add(dimension)
+                text = f"{answer} {number.unit}"
+            labels[dimension] = text if filled else None
     return DrawingCall(
         kind=asked.kind,
         figures={name: figure if isinstance(figure, str) else Fraction(figure) for name, figure in figures.items()},
         labels=labels,
         format=exercise.format,
-        alt=_said(kind, kind.in_words(figures), labels, blank=bool(asked.asks) and not filled),
+        alt=_said(kind, kind.in_words(figures), labels, apart, blank=bool(asked.asks) and not filled),
         own=asked.own,
         to_draw_in=kind.to_draw_in,
     )

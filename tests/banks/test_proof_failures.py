@@ -128,3 +128,21 @@ def test_the_last_line_is_shown_as_the_part_asks_for_it_so_that_it_need_not_writ
     assert prove(sevenths).failure is None
     earlier = exercise(parts=[number(answer="bricks / 7", round=2, **working("bricks / 7", "bricks / 7"))])
     assert "length, line 1 of the working" in prove(earlier).failure.why
+
+
+@pytest.mark.parametrize(("unit", "in_one"), [("m", "1000"), ("in", "25.4")])
+def test_a_drawing_is_compared_in_the_unit_that_its_part_asks_for(exercise, number, unit, in_one) -> None:
+    """A metre has 1000 mm, an inch 25.4 (the international inch)."""
+
+    def of(length: str):
+        answer = f"{length} / {in_one}"
+        part = number(
+            answer=f"nearest({answer}, 0.001)", unit=unit, round=3, working=[{"say": "Divide", "value": answer}]
+        )
+        return prove(exercise(drawing={"kind": "pier", "asks": {"width": "length"}}, parts=[part])).failure
+
+    assert of("pier(bricks)") is None
+    failed = of("(pier(bricks) + 10)")
+    assert failed is not None
+    assert "the drawing's width is 440 mm, the answer to length" in failed.why
+    assert failed.why.endswith(f" {unit}")

@@ -182,6 +182,26 @@ def level_dimensions(sheet: Sheet) -> list[tuple[float, float, float]]:
     return [(min(xs), max(xs), y) for y, xs in sorted(ends.items()) if len(xs) == 2]
 
 
+def plumb_dimensions(sheet: Sheet) -> dict[float, list[float]]:
+    """Plumb dimensions: where each line stands across the paper, with the heights of its ends from the lowest."""
+    ends: dict[float, set[float]] = {}
+    for attributes, closed, points in runs(sheet.root):
+        if not closed and attributes.get("stroke-width") == "0.35" and len(points) == 2:
+            (x1, y1), (x2, y2) = points
+            if x1 < x2 and y1 > y2:  # the oblique stroke, lower left to upper right
+                ends.setdefault(round((x1 + x2) / 2, 2), set()).add(round((y1 + y2) / 2, 2))
+    return {x: sorted(ys, reverse=True) for x, ys in sorted(ends.items()) if len(ys) > 1}
+
+
+def level_of(sheet: Sheet, says: str) -> float:
+    """The height on paper of the level with this name: where the point of its triangle is."""
+    [text] = [text for text in sheet.root.iter(f"{SVG}text") if text.text == says]
+    x, y = float(text.attrib["x"]), float(text.attrib["y"])
+    triangles = [points for _, closed, points in runs(sheet.root) if closed and len(points) == 3]
+    near = min(triangles, key=lambda points: abs(points[0][0] - x) + abs(points[0][1] - y))
+    return near[0][1]
+
+
 def on_wall(sheet: Sheet, wide: Fraction | float) -> OnWall:
     """The drawing in mm of wall, `wide` the width of what it shows: the opening if there is one, else all its bricks.
 

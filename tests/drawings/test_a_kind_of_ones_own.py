@@ -11,7 +11,8 @@ from pypdf import PdfReader
 
 from courseware import drawings
 from courseware.banks import BankFaulty, read_bank
-from courseware.banks.drawing_kinds import DRAWING_KINDS, DrawingKind
+from courseware.banks.drawing_kind import DrawingKind
+from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.cli import main
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.papers.sheets import DrawingCall

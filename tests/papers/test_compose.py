@@ -37,9 +37,19 @@ def test_sizes_asked_for_are_blank_on_the_paper_and_filled_on_the_key(composed, 
         answers = {answer.answer.split(" ")[0] for part in keyed.answers for answer in part}
         for dimension, text in asked.drawing.labels.items():
             if text is None:
-                assert keyed.drawing.labels[dimension] in answers
+                assert keyed.drawing.labels[dimension].split(" ")[0].rstrip("°") in answers
             else:
                 assert keyed.drawing.labels[dimension] == text
+
+
+def test_the_words_of_a_drawing_say_the_unit_of_a_size_that_is_not_in_mm(composed) -> None:
+    sitting, sources = composed("opening_sizes")
+    of_name = {dealt.exercise: n for n, dealt in enumerate(sitting.papers[0].exercises)}
+    key = compose_key(sitting, 0, sources).exercises
+    inches, mm = (key[of_name[name]].drawing for name in ("us-modular-in-inches", "setting-out-order"))
+    assert mm.alt.endswith(f" Sizes in mm: width {mm.labels['width']}, height {mm.labels['height']}.")
+    assert all(label.endswith(" in") for label in inches.labels.values())
+    assert inches.alt.endswith(f". It says: width {inches.labels['width']}, height {inches.labels['height']}.")
 
 
 def test_some_sizes_are_asked_for_in_drawings(composed) -> None:
