@@ -10,6 +10,7 @@ import click
 from courseware import __version__
 from courseware.commands.again import again
 from courseware.commands.audit import audit
+from courseware.commands.board import board
 from courseware.commands.check import check
 from courseware.commands.criteria import criteria
 from courseware.commands.demo import demo
@@ -49,7 +50,23 @@ def main() -> None:
             stream.reconfigure(errors="replace")
 
 
-for command in (topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise):
+for command in (
+    topics,
+    check,
+    issue,
+    demo,
+    job,
+    again,
+    join,
+    rename,
+    mark,
+    sample,
+    audit,
+    criteria,
+    record,
+    practise,
+    board,
+):
     main.add_command(command)
 
 

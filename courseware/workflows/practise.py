@@ -11,7 +11,7 @@ from courseware.banks import Bank, SafetyNotes, Space
 from courseware.files.atomic import write_whole
 from courseware.files.bank_files import find_banks, read_banks, shipped_folder
 from courseware.jobs.task import Task, own_givens
-from courseware.papers.deal import Chosen
+from courseware.papers.deal import Choosing, Chosen, choose
 from courseware.papers.shares import ENOUGH, for_practice
 from courseware.papers.unused_variants import CannotDeal
 from courseware.practice.booklet import compose_booklet
@@ -39,16 +39,24 @@ class ToPractise:
 
 
 def to_practise(
-    named: Sequence[str], job: str | None, level: int | None, settings: Settings, processes: int, watch: Watch
+    named: Sequence[str],
+    job: str | None,
+    level: int | None,
+    settings: Settings,
+    processes: int,
+    watch: Watch,
+    picked: tuple[str, ...] = (),
 ) -> ToPractise:
     """What the banks named hold for practice, proved first; with a job, what comes nearest to its own figures.
+
+    `picked` names exercises, where not all are wanted.
 
     Raises `CannotDeal` where nothing is left, and `ProofsFailed`.
     """
     task = find_job(job, settings) if job is not None else None
     worksheet = (shipped_folder() / "jobs" / WORKSHEET,) if task else ()
     banks, notes = read_banks((*worksheet, *find_banks(named)), settings)
-    chosen = _of_level(banks, level, task)
+    chosen = choose(banks, Choosing(picked=picked), "any") if picked else _of_level(banks, level, task)
     spaces = _practice_shares(chosen, task, processes, watch)
     return ToPractise(chosen=chosen, spaces=spaces, notes=notes, title=task.shape.job if task else _title(chosen))
 
