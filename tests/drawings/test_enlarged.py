@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import combinations
 
 import pytest
+from shapely import LineString, box
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import draw
@@ -41,20 +43,37 @@ def test_words_grow_where_they_have_room_and_no_further(apart: float, grows: boo
     first = Label(at=(20, 20), text="1585", size=1, anchor="start")
     second = Label(at=(20 + 2.4 + apart, 20), text="1585", size=1, anchor="start")
     made = enlarged(picture(first, second), (200.0, 100.0), 12)
-    assert (min(label.size for label in labels(made)) > 9) is grows
+    assert (labels(made)[0].size > 9) is grows
     assert all(label.size >= 1.9 for label in labels(made))  # as large at least as all else: twice
 
 
 def touching(made: Picture) -> set[tuple[int, int]]:
-    boxes = []
-    for label in labels(made):
-        corners = extent(label)
-        boxes.append((min(x for x, _ in corners), min(y for _, y in corners), max(x for x, _ in corners), max(y for _, y in corners)))  # fmt: skip
-    return {
-        (one, other)
-        for (one, a), (other, b) in combinations(enumerate(boxes), 2)
-        if a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
-    }
+    """The labels that stand over one another."""
+    around = [bounds(extent(label)) for label in labels(made)]
+    return {(one, other) for (one, a), (other, b) in combinations(enumerate(around), 2) if meet(a, b)}
+
+
+def over_bricks(made: Picture) -> set[tuple[int, int]]:
+    """The labels that reach into a brick, or whatever else is filled, by their middles: half way up their letters."""
+    bricks = [bounds(o) for m in made.marks if isinstance(m, Stroke) and m.closed and m.fill is not None for o in m.outlines]  # fmt: skip
+    middles = [LineString(middle(label)) for label in labels(made)]
+    return {(one, other) for one, line in enumerate(middles) for other, brick in enumerate(bricks) if line.intersects(box(*brick))}  # fmt: skip
+
+
+def middle(label: Label) -> list[tuple[float, float]]:
+    """The line half way up its letters, from one end to the other."""
+    corners = extent(label)
+    foot, head, last_foot, last_head = corners
+    return [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in ((foot, head), (last_foot, last_head))]
+
+
+def bounds(points: Iterable[tuple[float, float]]) -> tuple[float, float, float, float]:
+    across, down = zip(*points, strict=True)
+    return min(across), min(down), max(across), max(down)
+
+
+def meet(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
 @pytest.mark.parametrize("kind", list(MIDDLING))
@@ -65,4 +84,5 @@ def test_every_kind_fills_its_room_and_its_words_stand_apart(kind: str, calling)
     made = enlarged(drawn, ROOM, WANTED)
     assert max(made.width / ROOM[0], made.height / ROOM[1]) == pytest.approx(1)
     assert touching(made) <= touching(drawn)
+    assert over_bricks(made) <= over_bricks(drawn)
     assert [label.text for label in labels(made)] == [label.text for label in labels(drawn)]
