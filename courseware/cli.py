@@ -14,6 +14,7 @@ from courseware.commands.board import board
 from courseware.commands.check import check
 from courseware.commands.criteria import criteria
 from courseware.commands.demo import demo
+from courseware.commands.glossary import glossary
 from courseware.commands.issue import issue
 from courseware.commands.job import job
 from courseware.commands.join import join
@@ -51,22 +52,8 @@ def main() -> None:
 
 
 for command in (
-    topics,
-    check,
-    issue,
-    demo,
-    job,
-    again,
-    join,
-    rename,
-    mark,
-    sample,
-    audit,
-    criteria,
-    record,
-    practise,
-    board,
-):
+    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, board, glossary,
+):  # fmt: skip
     main.add_command(command)
 
 

@@ -30,7 +30,7 @@ from courseware.printing.tagging import finish
 
 _ROOM = Path(__file__).parent
 _OWN = "courseware:"
-_STYLES = ("sheet", "board")  # each after those it stands over
+_STYLES = ("sheet", "board", "glossary")  # each after those it stands over
 _PX = 96 / 25.4  # CSS pixels in a millimetre
 logging.getLogger("weasyprint").setLevel(logging.ERROR)
 logging.getLogger("fontTools").setLevel(logging.ERROR)
