@@ -52,7 +52,8 @@ def main() -> None:
 
 
 for command in (
-    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, board, glossary,
+    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, board,
+    glossary,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -14,6 +14,7 @@ from courseware.glossary.words_file import Word
 from courseware.papers.compose import CAUTIONS
 from courseware.papers.sheets import SafetyNote
 
+CARD_ABOUT = "For UK metric bricks, 215 × 102.5 × 65 mm, with 10 mm joints. Other bricks have other figures."
 _CARE = ("cutting", "dust", "lifting", "mortar")  # safety notes of what the rules lead to
 _PAGES = (3, 4, 4)  # rules on the first three pages of the card; what is left stands on its back
 
@@ -56,6 +57,7 @@ class Card:
     """One sheet folded to four pages: rules on each, and on the back what to take care of."""
 
     title: str
+    about: str
     pages: tuple[tuple[Rule, ...], ...]
     care: tuple[SafetyNote, ...]
     cautions: tuple[str, ...]
@@ -71,6 +73,7 @@ def compose_card(safety: SafetyNotes) -> Card:
     care = [safety.notes[name] for name in _CARE if name in safety.notes]
     return Card(
         title="The rules on a card",
+        about=CARD_ABOUT,
         pages=tuple(pages),
         care=tuple(SafetyNote(title=title, lines=lines, source=source) for title, lines, source in care),
         cautions=CAUTIONS,

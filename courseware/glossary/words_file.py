@@ -11,7 +11,8 @@ from courseware.glossary.pictures import PICTURES
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, FileFaulty, harmless
 from courseware.text_files.shapes import Path, Shape, shaped
-from courseware.text_files.yaml_text import place, read_yaml
+from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_tree import place
 
 PRACTICE = "common practice"
 LONGEST_WORD, LONGEST_SAYS, LONGEST_SOURCE = 30, 160, 40

@@ -113,7 +113,7 @@ def _questions(
 
 
 def _lessons(questions: Mapping[str, Question], again: Sequence[Misconception], figures: ClassFigures) -> list[Lesson]:
-    """A lesson for each exercise, in the order of what went wrong in it most; each in the part where it was most seen."""
+    """A lesson for each exercise, that of the commonest mistake first; each mistake in the part that shows it most."""
     shown: dict[str, dict[str, list[SlipOfClass]]] = {}
     for one in again:
         label = next((label for label in one.labels if label in questions), None)
