@@ -10,9 +10,11 @@ import click
 from courseware import __version__
 from courseware.commands.again import again
 from courseware.commands.audit import audit
+from courseware.commands.board import board
 from courseware.commands.check import check
 from courseware.commands.criteria import criteria
 from courseware.commands.demo import demo
+from courseware.commands.glossary import glossary
 from courseware.commands.issue import issue
 from courseware.commands.job import job
 from courseware.commands.join import join
@@ -49,7 +51,10 @@ def main() -> None:
             stream.reconfigure(errors="replace")
 
 
-for command in (topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise):
+for command in (
+    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, board,
+    glossary,
+):  # fmt: skip
     main.add_command(command)
 
 

@@ -72,7 +72,8 @@ def test_every_package_of_the_program_is_named_for_installing() -> None:
         path.parent.relative_to(ROOT).as_posix().replace("/", ".")
         for path in (ROOT / "courseware").rglob("__init__.py")
     }
-    assert set(named) == there | {"courseware.question_banks", "courseware.question_banks.jobs"}
+    banks = {f"courseware.question_banks{place}" for place in ("", ".glossary", ".jobs")}
+    assert set(named) == there | banks
 
 
 def test_an_installation_without_banks_is_an_error(tmp_path, monkeypatch) -> None:

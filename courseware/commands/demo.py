@@ -27,6 +27,7 @@ def demo(settings: Settings, jobs: int | None, out: str) -> None:
 
     from courseware.files.bank_files import shipped_banks
     from courseware.papers.invented import invented_group
+    from courseware.workflows.glossary import find_glossary
     from courseware.workflows.issue import IssueOptions, issue_sitting
     from courseware.workflows.jobs import shipped_jobs
     from courseware.workflows.practise import to_practise
@@ -37,5 +38,5 @@ def demo(settings: Settings, jobs: int | None, out: str) -> None:
     tell_issued(issued)
     mark_demo(issued.folder, jobs)
     found = to_practise(banks, None, None, settings, cores(jobs), TERMINAL)
-    tell_page(issued.folder.parent / "practice.html", found)
+    tell_page(issued.folder.parent / "practice.html", found, find_glossary(None, None, TERMINAL))
     write_jobs((next(iter(shipped_jobs())),), day(None), out, settings)

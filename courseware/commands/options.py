@@ -54,6 +54,13 @@ record_option = click.option(
     help="The record: a file or database URL ($COURSEWARE_RECORD, else record.sqlite in the output folder).",
 )
 
+second_language_option = click.option(
+    "--second-language",
+    metavar="FILE",
+    default=None,
+    help="A second language beside the words: CSV or XLSX with a column `word` and one headed by the language's tag.",
+)
+
 
 def group_options(command: Command) -> Command:
     """Adds the options that say who gets papers: a class list, or so many numbered papers."""

@@ -13,11 +13,13 @@ from courseware.commands.options import (
     folder_of,
     jobs_option,
     level_option,
+    second_language_option,
 )
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
 if TYPE_CHECKING:
+    from courseware.glossary.sheets import Glossary
     from courseware.settings.settings import Settings
     from courseware.workflows.practise import ToPractise
 
@@ -28,6 +30,7 @@ if TYPE_CHECKING:
 @click.option("--job", default=None, metavar="JOB", help="Figures near those of this job: a job's file or short name.")
 @click.option("--out", default=None, metavar="FILE", help="The file to write [default: output/practice.html, or .pdf].")
 @click.option("--print", "printed", is_flag=True, help="Instead of the page: a booklet to print, answers at the back.")
+@second_language_option
 @by_centre("practice", arris_rule=True)
 @jobs_option
 def practise(
@@ -36,6 +39,7 @@ def practise(
     job: str | None,
     out: str | None,
     printed: bool,
+    second_language: str | None,
     settings: Settings,
     jobs: int | None,
 ) -> None:
@@ -43,23 +47,27 @@ def practise(
     file = Path(out or ("output/practice.pdf" if printed else "output/practice.html"))
     if file.is_dir():
         raise click.BadParameter(f"{file} is a folder; name a file in it", param_hint="--out")
+    if printed and second_language:
+        raise click.UsageError("--second-language goes with the page: the booklet has no words beside its questions.")
     folder_of(str(file.parent))
     from courseware.files.bank_files import shipped_banks
+    from courseware.workflows.glossary import find_glossary
     from courseware.workflows.practise import to_practise, write_booklet
 
+    glossary = find_glossary(None, second_language, TERMINAL)  # a faulty table is told before any work
     named = banks if banks or job is not None else tuple(path.stem for path in shipped_banks())
     found = to_practise(named, job, level, settings, cores(jobs), TERMINAL)
     if printed:
         write_booklet(file, found)
         click.echo(f"A booklet to print in {file}")
         return
-    tell_page(file, found)
+    tell_page(file, found, glossary)
 
 
-def tell_page(file: Path, found: ToPractise) -> None:
+def tell_page(file: Path, found: ToPractise, glossary: Glossary) -> None:
     """Writes the practice page and says what is on it."""
     from courseware.workflows.practise import write_page
 
-    kinds, size = write_page(file, found, TERMINAL)
+    kinds, size = write_page(file, found, glossary, TERMINAL)
     told = f"{size / 1e6:.1f} MB" if size >= 100_000 else f"{size // 1000} kB"
     click.echo(f"{count(kinds, 'kind')} of question to practise, {told}, in {file}")

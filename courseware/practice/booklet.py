@@ -107,7 +107,7 @@ def compose_booklet(
         bank, exercise = chosen[place]
         site = invented_site(keyed(seed, "booklet site", exercise.name, str(turn)))
         issued = issue_exercise(number, bank, exercise, variants[place][turn], site, seed, f"booklet {turn}")
-        return _unmarked(compose_exercise(number, issued, sources))
+        return unmarked(compose_exercise(number, issued, sources))
 
     turns = list(_turns(chosen, seed))
     asked = [[made(place, turn, number) for place, number in order] for turn, order in enumerate(turns, 1)]
@@ -194,7 +194,7 @@ def _told_once(*lists: list[KeyExercise]) -> list[list[KeyExercise]]:
     return found
 
 
-def _unmarked(exercise: KeyExercise) -> KeyExercise:
+def unmarked(exercise: KeyExercise) -> KeyExercise:
     """The points of a drawing without the mark that each earns: nobody marks a booklet."""
     answers = tuple(
         tuple(replace(a, notes=tuple(_MARK.sub("", note) for note in a.notes)) if a.by_eye else a for a in part)

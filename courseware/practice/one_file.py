@@ -12,7 +12,9 @@ from collections.abc import Sequence
 from importlib.resources import files
 
 from courseware.banks.part_kinds import kind_folders
+from courseware.glossary.sheets import Glossary
 from courseware.papers.compose import CAUTIONS
+from courseware.practice.glossary_data import glossary_data
 from courseware.practice.kinds import PracticeKind
 from courseware.practice.part_kind import Data
 from courseware.practice.payload import kind_data, kind_heading
@@ -20,7 +22,7 @@ from courseware.practice.payload import kind_data, kind_heading
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 _BEFORE_KINDS = (
     "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "part_kinds", "words", "working",
-    "drawing", "answers",
+    "drawing", "glossary", "answers",
 )  # fmt: skip  # each after those it takes from
 _AFTER_KINDS = ("rule", "step", "parts", "question", "screens", "storage", "main")
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
@@ -28,16 +30,17 @@ _EXPORT = re.compile(r"^export ", re.MULTILINE)
 _PLACE = re.compile(r"\{\{(\w+)\}\}")
 
 
-def practice_page(kinds: Sequence[PracticeKind], title: str, most_bytes: int = LARGEST) -> str:
-    """The page with these kinds, one at least, and the centre's name.
+def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary, most_bytes: int = LARGEST) -> str:
+    """The page with these kinds, one at least, the words and the centre's name.
 
     Where it would pass `most_bytes`, each kind has fewer variants.
     """
+    words = _block("glossary", "text/plain", _packed(glossary_data(glossary)))
     data = [kind_data(kind) for kind in kinds]
-    page = _page(kinds, data, title)
+    page = _page(kinds, data, title, words)
     while len(page.encode()) > most_bytes and any(len(_variants(kind)) > 1 for kind in data):
         data = [_halved(kind) for kind in data]
-        page = _page(kinds, data, title)
+        page = _page(kinds, data, title, words)
     return page
 
 
@@ -57,7 +60,7 @@ def page_script(modules: Sequence[str] = ()) -> str:
     return "\n".join(_EXPORT.sub("", _IMPORT.sub("", texts[name])) for name in modules or texts)
 
 
-def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> str:
+def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, words: str) -> str:
     style, script = _asset("page.css"), page_script()
     index, name = _index(kinds, data, title), kinds[0].bank.settings.name
     packed = [_block(f"kind-{place}", "text/plain", _packed(kind)) for place, kind in enumerate(data)]
@@ -68,7 +71,7 @@ def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> st
         "style": style,
         "script": script,
         "index": _block("index", "application/json", _json(index)),
-        "data": "\n".join(packed),  # after the script, which need not wait for all of it
+        "data": "\n".join((*packed, words)),  # after the script, which need not wait for all of it
     }
     return _PLACE.sub(lambda place: places[place[1]], _asset("index.html"))
 
@@ -103,10 +106,10 @@ def _policy(script: str, style: str) -> str:
     )
 
 
-def _packed(kind: Data) -> str:
-    """Raw deflate (RFC 1951) in base64: the browser unpacks a kind when it is first asked."""
+def _packed(data: Data) -> str:
+    """Raw deflate (RFC 1951) in base64: the browser unpacks a kind when it is first asked, the words when looked at."""
     packer = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
-    return base64.b64encode(packer.compress(_json(kind).encode()) + packer.flush()).decode()
+    return base64.b64encode(packer.compress(_json(data).encode()) + packer.flush()).decode()
 
 
 def _json(data: Data) -> str:

@@ -30,6 +30,7 @@ from courseware.printing.tagging import finish
 
 _ROOM = Path(__file__).parent
 _OWN = "courseware:"
+_STYLES = ("sheet", "board", "glossary")  # each after those it stands over
 _PX = 96 / 25.4  # CSS pixels in a millimetre
 logging.getLogger("weasyprint").setLevel(logging.ERROR)
 logging.getLogger("fontTools").setLevel(logging.ERROR)
@@ -127,7 +128,7 @@ def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
 @lru_cache(maxsize=1)
 def fonts_and_styles() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
     fonts, fetcher = FontConfiguration(), OwnAssetsOnly()
-    text = (_ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
+    text = "\n".join((_ROOM / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in _STYLES)
     atexit.register(fonts_and_styles.cache_clear)  # a font configuration must go before the libraries that it calls
     return fonts, CSS(string=text, font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles"), fetcher
 

@@ -1,4 +1,4 @@
-"""Which names the shipped fonts cannot print."""
+"""Which names and words the shipped fonts cannot print."""
 
 from __future__ import annotations
 
@@ -14,13 +14,18 @@ _FONTS = Path(__file__).parent / "fonts"
 
 def unprintable_names(learners: Sequence[Learner]) -> Iterator[str]:
     """A note for the names with letters in neither font, if there are any."""
-    names = [learner.name for learner in learners if any(ord(letter) not in _letters() for letter in learner.name)]
+    names = [learner.name for learner in learners if not prints(learner.name)]
     if names:
         more = [f"{len(names) - 3} more"] if len(names) > 3 else []
         yield (
             f"the shipped fonts lack letters of {listed([*names[:3], *more])}: look at those papers. They print only "
             "where this computer has a font with them."
         )
+
+
+def prints(text: str) -> bool:
+    """Whether the shipped fonts have all letters of a text."""
+    return all(ord(letter) in _letters() for letter in text)
 
 
 @lru_cache(maxsize=1)

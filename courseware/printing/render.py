@@ -12,10 +12,13 @@ from typing import TYPE_CHECKING
 
 from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
+from courseware.drawings.enlarged import enlarged
 from courseware.drawings.picture import Label, Picture
 from courseware.drawings.reduced import reduced
 from courseware.feedback.feedback_text import FeedbackSheet
+from courseware.glossary.sheets import Card, Glossary
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, KeyAnswer, Paper
+from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, steps_in, working_room
@@ -27,6 +30,9 @@ if TYPE_CHECKING:
 
 _BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback sheet: beside words, and over them
 _ON_KEY = (120.0, 52.0)  # mm for a drawing on a key
+_ON_BOARD, _BOARD_TYPE = (242.0, 131.0), 8.5  # mm for a drawing on the whiteboard, and of its type: 24 pt
+_ON_CARD, _CARD_TYPE = (50.0, 38.0), 3.2  # mm for a drawing on the card, and of its type
+_FOLDED = ((1, "right"), (4, "left"), (2, "left"), (3, "right"))  # pages of the card: two on a side of the sheet
 _FIRST_LINE = 105  # characters of a question that its key repeats
 _SHORT = 90  # characters, of a question that stands beside another
 
@@ -77,6 +83,41 @@ def booklet_pictures(booklet: Booklet) -> dict[str, Picture]:
         **_drawn({question.number: question.drawing for question in booklet.questions}),
         **_drawn(examples, "example"),
         **_drawn({answer.asked.number: answer.drawing for answer in booklet.answers}, "answer"),
+    }
+
+
+def board_pdf(board: Board) -> bytes:
+    """The pages for the whiteboard as one PDF, each with a drawing drawn as large as the page takes it."""
+    return render(_templates().get_template("board.html").render(board=board), board_pictures(board))
+
+
+def board_pictures(board: Board) -> dict[str, Picture]:
+    """Every picture of the whiteboard's pages by the name its template gives it."""
+    return {
+        f"screen-{place}": enlarged(draw(screen.drawing), _ON_BOARD, _BOARD_TYPE)
+        for place, screen in enumerate(board.screens, 1)
+        if screen.drawing
+    }
+
+
+def glossary_pdf(glossary: Glossary) -> bytes:
+    """The glossary as a PDF, a picture to each word."""
+    drawn = {f"word-{place}": entry.picture for place, entry in enumerate(glossary.entries, 1)}
+    return render(_templates().get_template("glossary.html").render(glossary=glossary), drawn)
+
+
+def card_pdf(card: Card) -> bytes:
+    """The card as a PDF: a sheet of A4 printed on both sides, to be folded to A5."""
+    markup = _templates().get_template("card.html").render(card=card, folded=_FOLDED)
+    return render(markup, card_pictures(card))
+
+
+def card_pictures(card: Card) -> dict[str, Picture]:
+    """The drawings of a card by the names its template gives them."""
+    return {
+        f"rule-{page}-{place}": enlarged(rule.picture, _ON_CARD, _CARD_TYPE)
+        for page, rules in enumerate(card.pages, 1)
+        for place, rule in enumerate(rules, 1)
     }
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,12 +13,10 @@ from courseware.class_report.figures import class_figures
 from courseware.class_report.misconceptions import slip_words
 from courseware.class_report.question_words import question_words
 from courseware.class_report.report import class_picture
-from courseware.class_report.starters import Starter
 from courseware.class_report.variant_bands import bands_of
 from courseware.class_report.workbook import class_workbook
 from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
-from courseware.drawings import draw
 from courseware.feedback.feedback_text import VariantKey
 from courseware.feedback.fresh_question import ExerciseName, variant_had
 from courseware.files.atomic import PRIVATE, write_whole
@@ -26,11 +24,8 @@ from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedba
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.mark import Marked
 from courseware.marking.marks import Mark, MarkedSitting, NamedSlip
-from courseware.papers.codes import keyed
-from courseware.papers.compose import Sources, compose_exercise
-from courseware.papers.deal import issue_exercise
-from courseware.papers.invented import invented_site
-from courseware.papers.shares import ENOUGH, for_papers, for_practice
+from courseware.papers.compose import Sources
+from courseware.papers.shares import ENOUGH
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.papers.sitting_file import read_sitting
 from courseware.printing.class_picture_sheet import class_picture_pdf
@@ -40,12 +35,10 @@ from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 from courseware.workflows.issuing import Tell
 from courseware.workflows.joined_files import Joined, write_joined
 from courseware.workflows.marking import marked_folder
-from courseware.workflows.proving import prove_all
+from courseware.workflows.starters import fresh_spaces, starter_questions, starters
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
-
-_STARTER = "a starter for the class"
 
 
 def hand_back(
@@ -71,7 +64,7 @@ def hand_back(
     there = {paper.code for paper in marked.papers}
     first_attempts = [paper for paper in marked.attempts if paper.code in there]
     figures = class_figures(sitting, first_attempts, slip_words(sitting, sources))
-    shown = (sitting, figures, question_words(sitting, sources), _starters(sitting, sources, spaces))
+    shown = (sitting, figures, question_words(sitting, sources), starters(starter_questions(sitting, sources, spaces)))
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]
     for sheet, pdf in print_feedback(where.text, indices, sheets, processes):
@@ -138,48 +131,13 @@ def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes:
     That is where a script is all right, or an exercise has so few variants that a learner may have had them all.
     """
     issued = dict.fromkeys((one.topic, one.exercise) for one in sitting.papers[0].exercises)
-    spaces = _proved(sources, issued, processes)
+    spaces = fresh_spaces(sources, issued, processes)
     all_right = any(paper.marks and paper.total == paper.of for paper in marked.papers)
     if all_right or any(len(space) < ENOUGH for space in spaces.values()):
         topics = {topic for topic, _ in issued}
         others = [name for name in sources.exercises if name[0] in topics and name not in issued]
-        spaces |= _proved(sources, others, processes)
+        spaces |= fresh_spaces(sources, others, processes)
     return spaces
-
-
-def _proved(sources: Sources, names: Iterable[ExerciseName], processes: int) -> dict[ExerciseName, Space]:
-    """The proved variants of these exercises that are for practice, so that a retake has none of them.
-
-    An exercise with no proved variant is not among them: it was issued before this program asked as much.
-    """
-    chosen = {name: sources.exercises[name] for name in names}
-    proofs = prove_all(list(chosen.values()), processes, lambda _: None)
-    spaces = {name: proof.space for name, proof in zip(chosen, proofs, strict=True) if len(proof.space)}
-    return {name: own if len(own := for_practice(space)) else for_papers(space) for name, space in spaces.items()}
-
-
-def _starters(sitting: Sitting, sources: Sources, spaces: Mapping[ExerciseName, Space]) -> dict[str, Starter]:
-    """A fresh question with its answer for each part of the sitting's exercises, by its label."""
-    found: dict[str, Starter] = {}
-    for number, issued in enumerate(sitting.papers[0].exercises, 1):
-        bank, exercise = sources.exercises[issued.topic, issued.exercise]
-        space = spaces.get((issued.topic, issued.exercise))
-        if space is None:
-            continue
-        given = space.variant(keyed(sitting.seed, _STARTER, issued.exercise) % len(space))
-        site = invented_site(keyed(sitting.seed, _STARTER, "site", issued.exercise))
-        fresh = issue_exercise(number, bank, exercise, given, site, sitting.seed, _STARTER)
-        key = compose_exercise(number, fresh, sources)
-        pose = f"{key.asked.setting} {key.asked.pose}".strip()
-        picture = draw(key.asked.drawing) if key.asked.drawing else None
-        answers = [answer for own in key.answers for answer in own]
-        asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
-        for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
-            options = " ".join(f"{letter}: {say}." for letter, say in part.options)
-            note = part.note and f"({part.note})"  # as on the paper
-            ask = " ".join(filter(None, (part.ask, row, note, options)))
-            found[entry.label] = Starter(pose, ask, answer.answer, picture)
-    return found
 
 
 def to_look_at(marked: Marked) -> list[tuple[str, Mark]]:

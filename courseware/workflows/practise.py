@@ -10,8 +10,9 @@ from pathlib import Path
 from courseware.banks import Bank, SafetyNotes, Space
 from courseware.files.atomic import write_whole
 from courseware.files.bank_files import find_banks, read_banks, shipped_folder
+from courseware.glossary.sheets import Glossary
 from courseware.jobs.task import Task, own_givens
-from courseware.papers.deal import Chosen
+from courseware.papers.deal import Choosing, Chosen, choose
 from courseware.papers.shares import ENOUGH, for_practice
 from courseware.papers.unused_variants import CannotDeal
 from courseware.practice.booklet import compose_booklet
@@ -39,21 +40,29 @@ class ToPractise:
 
 
 def to_practise(
-    named: Sequence[str], job: str | None, level: int | None, settings: Settings, processes: int, watch: Watch
+    named: Sequence[str],
+    job: str | None,
+    level: int | None,
+    settings: Settings,
+    processes: int,
+    watch: Watch,
+    picked: tuple[str, ...] = (),
 ) -> ToPractise:
     """What the banks named hold for practice, proved first; with a job, what comes nearest to its own figures.
+
+    `picked` names exercises, where not all are wanted.
 
     Raises `CannotDeal` where nothing is left, and `ProofsFailed`.
     """
     task = find_job(job, settings) if job is not None else None
     worksheet = (shipped_folder() / "jobs" / WORKSHEET,) if task else ()
     banks, notes = read_banks((*worksheet, *find_banks(named)), settings)
-    chosen = _of_level(banks, level, task)
+    chosen = choose(banks, Choosing(picked=picked), "any") if picked else _of_level(banks, level, task)
     spaces = _practice_shares(chosen, task, processes, watch)
     return ToPractise(chosen=chosen, spaces=spaces, notes=notes, title=task.shape.job if task else _title(chosen))
 
 
-def write_page(file: Path, found: ToPractise, watch: Watch) -> tuple[int, int]:
+def write_page(file: Path, found: ToPractise, glossary: Glossary, watch: Watch) -> tuple[int, int]:
     """Writes the practice page. Returns how many kinds of question are on it, and its bytes. Raises `CannotDeal`."""
     kinds: list[PracticeKind] = []
     with watch.progress("Composing questions", len(found.chosen)) as tell:
@@ -65,7 +74,7 @@ def write_page(file: Path, found: ToPractise, watch: Watch) -> tuple[int, int]:
             watch.note(f"{exercise.name} is drawn at true size, so only the booklet (--print) has it.")
     if not kinds:
         raise CannotDeal("these exercises are for paper: print the booklet with --print")
-    page = practice_page(kinds, found.title).encode()
+    page = practice_page(kinds, found.title, glossary).encode()
     file.parent.mkdir(parents=True, exist_ok=True)
     write_whole(file, page)
     return len(kinds), len(page)

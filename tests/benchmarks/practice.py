@@ -17,10 +17,12 @@ from zlib import compress
 
 from playwright.sync_api import Browser, sync_playwright
 
+from courseware.commands.terminal import TERMINAL
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import practice_kinds
 from courseware.practice.one_file import practice_page
+from courseware.workflows.glossary import find_glossary
 from courseware.workflows.proving import prove_all
 
 SLOWER = 6
@@ -42,7 +44,7 @@ def main(runs: int) -> None:
     spaces = [for_practice(proof.space) for proof in prove_all(chosen, 2, lambda _: None)]
     proved = time.perf_counter()
     kinds = practice_kinds(chosen, spaces, notes)
-    page = practice_page(kinds, "all topics").encode()
+    page = practice_page(kinds, "all topics", find_glossary(None, None, TERMINAL)).encode()
     print(f"proved in {proved - begun:.1f} s, composed in {time.perf_counter() - proved:.1f} s")
     print(f"{len(kinds)} kinds of question, {len(page):,} bytes, {len(compress(page, 9)):,} as a server would send it")
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:

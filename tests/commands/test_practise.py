@@ -82,3 +82,21 @@ def test_without_a_bank_the_page_has_all_shipped_topics(tmp_path) -> None:
     made = run("--level", "3", "--out", str(file))
     assert made.exit_code == 0, made.output
     assert {kind["topic"] for kind in kinds(file)} >= {"Opening sizes", "Course gauge", "Safe cutting"}
+
+
+def test_a_second_language_goes_onto_the_page_and_a_faulty_table_is_told_before_any_work(bank, tmp_path: Path) -> None:
+    table, file = tmp_path / "pl.csv", tmp_path / "practice.html"
+    table.write_text("word,pl\nbedd,spoina\n", encoding="utf-8")
+    made = run(bank(working="bricks * module"), "--second-language", str(table), "--out", str(file))  # its proof fails
+    assert made.exit_code == 2
+    assert "pl.csv:2:1: `bedd` is no word of the glossary" in made.output
+    table.write_text("word,pl\nbed,spoina\n", encoding="utf-8")
+    made = run(bank(), "--second-language", str(table), "--out", str(file))
+    assert made.exit_code == 0, made.output
+    assert "74 words of the glossary have no second language" in made.output
+
+
+def test_a_booklet_takes_no_second_language(bank) -> None:
+    made = run(bank(), "--print", "--second-language", "pl.csv")
+    assert made.exit_code == 2
+    assert "the booklet has no words" in made.output

@@ -16,7 +16,10 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from courseware.files.bank_files import find_banks, read_banks
+from courseware.files.bank_files import find_banks, read_banks, shipped_folder
+from courseware.glossary.second_language import SecondLanguage
+from courseware.glossary.sheets import Glossary, compose_glossary
+from courseware.glossary.words_file import read_words
 from courseware.papers.shares import for_practice
 from tests.browser import missing
 from tests.practice.learner import Learner
@@ -30,6 +33,12 @@ TOPICS = ("course_gauge", "opening_sizes", "panels_and_surrounds")  # between th
 expect.set_options(timeout=PATIENCE)
 
 
+def glossary() -> Glossary:
+    """The shipped words, some of them with Arabic beside them."""
+    words = read_words((shipped_folder() / "glossary" / "words.yaml").read_bytes(), "words.yaml")
+    return compose_glossary(words, SecondLanguage(tag="ar", words={"arris": "حافة", "bed": "مفصل"}, right_to_left=True))
+
+
 @pytest.fixture(scope="session")
 def practice_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
     """A page with the easiest exercises of three topics."""
@@ -40,7 +49,7 @@ def practice_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
     spaces = [for_practice(space_of(*pair)) for pair in chosen]
     file: Path = tmp_path_factory.mktemp("practice") / "practice.html"
-    file.write_text(practice_page(practice_kinds(chosen, spaces, notes), "three topics"), encoding="utf-8")
+    file.write_text(practice_page(practice_kinds(chosen, spaces, notes), "three topics", glossary()), encoding="utf-8")
     return file
 
 

@@ -14,12 +14,15 @@ from pathlib import Path
 import pytest
 
 from courseware.banks import prove, read_bank
+from courseware.glossary.sheets import compose_glossary
+from courseware.glossary.words_file import Word
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import PracticeKind, practice_kinds
 from courseware.practice.one_file import page_modules, page_script, practice_page
 
 SHIPPED = Path(__file__).parents[2] / "question_banks" / "opening_sizes.yaml"
 MODULES = page_modules()
+GLOSSARY = compose_glossary([Word(word="bed", says="A level joint.", picture="bed", source="common practice")])
 NAMES = ("opening-for-a-panel", "setting-out-order")
 
 
@@ -32,7 +35,7 @@ def kinds() -> tuple[PracticeKind, ...]:
 
 @lru_cache(maxsize=2)
 def page(most_bytes: int = 2_000_000) -> str:
-    return practice_page(kinds(), "Opening <sizes>", most_bytes)
+    return practice_page(kinds(), "Opening <sizes>", GLOSSARY, most_bytes)
 
 
 def block(text: str, name: str) -> str:
@@ -85,7 +88,7 @@ def test_the_index_and_the_packed_questions_go_together() -> None:
 
 
 def test_the_same_questions_make_the_same_bytes() -> None:
-    assert practice_page(kinds(), "Opening <sizes>") == page()
+    assert practice_page(kinds(), "Opening <sizes>", GLOSSARY) == page()
 
 
 def test_a_page_that_would_be_too_large_has_fewer_variants_of_each_kind() -> None:

@@ -85,6 +85,14 @@ def screens(learner) -> Iterator[str]:
     learner.press(learner.button("Enlarge the drawing"))
     yield "drawing enlarged"
     learner.page.keyboard.press("Escape")
+    for name in ("Words", "Card"):
+        learner.press(learner.button(name))
+        yield name
+        learner.page.keyboard.press("Escape")
+    learner.press(learner.button("Words"))
+    learner.page.get_by_label("Find a word").fill("zzz")
+    yield "no such word"
+    learner.press(learner.page.get_by_role("button", name="Close"))
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name

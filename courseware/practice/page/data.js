@@ -12,9 +12,13 @@
  * @typedef {{setting?: string, pose: string, brick: string, drawing?: number[], filled?: number[], parts: Part[]}} Question
  * @typedef {{title: string, lines: string[], source?: string}} Note
  * @typedef {{notes?: Note[], lines?: string[], variants: Question[]}} KindData
+ * A word of the trade, and a rule of the card; `drawing` has the places of the lines of its drawing.
+ * @typedef {{word: string, says: string, from: string, second?: string, drawing: number[]}} Word
+ * @typedef {{topic: string, says: string, example?: string, drawing: number[]}} Rule
+ * @typedef {{lines: string[], words: Word[], rules: Rule[], about: string, tag?: string, rtl?: boolean}} Glossary
  */
 
-/** @type {Map<number, Promise<KindData>>} */
+/** @type {Map<string, Promise<any>>} what is unpacked, by its block */
 const unpacked = new Map();
 
 /**
@@ -45,18 +49,28 @@ export function canUnpack() {
  * @param {number} place its place in the index @returns {Promise<KindData>}
  */
 export function kindData(place) {
-  const found = unpacked.get(place) ?? packedText(place).then(unpack);
-  unpacked.set(place, found);
+  return unpackedOnce(`kind-${place}`);
+}
+
+/** The words of the trade and the rules of the card. @returns {Promise<Glossary>} */
+export function glossaryData() {
+  return unpackedOnce("glossary");
+}
+
+/** What a block holds, unpacked when it is first asked for. @param {string} name its id */
+function unpackedOnce(name) {
+  const found = unpacked.get(name) ?? packedText(name).then(unpack);
+  unpacked.set(name, found);
   return found;
 }
 
 /**
- * The text of a kind's block: the page starts before the browser has read all blocks, so it may have to wait for it.
- * @param {number} place
+ * The text of a block: the page starts before the browser has read all of them, so it may have to wait for it.
+ * @param {string} name
  */
-async function packedText(place) {
+async function packedText(name) {
   for (;;) {
-    const block = document.getElementById(`kind-${place}`);
+    const block = document.getElementById(name);
     if (block?.nextSibling || document.readyState !== "loading") return block?.textContent ?? "";
     await new Promise((resolve) => {
       window.setTimeout(resolve, 5);
@@ -64,7 +78,7 @@ async function packedText(place) {
   }
 }
 
-/** @param {string} packed base64 of a raw deflate stream of JSON @returns {Promise<KindData>} */
+/** @param {string} packed base64 of a raw deflate stream of JSON */
 async function unpack(packed) {
   const bytes = Uint8Array.from(atob(packed.trim()), (character) => character.charCodeAt(0));
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));

@@ -16,7 +16,7 @@ export function drawingFigure(lines, places) {
 }
 
 /** The picture of an SVG text. Its size is the page's to set; what it shows is not. @param {string} text */
-function svgOf(text) {
+export function svgOf(text) {
   const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
   const svg = /** @type {SVGElement} */ (/** @type {unknown} */ (document.importNode(root, true)));
   const title = svg.querySelector("title")?.textContent ?? "Drawing";

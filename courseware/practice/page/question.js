@@ -3,6 +3,7 @@
 import { figurePlace } from "./answers.js";
 import { drawingFigure } from "./drawing.js";
 import { button, focusOn, make } from "./elements.js";
+import { lookUp } from "./glossary.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
 import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
@@ -38,6 +39,7 @@ export async function askQuestion(main, kind, data, now, own, told) {
     ),
     ...(data.notes ?? []).map(caution),
     drawing(now.stage === "worked" ? question.filled : question.drawing) ?? "",
+    lookUp(),
   );
   const asking = { main, question, now, own, told, filled: () => drawing(question.filled) ?? null };
   if (now.stage === "part") await askOpen(asking);

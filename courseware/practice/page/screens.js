@@ -1,6 +1,7 @@
 // The other screens: topics to practise, how far each exercise is, keeping and loading a practice.
 
 import { button, byId, counted, dayInWords, make, say, tick } from "./elements.js";
+import { lookUp } from "./glossary.js";
 import { checkedMemory, isDue, isSecure } from "./memory.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
@@ -34,6 +35,7 @@ export function showTopics(main, practice) {
     make("p", { "data-role": "due" }, dueWords(practice)),
     button(begun ? "Go on" : "Start", start, { class: "next" }),
     empty,
+    lookUp(),
     make(
       "fieldset",
       {},

@@ -1,0 +1,94 @@
+"""A picture made larger or smaller by one factor, its words by one of their own, so that they can be read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
+from math import cos, radians, sin
+
+from courseware.drawings.frame import extent, framed
+from courseware.drawings.picture import Label, Picture, Point, Stroke
+
+_STEPS = 8  # sizes of words that are tried between those of the drawing and those wanted
+
+_Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
+
+
+def resized(picture: Picture, by: float, type_size: Callable[[float], float], pen: float = 1.0) -> Picture:
+    """The picture so many times as large, its pens `pen` times; `type_size` gives each size of type its new one."""
+
+    def moved(point: Point) -> Point:
+        return point[0] * by, point[1] * by
+
+    marks = tuple(
+        replace(mark, at=moved(mark.at), size=type_size(mark.size))
+        if isinstance(mark, Label)
+        else replace(
+            mark,
+            outlines=tuple(tuple(moved(point) for point in outline) for outline in mark.outlines),
+            dash=tuple(length * by for length in mark.dash),
+            weight=mark.weight * pen,
+        )
+        for mark in picture.marks
+    )
+    return replace(picture, width=picture.width * by, height=picture.height * by, marks=marks)
+
+
+def enlarged(picture: Picture, room: tuple[float, float], wanted: float) -> Picture:
+    """The picture as large as `room` (mm) takes it, its words as near to `wanted` mm of type as they have room.
+
+    Each grows no further than to where it would touch a line or other words that it stood apart from.
+    """
+    grown = framed(_with_words(picture, wanted / _to_fit(picture, room)), picture.alt)
+    best = picture if picture.clipped else grown
+    by = _to_fit(best, room)
+    return resized(best, by, lambda size: size * by, by)
+
+
+def _to_fit(picture: Picture, room: tuple[float, float]) -> float:
+    return min(room[0] / picture.width, room[1] / picture.height)
+
+
+def _with_words(picture: Picture, wanted: float) -> tuple[Stroke | Label, ...]:
+    """The picture's marks, its words grown one by one."""
+    marks = list(picture.marks)
+    lines = [box for mark in marks if isinstance(mark, Stroke) for box in _boxes(mark)]
+    for place, mark in enumerate(marks):
+        if isinstance(mark, Label) and mark.size < wanted:
+            words = [_round(other) for other in marks if isinstance(other, Label) and other is not mark]
+            clear = [box for box in (*lines, *words) if not _touch(box, _round(mark))]
+            steps = (mark.size + (wanted - mark.size) * step / _STEPS for step in range(_STEPS, 0, -1))
+            sizes = (replace(mark, size=size) for size in steps)
+            marks[place] = next((one for one in sizes if not any(_touch(_round(one), box) for box in clear)), mark)
+    return tuple(marks)
+
+
+def _boxes(stroke: Stroke) -> Iterator[_Box]:
+    """What a stroke takes up: an outline that is closed as a whole, else each of its lines."""
+    for outline in stroke.outlines:
+        if stroke.closed:
+            yield _spanning(outline)
+        else:
+            yield from map(_spanning, pairwise(outline))
+
+
+def _round(label: Label) -> _Box:
+    """What a label's letters take up above their line."""
+    feet = extent(replace(label, size=0.001))
+    return _spanning((*feet, *(point for point in extent(label) if _above(label, point))))
+
+
+def _above(label: Label, point: Point) -> bool:
+    """Whether a corner of the room round a label's letters is above the line that they stand on."""
+    turned = radians(label.turn)
+    return -(point[0] - label.at[0]) * sin(turned) - (point[1] - label.at[1]) * cos(turned) > 0
+
+
+def _spanning(points: Sequence[Point]) -> _Box:
+    across, down = [x for x, _ in points], [y for _, y in points]
+    return min(across), min(down), max(across), max(down)
+
+
+def _touch(a: _Box, b: _Box) -> bool:
+    return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]

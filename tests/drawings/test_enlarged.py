@@ -1,0 +1,88 @@
+"""Pictures enlarged for the whiteboard: they fill their room, words grow as far as they have room, nothing else moves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import combinations
+
+import pytest
+from shapely import LineString, box
+
+from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.drawings import draw
+from courseware.drawings.enlarged import enlarged, resized
+from courseware.drawings.frame import extent
+from courseware.drawings.picture import Label, Picture, Stroke
+from tests.drawings.test_table_of_kinds import MIDDLING
+
+ROOM, WANTED = (242.0, 131.0), 8.5
+BAR = Stroke(outlines=(((0.0, 0.0), (100.0, 50.0)),), weight=0.5, dash=(2.0, 1.0))
+
+
+def picture(*labels: Label) -> Picture:
+    return Picture(width=100, height=50, marks=(BAR, *labels), alt="A bar")
+
+
+def labels(made: Picture) -> list[Label]:
+    return [mark for mark in made.marks if isinstance(mark, Label)]
+
+
+def test_everything_goes_by_one_factor_and_type_by_its_own() -> None:
+    made = resized(picture(Label(at=(10, 20), text="a", size=3)), 2, lambda size: size * 1.5, 3)
+    bar, label = made.marks
+    assert (made.width, made.height) == (200, 100)
+    assert isinstance(bar, Stroke)
+    assert bar.outlines == (((0.0, 0.0), (200.0, 100.0)),)
+    assert (bar.dash, bar.weight) == ((4.0, 2.0), 1.5)
+    assert (label.at, label.size) == ((20, 40), 4.5)
+
+
+@pytest.mark.parametrize(("apart", "grows"), [(40.0, True), (2.0, False)])
+def test_words_grow_where_they_have_room_and_no_further(apart: float, grows: bool) -> None:
+    """Two words of four letters in type of 1 mm are 2.4 mm wide: 40 mm apart they have room to grow, 2.5 mm not."""
+    first = Label(at=(20, 20), text="1585", size=1, anchor="start")
+    second = Label(at=(20 + 2.4 + apart, 20), text="1585", size=1, anchor="start")
+    made = enlarged(picture(first, second), (200.0, 100.0), 12)
+    assert (labels(made)[0].size > 9) is grows
+    assert all(label.size >= 1.9 for label in labels(made))  # as large at least as all else: twice
+
+
+def touching(made: Picture) -> set[tuple[int, int]]:
+    """The labels that stand over one another."""
+    around = [bounds(extent(label)) for label in labels(made)]
+    return {(one, other) for (one, a), (other, b) in combinations(enumerate(around), 2) if meet(a, b)}
+
+
+def over_bricks(made: Picture) -> set[tuple[int, int]]:
+    """The labels that reach into a brick, or whatever else is filled, by their middles: half way up their letters."""
+    bricks = [bounds(o) for m in made.marks if isinstance(m, Stroke) and m.closed and m.fill is not None for o in m.outlines]  # fmt: skip
+    middles = [LineString(middle(label)) for label in labels(made)]
+    return {(one, other) for one, line in enumerate(middles) for other, brick in enumerate(bricks) if line.intersects(box(*brick))}  # fmt: skip
+
+
+def middle(label: Label) -> list[tuple[float, float]]:
+    """The line half way up its letters, from one end to the other."""
+    corners = extent(label)
+    foot, head, last_foot, last_head = corners
+    return [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in ((foot, head), (last_foot, last_head))]
+
+
+def bounds(points: Iterable[tuple[float, float]]) -> tuple[float, float, float, float]:
+    across, down = zip(*points, strict=True)
+    return min(across), min(down), max(across), max(down)
+
+
+def meet(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+@pytest.mark.parametrize("kind", list(MIDDLING))
+def test_every_kind_fills_its_room_and_its_words_stand_apart(kind: str, calling) -> None:
+    """Its words are those it had; every other one of its dimensions is a figure, as on a question's drawing."""
+    known = DRAWING_KINDS[kind].dimensions
+    drawn = draw(calling(kind, {name: None if n % 2 else "1234.5" for n, name in enumerate(known)}, **MIDDLING[kind]))
+    made = enlarged(drawn, ROOM, WANTED)
+    assert max(made.width / ROOM[0], made.height / ROOM[1]) == pytest.approx(1)
+    assert touching(made) <= touching(drawn)
+    assert over_bricks(made) <= over_bricks(drawn)
+    assert [label.text for label in labels(made)] == [label.text for label in labels(drawn)]

@@ -1,0 +1,56 @@
+"""Words and card on the page: looked at over a question, which stays as it is."""
+
+from __future__ import annotations
+
+from playwright.sync_api import expect
+
+
+def entries(page):
+    return page.locator("dialog .words > li:not([hidden])")
+
+
+def test_words_are_looked_up_over_a_question_and_it_stays(phone) -> None:
+    learner = phone()
+    learner.put("opening-for-a-panel")
+    learner.page.get_by_role("textbox").first.fill("12")
+    learner.press(learner.button("Words"))
+    dialog = learner.page.get_by_role("dialog", name="Words")
+    expect(dialog.get_by_role("heading", name="Words")).to_be_focused()
+    expect(entries(learner.page)).to_have_count(75)
+    expect(dialog.locator("svg").first).to_be_visible()
+    learner.page.keyboard.press("Escape")
+    expect(dialog).to_have_count(0)
+    expect(learner.button("Words")).to_be_focused()
+    expect(learner.page.get_by_role("textbox").first).to_have_value("12")
+
+
+def test_a_word_is_found_in_either_language(phone) -> None:
+    learner = phone()
+    learner.start()
+    learner.press(learner.button("Words"))
+    find = learner.page.get_by_label("Find a word")
+    for typed, found in (("Perp", ["perp"]), ("مفصل", ["bed"]), ("  BAT", ["bat", "mitred bat", "three-quarter bat"])):
+        find.fill(typed)
+        assert entries(learner.page).locator("h3").all_inner_texts() == found
+    find.fill("zzz")
+    expect(learner.page.get_by_text("No such word here.")).to_be_visible()
+    find.fill("")
+    expect(entries(learner.page)).to_have_count(75)
+
+
+def test_a_second_language_says_which_it_is_and_how_it_is_read(phone) -> None:
+    learner = phone()
+    learner.press(learner.button("Words"))
+    second = learner.page.locator("dialog .second")
+    assert [(each.get_attribute("lang"), each.get_attribute("dir")) for each in second.all()] == [("ar", "rtl")] * 2
+
+
+def test_the_card_has_a_rule_of_each_topic_and_is_closed_by_its_button(phone) -> None:
+    learner = phone(keyboard=True)
+    learner.press(learner.button("Card"))
+    dialog = learner.page.get_by_role("dialog", name="Card")
+    expect(dialog).to_contain_text("Opening = bricks × 225 + 10")
+    expect(dialog).to_contain_text("For UK metric bricks")
+    expect(dialog.locator("li")).to_have_count(12)
+    learner.press(dialog.get_by_role("button", name="Close"))
+    expect(learner.button("Card")).to_be_focused()
