@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from io import BytesIO
+from zipfile import ZipFile
 
 import openpyxl
 import pytest
@@ -48,3 +49,13 @@ def test_the_same_plan_and_date_give_the_same_bytes(write) -> None:
 def test_the_observation_workbook_names_whose_tolerances_they_are() -> None:
     sheet = openpyxl.load_workbook(BytesIO(observation_workbook(job(), "2026-01-05"))).worksheets[0]
     assert sheet.cell(sheet.max_row, 1).value.startswith("Tolerances: NHBC Standards 2011 (")
+
+
+@pytest.mark.parametrize("write", [stores_workbook, observation_workbook])
+def test_a_workbook_is_dated_by_the_job_not_by_the_clock(write) -> None:
+    """So that its bytes are the same whenever it is made."""
+    data = write(job(), "2026-01-05")
+    properties = openpyxl.load_workbook(BytesIO(data)).properties
+    assert {properties.created.date().isoformat(), properties.modified.date().isoformat()} == {"2026-01-05"}
+    with ZipFile(BytesIO(data)) as zipped:
+        assert {one.date_time[:3] for one in zipped.infolist()} == {(1980, 1, 1)}

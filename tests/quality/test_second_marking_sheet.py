@@ -85,3 +85,19 @@ def test_few_papers_are_told_to_be_few(sitting, differing) -> None:
 def test_the_same_differences_give_the_same_bytes(sitting, differing) -> None:
     one, other = (second_workbook(differing, sitting, "2026-01-06", {}) for _ in range(2))
     assert one == other
+
+
+def test_a_difference_on_a_paper_handed_in_again_says_which_script(sitting) -> None:
+    code = sitting.papers[0].code
+    first = [paper(code, 1, 1, 1), paper(code, 4, 4, 4, status="resubmitted")]
+    second = [paper(code, 1, 1, 1), paper(code, 4, 4, 3, status="resubmitted")]
+    sheet = second_sheet(compare(first, second), sitting, "2026-01-06", {})
+    assert f"{code} (script 2)" in text_of(sheet)
+    assert "(script 1)" not in text_of(sheet)
+
+
+def test_the_centres_name_stands_over_it_as_over_the_sittings_papers(sitting, differing) -> None:
+    named = replace(sitting, settings=replace(sitting.settings, name="Brookfield College"))
+    assert second_sheet(differing, named, "2026-01-06", {}).centre == "Brookfield College"
+    assert second_sheet(compare([], []), named, "2026-01-06", {}).centre == "Brookfield College"
+    assert second_sheet(differing, sitting, "2026-01-06", {}).centre == ""

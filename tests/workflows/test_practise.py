@@ -10,6 +10,9 @@ import pytest
 from click.testing import CliRunner, Result
 
 from courseware.cli import main
+from courseware.papers.unused_variants import CannotDeal
+from courseware.settings.settings import DEFAULTS
+from courseware.workflows.practise import ToPractise, to_practise
 
 BANK = """
 topic: Piers
@@ -74,3 +77,34 @@ def test_a_job_brings_the_kinds_that_its_own_figures_fit(tmp_path: Path) -> None
     made = run("--job", "porch-panel", "--out", str(file))
     assert made.exit_code == 0, made.output
     assert {kind["topic"] for kind in kinds(file)} == {"The figures of the job"}
+
+
+def levels(found: ToPractise) -> set[int]:
+    return {exercise.level for _, exercise in found.chosen}
+
+
+@pytest.mark.parametrize(("level", "there"), [(1, {1}), (2, {2}), (None, {1, 2})])
+def test_only_exercises_of_the_level_asked_are_practised(bank, heard, tmp_path: Path, level, there) -> None:
+    bank(level=1, most=40)
+    text = (tmp_path / "piers.yaml").read_text(encoding="utf-8")
+    harder = text[text.index("  - name: pier") :].replace("name: pier", "name: harder").replace("level: 1", "level: 2")
+    (tmp_path / "piers.yaml").write_text(text + harder, encoding="utf-8")
+    assert levels(to_practise([str(tmp_path / "piers.yaml")], None, level, DEFAULTS, 1, heard)) == there
+
+
+def test_a_level_that_no_exercise_has_is_told(bank, heard) -> None:
+    with pytest.raises(CannotDeal, match="these banks hold no exercise of that level"):
+        to_practise([bank(level=1)], None, 3, DEFAULTS, 1, heard)
+
+
+@pytest.mark.parametrize(
+    ("topics", "title"), [(1, "Piers"), (3, "Piers, piers 2 and piers 3"), (4, "Bricklaying calculations")]
+)
+def test_three_topics_are_named_in_the_title_and_more_are_not(
+    bank, heard, tmp_path: Path, topics: int, title: str
+) -> None:
+    own = Path(bank())
+    files = [own, *(tmp_path / f"piers{n}.yaml" for n in range(2, topics + 1))]
+    for n, file in enumerate(files[1:], 2):
+        file.write_text(own.read_text(encoding="utf-8").replace("topic: Piers", f"topic: Piers {n}"), encoding="utf-8")
+    assert to_practise([str(file) for file in files], None, None, DEFAULTS, 1, heard).title == title

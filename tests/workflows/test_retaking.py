@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from courseware.files.bank_files import NotFound
+from courseware.files.sitting_folders import SittingFolder
+from courseware.papers.group import Learner
+from courseware.papers.sitting import Sitting
+from courseware.papers.sitting_file import write_sitting
+from courseware.workflows.retaking import banks_of, had_in_group, learners_of, worksheet_on_a_job
 from tests.piers_sitting import answer, fill, papers, run
 
 
@@ -61,3 +68,67 @@ def test_a_retake_names_neither_banks_nor_a_group(sitting) -> None:
     nobody = run("issue", "--retake", str(sitting), "--for", "Nobody")
     assert nobody.exit_code == 2
     assert "no learner of the sitting is called Nobody" in nobody.output
+
+
+@pytest.fixture(scope="module")
+def dealt_sitting(dealt) -> Sitting:
+    """Three learners of whom the last two are namesakes; the second has a reference of their own."""
+    plain = dealt("opening_sizes", 3)
+    people = (
+        Learner(name="Amara Okafor", reference=""),
+        Learner(name="Jo Reed", reference="A2"),
+        Learner(name="Jo Reed"),
+    )
+    papers = tuple(replace(paper, learner=who) for paper, who in zip(plain.papers, people, strict=True))
+    return replace(plain, papers=papers)
+
+
+def test_learners_are_named_by_name_reference_or_the_code_of_their_paper(dealt_sitting: Sitting) -> None:
+    first, second, third = dealt_sitting.papers
+    assert learners_of(dealt_sitting, []) == (first, second, third)
+    assert learners_of(dealt_sitting, ["A2", "Amara Okafor"]) == (second, first)
+    assert learners_of(dealt_sitting, [third.code.lower().replace("-", "")]) == (third,)
+    assert learners_of(dealt_sitting, ["A2", second.code]) == (second,)  # named twice, issued once
+
+
+@pytest.mark.parametrize(
+    ("who", "told"),
+    [("Jo Reed", "more than one learner is called Jo Reed; give the code"), ("Bo Ek", "no learner of the sitting is")],
+)
+def test_who_cannot_be_told_apart_or_is_not_there_is_asked_about(dealt_sitting: Sitting, who: str, told: str) -> None:
+    with pytest.raises(NotFound, match=told):
+        learners_of(dealt_sitting, [who])
+
+
+def test_the_banks_of_a_sitting_come_from_its_file_alone(dealt_sitting: Sitting) -> None:
+    banks, notes, chosen = banks_of(dealt_sitting)
+    assert [bank.sha256 for bank in banks] == [source.sha256 for source in dealt_sitting.banks]
+    assert notes is not None
+    assert [exercise.name for _, exercise in chosen] == [one.exercise for one in dealt_sitting.papers[0].exercises]
+
+
+@pytest.fixture
+def had(dealt_sitting: Sitting, tmp_path: Path):
+    """What some learners of another group have had, where the sitting stands in a folder."""
+    folder = tmp_path / "output" / "sitting"
+    folder.mkdir(parents=True)
+    text = write_sitting(dealt_sitting)
+    (folder / "sitting.json").write_text(text, encoding="utf-8")
+    where = SittingFolder(path=folder, text=text, sitting=dealt_sitting)
+    return lambda *learners: had_in_group(learners, where, tmp_path / "output")
+
+
+def test_of_another_group_only_who_was_there_before_has_had_anything(had, dealt_sitting: Sitting) -> None:
+    known, new, numbered = (Learner(name="Amara Okafor", reference=""), Learner(name="Bo Ek"), Learner(name=""))
+    assert had(new, numbered) == ()
+    found = had(known, new, numbered)
+    assert [bool(one) for one in found] == [True, False, False]
+
+
+def test_worksheets_on_a_job_are_known_by_their_givens(dealt_sitting: Sitting) -> None:
+    """A sitting of any other bank is none, though all its papers were alike."""
+    alike = replace(dealt_sitting, papers=(dealt_sitting.papers[0],) * 2)
+    of_a_job = replace(alike, banks=(replace(alike.banks[0], file="worksheet.yaml"),))
+    assert worksheet_on_a_job(of_a_job)
+    assert not worksheet_on_a_job(alike)
+    assert not worksheet_on_a_job(replace(of_a_job, papers=dealt_sitting.papers))
