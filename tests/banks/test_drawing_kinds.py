@@ -28,9 +28,17 @@ def test_what_is_taken_where_nothing_is_said_lies_within_the_limits(kind) -> Non
 
 
 @KINDS
-def test_each_has_its_line_for_the_manual_and_a_dimension_or_more(kind) -> None:
+def test_each_has_its_line_for_the_manual(kind) -> None:
     assert kind.says
-    assert kind.dimensions
+    assert set(kind.units) <= set(kind.dimensions)
+    assert set(kind.told) <= set(kind.arguments)
+
+
+@KINDS
+def test_what_is_told_by_a_word_is_told_by_each_word_there_is(kind) -> None:
+    for name, by_word in kind.told.items():
+        words = kind.arguments[name]
+        assert not isinstance(words, frozenset) or set(by_word) <= words
 
 
 @pytest.mark.parametrize(

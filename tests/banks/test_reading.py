@@ -23,6 +23,9 @@ LINE = {"say": "So", "value": "bricks"}
         ({"slips": [{"value": str(n), "says": "One"} for n in range(8)]}, []),
         ({"slips": [{"value": str(n), "says": "One"} for n in range(9)]}, ["9 entries; at most 8"]),
         ({"accept": [{"value": "1", "says": "One", "earns": 1}]}, []), ({"accept": [{"value": "1", "says": "One", "earns": 2}]}, ["2 marks of 1"]),
+        ({"slips": [{"value": "1", "says": "One", "misconception": "x " * 40}]}, []),
+        ({"slips": [{"value": "1", "says": "One", "misconception": "x " * 41}]}, ["the text has 81 characters; at most 80"]),
+        ({"slips": [{"value": "1", "says": "One", "misconception": "took {{ bricks }}"}]}, ["`misconception` has a place to fill in"]),
         ({"working": [LINE] * 12}, []), ({"working": [LINE] * 13}, ["13 lines of working; at most 12"]),
         ({"working": [{**LINE, "earns": "mark"}]}, ["`mark` is not a kind of mark; expected method or accuracy"]),
         ({"working": [{**LINE, "earns": "method"}]}, []),
@@ -38,6 +41,16 @@ def test_what_may_stand_in_a_part(faults, number, keys, told: list[str]) -> None
     assert [
         one[: len(start)] for one, start in zip(faults({**number(answer="bricks"), **keys}), told, strict=True)
     ] == told
+
+
+def test_what_a_slip_is_counted_by_is_plain_words_without_a_stop(exercise, number) -> None:
+    slips = [
+        {"value": "1", "says": "One", "misconception": " the beds  were left out. "},
+        {"value": "2", "says": "Two"},
+    ]
+    [part] = exercise(parts=[number(slips=slips)]).parts
+    assert [slip.misconception for slip in part.slips] == ["the beds were left out", ""]
+    assert part.misconceptions == {"1": "the beds were left out"}
 
 
 def test_a_question_cannot_use_earlier_answers_and_a_working_can(faults, number) -> None:

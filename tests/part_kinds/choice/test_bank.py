@@ -68,6 +68,12 @@ def test_more_right_choices_are_another_difficulty(exercise) -> None:
     assert signatures == {(2,), (1,)}
 
 
+def test_a_wrong_choice_may_say_what_it_is_counted_by(exercise) -> None:
+    part = one_right("440", "1")
+    part["choices"] = [part["choices"][0], {**part["choices"][1], "misconception": "the joint was left out"}]
+    assert exercise(parts=[part]).parts[0].misconceptions == {"choice-2": "the joint was left out"}
+
+
 @pytest.mark.parametrize(
     ("part", "why"),
     [
