@@ -45,8 +45,8 @@ def board(
     from courseware.files.sitting_files import SITTING
 
     sitting = next((name for name in named if Path(name).name == SITTING or (Path(name) / SITTING).is_file()), None)
-    if sitting is not None and (len(named) > 1 or pick or seed):
-        raise click.UsageError("SITTING brings its own exercises: name it alone, without --pick and --seed.")
+    if sitting is not None and (len(named) > 1 or any(map(_typed, ("pick", "seed", "centre", "arris_rule")))):
+        raise click.UsageError("SITTING brings its own exercises and rules: name it alone, with --record and --out.")
     made = _of_banks(named, pick, seed, settings, jobs) if sitting is None else _of_sitting(sitting, url, jobs)
     from courseware.workflows.board import write_board
 
@@ -73,3 +73,8 @@ def _of_sitting(named: str, url: str | None, jobs: int | None) -> Board:
     where = sitting_folder(named)
     with opened(record_url(url, where.path.resolve().parent), make=False) as engine:
         return board_of_sitting(engine, where, cores(jobs), TERMINAL)
+
+
+def _typed(option: str) -> bool:
+    """Whether an option was given on the command line."""
+    return click.get_current_context().get_parameter_source(option) is click.core.ParameterSource.COMMANDLINE

@@ -18,6 +18,7 @@ from courseware.trade import UK_METRIC
 _SHEET = "Technical Information Sheet 9"
 _PRACTICE = "common practice"
 _WASTE = 5  # percent
+_ARRIS = {"top": "top", "underside": "under-side"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,9 +32,9 @@ class Rule:
     picture: Picture
 
 
-def rules() -> tuple[Rule, ...]:
-    """The card's rules, in the order of the shipped topics, for UK metric bricks."""
-    return (*_setting_out(), *_rising(), *_decorative(), *_checking())
+def rules(arris_rule: str) -> tuple[Rule, ...]:
+    """The card's rules for UK metric bricks; `arris_rule` is the centre's for projecting courses."""
+    return (*_setting_out(), *_rising(arris_rule), *_decorative(), *_checking())
 
 
 def _setting_out() -> tuple[Rule, ...]:
@@ -64,12 +65,14 @@ def _setting_out() -> tuple[Rule, ...]:
     )
 
 
-def _rising() -> tuple[Rule, ...]:
+def _rising(arris_rule: str) -> tuple[Rule, ...]:
     courses, course, bed = 4, _mm(UK_METRIC.course), _mm(UK_METRIC.bed)
     high, clear = _mm(trade.height(courses, UK_METRIC)), _mm(trade.clear_height(courses, UK_METRIC))
-    number, eye = 20, Fraction(1650)
-    top = trade.height(number, UK_METRIC)
-    arris = {"top": "top", "underside": "under-side"}[trade.arris_to_level(top, eye, "outline")]
+    low, high_up, eye = 20, 24, Fraction(1650)
+    top = trade.height(low, UK_METRIC)
+    below, above = (
+        _ARRIS[trade.arris_to_level(trade.height(number, UK_METRIC), eye, arris_rule)] for number in (low, high_up)
+    )
     return (
         Rule(
             topic="Course gauge",
@@ -80,9 +83,9 @@ def _rising() -> tuple[Rule, ...]:
         ),
         Rule(
             topic="Levelling projecting courses",
-            says="Above the eye line level the top arris, below it the under-side arris. Centres differ: ask which "
-            "rule is yours.",
-            example=f"Course {number} is {_mm(top)} mm up, the eye {_mm(eye)} mm: level the {arris} arris.",
+            says=f"Above the eye line level the {above} arris, below it the {below} arris: this centre's rule. "
+            "Centres differ.",
+            example=f"Course {low} is {_mm(top)} mm up, the eye {_mm(eye)} mm: level the {below} arris.",
             source=_PRACTICE,
             picture=picture("oversail", "a course that stands out"),
         ),

@@ -63,9 +63,12 @@ class Card:
     cautions: tuple[str, ...]
 
 
-def compose_card(safety: SafetyNotes) -> Card:
-    """The card of the shipped topics' rules, with the safety notes on cutting, dust, lifting and mortar."""
-    left = list(rules())
+def compose_card(safety: SafetyNotes, arris_rule: str) -> Card:
+    """The card of the shipped topics' rules, with the safety notes on cutting, dust, lifting and mortar.
+
+    `arris_rule` is the centre's for projecting courses.
+    """
+    left = list(rules(arris_rule))
     pages: list[tuple[Rule, ...]] = []
     for count in (*_PAGES, len(left)):
         pages.append(tuple(left[:count]))

@@ -9,8 +9,8 @@ from courseware.glossary.sheets import CARD_ABOUT, Glossary
 from courseware.practice.part_kind import Data, without_blanks
 
 
-def glossary_data(glossary: Glossary) -> Data:
-    """Words with what they mean, their second language and their drawings; and the card's rules with theirs."""
+def glossary_data(glossary: Glossary, arris_rule: str) -> Data:
+    """Words with what they mean, their second language and drawings; the card's rules by the centre's arris rule."""
     lines: dict[str, int] = {}  # every line of every drawing, with its place in the list
     words = [
         without_blanks(
@@ -33,7 +33,7 @@ def glossary_data(glossary: Glossary) -> Data:
                 "drawing": _drawing(rule.picture, lines),
             }
         )
-        for rule in rules()
+        for rule in rules(arris_rule)
     ]
     told = {"words": words, "rules": card, "about": CARD_ABOUT, "tag": glossary.tag, "rtl": glossary.right_to_left}
     return without_blanks({**told, "lines": list(lines)})

@@ -35,7 +35,7 @@ def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary,
 
     Where it would pass `most_bytes`, each kind has fewer variants.
     """
-    words = _block("glossary", "text/plain", _packed(glossary_data(glossary)))
+    words = _block("glossary", "text/plain", _packed(glossary_data(glossary, kinds[0].bank.settings.arris_rule)))
     data = [kind_data(kind) for kind in kinds]
     page = _page(kinds, data, title, words)
     while len(page.encode()) > most_bytes and any(len(_variants(kind)) > 1 for kind in data):

@@ -117,6 +117,7 @@ SITTING_KEYS = ("name", *BANK_KEYS, "signatures")  # what papers, keys and feedb
 KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "banks": BANK_KEYS,
     "practice": ("name", *BANK_KEYS),
+    "card": ("arris_rule",),
     "sitting": SITTING_KEYS,
     "job": (*SITTING_KEYS, "mortar", "day_height", "tolerances"),
     "audit": ("name", "signatures"),

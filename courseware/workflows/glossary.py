@@ -12,6 +12,7 @@ from courseware.glossary.sheets import Entry, Glossary, compose_card, compose_gl
 from courseware.glossary.words_file import Word, read_words
 from courseware.printing.glyph_coverage import prints
 from courseware.printing.render import card_pdf, glossary_pdf
+from courseware.settings.settings import Settings
 from courseware.words import count, listed
 from courseware.workflows.watch import Watch
 
@@ -44,9 +45,9 @@ def write_glossary(file: Path, glossary: Glossary, watch: Watch) -> int:
     return len(printed)
 
 
-def write_card(file: Path) -> None:
-    """Writes the card of the rules to print."""
-    _write(file, card_pdf(compose_card(shipped_notes())))
+def write_card(file: Path, settings: Settings) -> None:
+    """Writes the card of the rules to print, by the centre's own rule for projecting courses."""
+    _write(file, card_pdf(compose_card(shipped_notes(), settings.arris_rule)))
 
 
 def _printable(entry: Entry) -> Entry:

@@ -62,6 +62,7 @@ def test_an_exercise_too_small_to_share_is_kept_for_papers(desk) -> None:
         (("opening_sizes", "--pick", "nothing"), "no exercise is named nothing"),
         (("nowhere",), "there is no bank nowhere"),
         (("output/sitting", "--seed", "a"), "SITTING brings its own exercises"),
+        (("output/sitting", "--arris-rule", "near"), "SITTING brings its own exercises"),
         (("output/sitting", "opening_sizes"), "SITTING brings its own exercises"),
     ],
 )

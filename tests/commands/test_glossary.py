@@ -5,7 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from pikepdf import Pdf
 
+from courseware.printing.leak_check import page_text
 from tests.commands.conftest import run
 
 
@@ -43,3 +45,12 @@ def test_what_cannot_be_is_said_and_nothing_is_made(desk, arguments: tuple[str, 
     assert done.exit_code == 2
     assert says in " ".join(done.output.split())
     assert not Path("output").exists()
+
+
+def test_the_card_has_the_centre_s_own_rule(desk) -> None:
+    Path("centre.yaml").write_text("arris_rule: near\n", encoding="utf-8")
+    done = run("glossary", "--card")
+    assert "The centre's settings in centre.yaml: arris_rule." in done.output
+    with Pdf.open("output/card.pdf") as opened:
+        said = " ".join(page_text(opened.pages[1]).split())
+    assert "level the under-side arris, below it the top arris" in said.replace("\n", " ")

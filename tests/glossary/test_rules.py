@@ -15,7 +15,7 @@ from courseware.trade import UK_METRIC
 
 @pytest.fixture(scope="module")
 def card() -> tuple[Rule, ...]:
-    return rules()
+    return rules("outline")
 
 
 def starting(card: tuple[Rule, ...], words: str) -> Rule:
@@ -59,10 +59,12 @@ def test_the_mitre_is_cut_as_the_template_says(card) -> None:
 
 
 def test_the_arris_is_that_of_the_centre_s_own_rule(card) -> None:
-    rule = starting(card, "Above the eye line")
+    rule = starting(card, "Above the eye line level the top arris, below it the under-side arris")
     assert trade.arris_to_level(trade.height(20), 1650, "outline") == "underside"
     assert rule.example == "Course 20 is 1500 mm up, the eye 1650 mm: level the under-side arris."
     assert "Centres differ" in rule.says
+    other = starting(rules("near"), "Above the eye line level the under-side arris, below it the top arris")
+    assert other.example.endswith("level the top arris.")
 
 
 def test_a_drawing_says_the_figures_of_its_rule(card) -> None:

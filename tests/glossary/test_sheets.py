@@ -24,14 +24,14 @@ def test_a_word_without_a_second_one_stands_alone() -> None:
 
 
 def test_the_card_has_four_pages_and_a_rule_of_every_shipped_topic() -> None:
-    card = compose_card(shipped_notes())
+    card = compose_card(shipped_notes(), "outline")
     banks, _ = read_banks(shipped_banks())
     assert [len(page) for page in card.pages] == [3, 4, 4, 1]
     assert {rule.topic for page in card.pages for rule in page} == {bank.topic for bank in banks}
 
 
 def test_the_card_says_what_to_take_care_of_and_whom_to_follow() -> None:
-    card = compose_card(shipped_notes())
+    card = compose_card(shipped_notes(), "outline")
     assert [note.title for note in card.care] == ["Cutting", "Silica dust", "Lifting", "Wet mortar"]
     assert card.cautions == CAUTIONS
     assert "local codes" in CAUTIONS[0]

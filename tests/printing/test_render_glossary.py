@@ -31,7 +31,7 @@ def glossary() -> Glossary:
 
 @pytest.fixture(scope="session")
 def card() -> Card:
-    return compose_card(shipped_notes())
+    return compose_card(shipped_notes(), "outline")
 
 
 @pytest.fixture(scope="session")

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from courseware.files.bank_files import NotFound
+from courseware.settings.settings import DEFAULTS
 from courseware.workflows.glossary import find_glossary, write_card, write_glossary
 
 OWN = "words:\n  - {word: perp, picture: perp, says: An upright joint.}\n  - {word: bed, picture: bed, says: A level joint.}\n"
@@ -59,5 +60,5 @@ def test_a_file_that_is_not_there_is_told(words: str | None, table: str | None) 
 
 
 def test_a_card_is_a_pdf(tmp_path: Path) -> None:
-    write_card(tmp_path / "sub" / "card.pdf")
+    write_card(tmp_path / "sub" / "card.pdf", DEFAULTS)
     assert (tmp_path / "sub" / "card.pdf").read_bytes().startswith(b"%PDF-")

@@ -34,7 +34,7 @@ def test_a_starter_is_for_practice_and_numbered_as_the_papers_are(sitting) -> No
         assert key.asked.number == int(issued.parts[0].label[:-1].rstrip("abc("))
     assert starter_questions(sitting, sources, spaces) == made
     found = starters(made)
-    assert set(found) == {f"{name}/{part.name}" for name, (fresh, _) in made.items() for part in fresh.parts}
+    assert set(found) == {part.label for fresh, _ in made.values() for part in fresh.parts}
 
 
 def test_a_variant_that_was_issued_is_no_starter(sitting) -> None:
