@@ -19,7 +19,7 @@ from courseware.trade import Format, clear_height, gauge_rod, height
 
 _ROOM = (50.0, 84.0)  # mm of paper for the brickwork
 _ROD, _APART = 8.0, 1.5  # mm of paper: the rod's width, its distance from the wall
-_NAMES = 36.0  # mm of paper for the datums' names
+_NAMES = 42.0  # mm of paper for the datums' names
 _WALL = 34.0  # mm of paper that the wall beside the rod takes, or as near as half bricks go
 _DATUMS = {
     "height": ("brick below", "last brick"),
