@@ -181,7 +181,7 @@ SCRAPS = [
 ]
 
 
-@settings(max_examples=2000, deadline=None)
+@settings(max_examples=20 * settings.default.max_examples)
 @given(st.lists(st.sampled_from(WORDS + SCRAPS), max_size=30).map("".join) | st.text(max_size=60))
 def test_whatever_is_typed_gets_an_answer_in_the_tools_own_words(formula, text: str) -> None:
     try:

@@ -108,13 +108,13 @@ def test_what_has_no_short_form_must_be_rounded_first(value: str, why: str) -> N
     [("910", "910"), ("112.5", "112.5"), ("-0.5", "-0.5"), ("0.000001", "0.000001"), ("37/3", "37/3"),
      ("-1/7", "-1/7"), ("0", "0"), ("0.0000001", "1/10000000")],
 )  # fmt: skip
-def test_a_record_keeps_a_figure_exactly(value: str, kept: str) -> None:
+def test_a_sitting_keeps_a_figure_exactly(value: str, kept: str) -> None:
     assert exact_text(whole_as_int(Fraction(value))) == kept
 
 
 @settings(deadline=None)
 @given(st.fractions())
-def test_what_a_record_keeps_reads_back_the_same(value: Fraction) -> None:
+def test_what_a_sitting_keeps_reads_back_the_same(value: Fraction) -> None:
     assert Fraction(exact_text(value)) == value
 
 

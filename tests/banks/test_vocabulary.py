@@ -146,7 +146,7 @@ figures = st.sampled_from(["0", "1", "2", "3.5", "0.5", "0-1", "1/3", "910", "13
 words = st.sampled_from(["1:5", "1:1:6", "0:0", "1:0", "exact", "site", "", "house", "1:99999999999999999999"])
 
 
-@settings(deadline=None, max_examples=1000)
+@settings(max_examples=10 * settings.default.max_examples)
 @given(st.data())
 def test_a_function_gives_a_value_or_says_why_it_is_impossible(formula, data: st.DataObject) -> None:
     format = FORMATS[data.draw(st.sampled_from(sorted(FORMATS)))]

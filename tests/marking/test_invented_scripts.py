@@ -6,12 +6,11 @@ import pytest
 
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.mark import mark_scripts
-from courseware.papers.compose import read_sources
 
 
 @pytest.mark.parametrize("seed", [f"invented {number}" for number in range(6)])
-def test_every_invented_answer_reads_but_the_one_that_is_spoilt(dealt, seed: str) -> None:
+def test_every_invented_answer_reads_but_the_one_that_is_spoilt(composed, seed: str) -> None:
     """Every exercise of every shipped topic."""
-    sitting = dealt(seed=seed)
-    marked = mark_scripts(sitting, invented_scripts(sitting), (), read_sources(sitting))
+    sitting, sources = composed(seed=seed)
+    marked = mark_scripts(sitting, invented_scripts(sitting), (), sources)
     assert [question.written for question in marked.questions] == ["about 12"]

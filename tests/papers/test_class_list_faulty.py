@@ -82,7 +82,7 @@ def test_very_many_faults_are_counted() -> None:
 CELLS = ["Name", "Ref", "A", "1", " ", "", '"', ",", ";", "\t", "\n", "\r\n", "sep=;", "\u200b", "ë", "\x1b", "=1"]
 
 
-@settings(deadline=None, max_examples=500)
+@settings(max_examples=5 * settings.default.max_examples)
 @given(
     st.lists(st.sampled_from(CELLS), max_size=40).map("".join) | st.text(max_size=80),
     st.sampled_from(["utf-8", "utf-16", "cp1252"]),

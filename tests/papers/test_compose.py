@@ -89,7 +89,7 @@ def _place(found: tuple) -> tuple:
     return sitting, 0, sources
 
 
-def test_a_record_that_says_another_answer_is_refused(composed) -> None:
+def test_a_sitting_that_says_another_answer_is_refused(composed) -> None:
     """A wrong key is worse than none: what this version finds must be what was issued."""
     sitting, sources = composed("opening_sizes")
     data = json.loads(write_sitting(sitting))
@@ -100,7 +100,7 @@ def test_a_record_that_says_another_answer_is_refused(composed) -> None:
 
 
 @pytest.mark.parametrize("change", ["given", "exercise", "label"])
-def test_a_record_that_does_not_fit_its_banks_is_refused(composed, change) -> None:
+def test_a_sitting_that_does_not_fit_its_banks_is_refused(composed, change) -> None:
     sitting, sources = composed("opening_sizes")
     data = json.loads(write_sitting(sitting))
     exercise = data["papers"][0]["exercises"][0]

@@ -59,7 +59,7 @@ def test_what_cannot_be_printed_is_refused(dealt, change) -> None:
         read_sitting(json.dumps(data))
 
 
-def test_a_record_without_versions_or_with_as_many_as_there_may_be_is_taken(dealt) -> None:
+def test_a_sitting_without_versions_or_with_as_many_as_there_may_be_is_taken(dealt) -> None:
     data = json.loads(write_sitting(dealt("opening_sizes")))
     assert "made_with" not in data["sitting"]
     data["sitting"]["made_with"] = {f"{n:02}": "1" * 98 for n in range(50)}
@@ -74,6 +74,6 @@ def test_settings_are_taken_up_to_their_limits(dealt) -> None:
     assert read_sitting(json.dumps(data)).settings.signatures.papers == Signed(says="x" * 300, signed=("L" * 40,) * 6)
 
 
-def test_what_this_program_writes_is_taken(dealt) -> None:
-    sitting = dealt("")
+def test_what_this_program_writes_is_taken(composed) -> None:
+    sitting, _ = composed()
     assert read_sitting(write_sitting(sitting)) == sitting

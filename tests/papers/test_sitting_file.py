@@ -18,14 +18,14 @@ from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_si
 CHANGED = "it is not a sitting.json, or it has been changed by hand"
 
 
-def test_a_record_reads_back_the_same(dealt) -> None:
-    sitting = dealt()
+def test_a_sitting_reads_back_the_same(dealt) -> None:
+    sitting = dealt("opening_sizes")
     assert read_sitting(write_sitting(sitting)) == sitting
     assert write_sitting(read_sitting(write_sitting(sitting))) == write_sitting(sitting)
 
 
-def test_a_record_says_what_design_section_7_promises(dealt) -> None:
-    data = json.loads(write_sitting(dealt()))
+def test_a_sitting_says_who_has_what_and_from_which_banks(dealt) -> None:
+    data = json.loads(write_sitting(dealt("opening_sizes")))
     head = data["sitting"]
     assert {"code", "title", "date", "group", "seed", "banks", "version"} <= set(head)
     assert all({"file", "sha256"} <= set(bank) for bank in head["banks"])
@@ -43,7 +43,7 @@ def test_figures_are_exact_text_and_no_float_stands_anywhere(dealt) -> None:
     def no_float(figure: str) -> None:
         raise AssertionError(figure)
 
-    text = write_sitting(dealt())
+    text = write_sitting(dealt("opening_sizes"))
     data = json.loads(text, parse_float=no_float)
     parts = [part for paper in data["papers"] for exercise in paper["exercises"] for part in exercise["parts"]]
     figures = [part["answer"] for part in parts if part["kind"] in ("number", "table")]
@@ -52,7 +52,7 @@ def test_figures_are_exact_text_and_no_float_stands_anywhere(dealt) -> None:
 
 
 def test_names_are_kept_as_they_are_written(dealt) -> None:
-    text = write_sitting(dealt())
+    text = write_sitting(dealt("opening_sizes"))
     assert "Łukasz Wójcik" in text
     assert text.endswith("}\n")
 
@@ -88,15 +88,15 @@ def changed(text: str, *path: str | int, to: object = None) -> str:
     ],
     ids=str,
 )
-def test_a_record_changed_out_of_shape_is_refused(dealt, path: tuple[str | int, ...], to: object) -> None:
+def test_a_sitting_changed_out_of_shape_is_refused(dealt, path: tuple[str | int, ...], to: object) -> None:
     with pytest.raises(SittingFaulty) as faulty:
-        read_sitting(changed(write_sitting(dealt()), *path, to=to))
+        read_sitting(changed(write_sitting(dealt("opening_sizes")), *path, to=to))
     assert str(faulty.value) == CHANGED
 
 
-def test_a_record_of_a_later_form_is_refused(dealt) -> None:
+def test_a_sitting_of_a_later_form_is_refused(dealt) -> None:
     with pytest.raises(SittingFaulty, match="written by a later version"):
-        read_sitting(changed(write_sitting(dealt()), "sitting", "form", to=2))
+        read_sitting(changed(write_sitting(dealt("opening_sizes")), "sitting", "form", to=2))
 
 
 @pytest.mark.parametrize("text", ["", "{", "[]", "null", "5", '"a"', "[" * 100_000, '{"sitting": 5}', '{"sitting": {}, "papers": []}',
@@ -117,7 +117,7 @@ def places(inside: Any) -> Iterator[tuple[Any, str | int]]:
             yield from places(inside[key])
 
 
-@settings(deadline=None, max_examples=200)
+@settings(max_examples=2 * settings.default.max_examples)
 @given(st.data())
 def test_whatever_stands_in_a_sitting_it_is_read_or_refused(dealt, data: st.DataObject) -> None:
     sitting = json.loads(write_sitting(dealt(exercises=1)))
@@ -129,6 +129,6 @@ def test_whatever_stands_in_a_sitting_it_is_read_or_refused(dealt, data: st.Data
 
 
 @pytest.mark.parametrize("kept", [0, 1, 100, -2, -3])
-def test_half_a_record_is_refused(dealt, kept: int) -> None:
+def test_half_a_sitting_is_refused(dealt, kept: int) -> None:
     with pytest.raises(SittingFaulty):
-        read_sitting(write_sitting(dealt())[:kept])
+        read_sitting(write_sitting(dealt("opening_sizes"))[:kept])

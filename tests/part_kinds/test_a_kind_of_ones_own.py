@@ -126,7 +126,7 @@ def test_it_is_printed_with_its_room_and_its_key(issued: Path) -> None:
     assert re.search(r"1:\d", text_of(key))
 
 
-def test_the_record_of_a_kind_that_is_not_known_is_refused(issued: Path) -> None:
+def test_the_sitting_of_a_kind_that_is_not_known_is_refused(issued: Path) -> None:
     text = (issued / "sitting.json").read_text(encoding="utf-8")
     with pytest.raises(SittingFaulty):
         read_sitting(text.replace('"kind": "ratio"', '"kind": "../ratio"'))
