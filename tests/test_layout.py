@@ -43,14 +43,14 @@ JOURNEYS = {
 NOTHING_BESIDE = """
 banks: compile_bank compile_parts decorative_functions drawing_kinds exercise guards kept_function own_fit own_picture
     part reading shapes svg_paths svg_read svg_style topic_shape
-drawings: dentils dimension frame own scale sill soldiers svg
+drawings: dentils dimension frame own sill soldiers svg
 erasure: learner named_in_file table_rows
 feedback: advice fresh_question marked_part part_kind
 files: sitting_files sitting_folders
 papers: class_list_columns compose_grid compose_parts dates group invented levels part_kind sheets sitting
 part_kinds: choice/bank choice/feedback choice/paper choice/practice drawn/bank drawn/feedback drawn/paper
     drawn/practice drawn/printing number/bank number/feedback number/marking number/paper number/practice
-    number/printing order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
+    order/bank order/feedback order/paper order/practice table/bank table/paper table/practice
     words/bank
 printing: feedback_sheets
 spreadsheets: csv_in merged_cells rows table_in xlsx_in xlsx_out
