@@ -38,6 +38,7 @@ from courseware.drawings.pier import draw_pier, draw_returned
 from courseware.drawings.projection import draw_projection
 from courseware.drawings.reveals import draw_reveals
 from courseware.drawings.rod_marks import draw_rod_marks
+from courseware.drawings.scale import in_a_share_of_its_room
 from courseware.drawings.sill import draw_sill
 from courseware.drawings.soldiers import draw_soldiers
 from courseware.drawings.square_corner import draw_square_corner
@@ -107,9 +108,16 @@ _DRAWN = {
 }
 
 
-def draw(call: DrawingCall) -> Picture:
-    """The picture of a drawing call; the kinds are those of `courseware.banks.drawing_kinds`, or an author's own."""
-    return draw_own(call.own, call.alt) if call.own else _DRAWN[call.kind](call)
+def draw(call: DrawingCall, share: float = 1.0) -> Picture:
+    """The picture of a drawing call; the kinds are those of `courseware.banks.drawing_kinds`, or an author's own.
+
+    With a `share` it is made at the usual scale at which it fits so much of its room; an author's own is as it is.
+    Raises `ValueError` where there is none.
+    """
+    if call.own:
+        return draw_own(call.own, call.alt)
+    with in_a_share_of_its_room(share):
+        return _DRAWN[call.kind](call)
 
 
 __all__ = ["Picture", "draw", "to_svg"]

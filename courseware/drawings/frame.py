@@ -95,7 +95,8 @@ def _lines_in(outline: tuple[Point, ...], apart: float, level: bool) -> Iterator
             if (here < down) is not (there < down):
                 part, (x_before, y_before) = (down - there) / (here - there), outline[place - 1]
                 ends.append((x + part * (x_before - x), y + part * (y_before - y)))
-        yield tuple(sorted(ends))
+        if ends:  # none where a line falls on the last corner, as rounding has it
+            yield tuple(sorted(ends))
 
 
 def framed(marks: Marks, alt: str) -> Picture:

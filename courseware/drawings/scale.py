@@ -2,11 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from fractions import Fraction
 
 # 1 to each of these: ISO 5455 (5, 10, 20, 50, 100, 200) and the steps between that scale rules carry (common
 # practice, no source).
 SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500)
+
+_SHARE: ContextVar[float] = ContextVar("share", default=1.0)  # of the room that a drawing asks for
+
+
+@contextmanager
+def in_a_share_of_its_room(share: float) -> Iterator[None]:
+    """Has whatever is drawn within it fit so much of the room it asks for: a smaller scale, words and boxes as ever."""
+    kept = _SHARE.set(share)
+    try:
+        yield
+    finally:
+        _SHARE.reset(kept)
 
 
 def one_to(wide: Fraction | float, high: Fraction | float, room: tuple[float, float], least: int = 5) -> int:
@@ -18,7 +33,8 @@ def one_to(wide: Fraction | float, high: Fraction | float, room: tuple[float, fl
     >>> one_to(1800, 1200, (140, 80))
     15
     """
+    share = _SHARE.get()
     for n in SCALES:
-        if n >= least and wide <= room[0] * n and high <= room[1] * n:
+        if n >= least and wide <= room[0] * share * n and high <= room[1] * share * n:
             return n
     raise ValueError(f"{float(wide):g} by {float(high):g} mm fits no usual scale on {room[0]:g} by {room[1]:g} mm")

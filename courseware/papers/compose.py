@@ -67,7 +67,6 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
         heading=_heading(sitting, place),
         exercises=tuple(a for a, _, _ in asked),
         cautions=CAUTIONS,
-        scale=_scale(asked),
         signed=sitting.settings.signatures.papers,
     )
 
@@ -86,13 +85,14 @@ def compose_key(sitting: Sitting, place: int, sources: Sources) -> Key:
 def _asked(
     sitting: Sitting, paper: IssuedPaper, sources: Sources
 ) -> list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]]:
-    told: set[str] = set()  # safety notes already printed on this paper
+    from_banks = [issued_from(issued, sources) for issued in paper.exercises]
+    needed = [tuple(dict.fromkeys((*bank.safety, *exercise.safety))) for bank, exercise in from_banks]
+    first = next((place for place, names in enumerate(needed) if names), None)  # all notes of the paper stand there
+    gathered = _notes(dict.fromkeys(name for names in needed for name in names), sources.safety)
     found: list[tuple[AskedExercise, Exercise, tuple[Solved, ...]]] = []
-    for number, issued in enumerate(paper.exercises, 1):
-        bank, exercise = issued_from(issued, sources)
-        names = [name for name in (*bank.safety, *exercise.safety) if name not in told]
-        told |= set(names)
-        notes = _notes(dict.fromkeys(names), sources.safety)
+    for place, (issued, (bank, exercise)) in enumerate(zip(paper.exercises, from_banks, strict=True)):
+        number = place + 1
+        notes = gathered if place == first else ()
         asked, solved = _ask(number, bank, exercise, issued, notes, _site(issued, number))
         found.append((asked, exercise, solved))
     return found
@@ -129,13 +129,15 @@ def _ask(
     given = given_of(exercise, issued)
     solved = solve(exercise, given)
     scope = scope_of(given, solved)
+    brick = with_own_word(brick_line(exercise.format, exercise.brick_line), bank.settings.upright_joint)
     asked = AskedExercise(
         number=number,
         topic=bank.topic,
         level=exercise.level,
         setting=issued.setting,
         pose=exercise.pose.render(scope, site),
-        brick=with_own_word(brick_line(exercise.format, exercise.brick_line), bank.settings.upright_joint),
+        brick=brick,
+        format=exercise.format if brick else None,
         parts=tuple(
             PAPER_KINDS[part.part.kind].asked(part, own, scope, site)
             for part, own in zip(solved, entries_of(exercise, issued, number), strict=True)

@@ -85,6 +85,7 @@ class AskedExercise:
     brick: str  # "UK metric bricks 215 × 102.5 × 65 mm, 10 mm joints"; empty where no line is printed
     parts: tuple[AskedPart, ...]
     marks: int
+    format: Format | None = None  # the brick in the question, where there is one
     drawing: DrawingCall | None = None
     safety: tuple[SafetyNote, ...] = ()
 
@@ -116,7 +117,6 @@ class Paper:
     heading: Heading
     exercises: tuple[AskedExercise, ...]
     cautions: tuple[str, ...]  # the deferring lines of the whole paper
-    scale: Format | None  # the brick whose courses the gauge scale in the margin shows; none where they differ
     signed: Signed = UNSIGNED
 
 

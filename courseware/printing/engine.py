@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import atexit
 import logging
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import lru_cache
 from math import cos, inf, radians, sin
 from pathlib import Path
@@ -26,11 +26,14 @@ from weasyprint.text.line_break import split_first_line
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.printing.page_format import A4, PageFormat
 from courseware.printing.tagging import finish
 
 _ROOM = Path(__file__).parent
 _OWN = "courseware:"
 _STYLES = ("sheet", "board", "glossary")  # each after those it stands over
+_MARGINS = f"{_OWN}margins"  # the picture that each page has its own of
+Margins = Callable[[int, Sequence[str]], Picture]  # the margins of a page by its number and what is named on it
 _PX = 96 / 25.4  # CSS pixels in a millimetre
 logging.getLogger("weasyprint").setLevel(logging.ERROR)
 logging.getLogger("fontTools").setLevel(logging.ERROR)
@@ -112,17 +115,42 @@ class LaidOut:
         return self._document.write_pdf(pdf_variant="pdf/ua-1", finisher=finish)  # type: ignore[no-any-return]  # bytes where no target is given
 
 
-def lay_out(markup: str, pictures: Mapping[str, Picture]) -> LaidOut:
-    """A sheet's markup on its pages; `pictures` by the names its images have after `courseware:`."""
+def lay_out(
+    markup: str, pictures: Mapping[str, Picture], margins: Margins | None = None, page: PageFormat = A4
+) -> LaidOut:
+    """A sheet's markup on its pages; `pictures` by the names its images have after `courseware:`.
+
+    `margins` draws those of each page, once it is known what stands on it: the `data-name`s of the body's own children.
+    """
     fonts, style, fetcher = fonts_and_styles()
-    page = OwnMarkup(markup, fetcher)
     cache = {_OWN + name: Drawn(picture) for name, picture in pictures.items()}
-    return LaidOut(page.render(font_config=fonts, stylesheets=[style], cache=cache, pdf_variant="pdf/ua-1"))
+    blank = Drawn(Picture(width=page.sheet[0], height=page.sheet[1], marks=(), alt=""))
+    if margins:
+        cache[_MARGINS] = blank
+    document = OwnMarkup(markup, fetcher).render(
+        stylesheets=[style, _rules(page)], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1"
+    )
+    if margins:
+        for number, laid in enumerate(document.pages, 1):
+            _with_margins(laid._page_box, blank, number, margins)
+    return LaidOut(document)
 
 
-def render(markup: str, pictures: Mapping[str, Picture]) -> bytes:
-    """The PDF of a sheet's markup; `pictures` by the names its images have after `courseware:`."""
-    return lay_out(markup, pictures).pdf()
+def render(
+    markup: str, pictures: Mapping[str, Picture], margins: Margins | None = None, page: PageFormat = A4
+) -> bytes:
+    """The PDF of a sheet's markup, as `lay_out` lays it out."""
+    return lay_out(markup, pictures, margins, page).pdf()
+
+
+def _with_margins(page_box: Any, blank: Drawn, number: int, margins: Margins) -> None:
+    """Puts a page's own margins in the place of the blank picture that it was laid out with."""
+    root, *around = page_box.children
+    names = [box.element.get("data-name") for box in root.children[0].children]
+    own = Drawn(margins(number, [name for name in names if name]))
+    for box in (box for margin in around for box in margin.descendants()):
+        if getattr(box, "replacement", None) is blank:
+            box.replacement = own
 
 
 @lru_cache(maxsize=1)
@@ -131,6 +159,11 @@ def fonts_and_styles() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
     text = "\n".join((_ROOM / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in _STYLES)
     atexit.register(fonts_and_styles.cache_clear)  # a font configuration must go before the libraries that it calls
     return fonts, CSS(string=text, font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles"), fetcher
+
+
+@lru_cache(maxsize=8)
+def _rules(page: PageFormat) -> CSS:
+    return CSS(string=page.rules)
 
 
 def _stroke(stream: Any, mark: Stroke) -> None:

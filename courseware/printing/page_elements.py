@@ -1,4 +1,4 @@
-"""What every page carries beside its words: the code, the gauge scale, the 100 mm line, room to work and to draw in."""
+"""What pages carry beside their words: a code, a gauge scale, the 100 mm line, room to work and to draw in."""
 
 from __future__ import annotations
 
@@ -8,23 +8,27 @@ from courseware.banks.exercise import SKETCH_SIZE, SQUARE
 from courseware.banks.figures import half_up, write_out
 from courseware.drawings.dimension import box
 from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.printing.page_format import A4, PageFormat
 from courseware.trade import Format, gauge_rod
 
 _QR_MODULE = 0.9  # mm
-_SCALE_LENGTH, _PRINT_LINE = 240, 100  # mm
-_WIDE, _HALF = 168.4, 82.0  # mm, of the page within its margins, and of one of two parts side by side
-_NAMES, _ANSWER, _EDGE = 25.0, 62.0, 0.3  # mm: where the names end, how wide the box of the answer is, half its line
-_BAND, _RULE_ROW, _NUMBERS_ROW, _ANSWER_ROW = 13.0, 7.5, 8.5, 8.2  # mm high; a row of numbers for each mark but one
+QR_BORDER = 4 * _QR_MODULE  # mm to be left white round a QR code (ISO/IEC 18004, quiet zone)
+_SCALE, _OVER = 258, 4.0  # mm: a scale down a whole page, and what stands over its last tick
+_PRINT_LINE = 100  # mm
+_NAMES, _ANSWER, _EDGE = 21.0, 62.0, 0.3  # mm: where the names end, how wide the box of the answer is, half its line
+_CHECK_LEAST = 40.0  # mm: a check has a row of its own where less is left beside the answer
+_BAND, _RULE_ROW, _NUMBERS_ROW, _ANSWER_ROW = 11.5, 7.0, 7.5, 7.8  # mm high; a row of numbers for each mark but one
 _STEPS_FROM = 2  # marks
+ROOM_LEAST = 74.0  # mm: no room is narrower
 _LINE = 9.0  # mm from line to line, to write on
-_SIZE = 3.35  # mm of type
 
 
-def qr(code: str) -> Picture:
-    """A paper's code as a QR code (ISO/IEC 18004), level Q, border 4."""
+@lru_cache(maxsize=32)
+def qr(text: str) -> Picture:
+    """A QR code (ISO/IEC 18004), level Q, without the border to be left round it."""
     import segno
 
-    rows = list(segno.make_qr(code, error="q").matrix_iter(border=4))
+    rows = list(segno.make_qr(text, error="q").matrix_iter(border=0))
     side = len(rows) * _QR_MODULE
     squares = tuple(
         box(x * _QR_MODULE, y * _QR_MODULE, (x + 1) * _QR_MODULE, (y + 1) * _QR_MODULE)
@@ -37,12 +41,13 @@ def qr(code: str) -> Picture:
 
 
 @lru_cache(maxsize=16)
-def gauge_scale(brick: Format | None) -> Picture:
-    """The margin's true-size gauge scale: bricks and beds, a tick a course, each numbered; blank for no one brick."""
-    if brick is None:
-        return Picture(width=20, height=262, marks=(), alt="A blank margin")
-    tops = [float(mark) for mark in gauge_rod(int(_SCALE_LENGTH / brick.course), brick)]
-    foot, left = tops[-1] + 4, 11.0
+def gauge_scale(brick: Format | None, high: int = _SCALE) -> Picture:
+    """A true-size gauge scale: bricks and beds, a tick a course, each numbered; blank where no course has room."""
+    courses = int((high - _OVER) / brick.course) if brick else 0
+    if brick is None or not courses:
+        return Picture(width=20, height=high, marks=(), alt="A blank margin")
+    tops = [float(mark) for mark in gauge_rod(courses, brick)]
+    foot, left = tops[-1] + _OVER, 11.0
     right = left + 7
     bricks = tuple(box(left, foot - top, right, foot - top + float(brick.height)) for top in tops)
     ticks = tuple(((right, foot - top), (right + 2.5, foot - top)) for top in (0.0, *tops))
@@ -53,7 +58,7 @@ def gauge_scale(brick: Format | None) -> Picture:
     says = f"Course gauge at true size, {course} mm: {brick.name}, bed {bed} mm"
     return Picture(
         width=20,
-        height=262,
+        height=high,
         marks=(
             Stroke(outlines=bricks, closed=True, weight=0.25),
             Stroke(outlines=ticks, weight=0.35),
@@ -87,22 +92,22 @@ def squared(size: tuple[int, int] = SKETCH_SIZE) -> Picture:
 
 
 @lru_cache(maxsize=16)
-def ruled(lines: int) -> Picture:
-    """So many lines to write on, across the page."""
-    rules = tuple(((0.3, _LINE * n), (_WIDE - 0.3, _LINE * n)) for n in range(1, lines + 1))
-    return Picture(
-        width=_WIDE, height=_LINE * lines + 0.3, marks=(Stroke(outlines=rules, weight=0.2, grey=0.4),), alt=""
-    )
+def ruled(lines: int, wide: float) -> Picture:
+    """So many lines to write on, so wide."""
+    rules = tuple(((_EDGE, _LINE * n), (wide - _EDGE, _LINE * n)) for n in range(1, lines + 1))
+    drawn = Stroke(outlines=rules, weight=0.2, grey=0.4)
+    return Picture(width=wide, height=_LINE * lines + _EDGE, marks=(drawn,), alt="")
 
 
 @lru_cache(maxsize=64)
-def working_room(unit: str, marks: int, *, half: bool = False) -> Picture:
+def working_room(unit: str, marks: int, wide: float = A4.wide, page: PageFormat = A4) -> Picture:
     """Room set out for the working of one part, in proportion to its marks, the unit printed in the answer's box.
 
-    One mark: a band with the answer at its end, across the page or half of it. More: rows for the rule and the numbers,
-    then answer and check. Drawn, not a table: a reader hears what the room is for and not ten empty cells.
+    One mark: a band with the answer at its end. More: rows for the rule and the numbers, then answer and check, the
+    check below the answer where the room is narrow. Drawn, not a table: a reader hears what the room is for and not ten
+    empty cells.
     """
-    return _one_band(unit, _HALF if half else _WIDE) if marks < _STEPS_FROM else _in_steps(unit, marks)
+    return _one_band(unit, wide, page) if marks < _STEPS_FROM else _in_steps(unit, marks, wide, page)
 
 
 def steps_in(marks: int) -> bool:
@@ -110,35 +115,40 @@ def steps_in(marks: int) -> bool:
     return marks >= _STEPS_FROM
 
 
-def _one_band(unit: str, wide: float) -> Picture:
+def _one_band(unit: str, wide: float, page: PageFormat) -> Picture:
     foot, left = _EDGE + _BAND, wide - _EDGE - min(_ANSWER, wide / 2)
     frame = Stroke(outlines=(box(_EDGE, _EDGE, left, foot),), closed=True, weight=0.2, grey=0.4)
     answer = Stroke(outlines=(box(left, _EDGE, wide - _EDGE, foot),), closed=True, weight=0.6)
-    words = (
-        Label(at=(_EDGE + 1.2, _EDGE + 4.3), text="Working", size=_SIZE, anchor="start"),
-        Label(at=(left + 1.2, _EDGE + 4.3), text="Answer", size=_SIZE, anchor="start", bold=True),
-    )
-    marks: tuple[Stroke | Label, ...] = (frame, answer, *words, *_unit_at(wide - _EDGE - 1.5, foot - 4.0, unit))
+    words = (_word(_EDGE, _EDGE, "Working", page), _word(left, _EDGE, "Answer", page, bold=True))
+    marks: tuple[Stroke | Label, ...] = (frame, answer, *words, *_unit_at(wide - _EDGE - 1.5, foot - 3.5, unit))
     return Picture(width=wide, height=foot + _EDGE, marks=marks, alt="")
 
 
-def _in_steps(unit: str, marks: int) -> Picture:
-    rule, numbers = _EDGE + _RULE_ROW, _EDGE + _RULE_ROW + _NUMBERS_ROW * (marks - 1)
-    foot, left, right = numbers + _ANSWER_ROW, _NAMES, _NAMES + _ANSWER
-    across = tuple(((_EDGE, y), (_WIDE - _EDGE, y)) for y in (_EDGE, rule, numbers, foot))
-    upright = tuple(((x, _EDGE), (x, foot)) for x in (_EDGE, _NAMES, _WIDE - _EDGE))
-    answer = (box(_EDGE, numbers, left, foot), box(left, numbers, right, foot))
-    words = numbers + _ANSWER_ROW / 2 + 1.2
+def _in_steps(unit: str, marks: int, wide: float, page: PageFormat) -> Picture:
+    edge, rule = wide - _EDGE, _EDGE + _RULE_ROW
+    numbers = rule + _NUMBERS_ROW * (marks - 1)
+    foot = numbers + _ANSWER_ROW
+    right = min(_NAMES + _ANSWER, edge)
+    beside = edge - right >= _CHECK_LEAST
+    right, end = (right, foot) if beside else (edge, foot + _RULE_ROW)
+    levels = dict.fromkeys((_EDGE, rule, numbers, foot, end))
+    across = tuple(((_EDGE, y), (edge, y)) for y in levels)
+    upright = tuple(((x, _EDGE), (x, end)) for x in (_EDGE, _NAMES, edge))
+    answer = (box(_EDGE, numbers, _NAMES, foot), box(_NAMES, numbers, right, foot))
     drawn: tuple[Stroke | Label, ...] = (
         Stroke(outlines=(*across, *upright), weight=0.2, grey=0.4),
         Stroke(outlines=answer, closed=True, weight=0.6),
-        Label(at=(_EDGE + 1.2, _EDGE + 4.3), text="The rule", size=_SIZE, anchor="start"),
-        Label(at=(_EDGE + 1.2, rule + 4.3), text="Numbers in", size=_SIZE, anchor="start"),
-        Label(at=(_EDGE + 1.2, words), text="Answer", size=_SIZE, anchor="start", bold=True),
-        Label(at=(right + 1.2, words), text="My check", size=_SIZE, anchor="start"),
-        *_unit_at(right - 1.5, words + 0.3, unit),
+        _word(_EDGE, _EDGE, "The rule", page),
+        _word(_EDGE, rule, "Numbers in", page),
+        _word(_EDGE, numbers, "Answer", page, bold=True),
+        _word(right, numbers, "My check", page) if beside else _word(_EDGE, foot, "My check", page),
+        *_unit_at(right - 1.5, numbers + _ANSWER_ROW / 2 + 1.5, unit),
     )
-    return Picture(width=_WIDE, height=foot + _EDGE, marks=drawn, alt="")
+    return Picture(width=wide, height=end + _EDGE, marks=drawn, alt="")
+
+
+def _word(left: float, top: float, says: str, page: PageFormat, *, bold: bool = False) -> Label:
+    return Label(at=(left + 1.2, top + page.label + 0.9), text=says, size=page.label, anchor="start", bold=bold)
 
 
 def _unit_at(x: float, y: float, unit: str) -> tuple[Label, ...]:

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
-from itertools import zip_longest
+from itertools import accumulate
 from pathlib import Path
-from textwrap import shorten
 from typing import TYPE_CHECKING
 
 from courseware.banks.part_kinds import kind_places
@@ -17,34 +15,57 @@ from courseware.drawings.picture import Label, Picture
 from courseware.drawings.reduced import reduced
 from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.glossary.sheets import Card, Glossary
-from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, KeyAnswer, Paper
+from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper, SafetyNote
 from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
+from courseware.printing.arrangement import Arrangement, arranged
 from courseware.printing.engine import LaidOut, lay_out, render
-from courseware.printing.page_elements import gauge_scale, print_line, qr, squared, steps_in, working_room
-from courseware.printing.part_kind import PRINT_KINDS
+from courseware.printing.key_rows import first_line, key_drawing, key_rows
+from courseware.printing.page_elements import gauge_scale, print_line, squared, steps_in, working_room
+from courseware.printing.page_format import A4, PageFormat
+from courseware.printing.page_margins import page_margins
+from courseware.printing.part_kind import INDENT, PRINT_KINDS
 from courseware.reports.report import Report
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
 _BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback sheet: beside words, and over them
-_ON_KEY = (120.0, 52.0)  # mm for a drawing on a key
 _ON_BOARD, _BOARD_TYPE = (242.0, 131.0), 8.5  # mm for a drawing on the whiteboard, and of its type: 24 pt
 _ON_CARD, _CARD_TYPE = (50.0, 38.0), 3.2  # mm for a drawing on the card, and of its type
 _FOLDED = ((1, "right"), (4, "left"), (2, "left"), (3, "right"))  # pages of the card: two on a side of the sheet
-_FIRST_LINE = 105  # characters of a question that its key repeats
-_SHORT = 90  # characters, of a question that stands beside another
 
 
-def paper_pdf(paper: Paper) -> bytes:
+Sheet = tuple[str, Mapping[str, Picture]]  # a sheet's markup, and its pictures by the names it gives them
+
+
+def paper_pdf(paper: Paper, page: PageFormat = A4) -> bytes:
     """The learner's PDF."""
-    return render(_templates().get_template("paper.html").render(paper=paper), paper_pictures(paper))
+    bricks = {str(exercise.number): exercise.format for exercise in paper.exercises}
+
+    def margins(number: int, exercises: Sequence[str]) -> Picture:
+        shown = [brick for name in exercises if (brick := bricks[name])]
+        return page_margins(paper.heading.code, number, shown, page)
+
+    return render(*paper_sheet(paper, page), margins, page)
 
 
 def key_pdf(key: Key) -> bytes:
     """The tutor's PDF."""
-    return render(_templates().get_template("key.html").render(key=key), key_pictures(key))
+    return render(*key_sheet(key))
+
+
+def paper_sheet(paper: Paper, page: PageFormat = A4) -> Sheet:
+    """The learner's sheet before it is laid out, without its margins."""
+    set_out = arrangements(paper.exercises, page)
+    return filled("paper.html", paper=paper, set_out=set_out), arranged_pictures(set_out, page)
+
+
+def key_sheet(key: Key) -> Sheet:
+    """The tutor's sheet before it is laid out."""
+    drawings = {exercise.asked.number: key_drawing(exercise) for exercise in key.exercises}
+    drawn = {f"drawing-{number}": one.picture for number, one in drawings.items() if one.picture}
+    return filled("key.html", key=key, drawings=drawings), {"line": print_line(), **drawn}
 
 
 def filled(template: str, **words: object) -> str:
@@ -54,7 +75,7 @@ def filled(template: str, **words: object) -> str:
 
 def grid_pdf(grid: Grid) -> bytes:
     """The tutor's class grid as a PDF, on landscape sheets."""
-    return render(_templates().get_template("grid.html").render(grid=grid), {})
+    return render(filled("grid.html", grid=grid), {})
 
 
 def job_pdf(sheet: Report) -> bytes:
@@ -65,30 +86,26 @@ def job_pdf(sheet: Report) -> bytes:
 def lay_out_job(sheet: Report) -> LaidOut:
     """One sheet of a job on its pages."""
     drawn = {f"block-{n}": block.picture for n, block in enumerate(sheet.blocks, 1) if block.picture}
-    return lay_out(_templates().get_template("job.html").render(sheet=sheet), {"line": print_line(), **drawn})
+    return lay_out(filled("job.html", sheet=sheet), {"line": print_line(), **drawn})
 
 
 def booklet_pdf(booklet: Booklet) -> bytes:
     """The practice booklet as one PDF, its answers on the last pages."""
-    return render(_templates().get_template("booklet.html").render(booklet=booklet), booklet_pictures(booklet))
-
-
-def booklet_pictures(booklet: Booklet) -> dict[str, Picture]:
-    """Every picture of a booklet by the name its template gives it."""
+    set_out = arrangements(booklet.questions)
     examples = dict(enumerate((block.example.drawing for block in booklet.blocks), 1))
-    return {
+    pictures = {
         "scale": gauge_scale(booklet.scale),
         "line": print_line(),
-        **_rooms(booklet.questions),
-        **_drawn({question.number: question.drawing for question in booklet.questions}),
+        **arranged_pictures(set_out),
         **_drawn(examples, "example"),
         **_drawn({answer.asked.number: answer.drawing for answer in booklet.answers}, "answer"),
     }
+    return render(filled("booklet.html", booklet=booklet, set_out=set_out), pictures)
 
 
 def board_pdf(board: Board) -> bytes:
     """The pages for the whiteboard as one PDF, each with a drawing drawn as large as the page takes it."""
-    return render(_templates().get_template("board.html").render(board=board), board_pictures(board))
+    return render(filled("board.html", board=board), board_pictures(board))
 
 
 def board_pictures(board: Board) -> dict[str, Picture]:
@@ -103,13 +120,12 @@ def board_pictures(board: Board) -> dict[str, Picture]:
 def glossary_pdf(glossary: Glossary) -> bytes:
     """The glossary as a PDF, a picture to each word."""
     drawn = {f"word-{place}": entry.picture for place, entry in enumerate(glossary.entries, 1)}
-    return render(_templates().get_template("glossary.html").render(glossary=glossary), drawn)
+    return render(filled("glossary.html", glossary=glossary), drawn)
 
 
 def card_pdf(card: Card) -> bytes:
     """The card as a PDF: a sheet of A4 printed on both sides, to be folded to A5."""
-    markup = _templates().get_template("card.html").render(card=card, folded=_FOLDED)
-    return render(markup, card_pictures(card))
+    return render(filled("card.html", card=card, folded=_FOLDED), card_pictures(card))
 
 
 def card_pictures(card: Card) -> dict[str, Picture]:
@@ -123,7 +139,7 @@ def card_pictures(card: Card) -> dict[str, Picture]:
 
 def feedback_pdf(sheet: FeedbackSheet) -> bytes:
     """A learner's feedback sheet; the answer to its fresh question stands on its last page, a left-hand one."""
-    return render(_templates().get_template("feedback.html").render(sheet=sheet), feedback_pictures(sheet))
+    return render(filled("feedback.html", sheet=sheet), feedback_pictures(sheet))
 
 
 def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
@@ -141,7 +157,7 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     if sheet.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
-            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, False)
+            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, A4.wide, A4)
         over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
         for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
             if call:
@@ -149,31 +165,36 @@ def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
     return pictures
 
 
-def paper_pictures(paper: Paper) -> dict[str, Picture]:
-    """Every picture of a paper by the name its template gives it."""
-    drawings = {exercise.number: exercise.drawing for exercise in paper.exercises}
-    return {
-        "qr": qr(paper.heading.code),
-        "scale": gauge_scale(paper.scale),
-        "line": print_line(),
-        **_rooms(paper.exercises),
-        **_drawn(drawings),
-    }
+def arrangements(exercises: Sequence[AskedExercise], page: PageFormat = A4) -> dict[int, Arrangement]:
+    """How each exercise is set, by its number."""
+    return {exercise.number: arranged(exercise, page) for exercise in exercises}
+
+
+def paper_pictures(paper: Paper, page: PageFormat = A4) -> dict[str, Picture]:
+    """The drawings of a paper as large as they come, and the room for each answer over the page's width."""
+    found = _drawn({exercise.number: exercise.drawing for exercise in paper.exercises})
+    for part in (part for exercise in paper.exercises for part in exercise.parts):
+        found |= PRINT_KINDS[part.kind].rooms(part, part.marks, page.wide, page)
+    return found
 
 
 def key_pictures(key: Key) -> dict[str, Picture]:
-    """Every picture of a key by the name its template gives it."""
-    drawn = {
-        f"drawing-{exercise.asked.number}": _fitted(exercise.drawing, exercise.asked, _ON_KEY)
-        for exercise in key.exercises
-        if exercise.drawing
-    }
-    return {"line": print_line(), **drawn}
+    """Every drawing of a key, as large as it comes."""
+    return _drawn({exercise.asked.number: exercise.drawing for exercise in key.exercises})
+
+
+def arranged_pictures(set_out: Mapping[int, Arrangement], page: PageFormat = A4) -> dict[str, Picture]:
+    """The drawings of exercises and the room for each answer."""
+    found = {f"drawing-{number}": one.drawing for number, one in set_out.items() if one.drawing}
+    for one in set_out.values():
+        for placed in one.placed:
+            found |= PRINT_KINDS[placed.part.kind].rooms(placed.part, placed.part.marks, placed.wide, page)
+    return found
 
 
 def margin_words(paper: Paper) -> tuple[str, ...]:
     """The words that the margins of a paper's pages draw."""
-    pictures = (gauge_scale(paper.scale), print_line())
+    pictures = (*(gauge_scale(exercise.format) for exercise in paper.exercises), print_line())
     return tuple(mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label))
 
 
@@ -182,52 +203,16 @@ def _fitted(call: DrawingCall, asked: AskedExercise, room: tuple[float, float]) 
     return draw(call) if asked.drawn_in_place else reduced(draw(call), room)
 
 
-def _rooms(exercises: Sequence[AskedExercise]) -> dict[str, Picture]:
-    """The pictures of the room for each answer."""
-    found: dict[str, Picture] = {}
-    for exercise in exercises:
-        for row in side_by_side(exercise.parts):
-            for part in row:
-                found |= PRINT_KINDS[part.kind].rooms(part, part.marks, len(row) > 1)
-    return found
+def columns(part: AskedPart, wide: float) -> int:
+    """In how many columns the options of a part stand."""
+    return A4.columns([says for _, says in part.options], wide - INDENT, PRINT_KINDS[part.kind].before)
 
 
-def side_by_side(parts: Sequence[AskedPart]) -> list[tuple[AskedPart, ...]]:
-    """The parts in rows: two figures of a mark each that follow one another, shortly asked, stand side by side."""
-    rows: list[tuple[AskedPart, ...]] = []
-    for part in parts:
-        if rows and len(rows[-1]) == 1 and all(map(_short, (part, rows[-1][0]))):
-            rows[-1] += (part,)
-        else:
-            rows.append((part,))
-    return rows
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeyRow:
-    """Half a row of a key's table: words, a figure where there is one, and what it earns."""
-
-    says: str
-    figure: str = ""
-    earns: str | int = ""
-
-
-def key_rows(answer: KeyAnswer) -> list[tuple[KeyRow | None, KeyRow | None]]:
-    """What to look for, and beside it the slips and what else is to be known."""
-    found = [KeyRow(says=line.say, figure=line.figure, earns=line.earns) for line in answer.working]
-    found += [KeyRow(says=f"Accept: {one.says}", figure=one.figure, earns=one.earns) for one in answer.accepts]
-    beside = [KeyRow(says=slip.says, figure=slip.figure, earns=slip.earns) for slip in answer.slips]
-    notes = [KeyRow(says=note) for note in answer.notes]
-    return list(zip_longest(found, [*beside, *notes]))
-
-
-def first_line(text: str, most: int = _FIRST_LINE) -> str:
-    """As much of a text as stands on a line, cut between words."""
-    return shorten(text, most, placeholder=" …")
-
-
-def _short(part: AskedPart) -> bool:
-    return PRINT_KINDS[part.kind].may_halve and not steps_in(part.marks) and len(part.ask) + len(part.note) <= _SHORT
+def in_two(notes: Sequence[SafetyNote]) -> tuple[Sequence[SafetyNote], Sequence[SafetyNote]]:
+    """The notes in two columns of about the same length, in their order."""
+    lengths = list(accumulate(len(" ".join((note.title, *note.lines, note.source))) for note in notes))
+    half = min(range(len(notes)), key=lambda place: abs(2 * lengths[place] - lengths[-1]), default=0) + 1
+    return notes[:half], notes[half:]
 
 
 def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") -> dict[str, Picture]:
@@ -244,6 +229,7 @@ def _environment(places: tuple[str, ...]) -> Environment:
 
     templates = Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
     templates.globals |= {
-        "side_by_side": side_by_side, "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line,
+        "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line, "columns": columns, "in_two": in_two,
+        "whole_width": A4.wide,
     }  # fmt: skip
     return templates

@@ -2,7 +2,8 @@
 
     python tests/benchmarks/printing.py [papers]
 
-All print the same pages, or the run ends: the same markup and styles, with the browser's own margins taken off. Plain is
+All print the same pages, or the run ends: the same markup and styles, with the browser's own margins taken off (the others have
+the first page's margins on every page). Plain is
 one call a sheet as WeasyPrint's manual shows it: markup parsed as HTML, fonts and styles read each time, drawings as SVG within
 it, one path for each kind of brick. Ours counts the reading back of papers before they are released. Chromium, where
 there is one, is kept open, and started for each sheet as well.
@@ -37,6 +38,8 @@ from courseware.papers.sitting import Sitting
 from courseware.printing import render
 from courseware.printing.bind_pdfs import pages_of
 from courseware.printing.leak_check import release
+from courseware.printing.page_format import A4
+from courseware.printing.page_margins import page_margins
 
 ROOM = Path(render.__file__).parent
 CHROMIUM = shutil.which("chromium")
@@ -58,14 +61,17 @@ def sitting(count: int) -> Sitting:
 
 def plain_markup(sheet: Paper | Key) -> tuple[str, str]:
     """The sheet's markup with its drawings within it, and the styles it needs."""
-    key = isinstance(sheet, Key)
-    pictures = render.key_pictures(sheet) if key else render.paper_pictures(sheet)
+    if isinstance(sheet, Key):
+        markup, pictures = render.key_sheet(sheet)
+    else:
+        markup, pictures = render.paper_sheet(sheet)
+        bricks = [exercise.format for exercise in sheet.exercises if exercise.format]
+        pictures = {**pictures, "margins": page_margins(sheet.heading.code, 1, bricks[:1], A4)}
     vectors = {name: to_svg(picture) for name, picture in pictures.items()}
-    name, values = ("key.html", {"key": sheet}) if key else ("paper.html", {"paper": sheet})
-    markup = "<!DOCTYPE html>" + render._templates().get_template(name).render(**values)
+    markup = "<!DOCTYPE html>" + markup
     markup = re.sub(r'<img ([^>]*)src="courseware:([^"]+)"[^>]*/>', lambda found: placed(found, vectors), markup)
-    style = (ROOM / "styles" / "sheet.css").read_text(encoding="utf-8")
-    for margin in {"scale", "line"} & vectors.keys():
+    style = (ROOM / "styles" / "sheet.css").read_text(encoding="utf-8") + A4.rules
+    for margin in {"margins", "line"} & vectors.keys():
         data = base64.b64encode(vectors[margin].encode()).decode()
         style = style.replace(f"url(courseware:{margin})", f"url(data:image/svg+xml;base64,{data})")
     return markup, NO_MARGINS + style.replace("courseware:fonts", f"{ROOM.as_uri()}/fonts")

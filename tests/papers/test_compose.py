@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from courseware.files.bank_files import shipped_banks
-from courseware.papers.compose import compose_key, compose_paper, read_sources
+from courseware.papers.compose import compose_key, compose_paper, issued_from, read_sources
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
 
 TOPICS = [path.stem for path in shipped_banks()]
@@ -69,11 +69,19 @@ def test_the_marks_of_a_paper_add_up(composed, topic) -> None:
             assert not part.rows or part.marks == sum(row.marks for row in part.rows)
 
 
-def test_safety_notes_stand_at_the_first_exercise_that_needs_them_and_once(composed) -> None:
+def test_the_safety_notes_of_a_paper_stand_together_at_the_first_exercise_that_needs_any(composed) -> None:
+    """Each that a bank or an exercise of the paper names, once."""
     sitting, sources = composed("")
-    titles = [note.title for exercise in compose_paper(sitting, 0, sources).exercises for note in exercise.safety]
-    assert titles
-    assert len(titles) == len(set(titles))
+    exercises = compose_paper(sitting, 0, sources).exercises
+    needed = [
+        {sources.safety.notes[name][0] for name in (*bank.safety, *exercise.safety)}
+        for bank, exercise in (issued_from(issued, sources) for issued in sitting.papers[0].exercises)
+    ]
+    first = next(place for place, names in enumerate(needed) if names)
+    titles = [[note.title for note in exercise.safety] for exercise in exercises]
+    assert [bool(each) for each in titles] == [place == first for place in range(len(exercises))]
+    assert len(titles[first]) == len(set(titles[first]))
+    assert set(titles[first]) == set().union(*needed)
 
 
 def test_the_centres_rule_for_the_arris_changes_question_and_answer_together(composed) -> None:

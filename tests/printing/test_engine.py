@@ -10,14 +10,15 @@ from io import BytesIO
 
 import pypdfium2
 import pytest
-import zxingcpp
 from pikepdf import Pdf
 from PIL import ImageChops
+from weasyprint import CSS
 from weasyprint.urls import FatalURLFetchingError
 
 from courseware.drawings import draw, to_svg
 from courseware.papers.sitting_file import write_sitting
 from courseware.printing.engine import OwnAssetsOnly, render
+from courseware.printing.page_format import A4
 from courseware.printing.render import key_pdf, paper_pdf
 from courseware.printing.workers import Sheet, print_sheets
 
@@ -55,20 +56,13 @@ def test_a_picture_that_is_missing_stops_the_sheet() -> None:
         )
 
 
-def test_the_code_is_read_back_from_the_printed_page(printed) -> None:
-    """By zxing-cpp, from a picture at 200 dpi in the two tones of a photocopy."""
-    sheet = printed("opening_sizes")
-    copy = picture(sheet.paper_pdf, dpi=200).point(lambda grey: 255 if grey > 140 else 0)
-    assert [found.text for found in zxingcpp.read_barcodes(copy)] == [sheet.paper.heading.code]
-
-
 def test_a_drawing_prints_as_its_svg_does(printed) -> None:
     """The PDF operators that we write, against WeasyPrint's own reading of the same drawing as SVG."""
     drawings = [e.drawing for e in printed("opening_sizes").key.exercises if e.drawing]
     drawings += [e.drawing for e in printed("projection_levelling").key.exercises if e.drawing]
     for call in {call.kind: call for call in drawings}.values():
         drawn = draw(call)
-        page = '<html lang="en"><head><title>x</title></head><body class="paper"><p class="drawing"><img src="courseware:{}" alt="x"/></p></body></html>'
+        page = '<html lang="en"><head><title>x</title></head><body><p class="drawing"><img src="courseware:{}" alt="x"/></p></body></html>'
         ours = picture(render(page.format("drawing"), {"drawing": drawn, **margins()}))
         theirs = picture(
             through_svg(page.format("drawing"), to_svg(drawn).replace("Atkinson Hyperlegible Next", "Sheet"))
@@ -104,7 +98,11 @@ def through_svg(markup: str, svg: str) -> bytes:
     page = engine.OwnMarkup(markup.replace("courseware:drawing", data), WithData())
     cache = {"courseware:" + name: engine.Drawn(drawn) for name, drawn in margins().items()}
     return page.write_pdf(
-        stylesheets=[style], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1", finisher=engine.finish
+        stylesheets=[style, CSS(string=A4.rules)],
+        font_config=fonts,
+        cache=cache,
+        pdf_variant="pdf/ua-1",
+        finisher=engine.finish,
     )
 
 

@@ -46,7 +46,7 @@ def front_and_back(printed_booklet) -> tuple[str, str]:
 def test_nothing_of_an_answer_stands_before_the_back(booklet, front_and_back) -> None:
     """What a question's key says and neither its question nor an example does, as papers are read before release."""
     heading = Heading(title="", group="", date="", code="", learner="", reference="", number="", marks=0)
-    paper = Paper(heading=heading, exercises=booklet.questions, cautions=(), scale=booklet.scale)
+    paper = Paper(heading=heading, exercises=booklet.questions, cautions=())
     key = Key(heading=heading, exercises=booklet.answers, cautions=(), scale=booklet.scale)
     examples = [str(block.example) for block in booklet.blocks]
     hidden = secrets(paper, key, [*margin_words(paper), *examples])
@@ -113,8 +113,8 @@ def test_the_same_booklet_is_the_same_bytes(booklet, printed_booklet) -> None:
     assert booklet_pdf(booklet) == printed_booklet
 
 
-def test_narrow_room_to_work_in_stands_in_twos(printed_booklet) -> None:
-    """A room across the page has its box for the answer far from the word `Working`; of narrow ones two are on a line."""
+def test_narrow_room_to_work_in_stands_in_twos_beside_a_drawing_or_beside_what_is_asked(printed_booklet) -> None:
+    """A room across the page has its box for the answer far from the word `Working`; of narrow ones two may be on a line."""
     twos = 0
     for sheet in pypdfium2.PdfDocument(printed_booklet):
         read = sheet.get_textpage()
@@ -125,8 +125,8 @@ def test_narrow_room_to_work_in_stands_in_twos(printed_booklet) -> None:
             if any(abs(work[1] - box[1]) < 1 and 0 < box[0] - work[0] < 150 for box in answers)  # points: some 50 mm
         ]
         lines = Counter(y for y, _ in narrow)
-        assert set(lines.values()) <= {2}
-        twos += len(lines)
+        assert set(lines.values()) <= {1, 2}
+        twos += sum(count == 2 for count in lines.values())
     assert twos
 
 

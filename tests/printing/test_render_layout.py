@@ -1,88 +1,114 @@
-"""How the pages are filled, read back from the PDFs: no great white, nothing orphaned, figures of a mark side by side."""
+"""How the pages are filled, read back from the PDFs: sides, white space, nothing orphaned, boxes of one width."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 
 import numpy as np
 import pypdfium2
 import pytest
 
-from courseware.papers.sheets import AskedPart
-from courseware.printing.page_elements import steps_in, working_room
-from courseware.printing.render import first_line, key_rows, side_by_side
+from courseware.files.bank_files import read_banks
+from courseware.papers.compose import compose_key, compose_paper, read_sources
+from courseware.papers.deal import Heads, deal_sitting
+from courseware.papers.group import numbered
+from courseware.printing.bind_pdfs import pages_of
+from courseware.printing.page_format import A4
+from courseware.printing.render import key_pdf, paper_pdf
+from courseware.settings.settings import Settings
 
 TOPICS = ("opening_sizes", "course_gauge", "resource_lists")
-_TOP, _FOOT = 12.0, 297.0 - 18.0  # mm: between these stands what a page is for
+STRANGE = Path(__file__).parents[1] / "banks" / "good"
+_TOP, _FOOT = A4.top, 297.0 - A4.bottom  # mm: between these stands what a page is for
+_PER_MM = 2 * 72 / 25.4  # pixels
 
 
 def pages(pdf: bytes) -> Iterator[tuple[pypdfium2.PdfPage, float]]:
     """Each page, and how far down in mm it is filled."""
     for page in pypdfium2.PdfDocument(pdf):
         dark = np.asarray(page.render(scale=2).to_pil().convert("L")) < 128
-        rows = np.flatnonzero(dark[int(_TOP * 2 * 72 / 25.4) : int(_FOOT * 2 * 72 / 25.4), 27 * 6 :].any(axis=1))
-        yield page, _TOP + (rows.max() if rows.size else 0) / (2 * 72 / 25.4)
+        text = dark[
+            int(_TOP * _PER_MM) : int(_FOOT * _PER_MM), int(A4.left * _PER_MM) : int((210 - A4.right) * _PER_MM)
+        ]
+        rows = np.flatnonzero(text.any(axis=1))
+        yield page, _TOP + (rows.max() if rows.size else 0) / _PER_MM
 
 
-@pytest.mark.parametrize("topic", TOPICS)
-@pytest.mark.parametrize("kind", ["paper_pdf", "key_pdf"])
-def test_pages_are_filled_and_the_last_has_more_than_a_line(printed, topic: str, kind: str) -> None:
-    filled = [down for _, down in pages(getattr(printed(topic), kind))]
-    white = [(_FOOT - down) / (_FOOT - _TOP) for down in filled[:-1]]
-    assert sum(white) / len(white) < 0.25
-    assert filled[-1] > _TOP + 20
-
-
-@pytest.mark.parametrize("topic", TOPICS)
-@pytest.mark.parametrize("kind", ["paper_pdf", "key_pdf"])
-def test_no_heading_of_an_exercise_stands_at_a_pages_foot(printed, topic: str, kind: str) -> None:
-    for page, down in pages(getattr(printed(topic), kind)):
+def well_filled(pdf: bytes) -> None:
+    """Little white on the pages before the last, no last page of a line or two, no exercise's heading at a foot."""
+    found = list(pages(pdf))
+    white = [(_FOOT - down) / (_FOOT - _TOP) for _, down in found[:-1]]
+    assert not white or sum(white) / len(white) < 0.25, white
+    assert found[-1][1] > _TOP + 15
+    for page, down in found:
         foot = page.get_height() - down * 72 / 25.4
         last = page.get_textpage().get_text_bounded(bottom=foot - 3, top=foot + 40)  # the last lines that are filled
-        assert re.search(r"level \d · ", last) is None
+        assert re.search(r"level \d · ", last) is None, last
 
 
-def number(label: str, marks: int = 1, ask: str = "How wide?") -> AskedPart:
-    return AskedPart(label=label, kind="number", ask=ask, marks=marks, unit="mm")
+@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("kind", ["paper_pdf", "key_pdf"])
+def test_pages_are_filled_and_nothing_is_orphaned(printed, topic: str, kind: str) -> None:
+    well_filled(getattr(printed(topic), kind))
 
 
-def test_two_figures_of_a_mark_each_stand_side_by_side_and_no_third_with_them() -> None:
-    one, two, three = number("1a"), number("1b"), number("1c")
-    assert side_by_side([one, two, three]) == [(one, two), (three,)]
+@pytest.mark.parametrize("seed", ["one", "two", "three", "four"])
+@pytest.mark.parametrize(("exercises", "sides", "key_sides"), [(10, 7, 4), (15, 10, 6)])
+def test_all_topics_on_a_paper_take_few_sides_and_the_key_about_half_of_them(
+    composed, seed: str, exercises: int, sides: int, key_sides: int
+) -> None:
+    """A template to be drawn in at true size takes a side more, on the paper and on its key."""
+    sitting, sources = composed("", exercises, seed)
+    paper = compose_paper(sitting, 0, sources)
+    more = sum(exercise.drawn_in_place for exercise in paper.exercises)
+    printed_paper, printed_key = paper_pdf(paper), key_pdf(compose_key(sitting, 0, sources))
+    assert pages_of(printed_paper) <= sides + more
+    assert pages_of(printed_key) <= key_sides + more
+    well_filled(printed_paper)
 
 
-@pytest.mark.parametrize(
-    "other",
-    [number("1b", marks=2), number("1b", ask="How " * 30), AskedPart(label="1b", kind="choice", ask="?", marks=1)],
-)
-def test_what_is_longer_or_of_another_kind_has_the_page_to_itself(other: AskedPart) -> None:
-    assert side_by_side([number("1a"), other]) == [(number("1a"),), (other,)]
+@pytest.mark.parametrize("bank", sorted(path.stem for path in STRANGE.glob("*.yaml")))
+def test_a_strangers_bank_is_as_well_filled(space_of, bank: str) -> None:
+    [read], notes = read_banks((STRANGE / f"{bank}.yaml",), Settings())
+    heads = Heads(title="From afar", date="2026-01-05", group=numbered(1), seed="s", version="0")
+    chosen = [(read, exercise) for exercise in read.exercises]
+    sitting = deal_sitting(heads, (read,), notes, chosen, [space_of(*pair) for pair in chosen])
+    well_filled(paper_pdf(compose_paper(sitting, 0, read_sources(sitting))))
 
 
-@pytest.mark.parametrize(("length", "beside"), [(89, True), (90, True), (91, False)])
-def test_a_question_stands_beside_another_up_to_ninety_characters(length: int, beside: bool) -> None:
-    rows = side_by_side([number("1a"), number("1b", ask="x" * length)])
-    assert (len(rows) == 1) is beside
+def test_the_first_exercise_begins_on_the_first_page(composed) -> None:
+    for seed in ("one", "two", "three"):
+        sitting, sources = composed("", 10, seed)
+        [first, *_] = pypdfium2.PdfDocument(paper_pdf(compose_paper(sitting, 0, sources)))
+        assert re.search(r"level \d · ", first.get_textpage().get_text_bounded())
 
 
-def test_room_to_work_in_grows_with_the_marks() -> None:
-    heights = [working_room("mm", marks).height for marks in (1, 2, 3, 4)]
-    assert heights == sorted(set(heights))
-    assert [steps_in(marks) for marks in (1, 2, 3)] == [False, True, True]
-    assert working_room("mm", 1, half=True).width * 2 < working_room("mm", 1).width
+def test_a_part_stands_on_one_page_with_its_room(composed) -> None:
+    """As many labels as rooms for working on each page."""
+    sitting, sources = composed("", 10, "one")
+    paper = compose_paper(sitting, 0, sources)
+    kinds = {part.label: part.kind for exercise in paper.exercises for part in exercise.parts}
+    for page, _ in pages(paper_pdf(paper)):
+        said = page.get_textpage().get_text_bounded()
+        here = [label for label in kinds if re.search(rf"(?m)^{label}\b", said)]
+        words = len(re.findall(r"(?m)(?:^|\s)(?:The rule|Working)(?=\s*(?:$|Answer|The rule|Working))", said))
+        assert words >= sum(kinds[label] == "number" for label in here)
 
 
-def test_a_long_question_is_cut_between_words_on_its_key() -> None:
-    assert first_line("short and whole") == "short and whole"
-    assert first_line("seven words that go on and on", 20) == "seven words that …"
-
-
-def test_slips_stand_beside_the_working_and_none_is_lost(printed) -> None:
-    for exercise in printed("opening_sizes").key.exercises:
-        for _, answers in exercise.by_part:
-            for answer in answers:
-                left, right = zip(*key_rows(answer), strict=True) if key_rows(answer) else ((), ())
-                assert [row.figure for row in left if row] == [one.figure for one in (*answer.working, *answer.accepts)]
-                told = [row.says for row in right if row]
-                assert told == [*(slip.says for slip in answer.slips), *answer.notes]
+def test_the_safety_box_is_exactly_as_wide_as_the_boxes_for_answers(composed) -> None:
+    sitting, sources = composed("", 10, "one")
+    paper = compose_paper(sitting, 0, sources)
+    assert paper.exercises[0].safety or paper.exercises[1].safety
+    [first, *_] = pypdfium2.PdfDocument(paper_pdf(paper))
+    dark = np.asarray(first.render(scale=300 / 72).to_pil().convert("L")) < 128
+    inside = dark[:, int(26 * 300 / 25.4) :]
+    runs = {}
+    for row in inside[int(20 * 300 / 25.4) : int(280 * 300 / 25.4)]:
+        places = np.flatnonzero(row)
+        if places.size and row.sum() > 0.9 * (A4.wide * 300 / 25.4):  # a rule across the page
+            runs[(places.min(), places.max())] = runs.get((places.min(), places.max()), 0) + 1
+    lefts, rights = ({run[side] for run in runs} for side in (0, 1))
+    assert max(lefts) - min(lefts) <= 3  # pixels of 300 dpi: a quarter of a mm
+    assert max(rights) - min(rights) <= 3

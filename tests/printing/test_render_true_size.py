@@ -55,7 +55,7 @@ def test_the_gauge_scale_ticks_stand_a_course_apart_in_the_pdf(printed) -> None:
     ticks = sorted(
         {
             round(y1, 3)
-            for x1, y1, x2, y2 in rules(printed("safe_cutting").paper_pdf)
+            for x1, y1, x2, y2 in rules(printed("opening_sizes").paper_pdf)
             if abs(y2 - y1) < 1e-6 and 2.4 < abs(x2 - x1) < 2.6 and x1 < 27
         }
     )

@@ -19,6 +19,7 @@ from courseware.text_files.shapes import Shape
 
 _SIZE = re.compile(r"(?P<wide>[0-9]{1,4}) by (?P<high>[0-9]{1,4}) (?P<unit>mm|squares)", re.ASCII)
 _HIGHEST = 200  # mm
+_FEW_MARKS, _SMALL_SKETCH = 2, (160, 45)  # marks, and mm of the usual space for no more than those
 
 
 class PointKeys(Shape):
@@ -60,7 +61,8 @@ class DrawnPart(Part):
 
 def _bind(shape: PartShape, scope: Scope, path: Path) -> DrawnPart:
     keys = cast("DrawnKeys", shape)
-    size = _sketch_size(keys.grid, scope, path)
+    usual = SKETCH_SIZE if (shape.marks or len(keys.points)) > _FEW_MARKS else _SMALL_SKETCH
+    size = _sketch_size(keys.grid, usual, scope, path)
     return bind_by_eye(shape, scope, path, lines=0, size=size, adds=keys.adds or "")
 
 
@@ -84,10 +86,10 @@ def bind_by_eye(
     )
 
 
-def _sketch_size(written: str | None, scope: Scope, path: Path) -> tuple[int, int]:
-    """The space to draw in, in mm, whole squares; a size that no page holds is a fault."""
+def _sketch_size(written: str | None, usual: tuple[int, int], scope: Scope, path: Path) -> tuple[int, int]:
+    """The space to draw in, in mm, whole squares, `usual` where none is written; what no page holds is a fault."""
     if written is None:
-        return SKETCH_SIZE
+        return usual
     asked = _SIZE.fullmatch(" ".join(written.split()))
     each = (SQUARE if asked["unit"] == "squares" else 1) if asked else 0
     wide, high = (int(asked["wide"]) * each, int(asked["high"]) * each) if asked else (0, 0)

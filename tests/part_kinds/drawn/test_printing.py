@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import inf
 
 import pytest
 
 from courseware.papers.sheets import AskedPart
 from courseware.part_kinds.drawn.printing import KIND
+from courseware.printing.page_format import A4
 
 
 def room(**more: object):
-    [(name, picture)] = KIND.rooms(
-        AskedPart(label="2b", kind="drawn", ask="Draw it.", marks=3, **more), 3, False
-    ).items()
+    part = AskedPart(label="2b", kind="drawn", ask="Draw it.", marks=3, **more)
+    [(name, picture)] = KIND.rooms(part, 3, A4.wide, A4).items()
     assert name == "grid-2b"
     return picture
 
@@ -34,5 +35,7 @@ def test_words_have_as_many_lines_as_the_part_asks(lines: int) -> None:
     assert {round(b - a, 6) for a, b in pairwise(heights)} <= {9.0}
 
 
-def test_it_does_not_share_its_row_with_another() -> None:
-    assert not KIND.may_halve
+@pytest.mark.parametrize(("wide", "fits"), [(159.9, False), (160.0, True), (160.1, True)])
+def test_it_stands_nowhere_narrower_than_itself(wide: float, fits: bool) -> None:
+    part = AskedPart(label="2b", kind="drawn", ask="Draw it.", marks=3, size=(160, 55))
+    assert (KIND.height(part, wide, A4) < inf) is fits
