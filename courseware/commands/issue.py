@@ -24,6 +24,7 @@ from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
 if TYPE_CHECKING:
+    from courseware.papers.sheet_format import SheetFormat
     from courseware.workflows.issue import Issued, IssueOptions
 
 
@@ -53,6 +54,9 @@ if TYPE_CHECKING:
 )
 @out_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
+@click.option(
+    "--format", "sheets", metavar="WORDS", default="", help="How the sheets are set, as `large-18`: see the manual."
+)
 @word_option
 @by_centre("sitting", arris_rule=True)
 @jobs_option
@@ -123,7 +127,17 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         exercises=asked["exercises"],
         picked=asked["pick"],
         word=asked["word"],
+        sheets=_format(asked["sheets"]),
     )
+
+
+def _format(words: str) -> SheetFormat:
+    from courseware.papers.sheet_format import FormatUnknown, read_format
+
+    try:
+        return read_format(words)
+    except FormatUnknown as unknown:
+        raise click.BadParameter(str(unknown), param_hint="--format") from None
 
 
 def tell_issued(issued: Issued) -> None:

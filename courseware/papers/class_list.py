@@ -12,6 +12,7 @@ from courseware.papers.group import Learner
 from courseware.papers.levels import level_column, level_faults, level_in
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE, printable_text, same_name
 from courseware.papers.not_learners import is_no_learner, turned_round
+from courseware.papers.sheet_format import STANDARD, FormatUnknown, SheetFormat, read_format
 from courseware.spreadsheets.rows import Row, TableFaulty, repeated_heading, shown_headings, unused_columns
 from courseware.spreadsheets.table_in import read_table
 from courseware.text_files.faults import Fault, harmless
@@ -143,7 +144,7 @@ def _learner(row: Row, columns: Columns) -> _Read:
     level = 0 if columns.level is None else level_in(row.cells[columns.level]) or 0
     return _Read(
         line=row.line,
-        learner=Learner(name=printable_text(name), reference=printable_text(reference)),
+        learner=Learner(name=printable_text(name), reference=printable_text(reference), sheets=_sheets(row, columns)),
         mended=mended,
         level=level,
     )
@@ -157,6 +158,10 @@ def _reference(row: Row, columns: Columns) -> str:
     return "" if columns.reference is None else row.cells[columns.reference].strip()
 
 
+def _sheets(row: Row, columns: Columns) -> SheetFormat:
+    return STANDARD if columns.paper is None else read_format(row.cells[columns.paper])
+
+
 def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[Fault]:
     cells = len(row.cells)
     if cells < width:
@@ -167,7 +172,10 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         expected = "expected one cell under each heading: put quotation marks round a text that holds the separator"
         yield Fault(file, row.line, width + 1, f"{cells} cells under {width} headings", expected)
         return
-    used = [*columns.name, *(column for column in (columns.reference, columns.level) if column is not None)]
+    used = [
+        *columns.name,
+        *(column for column in (columns.reference, columns.level, columns.paper) if column is not None),
+    ]
     for column in used:
         if len(row.cells[column]) > _LONGEST_CELL:
             wrong = f"the cell has {len(row.cells[column])} characters"
@@ -185,6 +193,11 @@ def _row_faults(row: Row, width: int, columns: Columns, file: str) -> Iterator[F
         yield Fault(file, row.line, columns.name[0] + 1, wrong, f"expected at most {LONGEST_NAME}")
     if columns.level is not None:
         yield from level_faults(row, columns.level, file)
+    if columns.paper is not None:
+        try:
+            read_format(row.cells[columns.paper])
+        except FormatUnknown as unknown:
+            yield Fault(file, row.line, columns.paper + 1, str(unknown), "leave the cell empty for the usual sheet")
     if len(reference) > LONGEST_REFERENCE and columns.reference is not None:
         wrong = f"the reference `{harmless(reference)}` has {len(reference)} characters"
         yield Fault(file, row.line, columns.reference + 1, wrong, f"expected at most {LONGEST_REFERENCE}")

@@ -25,6 +25,8 @@ _REFERENCE = (
     "no",
 )  # fmt: skip
 
+_PAPER = ("paper", "paperformat", "format", "sheetformat")
+
 WANTED = "expected a heading `name` (or `learner`, `student`, `full name`), or `first name` and `surname`"
 
 
@@ -37,6 +39,7 @@ class Columns:
     unused: tuple[int, ...]
     surname_first: bool = False  # the heading says so
     level: int | None = None  # where learners' levels are asked for
+    paper: int | None = None  # how each learner's sheets are set
 
 
 def find_columns(headings: Sequence[str]) -> Columns | None:
@@ -50,13 +53,14 @@ def find_columns(headings: Sequence[str]) -> Columns | None:
     columns = tuple(column for column in found if column is not None)
     if len(columns) < len(found):
         return None
-    reference = _first_of(_REFERENCE, keys)
-    used = {*columns, reference}
+    reference, paper = _first_of(_REFERENCE, keys), _first_of(_PAPER, keys)
+    used = {*columns, reference, paper}
     return Columns(
         name=columns,
         reference=reference,
         unused=tuple(i for i in range(len(keys)) if i not in used),
         surname_first=surname_first,
+        paper=paper,
     )
 
 

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from courseware.papers.sheet_format import STANDARD, SheetFormat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Learner:
-    """A learner by name and by the college's own reference; both '' on a numbered paper."""
+    """A learner by name and by the college's own reference; both '' on a numbered paper.
+
+    `sheets` says how the learner's sheets are set; it does not tell one learner from another.
+    """
 
     name: str
     reference: str = ""
+    sheets: SheetFormat = field(default=STANDARD, compare=False)
 
     @property
     def known(self) -> bool:

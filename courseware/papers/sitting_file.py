@@ -10,6 +10,7 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
+from courseware.papers.sheet_format import format_words, read_format
 from courseware.papers.sitting import (
     IssuedExercise,
     IssuedPaper,
@@ -96,7 +97,12 @@ def _source(source: SourceFile) -> dict[str, str]:
 
 def _paper(paper: IssuedPaper) -> dict[str, Any]:
     learner = {"name": paper.learner.name, "ref": paper.learner.reference}
-    return {"code": paper.code, "learner": learner, "exercises": [_exercise(e) for e in paper.exercises]}
+    return {
+        "code": paper.code,
+        "learner": learner,
+        **({"format": words} if (words := format_words(paper.learner.sheets)) else {}),
+        "exercises": [_exercise(e) for e in paper.exercises],
+    }
 
 
 def _exercise(exercise: IssuedExercise) -> dict[str, Any]:
@@ -129,7 +135,11 @@ def _part(part: IssuedPart) -> dict[str, Any]:
 
 
 def _read_paper(paper: dict[str, Any]) -> dict[str, Any]:
-    learner = {"name": paper["learner"]["name"], "reference": paper["learner"]["ref"]}
+    learner = {
+        "name": paper["learner"]["name"],
+        "reference": paper["learner"]["ref"],
+        "sheets": read_format(paper.get("format", "")),
+    }
     return {"code": paper["code"], "learner": learner, "exercises": [_lined(e) for e in paper["exercises"]]}
 
 

@@ -23,6 +23,7 @@ from courseware.papers.class_list import ClassList, read_class_list
 from courseware.papers.deal import Choosing, Chosen, Heads, choose, shared_variants
 from courseware.papers.group import Group, numbered
 from courseware.papers.shares import for_papers
+from courseware.papers.sheet_format import STANDARD, SheetFormat, beside
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.papers.unused_variants import VariantsHad
@@ -50,6 +51,7 @@ class IssueOptions:
     exercises: int | None = None
     picked: tuple[str, ...] = ()
     word: bool = False  # editable copies beside the sheets
+    sheets: SheetFormat = STANDARD  # of every learner whose list says no other
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -231,7 +233,9 @@ def _prove_and_print(
     `one_for_each`: whether variants that must be shared are worth telling.
     """
     proofs = proved(chosen, options.processes, "is not issued", watch)
-    spaces, learners = [for_papers(proof.space) for proof in proofs], heads.group.learners
+    spaces = [for_papers(proof.space) for proof in proofs]
+    learners = tuple(replace(who, sheets=beside(who.sheets, options.sheets)) for who in heads.group.learners)
+    heads = replace(heads, group=replace(heads.group, learners=learners))
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         watch.note(f"{name} has {size} variants for {len(learners)} learners; some are shared.")
     with watch.progress("Printing", issuing.sheets_each(options.word) * len(learners)) as tell:

@@ -25,6 +25,7 @@ from courseware.files.sitting_files import (
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.compose import compose_key
 from courseware.papers.deal import Chosen, Heads, deal_sitting
+from courseware.papers.sheet_format import format_words
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, settings_told, write_sitting
 from courseware.papers.unused_variants import VariantsHad
@@ -209,7 +210,9 @@ def _request(
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
         heads.title, heads.date, heads.group.name, settings.arris_rule, heads.version, heads.retake_of, typed_seed,
-        [[learner.name, learner.reference] for learner in heads.group.learners],
+        [
+            [learner.name, learner.reference, format_words(learner.sheets)] for learner in heads.group.learners
+        ],
         asked, safety.sha256 if safety else "", made_with, settings_told(settings),
     ]  # fmt: skip
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()

@@ -8,6 +8,9 @@ import openpyxl
 import pytest
 
 from courseware.papers.class_list import MOST_LEARNERS, read_class_list
+from courseware.papers.group import Learner
+from courseware.papers.sheet_format import STANDARD, SheetFormat
+from courseware.spreadsheets.rows import TableFaulty
 
 
 def read(data: bytes, file: str = "group-a.csv") -> list[tuple[str, str]]:
@@ -113,3 +116,18 @@ def test_a_long_list_of_doubts_is_counted() -> None:
 def test_the_longest_list_is_read() -> None:
     rows = [f"Learner {n}" for n in range(MOST_LEARNERS)]
     assert len(read("\n".join(["Name", *rows]).encode())) == MOST_LEARNERS
+
+
+def test_a_column_paper_says_how_each_learners_sheets_are_set_and_does_not_tell_learners_apart() -> None:
+    found = read_class_list(b"Name,Paper\nAmara Okafor,large 18\nZoe Lund,\n", "group-a.csv")
+    assert [who.sheets for who in found.learners] == [SheetFormat(size=18), STANDARD]
+    assert found.notes == ()
+    assert found.learners[0] == Learner(name="Amara Okafor")
+
+
+def test_a_word_that_is_no_format_is_told_with_its_line() -> None:
+    with pytest.raises(TableFaulty) as refused:
+        read_class_list(b"Name,Paper\nAmara Okafor,large 18\nZoe Lund,bigger\n", "group-a.csv")
+    (fault,) = refused.value.faults
+    assert (fault.line, fault.column) == (3, 2)
+    assert "`bigger`" in str(fault)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import json
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -12,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from courseware.papers.sheet_format import STANDARD, SheetFormat
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting, write_sitting
 
@@ -49,6 +51,17 @@ def test_figures_are_exact_text_and_no_float_stands_anywhere(dealt) -> None:
     figures = [part["answer"] for part in parts if part["kind"] in ("number", "table")]
     figures += [slip["value"] for part in parts for slip in part["slips"]] + [part["within"] or "0" for part in parts]
     assert all(isinstance(figure, str) and Fraction(figure) >= -(10**9) for figure in figures)
+
+
+def test_a_paper_keeps_how_it_is_set_and_a_standard_one_says_nothing_of_it(dealt) -> None:
+    sitting = dealt()
+    first, *others = sitting.papers
+    large = replace(first, learner=replace(first.learner, sheets=SheetFormat(size=18, ground="cream")))
+    text = write_sitting(replace(sitting, papers=(large, *others)))
+    assert [paper.get("format") for paper in json.loads(text)["papers"]][:2] == ["large-18 cream", None]
+    assert [paper.learner.sheets for paper in read_sitting(text).papers][:2] == [large.learner.sheets, STANDARD]
+    with pytest.raises(SittingFaulty, match="changed by hand"):
+        read_sitting(text.replace("large-18 cream", "large-19"))
 
 
 def test_names_are_kept_as_they_are_written(dealt) -> None:
