@@ -68,6 +68,7 @@ def compose_paper(sitting: Sitting, place: int, sources: Sources) -> Paper:
         exercises=tuple(a for a, _, _ in asked),
         cautions=CAUTIONS,
         signed=sitting.settings.signatures.papers,
+        set_as=sitting.papers[place].learner.sheets,
     )
 
 

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from courseware.banks.exercise import SKETCH_SIZE
 from courseware.banks.own_picture import OwnPicture
+from courseware.papers.sheet_format import STANDARD, SheetFormat
 from courseware.settings.settings import UNSIGNED, Signed
 from courseware.trade import Format
 
@@ -118,6 +119,7 @@ class Paper:
     exercises: tuple[AskedExercise, ...]
     cautions: tuple[str, ...]  # the deferring lines of the whole paper
     signed: Signed = UNSIGNED
+    set_as: SheetFormat = STANDARD
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

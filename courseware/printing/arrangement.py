@@ -8,6 +8,7 @@ from itertools import combinations
 from math import inf
 
 from courseware.drawings import draw
+from courseware.drawings.enlarged import enlarged
 from courseware.drawings.frame import extent
 from courseware.drawings.picture import Label, Picture
 from courseware.drawings.reduced import reduced
@@ -56,6 +57,8 @@ class Arrangement:
 def arranged(exercise: AskedExercise, page: PageFormat) -> Arrangement:
     """The arrangement of an exercise that takes the least height, by a rough count of its lines."""
     parts = exercise.parts
+    if page.in_one_column:
+        return _one_under_another(exercise, page)
     over = _over(exercise, page)
     best, rows = _in_rows(parts, page)
     found = Arrangement(drawing=over, beside=False, first=(), rows=rows)
@@ -77,6 +80,16 @@ def arranged(exercise: AskedExercise, page: PageFormat) -> Arrangement:
         if count < len(parts):
             beside += part_height(parts[count], wide, page)
     return found
+
+
+def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement:
+    """The arrangement with nothing beside anything: the drawing grows with the type, its words to the type's size."""
+    drawing = _over(exercise, page)
+    if drawing and page.large and not exercise.drawn_in_place:
+        room = (min(page.wide, drawing.width * page.scale), drawing.height * page.scale)
+        drawing = enlarged(drawing, room, page.type_mm)
+    rows = tuple((Placed(part=part, wide=page.wide),) for part in exercise.parts)
+    return Arrangement(drawing=drawing, beside=False, first=(), rows=rows)
 
 
 def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool = False) -> float:

@@ -122,13 +122,16 @@ def lay_out(
 
     `margins` draws those of each page, once it is known what stands on it: the `data-name`s of the body's own children.
     """
-    fonts, style, fetcher = fonts_and_styles()
+    fonts, fetcher = fonts_and_fetcher()
     cache = {_OWN + name: Drawn(picture) for name, picture in pictures.items()}
     blank = Drawn(Picture(width=page.sheet[0], height=page.sheet[1], marks=(), alt=""))
     if margins:
         cache[_MARGINS] = blank
     document = OwnMarkup(markup, fetcher).render(
-        stylesheets=[style, _rules(page)], font_config=fonts, cache=cache, pdf_variant="pdf/ua-1"
+        stylesheets=[_style(page if page.large else A4), _rules(page)],
+        font_config=fonts,
+        cache=cache,
+        pdf_variant="pdf/ua-1",
     )
     if margins:
         for number, laid in enumerate(document.pages, 1):
@@ -154,16 +157,27 @@ def _with_margins(page_box: Any, blank: Drawn, number: int, margins: Margins) ->
 
 
 @lru_cache(maxsize=1)
-def fonts_and_styles() -> tuple[FontConfiguration, CSS, OwnAssetsOnly]:
-    fonts, fetcher = FontConfiguration(), OwnAssetsOnly()
+def fonts_and_fetcher() -> tuple[FontConfiguration, OwnAssetsOnly]:
+    atexit.register(_clear)  # a font configuration must go before the libraries that it calls
+    return FontConfiguration(), OwnAssetsOnly()
+
+
+@lru_cache(maxsize=8)
+def _style(page: PageFormat) -> CSS:
+    """The sheets' style as a page's type asks for it: all but large type is set by one."""
+    fonts, fetcher = fonts_and_fetcher()
     text = "\n".join((_ROOM / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in _STYLES)
-    atexit.register(fonts_and_styles.cache_clear)  # a font configuration must go before the libraries that it calls
-    return fonts, CSS(string=text, font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles"), fetcher
+    return CSS(string=page.styled(text), font_config=fonts, url_fetcher=fetcher, base_url="courseware:styles")
 
 
 @lru_cache(maxsize=8)
 def _rules(page: PageFormat) -> CSS:
     return CSS(string=page.rules)
+
+
+def _clear() -> None:
+    _style.cache_clear()
+    fonts_and_fetcher.cache_clear()
 
 
 def _stroke(stream: Any, mark: Stroke) -> None:

@@ -7,6 +7,7 @@ from functools import lru_cache
 from courseware.banks.exercise import SKETCH_SIZE, SQUARE
 from courseware.banks.figures import half_up, write_out
 from courseware.drawings.dimension import box
+from courseware.drawings.enlarged import resized
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.printing.page_format import A4, PageFormat
 from courseware.trade import Format, gauge_rod
@@ -107,7 +108,9 @@ def working_room(unit: str, marks: int, wide: float = A4.wide, page: PageFormat 
     check below the answer where the room is narrow. Drawn, not a table: a reader hears what the room is for and not ten
     empty cells.
     """
-    return _one_band(unit, wide, page) if marks < _STEPS_FROM else _in_steps(unit, marks, wide, page)
+    draw = _one_band if marks < _STEPS_FROM else _in_steps
+    room = draw(unit, marks, wide / page.scale, page.label / page.scale)
+    return resized(room, page.scale, lambda size: size * page.scale)
 
 
 def steps_in(marks: int) -> bool:
@@ -115,40 +118,40 @@ def steps_in(marks: int) -> bool:
     return marks >= _STEPS_FROM
 
 
-def _one_band(unit: str, wide: float, page: PageFormat) -> Picture:
+def _one_band(unit: str, _: int, wide: float, label: float) -> Picture:
     foot, left = _EDGE + _BAND, wide - _EDGE - min(_ANSWER, wide / 2)
     frame = Stroke(outlines=(box(_EDGE, _EDGE, left, foot),), closed=True, weight=0.2, grey=0.4)
     answer = Stroke(outlines=(box(left, _EDGE, wide - _EDGE, foot),), closed=True, weight=0.6)
-    words = (_word(_EDGE, _EDGE, "Working", page), _word(left, _EDGE, "Answer", page, bold=True))
+    words = (_word(_EDGE, _EDGE, "Working", label), _word(left, _EDGE, "Answer", label, bold=True))
     marks: tuple[Stroke | Label, ...] = (frame, answer, *words, *_unit_at(wide - _EDGE - 1.5, foot - 3.5, unit))
     return Picture(width=wide, height=foot + _EDGE, marks=marks, alt="")
 
 
-def _in_steps(unit: str, marks: int, wide: float, page: PageFormat) -> Picture:
-    edge, rule = wide - _EDGE, _EDGE + _RULE_ROW
+def _in_steps(unit: str, marks: int, wide: float, label: float) -> Picture:
+    edge, rule, names = wide - _EDGE, _EDGE + _RULE_ROW, _NAMES * label / A4.label
     numbers = rule + _NUMBERS_ROW * (marks - 1)
     foot = numbers + _ANSWER_ROW
-    right = min(_NAMES + _ANSWER, edge)
+    right = min(names + _ANSWER, edge)
     beside = edge - right >= _CHECK_LEAST
     right, end = (right, foot) if beside else (edge, foot + _RULE_ROW)
     levels = dict.fromkeys((_EDGE, rule, numbers, foot, end))
     across = tuple(((_EDGE, y), (edge, y)) for y in levels)
-    upright = tuple(((x, _EDGE), (x, end)) for x in (_EDGE, _NAMES, edge))
-    answer = (box(_EDGE, numbers, _NAMES, foot), box(_NAMES, numbers, right, foot))
+    upright = tuple(((x, _EDGE), (x, end)) for x in (_EDGE, names, edge))
+    answer = (box(_EDGE, numbers, names, foot), box(names, numbers, right, foot))
     drawn: tuple[Stroke | Label, ...] = (
         Stroke(outlines=(*across, *upright), weight=0.2, grey=0.4),
         Stroke(outlines=answer, closed=True, weight=0.6),
-        _word(_EDGE, _EDGE, "The rule", page),
-        _word(_EDGE, rule, "Numbers in", page),
-        _word(_EDGE, numbers, "Answer", page, bold=True),
-        _word(right, numbers, "My check", page) if beside else _word(_EDGE, foot, "My check", page),
+        _word(_EDGE, _EDGE, "The rule", label),
+        _word(_EDGE, rule, "Numbers in", label),
+        _word(_EDGE, numbers, "Answer", label, bold=True),
+        _word(right, numbers, "My check", label) if beside else _word(_EDGE, foot, "My check", label),
         *_unit_at(right - 1.5, numbers + _ANSWER_ROW / 2 + 1.5, unit),
     )
     return Picture(width=wide, height=end + _EDGE, marks=drawn, alt="")
 
 
-def _word(left: float, top: float, says: str, page: PageFormat, *, bold: bool = False) -> Label:
-    return Label(at=(left + 1.2, top + page.label + 0.9), text=says, size=page.label, anchor="start", bold=bold)
+def _word(left: float, top: float, says: str, size: float, *, bold: bool = False) -> Label:
+    return Label(at=(left + 1.2, top + size + 0.9), text=says, size=size, anchor="start", bold=bold)
 
 
 def _unit_at(x: float, y: float, unit: str) -> tuple[Label, ...]:

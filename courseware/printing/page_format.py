@@ -1,13 +1,30 @@
-"""How a paper's pages are set: the sheet, its margins, the size of type, and what follows from them."""
+"""How a paper's pages are set: the sheet, its margins, the size of type, and what follows from them.
+
+Large type is re-flowed on the same sheet, one thing under another; what is at true size stays so.
+"""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from courseware.papers.sheet_format import SheetFormat
+
 _POINT = 25.4 / 72  # mm
 _LETTER = 0.46  # width of a letter to its size, of the sheets' face on average
+_FONT_SIZE = re.compile(r"(font-size: )(\d*\.?\d+)rem")
 _COLUMNS = 4  # at most
+_USUAL = 11.0  # points
+_ANDIKA_LEAST = 14.0  # points: its letters are meant to be read large and far apart
+_SHEETS = {"A4": (210.0, 297.0), "A3": (297.0, 420.0)}  # mm, ISO 216
+_GROUNDS = {"cream": "#fdf5e0", "blue": "#e3effa", "green": "#e6f4e6", "pink": "#fbe8ee", "yellow": "#fdf8c8"}
+_LARGE = (
+    ".paper .safety { break-inside: auto } "
+    ".paper .safety .half { display: block; width: auto } .paper .safety .half + .half { margin-left: 0 }"
+)
+_PART_A_PAGE = ".paper .part ~ .part, .paper .exercise ~ .exercise { break-before: page }"
+_FOOT_LARGE = 34.0  # mm: a line of large type over the 100 mm line
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,7 +39,20 @@ class PageFormat:
     type_size: float = 11.0
     line_height: float = 1.26  # to the size of type
     gap: float = 5.0  # between two things side by side
-    room_type: float = 9.5  # of the words within a room for an answer
+    room_type: float = 9.5  # of the words within a room for an answer, where type has its usual size
+    face: str = "Sheet"
+    ground: str = ""  # a colour, or that of the paper it is printed on
+    part_a_page: bool = False
+
+    @property
+    def large(self) -> bool:
+        """Whether no word is smaller than `type_size`, and nothing stands beside anything else."""
+        return self.type_size > _USUAL
+
+    @property
+    def scale(self) -> float:
+        """How many times as large as usual the type is, and what goes by it."""
+        return self.type_size / _USUAL
 
     @property
     def wide(self) -> float:
@@ -40,20 +70,47 @@ class PageFormat:
         return self.type_size * self.line_height * _POINT
 
     @property
+    def type_mm(self) -> float:
+        """The size of type in mm."""
+        return self.type_size * _POINT
+
+    @property
     def label(self) -> float:
         """The size of the words within a room, in mm."""
-        return self.room_type * _POINT
+        return (self.type_size if self.large else self.room_type) * _POINT
+
+    @property
+    def in_one_column(self) -> bool:
+        """Whether nothing stands beside anything else."""
+        return self.large or self.part_a_page
 
     @property
     def rules(self) -> str:
         """What a style sheet says of it; other sizes of type are told there in `rem`."""
         size = " ".join(f"{side}mm" for side in self.sheet)
         margin = " ".join(f"{side}mm" for side in (self.top, self.right, self.bottom, self.left))
-        return (
-            f"@page {{ size: {size}; margin: {margin} }}\n"
-            f"html {{ font-size: {self.type_size}pt; line-height: {self.line_height} }}\n"
-            f".half {{ width: {self.half}mm }} .half + .half {{ margin-left: {self.gap}mm }}\n"
+        face = f"font-family: {self.face}, Signs"
+        return "\n".join(
+            (
+                f"@page {{ size: {size}; margin: {margin} }}",
+                f"html {{ font-size: {self.type_size}pt; line-height: {self.line_height}; {face} }}",
+                f".half {{ width: {self.half}mm }} .half + .half {{ margin-left: {self.gap}mm }}",
+                *([f"@page paper {{ background: {self.ground} }}"] if self.ground else ()),
+                *([_PART_A_PAGE] if self.part_a_page else ()),
+                *([_LARGE, f"@page paper {{ @bottom-right {{ {self._foot} }} }}"] if self.large else ()),
+            )
         )
+
+    @property
+    def _foot(self) -> str:
+        """The foot of a page in large type, over the 100 mm line."""
+        words = 'string(code) " · page " counter(page) " of " counter(pages)'
+        face = f"{self.type_size}pt/1.2 {self.face}, Signs"
+        return f"content: {words}; width: {self.wide}mm; font: {face}; vertical-align: top"
+
+    def styled(self, style: str) -> str:
+        """A style sheet for this size of type: in large type no word is smaller, and headings grow half as much."""
+        return _FONT_SIZE.sub(_large_size, style) if self.large else style
 
     def length(self, text: str) -> float:
         """About how long a text is on one line, in mm."""
@@ -71,3 +128,23 @@ class PageFormat:
 
 
 A4 = PageFormat()
+
+
+def page_for(asked: SheetFormat) -> PageFormat:
+    """The page that a learner's format asks for."""
+    andika = asked.face == "andika"
+    size = max(float(asked.size), _ANDIKA_LEAST if andika else _USUAL)
+    return PageFormat(
+        sheet=_SHEETS[asked.sheet],
+        type_size=size,
+        line_height=1.5 if andika or asked.spaced else A4.line_height,
+        bottom=_FOOT_LARGE if size > _USUAL else A4.bottom,
+        face="Andika" if andika else A4.face,
+        ground=_GROUNDS.get(asked.ground, ""),
+        part_a_page=asked.part_a_page,
+    )
+
+
+def _large_size(found: re.Match[str]) -> str:
+    rem = float(found.group(2))
+    return f"{found.group(1)}{max(1.0, (1 + rem) / 2)}rem"

@@ -22,7 +22,7 @@ from courseware.printing.arrangement import Arrangement, arranged
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.key_rows import first_line, key_drawing, key_rows
 from courseware.printing.page_elements import gauge_scale, print_line, squared, steps_in, working_room
-from courseware.printing.page_format import A4, PageFormat
+from courseware.printing.page_format import A4, PageFormat, page_for
 from courseware.printing.page_margins import page_margins
 from courseware.printing.part_kind import INDENT, PRINT_KINDS
 from courseware.reports.report import Report
@@ -39,8 +39,9 @@ _FOLDED = ((1, "right"), (4, "left"), (2, "left"), (3, "right"))  # pages of the
 Sheet = tuple[str, Mapping[str, Picture]]  # a sheet's markup, and its pictures by the names it gives them
 
 
-def paper_pdf(paper: Paper, page: PageFormat = A4) -> bytes:
-    """The learner's PDF."""
+def paper_pdf(paper: Paper) -> bytes:
+    """The learner's PDF, set as the learner's sheets are."""
+    page = page_for(paper.set_as)
     bricks = {str(exercise.number): exercise.format for exercise in paper.exercises}
 
     def margins(number: int, exercises: Sequence[str]) -> Picture:
@@ -58,7 +59,7 @@ def key_pdf(key: Key) -> bytes:
 def paper_sheet(paper: Paper, page: PageFormat = A4) -> Sheet:
     """The learner's sheet before it is laid out, without its margins."""
     set_out = arrangements(paper.exercises, page)
-    return filled("paper.html", paper=paper, set_out=set_out), arranged_pictures(set_out, page)
+    return filled("paper.html", paper=paper, set_out=set_out, scale=page.scale), arranged_pictures(set_out, page)
 
 
 def key_sheet(key: Key) -> Sheet:
@@ -230,6 +231,6 @@ def _environment(places: tuple[str, ...]) -> Environment:
     templates = Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
     templates.globals |= {
         "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line, "columns": columns, "in_two": in_two,
-        "whole_width": A4.wide,
+        "whole_width": A4.wide, "scale": A4.scale,
     }  # fmt: skip
     return templates

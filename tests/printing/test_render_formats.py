@@ -1,0 +1,146 @@
+"""Papers set otherwise: larger type on the same sheet, other faces and grounds; the questions and true sizes stay.
+
+Sizes: RNIB and UKAAF call 14 point large enough for many and 16 to 18 point and more large print, re-flowed and never
+enlarged on a copier (`tests/authorities/large-print.txt`). Contrast: WCAG 2.2, success criterion 1.4.6 (7 to 1).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+from io import BytesIO
+
+import page as page_checker
+import pytest
+from pikepdf import Pdf
+from pypdf import PdfReader
+
+from courseware.drawings.picture import Label
+from courseware.papers.sheet_format import SheetFormat, read_format
+from courseware.papers.sheets import Paper
+from courseware.printing.page_format import A4, page_for
+from courseware.printing.render import arrangements, paper_pdf
+
+LARGE = ("large-14", "large-18", "large-24", "large-18 a3", "andika", "large-24 andika spaced")
+OTHERS = ("cream", "blue", "green", "pink", "yellow", "spaced", "part-a-page", "extra-25")
+TOPIC = "opening_sizes"
+POINT = 72 / 25.4  # in a mm
+IN_MARGINS = re.compile(r"\d{1,2}|Course gauge at true size.*|This line is 100 mm long\..*")
+
+
+@pytest.fixture(scope="module")
+def set_as(printed):
+    paper = printed(TOPIC).paper
+
+    @cache
+    def made(words: str) -> tuple[Paper, bytes]:
+        own = replace(paper, set_as=read_format(words))
+        return own, paper_pdf(own)
+
+    return made
+
+
+def words_of(pdf: bytes) -> Iterator[tuple[str, float]]:
+    """Every piece of text drawn, with its size in points, whatever it was scaled by."""
+    for sheet in PdfReader(BytesIO(pdf)).pages:
+        found: list[tuple[str, float]] = []
+
+        def visit(text, outer, inner, _, size, found=found) -> None:
+            scale = (
+                abs(outer[0] * outer[3] - outer[1] * outer[2]) ** 0.5
+                * abs(inner[0] * inner[3] - inner[1] * inner[2]) ** 0.5
+            )
+            if text.strip():
+                found.append((text.strip(), size * scale))
+
+        sheet.extract_text(visitor_text=visit)
+        yield from found
+
+
+def drawn_words(paper: Paper) -> set[str]:
+    page = page_for(paper.set_as)
+    pictures = (one.drawing for one in arrangements(paper.exercises, page).values() if one.drawing)
+    return {mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label)}
+
+
+@pytest.mark.parametrize("words", LARGE)
+def test_no_word_to_read_is_smaller_than_was_asked_for(set_as, words: str) -> None:
+    paper, pdf = set_as(words)
+    least = page_for(paper.set_as).type_size
+    drawn = drawn_words(paper)
+    small = {
+        text
+        for text, size in words_of(pdf)
+        if size < least - 0.05 and text not in drawn and not IN_MARGINS.fullmatch(text)
+    }
+    assert small == set()
+    assert any(size >= least for _, size in words_of(pdf))
+
+
+@pytest.mark.parametrize("words", LARGE)
+def test_words_in_drawings_grow_too_and_stay_in_their_place(set_as, words: str) -> None:
+    """As near to the size asked for as they have room, and never smaller than on a usual sheet."""
+    paper, _ = set_as(words)
+    page = page_for(paper.set_as)
+    usual = arrangements(paper.exercises, A4)
+    for number, one in arrangements(paper.exercises, page).items():
+        if one.drawing is None or paper.exercises[number - 1].drawn_in_place:
+            continue
+        sizes = [mark.size * POINT for mark in one.drawing.marks if isinstance(mark, Label)]
+        before = [mark.size * POINT for mark in usual[number].drawing.marks if isinstance(mark, Label)]
+        assert all(size >= min(before) for size in sizes)
+        assert one.drawing.width <= page.wide + 0.01
+
+
+@pytest.mark.parametrize("words", [*LARGE, *OTHERS])
+def test_every_question_is_there_and_the_file_conforms_to_pdf_ua(set_as, words: str) -> None:
+    paper, pdf = set_as(words)
+    said = re.sub(r"\s", "", "".join(sheet.extract_text() for sheet in PdfReader(BytesIO(pdf)).pages))
+    for exercise in paper.exercises:
+        for part in exercise.parts:
+            assert re.sub(r"\s", "", part.ask) in said, part.label
+            assert all(re.sub(r"\s", "", option) in said for _, option in part.options)
+    report = page_checker.validate_pdf_bytes(pdf, profile="ua1")
+    assert report.is_compliant, [(failure.rule_id, failure.message) for failure in report.failures]
+    assert pdf == paper_pdf(paper)
+
+
+@pytest.mark.parametrize(("words", "size"), [("large-18", (210, 297)), ("large-24 a3", (297, 420))])
+def test_sheets_have_iso_216_sizes_and_the_100_mm_line_its_length(set_as, words: str, size: tuple[int, int]) -> None:
+    with Pdf.open(BytesIO(set_as(words)[1])) as opened:
+        for sheet in opened.pages:
+            assert [float(side) / POINT for side in sheet.MediaBox[2:]] == pytest.approx(size, abs=0.1)
+    reached = [text for text, _ in words_of(set_as(words)[1]) if text.startswith("This line is 100 mm long")]
+    assert len(reached) == len(PdfReader(BytesIO(set_as(words)[1])).pages)
+
+
+@pytest.mark.parametrize(("words", "family"), [("", "Sheet"), ("large-18", "Sheet"), ("andika", "Andika")])
+def test_no_other_face_is_used_than_the_one_asked_for_and_the_one_for_signs(set_as, words: str, family: str) -> None:
+    with Pdf.open(BytesIO(set_as(words)[1])) as opened:
+        names = {str(font.BaseFont) for sheet in opened.pages for font in sheet.Resources.get("/Font", {}).values()}
+    assert names
+    assert all(family in name or "Signs" in name for name in names), names
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance, as WCAG 2.2 defines it."""
+    parts = [int(colour[place : place + 2], 16) / 255 for place in (1, 3, 5)]
+    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+@pytest.mark.parametrize("ground", ["cream", "blue", "green", "pink", "yellow"])
+def test_black_on_a_tint_has_far_more_contrast_than_7_to_1(ground: str) -> None:
+    colour = page_for(SheetFormat(ground=ground)).ground
+    assert (luminance(colour) + 0.05) / 0.05 > 15
+
+
+def test_a_part_a_page_and_extra_time_are_as_asked(set_as) -> None:
+    paper, pdf = set_as("part-a-page")
+    parts = sum(len(exercise.parts) for exercise in paper.exercises)
+    assert len(PdfReader(BytesIO(pdf)).pages) >= parts
+    _, extra = set_as("extra-25")
+    assert "Extra time: 25 % more" in PdfReader(BytesIO(extra)).pages[0].extract_text()
+    assert "Extra time" not in PdfReader(BytesIO(pdf)).pages[0].extract_text()
