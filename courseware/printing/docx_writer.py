@@ -24,14 +24,18 @@ _FACE = "Arial"
 _BOX, _GAP = "☐", "______"
 
 
-def docx(markup: str, pictures: Mapping[str, Picture]) -> bytes:
+def docx(markup: str, pictures: Mapping[str, Picture], type_size: float = 11) -> bytes:
     """The document that the markup makes; `pictures` by the names its images have. The same gives the same bytes.
+
+    `type_size` is that of its body, in points.
 
     A drawn room for an answer (`data-answer`, its unit) becomes a table to type into.
     """
     root = ElementTree.fromstring(markup)
     called = [image.attrib["src"].removeprefix("courseware:") for image in root.iter("img") if _is_drawn(image)]
-    copy = _Copy(pictures, rasters({name: pictures[name] for name in called}), root.findtext("head/title", ""))
+    copy = _Copy(
+        pictures, rasters({name: pictures[name] for name in called}), root.findtext("head/title", ""), type_size
+    )
     copy.add_all(root.find("body"))
     return copy.written()
 
@@ -43,9 +47,11 @@ def _is_drawn(image: ElementTree.Element) -> bool:
 class _Copy:
     """A document being written: each element of the markup is added at its end."""
 
-    def __init__(self, pictures: Mapping[str, Picture], drawn: Mapping[str, bytes], title: str) -> None:
+    def __init__(
+        self, pictures: Mapping[str, Picture], drawn: Mapping[str, bytes], title: str, type_size: float
+    ) -> None:
         self._pictures, self._drawn = pictures, drawn
-        self._document = _blank(title)
+        self._document = _blank(title, type_size)
 
     def add_all(self, element: ElementTree.Element | None) -> None:
         for child in element if element is not None else ():
@@ -117,7 +123,7 @@ class _Copy:
         self._document.add_paragraph().paragraph_format.line_spacing = Pt(6)
 
 
-def _blank(title: str) -> Document:
+def _blank(title: str, type_size: float) -> Document:
     """An empty A4 document in British English, black on white."""
     import docx
     from docx.oxml.ns import qn
@@ -127,7 +133,7 @@ def _blank(title: str) -> Document:
     section = document.sections[0]
     section.page_width, section.page_height = Mm(210), Mm(297)
     section.left_margin = section.right_margin = section.top_margin = section.bottom_margin = Mm(_MARGIN)
-    for name, size in (("Normal", 11), ("Heading 1", 20), ("Heading 2", 13)):
+    for name, size in (("Normal", type_size), ("Heading 1", type_size + 9), ("Heading 2", type_size + 2)):
         style = document.styles[name]
         style.font.name, style.font.size, style.font.color.rgb = _FACE, Pt(size), RGBColor(0, 0, 0)
         fonts = style.element.get_or_add_rPr().get_or_add_rFonts()

@@ -128,7 +128,7 @@ def lay_out(
     if margins:
         cache[_MARGINS] = blank
     document = OwnMarkup(markup, fetcher).render(
-        stylesheets=[_style(page if page.large else A4), _rules(page)],
+        stylesheets=[style_for(page if page.large else A4), _rules(page)],
         font_config=fonts,
         cache=cache,
         pdf_variant="pdf/ua-1",
@@ -163,7 +163,7 @@ def fonts_and_fetcher() -> tuple[FontConfiguration, OwnAssetsOnly]:
 
 
 @lru_cache(maxsize=8)
-def _style(page: PageFormat) -> CSS:
+def style_for(page: PageFormat) -> CSS:
     """The sheets' style as a page's type asks for it: all but large type is set by one."""
     fonts, fetcher = fonts_and_fetcher()
     text = "\n".join((_ROOM / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in _STYLES)
@@ -176,7 +176,7 @@ def _rules(page: PageFormat) -> CSS:
 
 
 def _clear() -> None:
-    _style.cache_clear()
+    style_for.cache_clear()
     fonts_and_fetcher.cache_clear()
 
 

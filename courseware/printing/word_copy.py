@@ -15,6 +15,7 @@ from courseware.papers.key_secrets import Secrets, shows
 from courseware.papers.sheets import Key, Paper
 from courseware.printing.docx_writer import docx
 from courseware.printing.leak_check import Leak
+from courseware.printing.page_format import page_for
 from courseware.printing.render import filled, key_pictures, paper_pictures
 from courseware.settings.settings import UNSIGNED
 
@@ -32,7 +33,7 @@ def paper_word(paper: Paper) -> bytes:
         "word.html", key=False, heading=paper.heading, cautions=paper.cautions, signed=paper.signed,
         exercises=[(exercise, ()) for exercise in paper.exercises], drawings=_each(drawings, paper), unproved=UNPROVED,
     )  # fmt: skip
-    return docx(markup, paper_pictures(paper))
+    return docx(markup, paper_pictures(paper), page_for(paper.set_as).type_size)
 
 
 def key_word(key: Key) -> bytes:

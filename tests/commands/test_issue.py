@@ -343,3 +343,42 @@ def test_a_paper_over_several_banks_rises_in_level(desk) -> None:
     asked = [levels[exercise["exercise"]] for exercise in data["papers"][0]["exercises"]]
     assert asked == sorted(asked)
     assert len(set(asked)) > 1
+
+
+def test_sheets_are_set_as_the_list_says_or_all_as_asked_with_the_same_code_variant_and_key(desk) -> None:
+    usual = issue("--seed", "a")
+    Path("group-a.csv").write_text(
+        "Ref;Name;Paper\n0012;Amara Okafor;large 18\n0013;Łukasz Wójcik;\n", encoding="utf-8"
+    )
+    done = run(
+        "issue",
+        "piers.yaml",
+        "--group",
+        "group-a.csv",
+        "--date",
+        "2026-01-05",
+        "--seed",
+        "a",
+        "--format",
+        "cream",
+        "--out",
+        "own",
+    )
+    assert done.exit_code == 0, done.output
+    own = only_folder(Path("own"))
+    papers = json.loads((own / "sitting.json").read_text(encoding="utf-8"))["papers"]
+    assert [paper["format"] for paper in papers] == ["large-18 cream", "cream"]
+    before, after = files(usual), files(own)
+    for paper in papers:
+        assert before[f"for-tutor/key-{paper['code']}.pdf"] == after[f"for-tutor/key-{paper['code']}.pdf"]
+        assert before[f"for-learners/paper-{paper['code']}.pdf"] != after[f"for-learners/paper-{paper['code']}.pdf"]
+    again = run("again", own, "--out", "again", "--jobs", "1")
+    assert again.exit_code == 0, again.output
+    assert files(only_folder(Path("again"))) == after
+
+
+def test_words_that_say_no_format_are_told_with_those_that_do(desk) -> None:
+    done = run("issue", "piers.yaml", "--learners", "1", "--format", "bigger")
+    assert done.exit_code == 2
+    assert "large-18" in done.output
+    assert not Path("output").exists()

@@ -70,3 +70,8 @@ def test_a_table_has_its_cells_and_a_first_row_that_repeats() -> None:
 def test_a_copy_names_its_title_and_language_and_no_maker() -> None:
     told = read("<p>x</p>").core_properties
     assert (told.title, told.author, told.comments, told.language) == ("Piers", "", "", "en-GB")
+
+
+def test_its_type_is_as_large_as_asked_and_its_headings_larger() -> None:
+    styles = Document(BytesIO(docx("<html><head><title>x</title></head><body><p>x</p></body></html>", {}, 18))).styles
+    assert [styles[name].font.size.pt for name in ("Normal", "Heading 2", "Heading 1")] == [18, 20, 27]

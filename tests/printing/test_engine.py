@@ -84,7 +84,7 @@ def through_svg(markup: str, svg: str) -> bytes:
     """The same page with one drawing as an SVG image, all else as `render` does it."""
     from courseware.printing import engine
 
-    fonts, style, _ = engine.fonts_and_styles()
+    fonts, _ = engine.fonts_and_fetcher()
 
     class WithData(OwnAssetsOnly):
         def fetch(self, url, headers=None):
@@ -98,7 +98,7 @@ def through_svg(markup: str, svg: str) -> bytes:
     page = engine.OwnMarkup(markup.replace("courseware:drawing", data), WithData())
     cache = {"courseware:" + name: engine.Drawn(drawn) for name, drawn in margins().items()}
     return page.write_pdf(
-        stylesheets=[style, CSS(string=A4.rules)],
+        stylesheets=[engine.style_for(A4), CSS(string=A4.rules)],
         font_config=fonts,
         cache=cache,
         pdf_variant="pdf/ua-1",
