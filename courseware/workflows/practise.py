@@ -103,7 +103,7 @@ def _of_level(banks: Sequence[Bank], level: int | None, task: Task | None) -> tu
 
 def _practice_shares(chosen: Sequence[Chosen], task: Task | None, processes: int, watch: Watch) -> tuple[Space, ...]:
     """What each exercise has for practice, proved first: a bank that fails its proof makes no page."""
-    proofs = proved(chosen, processes, "makes no practice", watch)
+    proofs = proved(chosen, processes, "is neither practised nor shown", watch)
     spaces = [for_practice(proof.space) for proof in proofs]
     for proof, space in zip(proofs, spaces, strict=True):
         if not len(space):
