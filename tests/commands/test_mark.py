@@ -245,8 +245,11 @@ def test_the_record_can_be_another_database(sitting, monkeypatch) -> None:
 
 
 @pytest.mark.skipif(os.name != "posix", reason="modes are POSIX")
-def test_every_file_in_a_sittings_folder_is_on_the_list_by_which_a_learner_is_deleted(sitting) -> None:
-    """Issued, marked with a cell to settle and a decision, and by a second marker: no file is left out of the list."""
+def test_every_file_in_a_sittings_folder_is_on_the_list_by_which_a_learner_is_deleted(piers_sitting) -> None:
+    """Issued with editable copies, marked with a cell to settle and a decision, and by a second marker: no file is left out."""
+    with_copies = ("--group", "group-a.csv", "--date", "2026-02-02", "--word", "--jobs", "1")
+    assert run("issue", "piers.yaml", *with_copies).exit_code == 0
+    [sitting] = Path("output").glob("2026-02-02*")
     rows = [{"1a": answer(paper, "1a"), "1b": "about 12"} for paper in papers(sitting)]
     sheet, code = fill(sitting, "a.csv", *rows), papers(sitting)[0]["code"]
     run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "the method is shown", "--jobs", "1")
