@@ -3,25 +3,22 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks import Bank, Exercise, SafetyNotes, read_bank, read_safety_notes, solve
-from courseware.banks.drawing_kind import DrawingKind
-from courseware.banks.drawing_kinds import drawn_figures, kind_of
-from courseware.banks.figures import exact_text, whole_as_int, write_out
-from courseware.banks.formulas import Value
+from courseware.banks.figures import exact_text, whole_as_int
 from courseware.banks.part import Solved
 from courseware.banks.solve import scope_of
 from courseware.banks.wording import NUMBER
-from courseware.papers.compose_parts import brick_line, shown_figure
+from courseware.papers.compose_drawing import drawing_call
+from courseware.papers.compose_parts import brick_line
 from courseware.papers.dates import in_full
 from courseware.papers.part_kind import PAPER_KINDS, Entries, entries_by_part
 from courseware.papers.sheets import (
     AskedExercise,
-    DrawingCall,
     Heading,
     Key,
     KeyExercise,
@@ -144,7 +141,7 @@ def _ask(
             for part, own in zip(solved, entries_of(exercise, issued, number), strict=True)
         ),
         marks=exercise.marks,
-        drawing=_drawing(exercise, scope, filled=False),
+        drawing=drawing_call(exercise, scope, filled=False),
         safety=notes,
     )
     return asked, solved
@@ -162,7 +159,7 @@ def _keyed(
         PAPER_KINDS[part.part.kind].key(part, own, scope, site)
         for part, own in zip(solved, entries_of(exercise, issued, asked.number), strict=True)
     )
-    return KeyExercise(asked=asked, answers=answers, drawing=_drawing(exercise, scope, filled=True))
+    return KeyExercise(asked=asked, answers=answers, drawing=drawing_call(exercise, scope, filled=True))
 
 
 def _site(issued: IssuedExercise, number: int) -> dict[str, str]:
@@ -229,53 +226,4 @@ def _notes(names: Mapping[str, None], safety: SafetyNotes | None) -> tuple[Safet
     known = safety.notes if safety else {}
     return tuple(
         SafetyNote(title=known[name][0], lines=known[name][1], source=known[name][2]) for name in names if name in known
-    )
-
-
-def _said(
-    kind: DrawingKind, what: str, labels: Mapping[str, str | None], apart: Collection[str], *, blank: bool
-) -> str:
-    """A drawing in words, with the sizes that it shows: who cannot see it has the same figures.
-
-    Sizes in mm stand together, those `apart` have their unit with them.
-    """
-    shown = {
-        name: text if kind.units.get(name) == name else f"{name.replace('_', ' ')} {text}"  # not `bricks 2 bricks`
-        for name, text in labels.items()
-        if text is not None
-    }
-    in_mm = ", ".join(text for name, text in shown.items() if name not in apart)
-    others = ", ".join(text for name, text in shown.items() if name in apart)
-    return f"Drawing: {what}." + (f" Sizes in mm: {in_mm}." if in_mm else "") + (
-        f" It says: {others}." if others else ""
-    ) + (" Sizes asked for are left blank." if blank else "")  # fmt: skip
-
-
-def _drawing(exercise: Exercise, scope: Mapping[str, Value], *, filled: bool) -> DrawingCall | None:
-    asked = exercise.drawing
-    if asked is None:
-        return None
-    kind = kind_of(asked)
-    figures = drawn_figures(asked, scope)
-    labels: dict[str, str | None] = {}
-    apart = set(kind.units)
-    for dimension, size in kind.dimensions.items():
-        if dimension in asked.shows:
-            labels[dimension] = kind.labelled(dimension, write_out(size(figures, exercise.format)))
-        elif dimension in asked.asks:
-            number = next(n for n in exercise.numbers if n.name == asked.asks[dimension])
-            answer = shown_figure(number, scope[number.name])
-            text = kind.labelled(dimension, answer)
-            if number.unit not in ("mm", "") and dimension not in apart:  # a length in metres or inches
-                apart.add(dimension)
-                text = f"{answer} {number.unit}"
-            labels[dimension] = text if filled else None
-    return DrawingCall(
-        kind=asked.kind,
-        figures={name: figure if isinstance(figure, str) else Fraction(figure) for name, figure in figures.items()},
-        labels=labels,
-        format=exercise.format,
-        alt=_said(kind, kind.in_words(figures), labels, apart, blank=bool(asked.asks) and not filled),
-        own=asked.own,
-        to_draw_in=kind.to_draw_in,
     )

@@ -18,7 +18,7 @@ from courseware.drawings import draw
 from courseware.drawings.frame import extent
 from courseware.drawings.picture import Label, Picture
 from courseware.files.bank_files import read_banks, shipped_banks
-from courseware.papers.compose import _drawing
+from courseware.papers.compose_drawing import drawing_call
 from courseware.papers.sheets import DrawingCall
 from courseware.settings.settings import Settings
 
@@ -44,7 +44,7 @@ def calls(topic: str) -> Iterator[tuple[str, DrawingCall]]:
         for given in (variants[0], variants[len(variants) // 2], variants[-1]):
             scope = scope_of(given, solve(exercise, given))
             for filled in (False, True):
-                yield f"{exercise.name} {given}", _drawing(exercise, scope, filled=filled)
+                yield f"{exercise.name} {given}", drawing_call(exercise, scope, filled=filled)
 
 
 def taken(picture: Picture) -> list[tuple[str, float, float, float, float]]:

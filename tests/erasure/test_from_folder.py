@@ -4,131 +4,19 @@ from __future__ import annotations
 
 import json
 import re
-import shutil
 import stat
-import zipfile
-from collections.abc import Iterator
-from io import BytesIO
-from pathlib import Path
 
 import openpyxl
 import pytest
 from click.testing import CliRunner
-from pikepdf import Dictionary, Pdf, Stream
 from pypdf import PdfReader
 
 from courseware.cli import main
-from courseware.database.learner_lookup import Papers, whose
-from courseware.database.written_files import WrittenFile, hash_of
-from courseware.erasure.from_folder import erase_beside, erase_from_folder
+from courseware.erasure.from_folder import erase_from_folder
 from courseware.files.sitting_folders import find_folders, read_folder
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
-
-NAME, REFERENCE = "Łukasz O'Brien & Söhne", "B-0013/x"  # invented, with characters that files write otherwise
-CLASS = f'Ref;Name\nA-0012;Amara Okafor\n{REFERENCE};"{NAME}"\nA-0014;=1+1\n'
-BANK = """\
-topic: Piers
-aim: Work out the length of a pier
-exercises:
-  - name: pier-length
-    level: 1
-    given: {bricks: 2 to 9}
-    pose: A pier is {{ bricks }} bricks long.
-    parts:
-      - name: length
-        ask: How long is it?
-        answer: pier(bricks)
-        unit: mm
-        marks: 2
-        working:
-          - {say: "Bricks and joints", value: bricks * module, earns: method}
-          - {say: "One joint fewer", value: bricks * module - joint, earns: accuracy}
-"""
-
-
-@pytest.fixture(scope="session")
-def issued(tmp_path_factory) -> Path:
-    """An output folder as `issue` leaves it, with a sitting of three learners."""
-    desk = tmp_path_factory.mktemp("desk")
-    (desk / "class.csv").write_text(CLASS, encoding="utf-8")
-    (desk / "piers.yaml").write_text(BANK, encoding="utf-8")
-    words = ["issue", str(desk / "piers.yaml"), "--group", str(desk / "class.csv"), "--date", "2026-01-05", "--word"]
-    done = CliRunner().invoke(main, [*words, "--out", str(desk / "output")])
-    assert done.exit_code == 0, done.output
-    return desk / "output"
-
-
-@pytest.fixture
-def folder(issued, tmp_path) -> Path:
-    """A copy of the sitting's folder, its marking sheet filled in, and with what else may lie in one."""
-    [made] = [path for path in issued.iterdir() if path.is_dir()]
-    here = tmp_path / "output" / made.name
-    shutil.copytree(issued, tmp_path / "output")
-    sheet = here / "for-tutor/marking-sheet.xlsx"
-    book = openpyxl.load_workbook(sheet)
-    for row in range(2, 5):
-        cell = next(cell for cell in book["Answers"][row] if heading(book, cell.column) == "1a")
-        cell.value = f"typed in row {row}"
-    book.save(sheet)
-    shutil.copy(sheet, here / "for-tutor/second-marking-sheet.xlsx")
-    return here
-
-
-def heading(book, column: int) -> str:
-    return str(book["Answers"].cell(1, column).value)
-
-
-def papers_of(folder: Path, who: str = NAME) -> Papers:
-    return whose(read_folder(folder).held, who)
-
-
-def nobody() -> None:
-    raise AssertionError("nobody else works in this folder")
-
-
-def everything_in(file: Path) -> Iterator[str]:
-    """All that a file says, packed or not: its name, its bytes, its pieces, its streams, the text of its pages."""
-    data = file.read_bytes()
-    yield str(file)
-    yield data.decode("utf-8", "replace")
-    yield data.decode("latin-1")
-    if zipfile.is_zipfile(BytesIO(data)):
-        with zipfile.ZipFile(BytesIO(data)) as pieces:
-            for piece in pieces.namelist():
-                yield piece
-                yield unescaped(pieces.read(piece).decode("utf-8", "replace"))
-    if data.startswith(b"%PDF"):
-        with Pdf.open(file) as opened:
-            for thing in opened.objects:
-                if isinstance(thing, Stream):
-                    yield thing.read_bytes().decode("latin-1") if "/Filter" not in thing or decodes(thing) else ""
-                if isinstance(thing, Dictionary):
-                    yield from (str(value) for value in thing.as_dict().values() if isinstance(value, str))
-                yield str(thing)[:20000]
-        yield from (page.extract_text() for page in PdfReader(BytesIO(data)).pages)
-
-
-def decodes(stream: Stream) -> bool:
-    return str(stream.get("/Filter")) in {"/FlateDecode", "[ /FlateDecode ]"}
-
-
-def unescaped(text: str) -> str:
-    from html import unescape
-
-    return unescape(text)
-
-
-def mentions(folder: Path, words: tuple[str, ...]) -> list[str]:
-    """The files of a folder that hold any of the words, letters alone compared."""
-    plain = [re.sub(r"\W", "", word).casefold() for word in words]
-    return [
-        str(file.relative_to(folder))
-        for file in sorted(folder.rglob("*"))
-        if file.is_file()
-        for text in ["\n".join(everything_in(file))]
-        if any(word in re.sub(r"\W", "", text).casefold() for word in plain)
-    ]
+from tests.erasure.conftest import BANK, NAME, REFERENCE, heading, mentions, nobody, papers_of
 
 
 def test_the_search_finds_the_learner_in_every_kind_of_file(folder) -> None:
@@ -210,36 +98,6 @@ def test_what_marking_made_goes_whole(folder) -> None:
     assert not (folder / "marked").exists()
 
 
-def test_what_a_tutor_put_among_the_marks_stays(folder) -> None:
-    (folder / "marked").mkdir()
-    (folder / "marked/class-picture-notes.txt").write_text(f"{NAME}: look again", encoding="utf-8")
-    (folder / "marked/class-picture.pdf").write_bytes(b"x")
-    done = erase_from_folder(folder, papers_of(folder), nobody)
-    assert done.look == ("marked/class-picture-notes.txt",)
-    assert [path.name for path in (folder / "marked").iterdir()] == ["class-picture-notes.txt"]
-
-
-def test_a_tutors_own_files_under_the_code_are_told_not_touched(folder) -> None:
-    code = papers_of(folder).codes[0]
-    (folder / f"audit-{code}").mkdir()
-    (folder / f"audit-{code}" / f"copy of {code}.pdf").write_bytes(b"x")
-    (folder / f"scan of {code.replace('-', '').lower()}.jpg").write_bytes(b"x")
-    (folder / f"for-tutor/.key-{code}.pdf.77.part").write_bytes(b"half")
-    done = erase_from_folder(folder, papers_of(folder), nobody)
-    assert set(done.look) == {f"audit-{code}/copy of {code}.pdf", f"scan of {code.replace('-', '').lower()}.jpg"}
-    assert all((folder / name).exists() for name in done.look)
-    assert not list(folder.rglob("*.part")), "what a stopped run left of the program's own goes"
-
-
-def test_a_tutors_own_tables_are_told_not_touched(folder) -> None:
-    papers = papers_of(folder)
-    table = f"code,remark\r\n{papers.codes[0]},fair\r\n".encode()
-    (folder / "remarks.csv").write_bytes(table)
-    (folder / "old.csv").write_bytes("Name;Ort\r\nZoë;Köln\r\n".encode("cp1252"))
-    assert erase_from_folder(folder, papers, nobody).look == ("remarks.csv",)
-    assert (folder / "remarks.csv").read_bytes() == table
-
-
 def test_a_class_grid_that_cannot_be_made_any_more_goes(folder, monkeypatch) -> None:
     from courseware.erasure import from_folder
 
@@ -250,27 +108,6 @@ def test_a_class_grid_that_cannot_be_made_any_more_goes(folder, monkeypatch) -> 
     papers = papers_of(folder)
     assert "for-tutor/class-grid.pdf" in erase_from_folder(folder, papers, nobody).removed
     assert mentions(folder, papers.words) == []
-
-
-def test_a_tutors_own_files_are_told_not_touched(folder) -> None:
-    (folder / "notes.txt").write_text(f"{NAME} was late.", encoding="utf-8")
-    (folder / "seating.txt").write_text("Row by row.", encoding="utf-8")
-    (folder / "photo.jpg").write_bytes(b"\xff\xd8")
-    (folder / "scan.pdf").write_bytes(b"%PDF-1.4 of another make")
-    (folder / "broken.xlsx").write_bytes(b"PK not quite")
-    assert erase_from_folder(folder, papers_of(folder), nobody).look == (
-        "broken.xlsx",
-        "notes.txt",
-        "photo.jpg",
-        "scan.pdf",
-    )
-    assert (folder / "notes.txt").exists()
-
-
-def test_a_copy_of_a_sheet_is_told_not_touched(folder) -> None:
-    shutil.copy(folder / "for-tutor/class-grid.pdf", folder / "printed-grid.pdf")
-    assert erase_from_folder(folder, papers_of(folder), nobody).look == ("printed-grid.pdf",)
-    assert (folder / "printed-grid.pdf").exists()
 
 
 def test_joined_files_go_where_a_single_sheet_is_missing(folder) -> None:
@@ -306,15 +143,6 @@ def test_the_last_learners_folder_goes(folder) -> None:
     assert not folder.exists()
 
 
-def test_the_last_learners_folder_stays_with_a_tutors_own_files(folder) -> None:
-    (folder / "notes.txt").write_text("Mine.", encoding="utf-8")
-    for who in ("Amara Okafor", "=1+1"):
-        erase_from_folder(folder, papers_of(folder, who), nobody)
-    done = erase_from_folder(folder, papers_of(folder), nobody)
-    assert (done.whole, done.look) == (False, ("notes.txt",))
-    assert [path.name for path in folder.iterdir()] == ["notes.txt"]
-
-
 def test_a_stopped_run_that_has_the_learner_is_removed(folder) -> None:
     papers = papers_of(folder)
     stopped = folder.rename(folder.with_name(f".{folder.name}.unfinished"))
@@ -334,58 +162,6 @@ def test_numbered_papers_are_taken_out_by_code(tmp_path) -> None:
     erase_from_folder(folder, papers_of(folder, code), nobody)
     assert mentions(folder, (code,)) == []
     assert len(json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["papers"]) == 2
-
-
-def noted(path: Path, *codes: str) -> WrittenFile:
-    return WrittenFile(path=path, sha256=hash_of(path.read_bytes()), codes=codes)
-
-
-def test_what_the_program_noted_goes_and_everything_else_is_told(folder) -> None:
-    papers = papers_of(folder)
-    code, out = papers.codes[0], folder.parent
-    grid, sheet = folder / "for-tutor/class-grid.pdf", folder / "for-tutor/marking-sheet.xlsx"
-    (out / f"learner-{code}").mkdir()
-    export, audit = out / f"learner-{code}/learner.json", out / f"audit-{code}.pdf"
-    export.write_text("{}", encoding="utf-8")
-    audit.write_bytes(grid.read_bytes())
-    plan, table = out / "sampling-plan-2026.pdf", out / "sampling-plan-2026.xlsx"
-    shutil.copy(grid, plan)
-    shutil.copy(sheet, table)
-    notes = [noted(export, code), noted(audit, code), noted(plan), noted(table)]
-    own = {  # a tutor's, whatever their names begin with
-        "criteria-my-own.pdf": grid.read_bytes(),
-        "criteria-notes.csv": f"{NAME};good\n".encode(),
-        "sampling-plan-of-mine.xlsx": sheet.read_bytes(),
-        f"audit-{code}-notes.txt": b"seen",
-    }
-    for name, data in own.items():
-        (out / name).write_bytes(data)
-    done = erase_beside([out], papers, notes)
-    assert set(done.removed) == {str(export), str(audit), str(plan)}
-    assert done.remade == (str(table),)
-    assert not export.parent.exists()
-    assert {Path(name).name for name in done.look} == set(own)
-    assert {name: (out / name).read_bytes() for name in own} == own
-
-
-def test_a_noted_file_that_was_changed_since_is_a_tutors_own(folder) -> None:
-    papers, out = papers_of(folder), folder.parent
-    plan = out / "criteria-map-2026-01-05.csv"
-    plan.write_text(f"{NAME};secure\n", encoding="utf-8")
-    note = noted(plan)
-    plan.write_text(f"{NAME};secure\nmy remark\n", encoding="utf-8")
-    done = erase_beside([out], papers, [note])
-    assert (done.removed, done.remade, done.look) == ((), (), (str(plan),))
-
-
-def test_another_learners_export_that_names_this_one_is_told(folder) -> None:
-    papers, out = papers_of(folder), folder.parent
-    other = next(p.code for p in read_folder(folder).sitting.papers if p.code not in papers.codes)
-    (out / f"learner-{other}").mkdir()
-    export = out / f"learner-{other}/learner.json"
-    export.write_text(json.dumps({"written": f"copied from {NAME}"}, ensure_ascii=False), encoding="utf-8")
-    assert erase_beside([out], papers, [noted(export, other)]).look == (str(export),)
-    assert export.exists()
 
 
 def test_kept_decisions_lose_the_learners_rows_and_no_others(folder) -> None:

@@ -26,39 +26,6 @@ def test_a_key_repeats_its_paper_word_for_word(composed, topic) -> None:
 
 
 @pytest.mark.parametrize("topic", TOPICS)
-def test_sizes_asked_for_are_blank_on_the_paper_and_filled_on_the_key(composed, topic) -> None:
-    sitting, sources = composed(topic)
-    paper, key = compose_paper(sitting, 0, sources), compose_key(sitting, 0, sources)
-    for asked, keyed in zip(paper.exercises, key.exercises, strict=True):
-        if asked.drawing is None:
-            continue
-        assert keyed.drawing is not None
-        assert asked.drawing.figures == keyed.drawing.figures
-        answers = {answer.answer.split(" ")[0] for part in keyed.answers for answer in part}
-        for dimension, text in asked.drawing.labels.items():
-            if text is None:
-                assert keyed.drawing.labels[dimension].split(" ")[0].rstrip("°") in answers
-            else:
-                assert keyed.drawing.labels[dimension] == text
-
-
-def test_the_words_of_a_drawing_say_the_unit_of_a_size_that_is_not_in_mm(composed) -> None:
-    sitting, sources = composed("opening_sizes")
-    of_name = {dealt.exercise: n for n, dealt in enumerate(sitting.papers[0].exercises)}
-    key = compose_key(sitting, 0, sources).exercises
-    inches, mm = (key[of_name[name]].drawing for name in ("us-modular-in-inches", "setting-out-order"))
-    assert mm.alt.endswith(f" Sizes in mm: width {mm.labels['width']}, height {mm.labels['height']}.")
-    assert all(label.endswith(" in") for label in inches.labels.values())
-    assert inches.alt.endswith(f". It says: width {inches.labels['width']}, height {inches.labels['height']}.")
-
-
-def test_some_sizes_are_asked_for_in_drawings(composed) -> None:
-    sitting, sources = composed("opening_sizes")
-    labels = [e.drawing.labels for e in compose_paper(sitting, 0, sources).exercises if e.drawing]
-    assert None in [text for shown in labels for text in shown.values()]
-
-
-@pytest.mark.parametrize("topic", TOPICS)
 def test_the_marks_of_a_paper_add_up(composed, topic) -> None:
     sitting, sources = composed(topic)
     paper = compose_paper(sitting, 0, sources)

@@ -11,9 +11,9 @@ from pydantic import Field
 from courseware.banks.formulas import Formula, Kind, Value
 from courseware.banks.part import Part, Signature, Solved, WritesOut, solve_working
 from courseware.banks.part_kinds import KindInBank
-from courseware.banks.proof import shown, working_writes_out
 from courseware.banks.reading import Path, Scope, read_earlier, read_lines
 from courseware.banks.shapes import ApartFrom, LineShape, Misconception, PartShape
+from courseware.banks.variant_proof import shown, working_writes_out
 from courseware.banks.wording import Wording
 from courseware.text_files.shapes import Shape, Yes
 

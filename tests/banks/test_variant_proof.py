@@ -1,10 +1,14 @@
-"""What makes a proof fail, told with the variant it fails for."""
+"""The proof of one variant: what makes it fail or leaves it out, told with its words and figures."""
 
 from __future__ import annotations
+
+from fractions import Fraction
 
 import pytest
 
 from courseware.banks import prove
+from courseware.banks.formulas import FormulaImpossible
+from courseware.banks.variant_proof import LeftOut, asked_once, formulas_in_words, prove_variant, shown
 
 IMPOSSIBLE = "3.2 bricks cannot be set out: bricks go in halves; the nearest are 3 and 3½ bricks"
 ROUND_IT = "it does not write out exactly: round it, as in nearest(x, 0.01)"
@@ -146,3 +150,29 @@ def test_a_drawing_is_compared_in_the_unit_that_its_part_asks_for(exercise, numb
     assert failed is not None
     assert "the drawing's width is 440 mm, the answer to length" in failed.why
     assert failed.why.endswith(f" {unit}")
+
+
+@pytest.mark.parametrize(
+    ("value", "says"),
+    [(None, "nothing"), ("long", "long"), (True, "true"), (False, "false"), (910, "910"), (Fraction(37, 3), "12⅓"), (Fraction(2, 7), "2/7")],
+)  # fmt: skip
+def test_a_value_as_a_message_says_it(value, says: str) -> None:
+    assert shown(value) == says
+
+
+def test_a_variant_is_worked_out_with_its_names_or_left_out(exercise) -> None:
+    made = exercise(where="bricks > 3")
+    [solved], scope = prove_variant(made, {"bricks": 4}, formulas_in_words(made), asked_once())
+    assert (solved.answer, scope) == (890, {"bricks": 4, "length": 890})
+    with pytest.raises(LeftOut, match="by `where`"):
+        prove_variant(made, {"bricks": 3}, formulas_in_words(made), asked_once())
+
+
+def test_each_formula_in_words_is_asked_once(exercise, number) -> None:
+    made = exercise(pose="{{ bricks }} or {{ bricks }}", parts=[number(ask="Of {{ bricks }}, {{ bricks * 2 }}?")])
+    assert [formula.text for formula in formulas_in_words(made)] == ["bricks", "bricks * 2"]
+    writes_out = asked_once()
+    writes_out(910, "length")
+    writes_out(910, "length")
+    with pytest.raises(FormulaImpossible, match=r"`length` gives about 0\.2857"):
+        writes_out(Fraction(2, 7), "length")
