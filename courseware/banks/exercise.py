@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from courseware.banks.formulas import Formula
 from courseware.banks.givens import Given
+from courseware.banks.number_part import NumberPart
 from courseware.banks.own_picture import OwnPicture
-from courseware.banks.part import NumberPart, Part
+from courseware.banks.part import Part
 from courseware.banks.wording import Wording
 from courseware.settings.settings import Settings
 from courseware.trade import Format

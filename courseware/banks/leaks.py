@@ -13,7 +13,8 @@ from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import Exercise, part_label
 from courseware.banks.figures import Figure, whole_as_int
 from courseware.banks.formulas import Formula, Value
-from courseware.banks.part import Part, Solved, SolvedNumber
+from courseware.banks.number_part import SolvedNumber
+from courseware.banks.part import Part, Solved
 from courseware.banks.wording import Wording, say_value
 
 LARGE_SHARE = Fraction(2, 5)  # of the variants, that print an answer: more than chance brings

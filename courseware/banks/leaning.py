@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from courseware.banks.exercise import Exercise
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.part import NumberPart, Part, Solved, WorkingLine
+from courseware.banks.number_part import NumberPart
+from courseware.banks.part import Part, Solved, WorkingLine
 from courseware.banks.solve import Given, solve
 from courseware.banks.terms import Term, calls, holds, names_in, term, unrounded, worked_out
 from courseware.trade import TradeError

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 
 from courseware.banks.compile_formula import compile_formula
 from courseware.banks.formulas import Formula, FormulaFault, Kind
-from courseware.banks.part import Route, WorkingLine
+from courseware.banks.number_part import Route
+from courseware.banks.part import WorkingLine
 from courseware.banks.shapes import FigureShape, LineShape, SlipShape
 from courseware.banks.vocabulary import Vocabulary
 from courseware.banks.wording import SITE_WORDS, Wording, label_of, read_wording

@@ -9,7 +9,7 @@ from fractions import Fraction
 from courseware.banks.exercise import Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.part import NumberPart, SolvedNumber, rounded
+from courseware.banks.number_part import NumberPart, SolvedNumber, rounded
 from courseware.banks.terms import Term, evaluated, holds, replaced, term, unrounded, worked_out
 from courseware.trade import TradeError
 

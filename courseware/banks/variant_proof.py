@@ -9,7 +9,8 @@ from courseware.banks.drawing_kinds import drawn_figures, kind_of
 from courseware.banks.exercise import DrawingAsked, Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
-from courseware.banks.part import Solved, SolvedNumber, WritesOut, rounded, shown_lines
+from courseware.banks.number_part import SolvedNumber, rounded, shown_lines
+from courseware.banks.part import Solved, WritesOut
 from courseware.banks.solve import Given, scope_of, solve
 from courseware.banks.wording import Wording, say_value
 from courseware.trade import TradeError

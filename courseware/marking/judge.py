@@ -8,7 +8,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from courseware.banks.figures import Figure, exact_text, half_up
-from courseware.banks.part import NumberPart, Route, SolvedNumber, rounded
+from courseware.banks.number_part import NumberPart, Route, SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
 from courseware.marking.read_answer import WrittenFigure
 from courseware.words import count

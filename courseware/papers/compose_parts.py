@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from courseware.banks.figures import write_out
 from courseware.banks.formulas import Value
-from courseware.banks.part import NumberPart, WorkingLine
+from courseware.banks.number_part import NumberPart
+from courseware.banks.part import WorkingLine
 from courseware.papers.part_kind import Scope, Site
 from courseware.papers.sheets import KeyLine
 from courseware.trade import Format

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ast
 from dataclasses import dataclass
 
-from courseware.banks.part import NumberPart
+from courseware.banks.number_part import NumberPart
 
 _MODULE = "one brick and its joint"
 _OPENING = "Opening: one joint more than bricks"

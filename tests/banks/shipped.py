@@ -9,7 +9,7 @@ from pathlib import Path
 from courseware.banks import Bank, Exercise, Space, read_bank, solve
 from courseware.banks.figures import Figure
 from courseware.banks.formulas import Value
-from courseware.banks.part import SolvedNumber
+from courseware.banks.number_part import SolvedNumber
 from courseware.banks.solve import scope_of
 
 SITE = {"place": "a place", "street": "a street", "client": "a client"}

@@ -12,7 +12,7 @@ import pytest
 
 from courseware.banks import BankFaulty, Exercise, Proof, prove, read_bank, solve
 from courseware.banks.figures import exact_text
-from courseware.banks.part import SolvedNumber
+from courseware.banks.number_part import SolvedNumber
 from courseware.banks.solve import scope_of
 from courseware.part_kinds.choice.bank import SolvedChoice
 from courseware.part_kinds.table.bank import SolvedTable

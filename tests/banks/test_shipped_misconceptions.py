@@ -9,7 +9,8 @@ from itertools import combinations
 from pathlib import Path
 
 from courseware.banks import Bank, read_bank
-from courseware.banks.part import NumberPart, Part
+from courseware.banks.number_part import NumberPart
+from courseware.banks.part import Part
 from courseware.part_kinds.choice.bank import ChoicePart
 from courseware.settings.settings import Settings
 from tests.banks.shipped import READ

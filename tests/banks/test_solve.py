@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.banks import solve
-from courseware.banks.part import SolvedNumber
+from courseware.banks.number_part import SolvedNumber
 from courseware.banks.solve import scope_of
 
 GIVEN = {"bricks": 4}

@@ -9,7 +9,7 @@ from typing import get_args
 import pytest
 
 from courseware.banks import solve
-from courseware.banks.part import SolvedNumber, rounded
+from courseware.banks.number_part import SolvedNumber, rounded
 from courseware.feedback.compose import feedback_sheet, fit_to_print
 from courseware.feedback.feedback_text import HERE, PLAIN, STANDS
 from courseware.feedback.fresh_question import variant_had

@@ -14,7 +14,7 @@ import pytest
 
 from courseware.banks import read_bank
 from courseware.banks.figures import Figure, half_up, whole_as_int
-from courseware.banks.part import Route, SolvedNumber
+from courseware.banks.number_part import Route, SolvedNumber
 from courseware.banks.solve import solve
 from courseware.marking.judge import AskedFigure, Verdict, judge, within_band
 from courseware.marking.read_answer import read_figure

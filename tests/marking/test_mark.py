@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from courseware.banks import Bank, Exercise, raw_size
 from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.formulas import FormulaImpossible
-from courseware.banks.part import SolvedNumber
+from courseware.banks.number_part import SolvedNumber
 from courseware.banks.solve import solve
 from courseware.banks.space import given_at
 from courseware.files.bank_files import read_banks, shipped_banks

@@ -12,7 +12,7 @@ import pytest
 
 from courseware.banks import Exercise, prove, read_bank
 from courseware.banks.figures import exact_text, half_up
-from courseware.banks.part import SolvedNumber
+from courseware.banks.number_part import SolvedNumber
 from courseware.banks.solve import solve
 from courseware.marking.judge import AskedFigure, judge
 from courseware.marking.read_answer import read_figure, settled

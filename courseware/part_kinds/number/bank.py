@@ -1,4 +1,4 @@
-"""A figure in a bank: its keys, and its formulas compiled. What is worked out is in `courseware.banks.part`."""
+"""A figure in a bank: its keys, and its formulas compiled. What is worked out is in `courseware.banks.number_part`."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import cast
 
 from pydantic import Field
 
-from courseware.banks.part import NumberPart
+from courseware.banks.number_part import NumberPart
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope, read_earlier, read_lines, read_routes
 from courseware.banks.shapes import ApartFrom, FigureShape, LineShape, PartShape, SlipShape

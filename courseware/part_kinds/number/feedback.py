@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import cast
 
-from courseware.banks.part import NumberPart, SolvedNumber, rounded
+from courseware.banks.number_part import NumberPart, SolvedNumber, rounded
 from courseware.feedback.advice import OF_ANY_KIND
 from courseware.feedback.feedback_text import HERE, PLAIN, STANDS, FeedbackLine
 from courseware.feedback.marked_part import MarkedPart

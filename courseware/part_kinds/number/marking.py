@@ -9,7 +9,8 @@ from typing import cast
 
 from courseware.banks.figures import exact_text, whole_as_int
 from courseware.banks.formulas import FormulaImpossible, Value
-from courseware.banks.part import NumberPart, Part, SolvedNumber, solve_number
+from courseware.banks.number_part import NumberPart, SolvedNumber, solve_number
+from courseware.banks.part import Part
 from courseware.banks.shown_working import before_rounding
 from courseware.marking.invented_scripts import plain_figure
 from courseware.marking.judge import AskedFigure, Verdict, judge, within_band

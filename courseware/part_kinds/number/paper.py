@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import cast
 
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, half_up, write_out
-from courseware.banks.part import NumberPart, Route, Solved, SolvedNumber, shown_lines
+from courseware.banks.number_part import NumberPart, Route, SolvedNumber, shown_lines
+from courseware.banks.part import Solved
 from courseware.papers.compose_parts import key_lines, shown_figure, with_unit
 from courseware.papers.part_kind import Entries, KindOnPaper, Scope, Seal, Site, question
 from courseware.papers.sheets import AskedPart, KeyAnswer, KeySlip

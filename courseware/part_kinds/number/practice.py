@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from typing import cast
 
 from courseware.banks.figures import Figure, exact_text
-from courseware.banks.part import Route, Solved, SolvedNumber, shown_lines
+from courseware.banks.number_part import Route, SolvedNumber, shown_lines
+from courseware.banks.part import Solved
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, KeyAnswer, KeySlip
 from courseware.practice.part_kind import Before, Data, KindInPractice, working_data

@@ -9,7 +9,8 @@ from typing import ClassVar, cast
 from pydantic import Field
 
 from courseware.banks.formulas import Value
-from courseware.banks.part import Named, NumberPart, Part, Signature, Solved, SolvedNumber
+from courseware.banks.number_part import NumberPart, SolvedNumber
+from courseware.banks.part import Named, Part, Signature, Solved
 from courseware.banks.part_kinds import KindInBank
 from courseware.banks.reading import Path, Scope, read_marks
 from courseware.banks.shapes import LineShape, Name, PartShape

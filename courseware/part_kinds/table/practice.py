@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import cast
 
-from courseware.banks.part import Solved, SolvedNumber
+from courseware.banks.number_part import SolvedNumber
+from courseware.banks.part import Solved
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, AskedRow, KeyAnswer
 from courseware.part_kinds.number.practice import figure_data

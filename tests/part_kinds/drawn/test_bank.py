@@ -17,8 +17,13 @@ def drawn(points: int = 2, **keys: object) -> dict[str, object]:
 def test_a_drawing_has_nothing_to_work_out_and_is_marked_by_eye(exercise) -> None:
     [solved] = solve(exercise(parts=[drawn()]), {"bricks": 4})
     assert type(solved) is Solved
-    assert (solved.part.by_eye, solved.part.lines, solved.part.size) == (True, 0, SKETCH_SIZE)
+    assert (solved.part.by_eye, solved.part.lines) == (True, 0)
     assert len(solved.part.wordings) == 3
+
+
+@pytest.mark.parametrize(("points", "size"), [(1, (160, 45)), (2, (160, 45)), (3, SKETCH_SIZE)])
+def test_the_usual_space_is_larger_for_more_than_two_marks(exercise, points: int, size: tuple[int, int]) -> None:
+    assert exercise(parts=[drawn(points)]).parts[0].size == size
 
 
 @pytest.mark.parametrize(
