@@ -48,6 +48,7 @@ class Verdict:
     marks: int
     why: str
     slips: tuple[NamedSlip, ...] = ()
+    carried: str = ""  # the answer that the learner's own earlier answers give, where it is another
 
 
 def within_band(value: Figure, answer: Figure, band: Figure) -> bool:

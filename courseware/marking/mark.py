@@ -171,6 +171,7 @@ def _mark_cells(
             why=verdict.why,
             written=typed,
             slips=verdict.slips,
+            carried=verdict.carried,
         )
 
 

@@ -86,6 +86,7 @@ class Mark:
     written: str = ""  # as typed
     slips: tuple[NamedSlip, ...] = ()
     comment: str = ""
+    carried: str = field(default="", compare=False)  # what the learner's own earlier answers give, where it is another
 
     @property
     def provisional(self) -> bool:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
-from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,6 +18,7 @@ from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
 from courseware.feedback.feedback_text import VariantKey
 from courseware.feedback.fresh_question import ExerciseName, variant_had
+from courseware.feedback.settle_sheet import settle_page
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE, feedback_file
 from courseware.files.sitting_folders import SittingFolder
@@ -78,7 +78,7 @@ def hand_back(
     bands = bands_of(sitting, first_attempts, others)
     write_whole(folder / f"{PICTURE}.xlsx", class_workbook(*shown, bands, who), PRIVATE)
     if marked.questions or to_look_at(marked):
-        write_whole(folder / SETTLE, _to_settle(sitting, marked), PRIVATE)
+        write_whole(folder / SETTLE, _to_settle(sitting, sources, marked), PRIVATE)
     return folder
 
 
@@ -141,7 +141,7 @@ def _fresh_spaces(sources: Sources, sitting: Sitting, marked: Marked, processes:
 
 
 def to_look_at(marked: Marked) -> list[tuple[str, Mark]]:
-    """The marks that wait for the assessor's look at the working, by paper."""
+    """The marks that wait for the assessor's look at the working, by paper: all of them can be read."""
     return [
         (paper.code, mark)
         for paper in marked.papers
@@ -150,16 +150,9 @@ def to_look_at(marked: Marked) -> list[tuple[str, Mark]]:
     ]
 
 
-def _to_settle(sitting: Sitting, marked: Marked) -> bytes:
+def _to_settle(sitting: Sitting, sources: Sources, marked: Marked) -> bytes:
+    """The sheet to fill in, and whole rows that somebody must look at."""
     columns = {"row": 8, "code": 16, "part": 10, "written": 30, "what is unclear": 70}
     rows = [(one.line, one.code, one.label, one.written, one.why) for one in marked.questions]
-    answers = {(paper.code, part.label): f"{part.answer} {part.unit}".strip()
-               for paper in sitting.papers for part in paper.parts}  # fmt: skip
-    look = [(code, mark.label, mark.written, answers[code, mark.label], mark.marks, mark.of, mark.why)
-            for code, mark in to_look_at(marked)]  # fmt: skip
-    heads = {"code": 16, "part": 10, "written": 20, "the key": 20, "marks": 8, "of": 6, "why": 70}
-    pages = (
-        Page(title="To settle", columns=columns, rows=rows),
-        Page(title="See the working", columns=heads, rows=look),
-    )
-    return safe_workbook(pages, date.today().isoformat())
+    pages = (settle_page(sitting, sources, marked), Page(title="Rows of the sheet", columns=columns, rows=rows))
+    return safe_workbook(pages, sitting.date)

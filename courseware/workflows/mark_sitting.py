@@ -8,15 +8,17 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from courseware.database.scripts import Entered
+from courseware.feedback.settle_sheet import read_settled
 from courseware.files.atomic import PRIVATE, one_at_a_time, write_whole
+from courseware.files.bank_files import read_file
 from courseware.files.record_location import opened, record_url
-from courseware.files.sitting_files import SECOND_SHEET, SHEET, TUTOR
+from courseware.files.sitting_files import MARKED, SECOND_SHEET, SETTLE, SHEET, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.mark import Marked
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.marks import Decision
-from courseware.marking.script_sheet import decision
+from courseware.marking.script_sheet import Scripts, decision
 from courseware.papers.sitting import Sitting
 from courseware.workflows.decisions_file import keep_decisions, kept_decisions
 from courseware.workflows.feedback_files import hand_back, to_look_at
@@ -80,6 +82,8 @@ def mark_sitting(
     for note in read.notes:
         watch.note(note)
     decisions = _decisions(where.sitting, typed)
+    if not options.second:
+        decisions = (*_settled(where, read, watch), *decisions)
     if not read.scripts and not read.decisions and not decisions:
         raise NothingToMark
     out = where.path.resolve().parent
@@ -116,6 +120,18 @@ def blank_second_sheet(where: SittingFolder) -> tuple[Path, bool]:
 def fill_with_invented_answers(where: SittingFolder) -> None:
     """Fills the marking sheet of a demonstration; slips are planted in the answers."""
     write_whole(where.path / TUTOR / SHEET, marking_sheet(where.sitting, invented_scripts(where.sitting)), PRIVATE)
+
+
+def _settled(where: SittingFolder, read: Scripts, watch: Watch) -> tuple[Decision, ...]:
+    """What the assessor filled in on the sheet of answers that waited; told where an answer is another since."""
+    file = where.path / MARKED / SETTLE
+    if not file.is_file():
+        return ()
+    written = {(script.code, label): text for script in read.scripts for label, text in script.cells.items()}
+    settled = read_settled(read_file(file), SETTLE, where.sitting, written)
+    for told in settled.lapsed:
+        watch.note(told)
+    return settled.decisions
 
 
 def _decisions(sitting: Sitting, typed: Iterable[TypedDecision]) -> Sequence[Decision]:

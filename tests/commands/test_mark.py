@@ -49,10 +49,11 @@ def test_what_cannot_be_read_is_listed_by_cell_and_the_rest_is_marked(sitting) -
     assert done.exit_code == 0
     assert f"row 2, {first['code']} 1a `about 12`: it does not read as one figure" in done.output
     assert kept()[first["code"]] == [("1a", 0, "asked"), ("1b", 1, "right")]
-    [row] = list(
-        openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx").active.iter_rows(min_row=2, values_only=True)
-    )
+    book = openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx")
+    [row] = book["Rows of the sheet"].iter_rows(min_row=2, values_only=True)
     assert row[1:4] == (first["code"], "1a", "about 12")
+    [asked] = book["To settle"].iter_rows(min_row=2, values_only=True)
+    assert asked[:4] == (first["code"], "1a", "How long is it?", "about 12")
     run(
         "mark",
         str(sitting),
@@ -137,15 +138,44 @@ def test_a_row_cleared_since_is_a_paper_not_in(sitting) -> None:
     assert not (sitting / "marked" / f"feedback-{first['code']}.pdf").exists()
 
 
-def test_what_was_not_recognised_is_listed_for_a_look_at_the_working(sitting) -> None:
+def test_what_was_not_recognised_waits_for_a_look_and_is_settled_on_its_own_sheet(sitting) -> None:
     first = papers(sitting)[0]
-    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7", "1b": "8"}), "--jobs", "1")
+    sheet = fill(sitting, "a.csv", {"1a": "7", "1b": "8"})
+    done = run("mark", str(sitting), sheet, "--jobs", "1")
     assert "2 answers wait for your look at the working" in done.output
-    page = openpyxl.load_workbook(sitting / "marked" / "to-settle.xlsx")["See the working"]
-    rows = list(page.iter_rows(min_row=2, values_only=True))
-    assert [(row[0], row[1], row[2], row[3]) for row in rows] == [
-        (first["code"], "1a", "7", f"{answer(first, '1a')} mm"), (first["code"], "1b", "8", f"{answer(first, '1b')} mm")
-    ]  # fmt: skip
+    file = sitting / "marked" / "to-settle.xlsx"
+    book = openpyxl.load_workbook(file)
+    page = book["To settle"]
+    columns = {cell.value: cell.column for cell in page[1]}
+    rows = {row[columns["part"] - 1]: row for row in page.iter_rows(min_row=2, values_only=True)}
+    assert list(rows) == ["1a", "1b"]
+    assert rows["1b"][columns["own earlier answers"] - 1] == "1a: 7"
+    assert rows["1b"][columns["these give"] - 1] == "24 mm"
+    assert rows["1b"][columns["the key"] - 1] == f"{answer(first, '1b')} mm"
+    page.cell(2, columns["seen 1"], "x")
+    page.cell(3, columns["marks"], "1")
+    page.cell(3, columns["reason"], "worked on from 7")
+    book.save(file)
+    settled = run("mark", str(sitting), sheet, "--jobs", "1")
+    assert settled.exit_code == 0, settled.output
+    assert kept()[first["code"]] == [("1a", 1, "decided"), ("1b", 1, "decided")]
+    assert "wait for your look" not in settled.output
+    assert not file.exists()
+
+
+def test_a_look_at_an_answer_that_is_another_since_is_told_and_asked_again(sitting) -> None:
+    first = papers(sitting)[0]
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--jobs", "1")
+    file = sitting / "marked" / "to-settle.xlsx"
+    book = openpyxl.load_workbook(file)
+    page = book["To settle"]
+    page.cell(2, next(cell.column for cell in page[1] if cell.value == "seen 1"), "x")
+    book.save(file)
+    again = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "9"}), "--jobs", "1")
+    assert f"{first['code']} 1a was `7` when it was looked at, now it is `9`: look again." in again.output
+    assert kept()[first["code"]][0] == ("1a", 0, "unknown")
+    [row] = openpyxl.load_workbook(file)["To settle"].iter_rows(min_row=2, values_only=True)
+    assert row[3] == "9"
 
 
 def test_a_marked_folder_that_is_a_link_elsewhere_is_left_alone(sitting, tmp_path) -> None:

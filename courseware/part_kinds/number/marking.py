@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import cast
@@ -16,6 +17,7 @@ from courseware.marking.invented_scripts import plain_figure
 from courseware.marking.judge import AskedFigure, Verdict, judge, within_band
 from courseware.marking.part_kind import BLANK, NOT_REACHED, KindInMarking, NotRead, Others, Work
 from courseware.marking.read_answer import WrittenFigure, read_figure, settled
+from courseware.papers.compose_parts import shown_figure
 from courseware.papers.sitting import IssuedPart
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import TradeError
@@ -65,7 +67,9 @@ def _mark_number(
         ),
     )
     work.learner[part.name] = whole_as_int(value)
-    return verdict
+    if carried is None or carried.answer == own.answer:
+        return verdict
+    return replace(verdict, carried=f"{shown_figure(part, carried.answer)} {part.unit}".strip())
 
 
 def _meant(written: WrittenFigure, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:
