@@ -111,5 +111,5 @@ def test_the_safety_box_is_exactly_as_wide_as_the_boxes_for_answers(composed) ->
         if places.size and row.sum() > 0.9 * (A4.wide * 300 / 25.4):  # a rule across the page
             runs[(places.min(), places.max())] = runs.get((places.min(), places.max()), 0) + 1
     lefts, rights = ({run[side] for run in runs} for side in (0, 1))
-    assert max(lefts) - min(lefts) <= 3  # pixels of 300 dpi: a quarter of a mm
-    assert max(rights) - min(rights) <= 3
+    assert max(lefts) - min(lefts) <= 5  # pixels of 300 dpi: 0.4 mm, as the pens of the boxes differ
+    assert max(rights) - min(rights) <= 5
