@@ -15,7 +15,7 @@ from courseware.settings.settings import Settings
 from courseware.trade import Format
 
 SQUARE = 5  # mm, of the space to draw in
-SKETCH_SIZE = (160, 55)  # mm, unless a part says otherwise
+SKETCH_SIZE = (160, 50)  # mm, unless a part says otherwise
 
 BRICK_LINES = ("all", "sizes", "none")  # sizes and joints; sizes alone; no line
 

@@ -16,10 +16,11 @@ from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall
 from courseware.printing.page_format import PageFormat
 from courseware.printing.part_kind import PRINT_KINDS
 
-_OVER = 48.0  # mm high at most, of a drawing over its words
-_BESIDE_HIGH = 61.0  # mm high at most, of one beside them
+_OVER, _OVER_MOST = 48.0, 80.0  # mm high, of a drawing over its words: where it can be, and at most
+_BESIDE_HIGH = 61.0, 45.0  # mm high at most, of one beside them; the lower where that saves height
 _TEXT_LEAST = 74.0  # mm: words beside a drawing are no narrower
 _SMALLER = (1.0, 0.85, 0.72, 0.6, 0.5, 0.42)  # shares of its room that a drawing is tried in
+_WORTH_A_TRY = 1.1  # of the room: dimensions and words take as much at any scale
 _ASK_INDENT = 21.0  # mm of an ask's width that its label and its marks take
 _ASK_LONGEST = 4  # lines, of a part that does not have the page to itself
 _BETWEEN = 2.8  # mm round a part
@@ -59,35 +60,45 @@ def arranged(exercise: AskedExercise, page: PageFormat) -> Arrangement:
     parts = exercise.parts
     if page.in_one_column:
         return _one_under_another(exercise, page)
-    over = _over(exercise, page)
-    best, rows = _in_rows(parts, page)
-    found = Arrangement(drawing=over, beside=False, first=(), rows=rows)
-    if exercise.drawing is None or over is None:
-        return found
+    least, rows = _in_rows(parts, page)
+    if exercise.drawing is None:
+        return Arrangement(drawing=None, beside=False, first=(), rows=rows)
+    sizes = Sizes(exercise.drawing)
+    if exercise.drawn_in_place:
+        return Arrangement(drawing=sizes.whole, beside=False, first=(), rows=rows)
     says = f"{exercise.setting} {exercise.pose} {exercise.brick}"
-    best += over.height + _ROUND_DRAWING + page.text_height(says, page.wide)
-    small = fitting(exercise.drawing, (page.wide - page.gap - _TEXT_LEAST, _BESIDE_HIGH))
-    if small is None or exercise.drawn_in_place:
-        return found
-    wide = float(int(page.wide - page.gap - small.width))
-    beside = page.text_height(says, wide)
-    for count in range(len(parts) + 1):
-        rest, rows = _in_rows(parts[count:], page)
-        height = max(small.height + _ROUND_DRAWING, beside) + rest
-        if height < best:
-            first = tuple(Placed(part=part, wide=wide) for part in parts[:count])
-            best, found = height, Arrangement(drawing=small, beside=True, first=first, rows=rows)
-        if count < len(parts):
-            beside += part_height(parts[count], wide, page)
+    best = least + min(sizes.whole.height, _OVER) + _ROUND_DRAWING + page.text_height(says, page.wide)
+    found = _beside(sizes, says, parts, page, best)
+    return found or Arrangement(drawing=_over(sizes, page), beside=False, first=(), rows=rows)
+
+
+def _beside(sizes: Sizes, says: str, parts: Sequence[AskedPart], page: PageFormat, best: float) -> Arrangement | None:
+    """The drawing beside the words and as many parts as take the least height, where that is less than `best`."""
+    found = None
+    rooms = [(page.wide - page.gap - _TEXT_LEAST, high) for high in _BESIDE_HIGH]
+    for small in filter(None, map(sizes.fitting, rooms)):
+        wide = float(int(page.wide - page.gap - small.width))
+        beside = page.text_height(says, wide)
+        for count in range(len(parts) + 1):
+            rest, rows = _in_rows(parts[count:], page)
+            height = max(small.height + _ROUND_DRAWING, beside) + rest
+            if height < best - (_KEPT if found else 0):
+                first = tuple(Placed(part=part, wide=wide) for part in parts[:count])
+                best, found = height, Arrangement(drawing=small, beside=True, first=first, rows=rows)
+            if count < len(parts):
+                beside += part_height(parts[count], wide, page)
     return found
 
 
 def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement:
     """The arrangement with nothing beside anything: the drawing grows with the type, its words to the type's size."""
-    drawing = _over(exercise, page)
-    if drawing and page.large and not exercise.drawn_in_place:
-        room = (min(page.wide, drawing.width * page.scale), drawing.height * page.scale)
-        drawing = enlarged(drawing, room, page.type_mm)
+    drawing = None
+    if exercise.drawing:
+        sizes = Sizes(exercise.drawing)
+        drawing = sizes.whole if exercise.drawn_in_place else _over(sizes, page)
+        if page.large and not exercise.drawn_in_place:
+            room = (min(page.wide, drawing.width * page.scale), drawing.height * page.scale)
+            drawing = enlarged(drawing, room, page.type_mm)
     rows = tuple((Placed(part=part, wide=page.wide),) for part in exercise.parts)
     return Arrangement(drawing=drawing, beside=False, first=(), rows=rows)
 
@@ -105,27 +116,40 @@ def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool 
     return (max(ask, room) if beside else ask + room) + _BETWEEN
 
 
-def fitting(call: DrawingCall, room: tuple[float, float]) -> Picture | None:
-    """The drawing at a scale at which it fits, its words and its boxes as large as ever; None where there is none."""
-    whole = draw(call)
-    touching = _touching(whole)
-    for share in _SMALLER:
-        if share < 1 and share * max(whole.width / room[0], whole.height / room[1]) > 1.1:
-            continue
-        try:
-            picture = whole if share == 1 else draw(call, share)
-        except ValueError:  # at no usual scale
-            return None
-        if picture.width <= room[0] and picture.height <= room[1] and _touching(picture) <= touching:
-            return picture
-    return None
+class Sizes:
+    """A drawing at the scales that it was asked for, each drawn once: its words and its boxes are as large in all."""
+
+    def __init__(self, call: DrawingCall) -> None:
+        self._call = call
+        self._drawn: dict[float, Picture] = {}
+
+    @property
+    def whole(self) -> Picture:
+        return self._at(1.0)
+
+    def fitting(self, room: tuple[float, float]) -> Picture | None:
+        """The drawing at the largest scale at which it fits and its words stand apart; None where there is none."""
+        touching = _touching(self.whole)
+        least = max(self.whole.width / room[0], self.whole.height / room[1])
+        for share in (share for share in _SMALLER if share == 1 or share * least <= _WORTH_A_TRY):
+            try:
+                picture = self._at(share)
+            except ValueError:  # at no usual scale
+                return None
+            if picture.width <= room[0] and picture.height <= room[1] and _touching(picture) <= touching:
+                return picture
+        return None
+
+    def _at(self, share: float) -> Picture:
+        if share not in self._drawn:
+            self._drawn[share] = draw(self._call, share)
+        return self._drawn[share]
 
 
-def drawn_within(call: DrawingCall, room: tuple[float, float], *, true_size: bool = False) -> Picture:
-    """The drawing made for its room, at the least scale made smaller with its words; at `true_size` as it is."""
-    if true_size:
-        return draw(call)
-    return fitting(call, room) or reduced(draw(call), room)
+def drawn_within(call: DrawingCall, room: tuple[float, float]) -> Picture:
+    """The drawing made for its room; where it fits at no scale, made smaller with its words."""
+    sizes = Sizes(call)
+    return sizes.fitting(room) or reduced(sizes.whole, room)
 
 
 def _in_rows(parts: Sequence[AskedPart], page: PageFormat) -> tuple[float, Rows]:
@@ -154,13 +178,12 @@ def _both(parts: Sequence[AskedPart], page: PageFormat) -> float:
     return max(part_height(part, page.half, page) for part in parts)
 
 
-def _over(exercise: AskedExercise, page: PageFormat) -> Picture | None:
-    if exercise.drawing is None:
-        return None
-    whole = draw(exercise.drawing)
-    if exercise.drawn_in_place or (whole.height <= _OVER and whole.width <= page.wide):
-        return whole
-    return fitting(exercise.drawing, (page.wide, _OVER)) or whole
+def _over(sizes: Sizes, page: PageFormat) -> Picture:
+    return (
+        sizes.fitting((page.wide, _OVER))
+        or sizes.fitting((page.wide, _OVER_MOST))
+        or reduced(sizes.whole, (page.wide, _OVER_MOST))
+    )
 
 
 def _touching(picture: Picture) -> int:

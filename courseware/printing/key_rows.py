@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import zip_longest
 from textwrap import shorten
 
+from courseware.drawings import draw
 from courseware.drawings.picture import Picture
 from courseware.papers.sheets import KeyAnswer, KeyExercise
 from courseware.printing.arrangement import drawn_within
@@ -52,10 +53,10 @@ def key_drawing(exercise: KeyExercise) -> KeyDrawing:
     call, asked = exercise.drawing, exercise.asked.drawing
     if call is None or asked is None or (call.labels == asked.labels and not exercise.asked.drawn_in_place):
         return KeyDrawing()
-    picture = drawn_within(call, _DRAWING, true_size=exercise.asked.drawn_in_place)
+    if exercise.asked.drawn_in_place:  # at true size, to lay a learner's over
+        return KeyDrawing(picture=draw(call))
+    picture = drawn_within(call, _DRAWING)
     wide = float(int(KEY_WIDE - _GAP - picture.width))
-    if wide < KEY_WIDE / 2:
-        return KeyDrawing(picture=picture)
     left, beside = picture.height, 0
     for _, answers in exercise.by_part:
         if left <= 0:

@@ -35,9 +35,9 @@ class PageFormat:
     left: float = 27.0
     right: float = 12.0
     top: float = 10.0
-    bottom: float = 16.0
+    bottom: float = 15.0
     type_size: float = 11.0
-    line_height: float = 1.26  # to the size of type
+    line_height: float = 1.23  # to the size of type
     gap: float = 5.0  # between two things side by side
     room_type: float = 9.5  # of the words within a room for an answer, where type has its usual size
     face: str = "Sheet"

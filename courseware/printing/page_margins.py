@@ -15,7 +15,7 @@ from courseware.trade import Format
 _CORNER, _FROM_EDGE = 4.0, 5.0  # mm: a corner mark's side, and how far it stands from the sheet's edges
 _QR_LEFT = 4.6  # mm: within what printers reach, and four modules short of the text
 _COLUMN = 2.0, 12.0  # mm: where the gauge scales stand
-_LINE_UP = 14.0  # mm from the sheet's foot
+_LINE_UP = 13.5  # mm from the sheet's foot
 
 
 def page_margins(code: str, number: int, bricks: Iterable[Format], page: PageFormat) -> Picture:

@@ -113,7 +113,7 @@ def test_text_that_nobody_sees_is_found(printed, style, monkeypatch) -> None:
     monkeypatch.setattr(
         render,
         "render",
-        lambda text, pictures, make=render.render: make(text.replace("</body>", markup + "</body>"), pictures),
+        lambda text, *more, make=render.render: make(text.replace("</body>", markup + "</body>"), *more),
     )
     with pytest.raises(Leak, match="wagtail"):
         release(paper_pdf(sheet.paper), secrets(sheet.paper, with_canary(sheet.key)))

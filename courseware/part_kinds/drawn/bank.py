@@ -19,7 +19,7 @@ from courseware.text_files.shapes import Shape
 
 _SIZE = re.compile(r"(?P<wide>[0-9]{1,4}) by (?P<high>[0-9]{1,4}) (?P<unit>mm|squares)", re.ASCII)
 _HIGHEST = 200  # mm
-_FEW_MARKS, _SMALL_SKETCH = 2, (160, 45)  # marks, and mm of the usual space for no more than those
+_FEW_MARKS, _SMALL_SKETCH = 2, (160, 40)  # marks, and mm of the usual space for no more than those
 
 
 class PointKeys(Shape):
