@@ -24,6 +24,15 @@ def opening_in_wall(figures: Mapping[str, Fraction | int | str], _: Format) -> N
             raise trade.TradeError("the opening is larger than the wall: make the opening smaller or the wall larger")
 
 
+def _soldiers_in_coursing(figures: Mapping[str, Fraction | int | str], brick: Format) -> None:
+    """Raises `TradeError` where soldiers cannot stand for three courses, the last of them the one that is named."""
+    if figures["lay"] == "soldier":
+        if brick.length != 3 * brick.height + 2 * brick.bed:
+            raise trade.TradeError("a soldier of this format is not as high as three courses")
+        if Fraction(figures["course"]) < 4:
+            raise trade.TradeError("soldiers take the place of three courses, on one at least: course is 4 or more")
+
+
 def _herringbone(figures: Mapping[str, Fraction | int | str], brick: Format) -> trade.Herringbone:
     wide, high = trade.opening(figures["bricks"], brick), trade.clear_height(figures["courses"], brick)
     if (angle := Fraction(figures["angle"])).denominator != 1:
@@ -73,8 +82,13 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
         says="a gauge rod beside its courses, heights from a named datum",
     ),
     "projection": DrawingKind(
-        arguments={"course": _span(2, 40), "eye_height": _span(900, 3500), "projects": _span(5, 75)},
-        optional={"projects": Fraction(25)},
+        arguments={
+            "course": _span(2, 40),
+            "eye_height": _span(900, 3500),
+            "projects": _span(5, 75),
+            "lay": frozenset({"stretcher", "soldier"}),
+        },
+        optional={"projects": Fraction(25), "lay": "stretcher"},
         dimensions={
             "course_height": _built(trade.height, "course"),
             "eye_height": _own("eye_height"),
@@ -82,6 +96,7 @@ DRAWING_KINDS: Mapping[str, DrawingKind] = {
             "projects": _own("projects"),
         },
         says="section and elevation of a projecting course with the eye line; heights are to the top of the course",
+        builds=_soldiers_in_coursing,
     ),
     "wall": DrawingKind(
         arguments={

@@ -1,8 +1,19 @@
 """Trade geometry in, dimensioned drawings out: the sizes drawn are the trade core's, the figures those given.
 
 A kind of drawing is one small module; `bond` lays its bricks, `dimension` its dimension lines, `scale` and `frame`
-put it on paper, `svg` writes it out.
+put it on paper, `svg` writes it out. What a new kind keeps to:
+
+- Pens come from `lines`: `CUT.stroke(outline, closed=True)`, `view.rule(a, b, pen=HIDDEN)`; what is cut through is
+  `cut_through(outlines)` or `view.cut(laid)`, heavy and hatched.
+- Bricks come in the look of their kind (`looks.LOOKS`): `view.bricks(laid, "half")`, `bricks_of("cut", outlines)`.
+- The scale is `one_to(wide, high, room)`, so that the same call is drawn smaller with words as large
+  beside other words, on a key and on a phone; sizes in mm of paper that are not type or a lane go by `call.share` too.
+- Dimension lines stand `lane(call.labels)` off the work and start off it.
+- It ends in `framed(marks, call.alt, view.one_to, kinds)`: the scale's bar, and the legend where there is more than one
+  kind of brick. A view at another scale has a `scale_bar` of its own.
 """
+
+from dataclasses import replace
 
 from courseware.drawings.above_the_eye import draw_above_the_eye
 from courseware.drawings.bands import draw_bands
@@ -117,7 +128,7 @@ def draw(call: DrawingCall, share: float = 1.0) -> Picture:
     if call.own:
         return draw_own(call.own, call.alt)
     with in_a_share_of_its_room(share):
-        return _DRAWN[call.kind](call)
+        return _DRAWN[call.kind](replace(call, share=share) if share < 1 else call)
 
 
 __all__ = ["Picture", "draw", "to_svg"]

@@ -10,7 +10,7 @@ from fractions import Fraction
 from courseware.drawings.bond import toothed
 from courseware.drawings.broken_height import GAP, BrokenHeight, reach
 from courseware.drawings.dimension import LANE, Marks, beside, plumb
-from courseware.drawings.frame import PROJECTING, framed
+from courseware.drawings.frame import framed
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
@@ -40,7 +40,7 @@ def draw_above_the_eye(call: DrawingCall) -> Picture:
     top, over = height(first, brick), height(band, brick)
     marks: Marks = (
         *view.bricks(plain, joint=brick.bed),
-        *view.bricks(laid[band - 1], PROJECTING, joint=brick.bed),
+        *view.bricks(laid[band - 1], "out", joint=brick.bed),
         *view.break_lines(0, right),
         *level(view.at(0, 0), "datum", 22.0, below=True),
         *level(view.at(0, over), "band", 22.0),

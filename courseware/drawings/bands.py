@@ -11,7 +11,8 @@ from math import ceil
 
 from courseware.drawings.bond import section, toothed
 from courseware.drawings.dimension import THIN, Marks, name, plumb
-from courseware.drawings.frame import BRICK, PROJECTING, View, framed, hatching
+from courseware.drawings.frame import View, framed
+from courseware.drawings.hatching import hatching
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
@@ -45,7 +46,7 @@ def draw_bands(call: DrawingCall) -> Picture:
     end = view.at(right, 0)[0]
     marks: Marks = (
         *view.bricks(laid[False], joint=brick.bed),
-        *view.bricks(laid[True], PROJECTING, joint=brick.bed),
+        *view.bricks(laid[True], "out", joint=brick.bed),
         *level(view.at(0, 0), "datum", 13.0, below=True),
         *_numbered(call, view, numbers, end),
         *_arrises(call, end + (_FILLED if _filled(call) else _NUMBERS) + _NAMED),
@@ -89,8 +90,8 @@ def _arrises(call: DrawingCall, left: float) -> Marks:
     view = View(one_to=scale, origin=(left + float(_OUT) / scale, -14.0))
     back, forward = (section(0, brick), section(2, brick)), section(1, brick, -_OUT)
     marks: Marks = (
-        *view.bricks(back, BRICK),
-        *view.bricks((forward,), PROJECTING),
+        *view.bricks(back, "whole"),
+        *view.bricks((forward,), "out"),
         hatching(*(view.box(b.left, b.bottom, b.right, b.top) for b in (*back, forward))),
         name((view.at(brick.width, 0)[0], view.at(0, 0)[1] + 4), "section, enlarged", "end"),
     )

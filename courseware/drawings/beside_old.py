@@ -7,13 +7,14 @@ from fractions import Fraction
 
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, beside, name, upright
-from courseware.drawings.frame import HALF_BRICK, View, framed
+from courseware.drawings.frame import View, framed
 from courseware.drawings.level_marks import level
+from courseware.drawings.looks import LOOKS
 from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 
-OLD = 0.72  # grey of old work
+OLD = LOOKS["old"].fill
 _ROOM = (40.0, 44.0)  # mm of paper for both walls
 _EACH = 16.0  # mm of paper for either wall, or as near as half bricks go
 _APART = 4.0  # mm of paper between them
@@ -40,11 +41,11 @@ def draw_beside_old(call: DrawingCall) -> Picture:
     begun = tuple(one for row in range(_LAID) for one in stopped(bricks, row, brick))
     over = new.at(0, top)[1] - 1.5
     marks: Marks = (
-        *raised.bricks(stopped(bricks, -1, old), fill=None, joint=old.bed),
-        *raised.bricks(standing, OLD, joint=old.bed),
-        *new.bricks(stopped(bricks, -1, brick), fill=None, joint=brick.bed),
+        *raised.bricks(stopped(bricks, -1, old), kind=None, joint=old.bed),
+        *raised.bricks(standing, "old", joint=old.bed),
+        *new.bricks(stopped(bricks, -1, brick), kind=None, joint=brick.bed),
         *new.bricks(wholes(begun), joint=brick.bed),
-        *new.bricks(bats(begun), HALF_BRICK, joint=brick.bed),
+        *new.bricks(bats(begun), "half", joint=brick.bed),
         new.rule((0, _LAID * brick.course), (0, top), (right, top), (right, _LAID * brick.course), dash=_DASH),
         name((raised.at(right / 2, 0)[0], over), "old", "middle"),
         name((new.at(right / 2, 0)[0], over), "new", "middle"),

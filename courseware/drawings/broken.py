@@ -7,14 +7,16 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick
-from courseware.drawings.dimension import THIN, Marks, across
+from courseware.drawings.dimension import Marks, across
 from courseware.drawings.frame import View
-from courseware.drawings.picture import Point, Stroke
+from courseware.drawings.lines import BREAK
+from courseware.drawings.picture import Point
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, Run
 
 _NOTHING = Fraction(0)
+_SHORT = 60.0  # mm of paper: over a shorter run the width of a piece stands at its left, clear of other sizes
 GAP = 9.0  # mm of paper between the two ends
 _PAST, _ZIG = 2.5, 1.3  # mm of paper that a break line runs past the brickwork; half the width of its zigzag
 
@@ -76,7 +78,7 @@ def break_lines(view: Broken, foot: Fraction, head: Fraction) -> Marks:
     """The two thin lines with a zigzag that say that the middle is left out."""
     below, above = view.at(0, foot)[1] + _PAST, view.at(0, head)[1] - _PAST
     places = (view.at(view.kept, 0)[0] + GAP / 3, view.at(view.length - view.kept, 0)[0] - GAP / 3)
-    return (Stroke(outlines=tuple(break_line((x, below), (x, above)) for x in places), weight=THIN),)
+    return (BREAK.stroke(*(break_line((x, below), (x, above)) for x in places)),)
 
 
 def break_line(start: Point, end: Point) -> tuple[Point, ...]:
@@ -94,4 +96,5 @@ def one_piece(call: DrawingCall, view: Broken, wide: Fraction, head: Fraction) -
     """The width of a piece, over the first of them, if the call asks for `each`."""
     if "each" not in call.labels:
         return ()
-    return across(view.at(0, head), view.at(wide, head), view.at(0, head)[1] - 5, call.labels["each"])
+    short = "height" in call.labels and view.at(view.length, 0)[0] - view.at(0, 0)[0] < _SHORT
+    return across(view.at(0, head), view.at(wide, head), view.at(0, head)[1] - 5, call.labels["each"], before=short)

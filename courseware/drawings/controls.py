@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from courseware.drawings.dimension import Marks, box, name
-from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, framed, moved
-from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, framed
+from courseware.drawings.picture import Picture, Point, Stroke, moved
 from courseware.papers.sheets import DrawingCall
 
 _SIDE, _APART = 20.0, 4.4  # mm of paper: a picture's square, and between two

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import LANE, Marks, across, name
-from courseware.drawings.frame import BRICK, PROJECTING, View, framed, hatching
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.frame import View, cut_through, framed
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, wall_thickness
@@ -30,10 +30,9 @@ def draw_corbel(call: DrawingCall) -> Picture:
     corbelled = tuple(view.box(*row) for row in rows[_PLAIN : _PLAIN + steps])
     plain = tuple(view.box(*row) for row in (*rows[:_PLAIN], *rows[_PLAIN + steps :]))
     marks: Marks = (
-        Stroke(outlines=plain, closed=True, weight=0.35, fill=BRICK),
-        Stroke(outlines=corbelled, closed=True, weight=0.35, fill=PROJECTING),
-        hatching(*plain, *corbelled),
-        name((view.at(thick / 2, 0)[0], view.at(0, 0)[1] + 5), "section", anchor="middle"),
+        *cut_through(plain),
+        *cut_through(corbelled, "out"),
+        name((view.at(0, 0)[0], view.at(0, 0)[1] + 5), "section"),
     )
     if "each" in call.labels:
         low = rows[_PLAIN][1]
@@ -45,7 +44,7 @@ def draw_corbel(call: DrawingCall) -> Picture:
     if "thickness" in call.labels:
         line = view.at(0, 0)[1] + 15
         marks += across(view.at(0, 0), view.at(thick, 0), line, call.labels["thickness"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "out"))
 
 
 def courses(steps: int, each: Fraction, thick: Fraction, brick: Format) -> tuple[Box, ...]:

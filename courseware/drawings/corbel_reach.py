@@ -10,7 +10,8 @@ from fractions import Fraction
 from courseware.drawings.bond import PlacedBrick, bed_of
 from courseware.drawings.broken_height import BrokenHeight, reach
 from courseware.drawings.dimension import LANE, Marks, across, name
-from courseware.drawings.frame import BRICK, PROJECTING, framed, hatching
+from courseware.drawings.frame import BRICK, PROJECTING, framed
+from courseware.drawings.hatching import hatching
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to

@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from courseware.drawings.bond import section
 from courseware.drawings.dimension import Marks, beside, name, upright
-from courseware.drawings.frame import BRICK, View, framed, hatching
+from courseware.drawings.frame import BRICK, View, framed
+from courseware.drawings.hatching import hatching
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to

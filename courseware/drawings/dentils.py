@@ -5,8 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.broken import break_lines, broken, one_piece, pieces_of, stretchers
-from courseware.drawings.dimension import name
-from courseware.drawings.frame import BRICK, PROJECTING, framed, sizes
+from courseware.drawings.frame import framed, sizes
 from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Run, dentils
@@ -23,13 +22,12 @@ def draw_dentils(call: DrawingCall) -> Picture:
     view = broken(run, brick.width, head - foot, _ROOM)
     headers = pieces_of(run, brick.width, Fraction(0), brick.height)
     marks = (
-        *view.bricks(stretchers(view, foot, brick), fill=None, joint=brick.bed),
-        *view.bricks(view.shown(headers[1::2]), BRICK, joint=brick.perpend),
-        *view.bricks(stretchers(view, brick.course, brick), fill=None, joint=brick.bed),
-        *view.bricks(view.shown(headers[::2]), PROJECTING, joint=brick.perpend),
+        *view.bricks(stretchers(view, foot, brick), kind=None, joint=brick.bed),
+        *view.bricks(view.shown(headers[1::2]), "whole", joint=brick.perpend),
+        *view.bricks(stretchers(view, brick.course, brick), kind=None, joint=brick.bed),
+        *view.bricks(view.shown(headers[::2]), "out", joint=brick.perpend),
         *break_lines(view, foot, head),
         *one_piece(call, view, brick.width, head),
         *sizes(call, view.raised(foot), view.length, Fraction(0), ("length", "")),
-        name((view.at(0, 0)[0], view.at(0, foot)[1] + 5), "dark: stands out"),
     )
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "out"))

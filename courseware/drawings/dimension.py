@@ -7,17 +7,30 @@ figure an empty ruled box stands in its place, large enough to write 1247.5 in b
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
+from courseware.drawings.lines import REFERENCE, SYMBOL, TICK
 from courseware.drawings.picture import Label, Point, Stroke
 
-LANE = 10.5  # mm from the brickwork to a dimension line, and from one line to the next
+LANE, CLOSE_LANE = 9.5, 6.5  # mm from the brickwork to a dimension line, and from one line to the next; without boxes
 BLANK = (20.0, 7.5)  # the box to write in, mm
 FIGURE, NAME = 3.5, 2.9  # mm of type: figures, and the names of things
-THIN, RULED, TICK = 0.18, 0.25, 0.35  # pens
+THIN, RULED = REFERENCE.weight, SYMBOL.weight  # pens
 _GAP, _PAST = 1.0, 1.6  # between brickwork and extension line; past the dimension line
 _OFF = 0.9  # figure or box above its line
-_ROOM = 23.0  # a shorter dimension has its figure beyond its end
+_ASIDE = 1.5  # mm on either side of a figure: one for which its dimension is too short stands beyond its end
 
 Marks = tuple[Stroke | Label, ...]
+
+
+def lane(labels: Mapping[str, str | None]) -> float:
+    """How far a dimension line stands from the brickwork, and from the next: a box to write in wants more."""
+    return LANE if None in labels.values() else CLOSE_LANE
+
+
+def room_for(text: str | None) -> float:
+    """How long a dimension is at least to have its figure, or the box for it, on its line."""
+    return 2 * _ASIDE + (BLANK[0] if text is None else _words((0.0, 0.0), text, 0).width)
 
 
 def across(left: Point, right: Point, line: float, text: str | None, *, before: bool = False) -> Marks:
@@ -26,12 +39,13 @@ def across(left: Point, right: Point, line: float, text: str | None, *, before: 
     The figure of a short one stands after its right end, or `before` its left one.
     """
     way = 1.0 if line > left[1] else -1.0
-    short = right[0] - left[0] < _ROOM
+    room = room_for(text)
+    short = right[0] - left[0] < room
     start, end = (
-        left[0] - _ROOM if short and before else left[0],
-        right[0] + _ROOM if short and not before else right[0],
+        left[0] - room if short and before else left[0],
+        right[0] + room if short and not before else right[0],
     )
-    beyond = left[0] - _ROOM / 2 - 0.5 if before else right[0] + _ROOM / 2 + 0.5
+    beyond = left[0] - room / 2 - 0.5 if before else right[0] + room / 2 + 0.5
     middle = beyond if short else (left[0] + right[0]) / 2
     rules = (
         *(((x, y + way * _GAP), (x, line + way * _PAST)) for x, y in (left, right)),
@@ -43,9 +57,10 @@ def across(left: Point, right: Point, line: float, text: str | None, *, before: 
 def upright(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
     """A plumb dimension between two points, its line at `line` across the paper, read from the right."""
     way = 1.0 if line > bottom[0] else -1.0
-    short = bottom[1] - top[1] < _ROOM
-    end = top[1] - _ROOM if short else top[1]
-    middle = top[1] - _ROOM / 2 - 0.5 if short else (bottom[1] + top[1]) / 2
+    room = room_for(text)
+    short = bottom[1] - top[1] < room
+    end = top[1] - room if short else top[1]
+    middle = top[1] - room / 2 - 0.5 if short else (bottom[1] + top[1]) / 2
     return (
         *_lines(
             (*_reach(bottom, top, line, way), ((line, bottom[1]), (line, end))), ((line, bottom[1]), (line, top[1]))
@@ -58,7 +73,7 @@ def beside(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
     """A plumb dimension with its figure level and on the far side of the line, for spans that may be very short."""
     way = 1.0 if line > bottom[0] else -1.0
     middle = (bottom[1] + top[1]) / 2
-    foot = line + way * (_PAST + BLANK[0])
+    foot = line + way * (_PAST + room_for(text) - 2 * _ASIDE)
     rules = (
         *_reach(bottom, top, line, way),
         ((line, bottom[1]), (line, top[1])),
@@ -70,14 +85,13 @@ def beside(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
 
 def plumb(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
     """A plumb dimension: its figure along the line where the line is long enough, else level on its far side."""
-    return (upright if bottom[1] - top[1] >= _ROOM else beside)(bottom, top, line, text)
+    return (upright if bottom[1] - top[1] >= room_for(text) else beside)(bottom, top, line, text)
 
 
 def led(point: Point, knee: Point, text: str | None) -> Marks:
     """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the left."""
     foot = (knee[0] - BLANK[0], knee[1])
-    line = Stroke(outlines=((point, knee, foot),), weight=THIN)
-    return line, dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
+    return REFERENCE.stroke((point, knee, foot)), dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
 
 
 def led_right(point: Point, knee: Point, text: str | None) -> Marks:
@@ -114,26 +128,28 @@ def box(left: float, top: float, right: float, bottom: float) -> tuple[Point, ..
     return (left, top), (right, top), (right, bottom), (left, bottom)
 
 
+def _words(at: Point, text: str, turn: int) -> Label:
+    return Label(at=at, text=text, size=FIGURE, turn=turn, bold=True)
+
+
 def _reach(bottom: Point, top: Point, line: float, way: float) -> tuple[tuple[Point, Point], ...]:
     return tuple(((x + way * _GAP, y), (line + way * _PAST, y)) for x, y in (bottom, top))
 
 
 def _lines(rules: tuple[tuple[Point, Point], ...], ends: tuple[Point, Point]) -> tuple[Stroke, Stroke]:
     ticks = tuple(((x - 1.1, y + 1.1), (x + 1.1, y - 1.1)) for x, y in ends)
-    return Stroke(outlines=rules, weight=THIN), Stroke(outlines=ticks, weight=TICK)
+    return REFERENCE.stroke(*rules), TICK.stroke(*ticks)
 
 
 def _figure(at: Point, text: str | None, turn: int) -> Stroke | Label:
     """The figure, or the box for it, above a line through `at`: to its left where the figure is turned."""
     x, y = at
     if text is not None:
-        return Label(
-            at=(x, y - _OFF - 0.3) if turn == 0 else (x - _OFF - 0.3, y), text=text, size=FIGURE, turn=turn, bold=True
-        )
+        return _words((x, y - _OFF - 0.3) if turn == 0 else (x - _OFF - 0.3, y), text, turn)
     long, deep = BLANK
     corners = (
         box(x - long / 2, y - _OFF - deep, x + long / 2, y - _OFF)
         if turn == 0
         else box(x - _OFF - deep, y - long / 2, x - _OFF, y + long / 2)
     )
-    return Stroke(outlines=(corners,), closed=True, weight=RULED, fill=1.0)
+    return SYMBOL.stroke(corners, closed=True, fill=1.0)

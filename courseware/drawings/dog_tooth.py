@@ -5,9 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.broken import break_lines, broken
-from courseware.drawings.dimension import LANE, Marks, across, name
-from courseware.drawings.frame import BRICK, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.dimension import Marks, across, lane, name
+from courseware.drawings.frame import framed
+from courseware.drawings.lines import HIDDEN
+from courseware.drawings.looks import bricks_of
+from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, Run, dog_tooth
 
@@ -29,21 +31,19 @@ def draw_dog_tooth(call: DrawingCall) -> Picture:
     teeth = tuple(tuple(view.at(x, y) for x, y in tooth(at, found.wide / 2, brick, view.length)) for at in shown)
     ends = view.at(view.length, 0)[0] + float(length - view.length) / view.one_to, view.at(0, brick.width)[1]
     marks: Marks = (
-        Stroke(outlines=teeth, closed=True, weight=0.25, fill=BRICK),
-        view.rule((0, 0), (view.kept, 0), dash=(2.5, 1.2)),
-        Stroke(
-            outlines=((view.at(view.length - view.kept, 0), (ends[0], view.at(0, 0)[1])),), weight=0.25, dash=(2.5, 1.2)
-        ),
+        *bricks_of("whole", teeth),
+        view.rule((0, 0), (view.kept, 0), pen=HIDDEN),
+        HIDDEN.stroke((view.at(view.length - view.kept, 0), (ends[0], view.at(0, 0)[1]))),
         *break_lines(view, Fraction(0), brick.width),
         name((view.at(0, 0)[0] - 1.5, view.at(0, 0)[1] + 1), "face", anchor="end"),
     )
     if "pitch" in call.labels:
-        line = view.at(0, 0)[1] + LANE
+        line = view.at(0, 0)[1] + lane(call.labels)
         marks += across(view.at(corners[0], 0), view.at(corners[1], 0), line, call.labels["pitch"])
     if "length" in call.labels:
-        line = ends[1] - LANE + 3
+        line = ends[1] - 6
         marks += across(view.at(0, brick.width), ends, line, call.labels["length"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def tooth(corner: Fraction, reach: Fraction, brick: Format, end: Fraction) -> Outline:

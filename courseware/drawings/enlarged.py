@@ -7,8 +7,9 @@ from dataclasses import replace
 from itertools import pairwise
 from math import cos, radians, sin
 
-from courseware.drawings.frame import extent, framed
-from courseware.drawings.picture import Label, Picture, Point, Stroke
+from courseware.drawings.foot import without_ratio
+from courseware.drawings.frame import framed
+from courseware.drawings.picture import Label, Picture, Point, Stroke, extent
 
 _STEPS = 8  # sizes of words that are tried between those of the drawing and those wanted
 
@@ -21,6 +22,7 @@ def resized(picture: Picture, by: float, type_size: Callable[[float], float], pe
     def moved(point: Point) -> Point:
         return point[0] * by, point[1] * by
 
+    shown = picture if by == 1 else without_ratio(picture)
     marks = tuple(
         replace(mark, at=moved(mark.at), size=type_size(mark.size))
         if isinstance(mark, Label)
@@ -30,9 +32,10 @@ def resized(picture: Picture, by: float, type_size: Callable[[float], float], pe
             dash=tuple(length * by for length in mark.dash),
             weight=mark.weight * pen,
         )
-        for mark in picture.marks
+        for mark in shown.marks
     )
-    return replace(picture, width=picture.width * by, height=picture.height * by, marks=marks)
+    wide, high, one_to = picture.width * by, picture.height * by, picture.one_to and picture.one_to / by
+    return replace(picture, width=wide, height=high, marks=marks, one_to=one_to, body=None)
 
 
 def enlarged(picture: Picture, room: tuple[float, float], wanted: float) -> Picture:

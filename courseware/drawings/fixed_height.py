@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, beside, upright
-from courseware.drawings.frame import HALF_BRICK, View, framed, hatching
+from courseware.drawings.frame import View, framed
+from courseware.drawings.hatching import hatching
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
@@ -33,9 +34,9 @@ def draw_fixed_height(call: DrawingCall) -> Picture:
     below = (*stopped(bricks, -1, brick),)
     courses = tuple(one for row in range(laid) for one in stopped(bricks, row, brick))
     marks: Marks = (
-        *view.bricks(below, fill=None, joint=brick.bed),
+        *view.bricks(below, kind=None, joint=brick.bed),
         *view.bricks(wholes(courses), joint=brick.bed),
-        *view.bricks(bats(courses), HALF_BRICK, joint=brick.bed),
+        *view.bricks(bats(courses), "half", joint=brick.bed),
         view.rule((0, top), (0, fixed), dash=_DASH),
         view.rule((right, top), (right, fixed), dash=_DASH),
         *_over(view, right, fixed, over),

@@ -8,7 +8,7 @@ from math import ceil, copysign
 from courseware.drawings.bond import PlacedBrick, section
 from courseware.drawings.dimension import LANE, Marks, name, upright
 from courseware.drawings.eye import DASH, eye
-from courseware.drawings.frame import PROJECTING, View, datum, framed
+from courseware.drawings.frame import View, datum, framed
 from courseware.drawings.picture import Picture, Point, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -35,8 +35,8 @@ def draw_frame_section(call: DrawingCall) -> Picture:
     left, right = view.at(-out, 0)[0] - 5, view.at(brick.width, 0)[0]
     marks: Marks = (
         *view.bricks(wall, joint=brick.bed),
-        *view.bricks(panel, 1.0, joint=brick.bed),
-        *view.bricks(runs, PROJECTING, joint=brick.bed),
+        *view.bricks(panel, None, joint=brick.bed),
+        *view.bricks(runs, "out", joint=brick.bed),
         *datum((left, 0), (right, 0), "floor"),
         *_eye(view.at(0, eye), right),
     )

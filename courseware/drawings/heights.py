@@ -7,7 +7,7 @@ from fractions import Fraction
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.broken_height import GAP, BrokenHeight, reach
 from courseware.drawings.dimension import LANE, Marks, upright
-from courseware.drawings.frame import HALF_BRICK, framed
+from courseware.drawings.frame import framed
 from courseware.drawings.gauge_rod import spans
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture
@@ -39,9 +39,9 @@ def draw_heights(call: DrawingCall) -> Picture:
     white = (*stopped(_BRICKS, -1, brick), *stopped(_BRICKS, courses, brick))
     right = wide - brick.perpend
     marks: Marks = (
-        *view.bricks(white, fill=None, joint=brick.bed),
+        *view.bricks(white, kind=None, joint=brick.bed),
         *view.bricks(wholes(laid), joint=brick.bed),
-        *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed),
+        *view.bricks(bats(laid), "half", joint=brick.bed),
         *view.break_lines(0, right),
     )
     own = datum if datum == "height" else f"{datum}_height"

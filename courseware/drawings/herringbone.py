@@ -5,8 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import Marks, name
-from courseware.drawings.frame import BRICK, CHAIN, View, framed, hatching, sizes
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.frame import View, framed, sizes
+from courseware.drawings.hatching import hatching
+from courseware.drawings.lines import CENTRE, CUT
+from courseware.drawings.looks import bricks_of
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import clear_height, herringbone, opening
@@ -26,14 +29,15 @@ def draw_herringbone(call: DrawingCall) -> Picture:
         for whole in (True, False)
     }
     marks: Marks = (
-        Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.5),
-        *(Stroke(outlines=outlines, closed=True, weight=0.18, fill=BRICK) for outlines in pieces.values() if outlines),
+        CUT.stroke(view.box(0, 0, wide, high), closed=True),
+        *(mark for outlines in pieces.values() for mark in bricks_of("whole", outlines, fine=view.fine(brick.bed))),
     )
     if pieces[False]:
         marks += (hatching(*pieces[False], apart=1.2, level=angle == 45),)  # at 45 degrees to the bricks' sides
     top, foot = view.at(wide / 2, high), view.at(wide / 2, 0)
     marks += (
-        Stroke(outlines=(((top[0], top[1] - _ABOVE), (foot[0], foot[1] + _BELOW)),), weight=0.25, dash=CHAIN),
+        CENTRE.stroke(((top[0], top[1] - _ABOVE), (foot[0], foot[1] + _BELOW))),
         name((top[0], top[1] - _ABOVE - 1), "centre line", anchor="middle"),
     )
-    return framed((*marks, *sizes(call, view, wide, high)), call.alt)
+    kinds = tuple(kind for whole, kind in ((True, "whole"), (False, "cut")) if pieces[whole])
+    return framed((*marks, *sizes(call, view, wide, high)), call.alt, view.one_to, kinds)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.broken import break_line
 from courseware.drawings.dimension import LANE, THIN, Marks, beside, upright
-from courseware.drawings.frame import HALF_BRICK, View, datum, framed
+from courseware.drawings.frame import View, datum, framed
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -37,7 +37,7 @@ def draw_lifts(call: DrawingCall) -> Picture:
     )
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),
-        *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed),
+        *view.bricks(bats(laid), "half", joint=brick.bed),
         *datum(view.at(0, 0), view.at(wide, 0)),
         Stroke(outlines=(((left, head), (right, head)), ((left, top), (right, top))), weight=0.5),
         Stroke(outlines=sides, weight=0.35),

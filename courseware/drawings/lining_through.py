@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from courseware.drawings.beside_old import OLD
 from courseware.drawings.bond import bed_of, run
 from courseware.drawings.dimension import LANE, NAME, Marks, beside, name, upright
 from courseware.drawings.frame import View, framed
@@ -35,7 +34,7 @@ def draw_lining_through(call: DrawingCall) -> Picture:
     right = tuple(one for row in rows for one in run(Fraction(3 - row % 2, 2), joint + row % 2 * new.half, row, new))
     end = joint + Fraction(3, 2) * new.module - new.perpend
     marks: Marks = (
-        *view.bricks(left, OLD, joint=new.bed),
+        *view.bricks(left, "old", joint=new.bed),
         *view.bricks(right, joint=new.bed),
         name((view.at(0, 0)[0], view.at(0, 0)[1] + NAME + 1), "old"),
         name((view.at(end, 0)[0], view.at(0, 0)[1] + NAME + 1), "new", "end"),

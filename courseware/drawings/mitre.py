@@ -7,8 +7,9 @@ that halves the corner. The bat and the size of its cut appear when the cut is t
 from __future__ import annotations
 
 from courseware.drawings.dimension import Marks, box, name
-from courseware.drawings.frame import CHAIN, PROJECTING, framed
-from courseware.drawings.picture import Label, Picture, Point, Stroke
+from courseware.drawings.frame import cut_through, framed
+from courseware.drawings.lines import CENTRE, CUT, HIDDEN, SYMBOL
+from courseware.drawings.picture import Label, Picture, Point
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, mitre_template
 
@@ -22,14 +23,14 @@ def draw_mitre(call: DrawingCall) -> Picture:
     """The picture of a square corner, 1:1. Told sizes bring the bat with them; asked for, they leave it to be drawn."""
     brick = call.format
     marks: Marks = (
-        Stroke(outlines=(box(0, 0, _SIDE, _SIDE),), closed=True, weight=0.35),
+        SYMBOL.stroke(box(0, 0, _SIDE, _SIDE), closed=True),
         *_setting_out(brick),
         *_rule(),
     )
     told = {dimension: text for dimension, text in call.labels.items() if text is not None}
     if told:
         outline = tuple(_at(float(x), float(y)) for x, y in mitre_template(brick).outline)
-        marks += (Stroke(outlines=(outline,), closed=True, weight=0.5, fill=PROJECTING),)
+        marks += cut_through((outline,), "mitred bat")
         for line, (dimension, text) in enumerate(told.items()):
             marks += (Label(at=_at(8, 130 - 6 * line), text=f"{_SAYS[dimension]} {text} mm", size=3.4, anchor="start"),)
     return framed(marks, call.alt)
@@ -43,10 +44,10 @@ def _setting_out(brick: Format) -> Marks:
     """Both outer edges, the corner piece, the depth lines and the halving line."""
     long, wide, deep = _SIDE - 2 * _SETBACK, float(brick.height), float(brick.width)
     return (
-        Stroke(outlines=((_at(0, long), _at(0, 0), _at(long, 0)),), weight=0.5),
-        Stroke(outlines=((_at(0, 0), _at(wide, 0), _at(wide, wide), _at(0, wide)),), closed=True, weight=0.35),
-        Stroke(outlines=((_at(deep, long), _at(deep, deep), _at(long, deep)),), weight=0.18, dash=(2.5, 1.2)),
-        Stroke(outlines=((_at(0, 0), _at(deep, deep)),), weight=0.18, dash=CHAIN),
+        CUT.stroke((_at(0, long), _at(0, 0), _at(long, 0))),
+        CUT.stroke((_at(0, 0), _at(wide, 0), _at(wide, wide), _at(0, wide)), closed=True),
+        HIDDEN.stroke((_at(deep, long), _at(deep, deep), _at(long, deep))),
+        CENTRE.stroke((_at(0, 0), _at(deep, deep))),
         name(_at(6, wide - 6), "corner piece"),
         name(_at(long - 2, 3), "outer edge of the run", anchor="end"),
     )
@@ -56,6 +57,6 @@ def _rule() -> Marks:
     left, y = (_SIDE - _RULE) / 2, _SIDE + 5
     ends = tuple(((x, y - 1.5), (x, y + 1.5)) for x in (left, left + _RULE))
     return (
-        Stroke(outlines=(((left, y), (left + _RULE, y)), *ends), weight=0.25),
+        SYMBOL.stroke(((left, y), (left + _RULE, y)), *ends),
         name((_SIDE / 2, y + 4.2), "100 mm: the square is at true size if this line is", anchor="middle"),
     )

@@ -11,8 +11,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bats, run, wholes
-from courseware.drawings.dimension import LANE, Marks, across, upright
-from courseware.drawings.frame import HALF_BRICK, View, framed
+from courseware.drawings.dimension import Marks, across, lane, upright
+from courseware.drawings.frame import View, framed
+from courseware.drawings.lines import GROUND
 from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -34,16 +35,16 @@ def draw_opening(call: DrawingCall) -> Picture:
     view = View(one_to=one_to(right - left, head - foot, _ROOM, least=20))
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),
-        *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed),
-        view.rule((-_BEARING, clear), (wide + _BEARING, clear), weight=0.5),
+        *view.bricks(bats(laid), "half", joint=brick.bed),
+        view.rule((-_BEARING, clear), (wide + _BEARING, clear), pen=GROUND),
     )
     if "width" in call.labels:
-        line = view.at(0, foot)[1] + LANE
-        marks += across(view.at(0, 0), view.at(wide, 0), line, call.labels["width"])
+        line = view.at(0, foot)[1] + lane(call.labels)
+        marks += across(view.at(0, foot), view.at(wide, foot), line, call.labels["width"])
     if "height" in call.labels:
-        line = view.at(right, 0)[0] + LANE
+        line = view.at(right, 0)[0] + lane(call.labels)
         marks += upright(view.at(right, 0), view.at(right, clear), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "half"))
 
 
 def wall_round(bricks: Fraction, courses: int, brick: Format) -> tuple[PlacedBrick, ...]:

@@ -6,13 +6,16 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from courseware.drawings.dimension import Marks, upright
-from courseware.drawings.frame import BRICK, HALF_BRICK, View, datum, framed, sizes
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.frame import View, datum, framed, sizes
+from courseware.drawings.lines import CUT
+from courseware.drawings.looks import bricks_of
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, Weave, basket_weave
 
 _ROOM, _SMALLER = (130.0, 80.0), (64.0, 40.0)  # mm of paper for the panel: whole, and its corners alone
+_LOOKS = {"stretcher": "whole", "soldier": "soldier"}
 _KEPT = 2  # bays, along and up, at either corner
 Place = tuple[Fraction, Fraction]
 
@@ -28,14 +31,14 @@ def draw_panel(call: DrawingCall) -> Picture:
     view = View(one_to=one_to(weave.width, weave.height, _ROOM if whole else _SMALLER))
     marks: Marks = ()
     if not whole:
-        marks += (Stroke(outlines=(view.box(0, 0, weave.width, weave.height),), closed=True, weight=0.35),)
+        marks += (CUT.stroke(view.box(0, 0, weave.width, weave.height), closed=True),)
     marks += bays(view, weave, keeps=None if whole else at_corners(weave, brick))
     marks += sizes(call, view, weave.width, weave.height)
     if "from_below" in call.labels:
         below = view.at(0, -brick.bed)
-        marks += datum(below, view.at(weave.width, -brick.bed), "top of brick below")
+        marks += datum(below, view.at(weave.width, -brick.bed), "top of", "brick below")
         marks += upright(below, view.at(0, weave.height), below[0] - 5, call.labels["from_below"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, kinds_in(weave))
 
 
 def at_corners(weave: Weave, brick: Format) -> Callable[[Place], bool]:
@@ -52,13 +55,17 @@ def bays(
     keeps: Callable[[Place], bool] | None = None,
 ) -> Marks:
     """The bricks of a weave whose lower left corner is `at`, one stroke a kind; those that are kept, where not all."""
-    strokes = []
-    for kind, fill in (("stretcher", BRICK), ("soldier", HALF_BRICK)):
+    marks: Marks = ()
+    for kind, look in _LOOKS.items():
         outlines = tuple(
             view.box(at[0] + b.left, at[1] + b.bottom, at[0] + b.right, at[1] + b.top)
             for b in weave.bricks
             if b.kind == kind and (keeps is None or keeps((b.left, b.bottom)))
         )
-        if outlines:
-            strokes.append(Stroke(outlines=outlines, closed=True, weight=0.18, fill=fill))
-    return tuple(strokes)
+        marks += bricks_of(look, outlines)
+    return marks
+
+
+def kinds_in(weave: Weave) -> tuple[str, ...]:
+    """The kinds of brick in it, as the legend has them."""
+    return tuple(look for kind, look in _LOOKS.items() if any(b.kind == kind for b in weave.bricks))

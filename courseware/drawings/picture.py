@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import cos, radians, sin
 
 Point = tuple[float, float]
+
+SMALLEST_TYPE = 2.83  # mm: 8 pt, and no label on paper is smaller
+_LETTERS = {
+    **dict.fromkeys(" '.,:;ijl()ft/-rI1", 0.45),
+    **dict.fromkeys("ABCDEFGHKLNOPQRSTUVXYZ", 0.77),
+    **dict.fromkeys("mwMW½", 0.9),
+}  # widths of letters to their size, none less than in the face that is printed
+_LETTER = 0.67  # and of all others
+_BELOW, _ABOVE = 0.25, 0.8  # how far letters reach below the line that they stand on, and above it, to their size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,14 +43,49 @@ class Label:
     anchor: str = "middle"
     turn: int = 0
     bold: bool = False
+    of_scale: bool = False  # of a scale's bar or of the legend: it says nothing of what is asked
+
+    @property
+    def width(self) -> float:
+        """How long the words are at most, in mm."""
+        return sum(_LETTERS.get(letter, _LETTER) for letter in self.text) * self.size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
-    """A finished drawing, `width` by `height` mm. `alt` is its alternative text."""
+    """A finished drawing, `width` by `height` mm. `alt` is its alternative text.
+
+    One drawn to a scale of 1 to `one_to`, or with more than one kind of brick (`legend`), has a foot that says so;
+    `body` is the same picture without it.
+    """
 
     width: float
     height: float
     marks: tuple[Stroke | Label, ...]
     alt: str
     clipped: bool = False  # whether what lies outside is cut off, as on one tile of a larger drawing
+    one_to: float | None = None
+    legend: tuple[str, ...] = ()
+    body: Picture | None = None
+
+
+def extent(mark: Stroke | Label) -> tuple[Point, ...]:
+    """Points that the mark lies between: a stroke's own, the corners round a label's letters."""
+    if isinstance(mark, Stroke):
+        return tuple(point for outline in mark.outlines for point in outline)
+    wide = mark.width
+    before = {"start": 0.0, "middle": -wide / 2, "end": -wide}[mark.anchor]
+    c, s = cos(radians(mark.turn)), sin(radians(mark.turn))
+    x, y = mark.at
+    return tuple(
+        (x + c * along - s * up, y - s * along - c * up)
+        for along in (before, before + wide)
+        for up in (-_BELOW * mark.size, _ABOVE * mark.size)
+    )
+
+
+def moved(mark: Stroke | Label, x: float, y: float) -> Stroke | Label:
+    """The mark, so many mm to the right and down."""
+    if isinstance(mark, Label):
+        return replace(mark, at=(mark.at[0] + x, mark.at[1] + y))
+    return replace(mark, outlines=tuple(tuple((px + x, py + y) for px, py in outline) for outline in mark.outlines))

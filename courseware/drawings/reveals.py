@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bats, wholes
 from courseware.drawings.dimension import LANE, Marks, across, plumb
-from courseware.drawings.frame import CHAIN, HALF_BRICK, View, framed
+from courseware.drawings.frame import CHAIN, View, framed
 from courseware.drawings.level_marks import level
 from courseware.drawings.opening import wall_round
 from courseware.drawings.picture import Picture
@@ -28,7 +28,7 @@ def draw_reveals(call: DrawingCall) -> Picture:
     over = _OVER * view.one_to
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),
-        *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed),
+        *view.bricks(bats(laid), "half", joint=brick.bed),
         view.rule((wide / 2, foot - over), (wide / 2, float(top) + over), weight=0.18, dash=CHAIN),
         *level(view.at(left, 0), "datum", 13.0, below=True),
     )

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 # 1 to each of these: ISO 5455 (5, 10, 20, 50, 100, 200) and the steps between that scale rules carry (common
 # practice, no source).
-SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500)
+SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500, 1000)
 
 _SHARE: ContextVar[float] = ContextVar("share", default=1.0)  # of the room that a drawing asks for
 
@@ -37,4 +37,5 @@ def one_to(wide: Fraction | float, high: Fraction | float, room: tuple[float, fl
     for n in SCALES:
         if n >= least and wide <= room[0] * share * n and high <= room[1] * share * n:
             return n
-    raise ValueError(f"{float(wide):g} by {float(high):g} mm fits no usual scale on {room[0]:g} by {room[1]:g} mm")
+    size = " by ".join(f"{share * side:g}" for side in room)
+    raise ValueError(f"{float(wide):g} by {float(high):g} mm fits no usual scale on {size} mm")

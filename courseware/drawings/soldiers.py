@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from courseware.drawings.broken import break_lines, broken, one_piece, pieces_of, stretchers
 from courseware.drawings.frame import framed, sizes
+from courseware.drawings.lines import GROUND
 from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import soldiers
@@ -20,12 +21,12 @@ def draw_soldiers(call: DrawingCall) -> Picture:
     head = brick.length + brick.course
     view = broken(run, brick.height, head, _ROOM)
     marks = (
-        *view.bricks(view.shown(pieces_of(run, brick.height, Fraction(0), brick.length)), joint=run.joint),
-        *view.bricks(stretchers(view, brick.length + brick.bed, brick), fill=None, joint=brick.bed),
-        view.rule((0, 0), (view.kept, 0), weight=0.5),
-        view.rule((view.length - view.kept, 0), (view.length, 0), weight=0.5),
+        *view.bricks(view.shown(pieces_of(run, brick.height, Fraction(0), brick.length)), "soldier", joint=run.joint),
+        *view.bricks(stretchers(view, brick.length + brick.bed, brick), kind=None, joint=brick.bed),
+        view.rule((0, 0), (view.kept, 0), pen=GROUND),
+        view.rule((view.length - view.kept, 0), (view.length, 0), pen=GROUND),
         *break_lines(view, Fraction(0), head),
         *one_piece(call, view, brick.height, head),
         *sizes(call, view, view.length, brick.length, ("length", "height")),
     )
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import LANE, Marks, across, dot, led, upright
+from courseware.drawings.dimension import Marks, across, dot, lane, led, upright
 from courseware.drawings.frame import View, framed
+from courseware.drawings.lines import CUT, HIDDEN
 from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -20,16 +21,16 @@ def draw_square_corner(call: DrawingCall) -> Picture:
     view = View(one_to=one_to(along, up, _ROOM))
     corner, on_level, on_plumb = view.at(0, 0), view.at(-along, 0), view.at(0, up)
     marks: Marks = (
-        view.rule((-along * (1 + _ON), 0), (0, 0), (0, up * (1 + _ON)), weight=0.5),
-        view.rule((-along, 0), (0, up), weight=0.25, dash=(3, 1)),
+        view.rule((-along * (1 + _ON), 0), (0, 0), (0, up * (1 + _ON)), pen=CUT),
+        view.rule((-along, 0), (0, up), pen=HIDDEN),
         dot(on_level, 1.4),
         dot(on_plumb, 1.4),
     )
     if "along" in call.labels:
-        marks += across(on_level, corner, corner[1] + LANE, call.labels["along"])
+        marks += across(on_level, corner, corner[1] + lane(call.labels), call.labels["along"])
     if "up" in call.labels:
-        marks += upright(corner, on_plumb, corner[0] + LANE, call.labels["up"])
+        marks += upright(corner, on_plumb, corner[0] + lane(call.labels), call.labels["up"])
     if "tape" in call.labels:
         point = view.at(-along * 2 / 3, up / 3)
         marks += led(point, (point[0] - 6, point[1] - 8), call.labels["tape"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

@@ -7,7 +7,8 @@ from fractions import Fraction
 from courseware.drawings.bond import run
 from courseware.drawings.dimension import Marks
 from courseware.drawings.frame import View, framed, sizes
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import CUT
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, face_height, pier, stack_bond
@@ -21,11 +22,11 @@ def draw_stack_bond(call: DrawingCall) -> Picture:
     stack_bond(bricks, courses, brick)  # refuses half bricks
     wide, high = pier(bricks, brick), face_height(courses, brick)
     view = View(one_to=one_to(wide, high, _ROOM))
-    marks: Marks = (Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.5),)
+    marks: Marks = (CUT.stroke(view.box(0, 0, wide, high), closed=True),)
     for row in range(corner_of(courses)):
         laid = run(Fraction(corner_of(int(bricks))), Fraction(0), row, brick)
         marks += View(one_to=view.one_to, origin=_lowered(view, brick)).bricks(laid, joint=brick.bed)
-    return framed((*marks, *sizes(call, view, wide, high)), call.alt)
+    return framed((*marks, *sizes(call, view, wide, high)), call.alt, view.one_to)
 
 
 def corner_of(count: int) -> int:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, name, plumb
-from courseware.drawings.frame import PROJECTING, View, framed
+from courseware.drawings.frame import View, framed
 from courseware.drawings.level_marks import level
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
@@ -27,7 +27,7 @@ def draw_string_course(call: DrawingCall) -> Picture:
     laid = stopped(bricks, course - 1, brick)
     marks: Marks = (
         Stroke(outlines=(view.box(0, 0, long, head),), closed=True, weight=0.35, fill=_FACE),
-        *view.bricks((*wholes(laid), *bats(laid)), PROJECTING, joint=brick.perpend),
+        *view.bricks((*wholes(laid), *bats(laid)), "out", joint=brick.perpend),
         name((view.at(long / 2, 0)[0], view.at(0, laid[0].bottom)[1] + 4.0), f"course {course}", "middle"),
         view.rule((-5 * brick.width, 0), (long + 5 * brick.width, 0), weight=0.5),
         *level(view.at(-5 * brick.width, 0), "datum", 13.0, below=True),

@@ -5,8 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from courseware.drawings.dimension import NAME
-from courseware.drawings.frame import moved
-from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.drawings.picture import Label, Picture, Stroke, moved
 
 TILE = (160.0, 225.0)  # mm of a page
 _OVERLAP = 10.0  # mm that two tiles share

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bats, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, beside, dot, figure_under, name
-from courseware.drawings.frame import HALF_BRICK, View, framed
+from courseware.drawings.frame import View, framed
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -29,7 +29,7 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
     ends = (view.at(0, line), view.at(wide, line))
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),
-        *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed),
+        *view.bricks(bats(laid), "half", joint=brick.bed),
         Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.3, dash=_DASH),
         Stroke(outlines=(((ends[0][0] - 2, ends[0][1]), (ends[1][0] + 2, ends[1][1])),), weight=0.35),
         dot((ends[0][0] - 2, ends[0][1]), 1.4),

@@ -5,9 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.banks.drawing_kinds import opening_in_wall
-from courseware.drawings.dimension import LANE, Marks, across, box, upright
+from courseware.drawings.dimension import Marks, across, box, plumb, room_for
 from courseware.drawings.frame import View, framed, sizes
-from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.drawings.lines import CUT, FINE, SYMBOL
+from courseware.drawings.picture import Picture, Point
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 
@@ -33,12 +34,12 @@ def draw_wall(call: DrawingCall) -> Picture:
     opening_in_wall(call.figures, call.format)
     view = View(one_to=one_to(long, high, _ROOM, least=20))
     marks: Marks = (
-        Stroke(outlines=(view.box(0, 0, long, high),), closed=True, weight=0.35, fill=_FACE),
+        CUT.stroke(view.box(0, 0, long, high), closed=True, fill=_FACE),
         *_hatching(view.at(0, 0), view.at(long, high)),
     )
     if width and rise:
         marks += _opening(call, view, ((long - width) / 2, _sill(high, rise)), (width, rise))
-    return framed((*marks, *sizes(call, view, long, high, ("length", "height"))), call.alt)
+    return framed((*marks, *sizes(call, view, long, high, ("length", "height"))), call.alt, view.one_to)
 
 
 def _sill(high: Fraction, rise: Fraction) -> Fraction:
@@ -53,14 +54,16 @@ def _opening(
     high = Fraction(call.figures["height"])
     marks: Marks = (
         *_lintel(view, (left, right), top, Fraction(call.figures["length"]), high),
-        Stroke(outlines=(view.box(left, bottom, right, top),), closed=True, weight=0.35, fill=1.0),
+        CUT.stroke(view.box(left, bottom, right, top), closed=True, fill=1.0),
     )
     if "opening_width" in call.labels:
-        line = view.at(0, high)[1] - LANE + 6
-        marks += across(view.at(left, top), view.at(right, top), line, call.labels["opening_width"])
+        line = view.at(0, high)[1] - 4.5
+        low = view.at(0, 0)[1] - view.at(0, high)[1] < room_for(call.labels.get("height"))  # its figure is beyond it
+        marks += across(view.at(left, high), view.at(right, high), line, call.labels["opening_width"], before=low)
     if "opening_height" in call.labels:
         line = view.at(0, 0)[0] - 4
-        marks += upright(view.at(left, bottom), view.at(left, top), line, call.labels["opening_height"])
+        ends, text = (view.at(0, bottom), view.at(0, top)), call.labels["opening_height"]
+        marks += plumb(*ends, line, text)
     return marks
 
 
@@ -70,7 +73,7 @@ def _lintel(view: View, sides: tuple[Fraction, Fraction], top: Fraction, long: F
     head = min(top + _LINTEL, high)
     if head <= top:
         return ()
-    return (Stroke(outlines=(view.box(left, top, right, head),), closed=True, weight=0.25, fill=_LINTEL_GREY),)
+    return (SYMBOL.stroke(view.box(left, top, right, head), closed=True, fill=_LINTEL_GREY),)
 
 
 def _hatching(foot: Point, head: Point) -> Marks:
@@ -86,4 +89,4 @@ def _hatching(foot: Point, head: Point) -> Marks:
         for n in range(count)
         for x, y in [(left + (skip + n + row % 2 / 2) * _BRICK, bottom - row * _COURSE)]
     )
-    return (Stroke(outlines=bricks, closed=True, weight=0.12, grey=0.35),)
+    return (FINE.stroke(*bricks, closed=True),)

@@ -10,7 +10,8 @@ from fractions import Fraction
 
 from courseware.drawings.broken import break_line
 from courseware.drawings.dimension import THIN, Marks, across, name
-from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed, hatching
+from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed
+from courseware.drawings.hatching import hatching
 from courseware.drawings.picture import Picture, Stroke
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, wall_thickness

@@ -13,7 +13,7 @@ from fractions import Fraction
 from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.broken import break_line
 from courseware.drawings.dimension import LANE, THIN, Marks, beside, upright
-from courseware.drawings.frame import HALF_BRICK, PROJECTING, View, framed
+from courseware.drawings.frame import View, framed
 from courseware.drawings.picture import Picture, Point, Stroke
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, piece_joint
@@ -53,10 +53,10 @@ def draw_uprights(call: DrawingCall) -> Picture:
     head = base + infill * brick.course - brick.bed
     top = head + ahead * brick.course
     marks: Marks = (
-        *view.bricks(bottom, PROJECTING),
-        *view.bricks(view.shown(upright_pieces), PROJECTING),
+        *view.bricks(bottom, "out"),
+        *view.bricks(view.shown(upright_pieces), "out"),
         *view.bricks(view.shown(lying)),
-        *view.bricks(view.shown(standing), HALF_BRICK),
+        *view.bricks(view.shown(standing), "half"),
         view.rule((edge, 0), (0, 0), (0, top + brick.course), weight=0.5),
         *_breaks(view, edge, head),
     )
@@ -92,7 +92,7 @@ def draw_weave_gap(call: DrawingCall) -> Picture:
         *view.bricks(view.shown([*jamb, *across]), None),
         *view.bricks(view.shown(short), None),
         *view.bricks(lying),
-        *view.bricks(standing, HALF_BRICK),
+        *view.bricks(standing, "half"),
         *_breaks(view, edge, clear),
     )
     if "gap" in call.labels:

@@ -8,7 +8,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import LANE, Marks, across, plumb
-from courseware.drawings.frame import View, framed, hatching
+from courseware.drawings.frame import View, framed
+from courseware.drawings.hatching import hatching
 from courseware.drawings.picture import Picture, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall

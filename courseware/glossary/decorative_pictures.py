@@ -99,6 +99,7 @@ def _drawn(kind: str, **figures: int) -> Marks:
     known = DRAWING_KINDS[kind]
     exact = {name: _exact(figure) for name, figure in {**known.optional, **figures}.items()}
     made = draw(DrawingCall(kind=kind, figures=exact, labels={}, format=UK_METRIC, alt=""))
+    made = made.body or made
     by = min(_SMALL[0] / made.width, _SMALL[1] / made.height)
     lines = resized(made, by, lambda size: size, by).marks
     return tuple(mark for mark in lines if isinstance(mark, Stroke))

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 
 from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.dimension import Marks
-from courseware.drawings.frame import View, hatching
+from courseware.drawings.frame import View
+from courseware.drawings.hatching import hatching
 from courseware.drawings.picture import Point, Stroke
 
 BRICK = 0.93  # grey

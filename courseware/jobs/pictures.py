@@ -6,11 +6,12 @@ from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bats, run, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, box, name, upright
-from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, View, framed, hatching
-from courseware.drawings.panel import bays
+from courseware.drawings.frame import View, cut_through, framed
+from courseware.drawings.lines import CUT, GROUND, HIDDEN
+from courseware.drawings.panel import bays, kinds_in
 from courseware.drawings.picture import Label, Picture, Stroke
 from courseware.drawings.scale import one_to
-from courseware.drawings.surround import pieces
+from courseware.drawings.surround import kinds_of, pieces
 from courseware.drawings.tiles import tiles
 from courseware.jobs.plan import Plan, shown_size
 from courseware.trade import Format, Placed, height
@@ -51,17 +52,18 @@ def elevation(plan: Plan) -> Picture:
     wide, high = max(b.right for b in laid), max(b.top for b in laid)
     view = View(one_to=one_to(wide, high, _ROOM))
     left, foot = beside(plan) * brick.module - brick.perpend, plan.foot
-    marks: Marks = (*view.bricks(wholes(laid), joint=brick.bed), *view.bricks(bats(laid), HALF_BRICK, joint=brick.bed))
+    marks: Marks = (*view.bricks(wholes(laid), joint=brick.bed), *view.bricks(bats(laid), "half", joint=brick.bed))
     marks += pieces(view, plan.surround, (left, foot))
     inner = left + (plan.width - plan.weave.width) / 2, foot + (plan.clear - plan.weave.height) / 2
     marks += bays(view, plan.weave, inner)
-    marks += (view.rule((-60, 0), (wide + 60, 0), weight=0.5),)
+    marks += (view.rule((-60, 0), (wide + 60, 0), pen=GROUND),)
+    kinds = ("whole", *kinds_of(plan.surround), *(kind for kind in kinds_in(plan.weave) if kind != "whole"))
     base, edge = view.at(0, 0)[1], view.at(wide, 0)[0]
     marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown_size(plan.width))
     marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown_size(Fraction(wide)))
     marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown_size(foot))
     marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + 2 * LANE, shown_size(plan.clear))
-    return framed(marks, "Elevation of the wall with its panel, brick by brick")
+    return framed(marks, "Elevation of the wall with its panel, brick by brick", view.one_to, kinds)
 
 
 def section(plan: Plan) -> Picture:
@@ -79,21 +81,21 @@ def section(plan: Plan) -> Picture:
     panel = [(Fraction(0), panel_foot + b.bottom, deep, panel_foot + b.top) for b in _cut_through(plan)]
     runs = [(-out, high - deep, deep - out, high) for high in (frame.bottom_height, frame.top_height)]
     marks: Marks = tuple(
-        Stroke(outlines=tuple(view.box(*b) for b in boxes), closed=True, weight=0.18, fill=fill)
-        for boxes, fill in ((back, BRICK), (panel, 1.0), (runs, PROJECTING))
+        mark
+        for boxes, kind in ((back, "whole"), (panel, None), (runs, "out"))
+        for mark in cut_through(tuple(view.box(*b) for b in boxes), kind)
     )
-    marks += tuple(hatching(view.box(*b), apart=1.2) for b in runs)
     eye = Fraction(shape.eye_height)
-    marks += (view.rule((-600, eye), (deep + 60, eye), weight=0.3, dash=(2.5, 1.2)),)
+    marks += (view.rule((-600, eye), (deep + 60, eye), pen=HIDDEN),)
     marks += (name((view.at(-600, eye)[0], view.at(0, eye)[1] - 1.2), f"eye line {shown_size(eye)}"),)
-    marks += (view.rule((-700, 0), (deep + 60, 0), weight=0.5),)
+    marks += (view.rule((-700, 0), (deep + 60, 0), pen=GROUND),)
     marks += (name((view.at(-700, 0)[0], view.at(0, 0)[1] + 3.6), "floor"),)
     edge = view.at(deep, 0)[0]
     for lane, high in enumerate((frame.bottom_height, frame.top_height), 1):
         marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, shown_size(high))
     over = view.at(0, frame.top_height)
     marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown_size(out))
-    return framed(marks, "Section through the frame with the eye line")
+    return framed(marks, "Section through the frame with the eye line", view.one_to, ("whole", "out"))
 
 
 def _cut_through(plan: Plan) -> tuple[Placed, ...]:
@@ -109,7 +111,7 @@ def bats_at_true_size(plan: Plan) -> Picture:
     for left, outline, hand in ((8.0, bat.outline, "left hand"), (86.0, bat.other_hand, "right hand")):
         low = float(min(x for x, _ in outline))
         points = tuple((left + float(x) - low, 115.0 - float(y)) for x, y in outline)
-        marks += (Stroke(outlines=(points,), closed=True, weight=0.35),)
+        marks += (CUT.stroke(points, closed=True),)
         marks += (name((left + float(bat.width) / 2, 122.0), f"mitred bat, {hand}", anchor="middle"),)
     marks += _lines(10.0, 132.0)
     return framed(marks, "Outlines of the mitred bat at true size")

@@ -5,8 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import LANE, Marks, across, name, upright
-from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.frame import View, framed
+from courseware.drawings.lines import HIDDEN, SYMBOL
+from courseware.drawings.looks import bricks_of
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.jobs.from_above import FromAbove, course_from_above
 from courseware.jobs.plan import Plan, shown_size
@@ -41,7 +43,12 @@ def plan_view(plan: Plan) -> Picture:
     marks += (name((view.at(wide / 2, 0)[0], view.at(0, 0)[1] + 3.8), "face", anchor="middle"),)
     marks += across(view.at(0, -out), view.at(wide, -out), base + LANE, shown_size(wide))
     marks += upright(view.at(wide, 0), view.at(wide, deep), edge + LANE, shown_size(deep))
-    return framed(marks, f"Wall from above, {_words(support)}")
+    kinds = tuple(
+        kind
+        for half, kind in ((False, "whole"), (True, "half"))
+        if any(one.half is half for course in courses for one in course)
+    )
+    return framed(marks, f"Wall from above, {_words(support)}", n, kinds)
 
 
 def _words(support: str) -> str:
@@ -56,14 +63,12 @@ def _reach(laid: tuple[FromAbove, ...]) -> tuple[Fraction, Fraction]:
 
 
 def _laid(view: View, laid: tuple[FromAbove, ...], joint: Fraction) -> Marks:
-    """The bricks of a course, wholes and halves in their own greys."""
-    pen = 0.18 if joint >= Fraction("0.3") * view.one_to else 0.12
-    strokes = []
-    for half, fill in ((False, BRICK), (True, HALF_BRICK)):
+    """The bricks of a course, wholes and halves in their own looks."""
+    marks: Marks = ()
+    for half, kind in ((False, "whole"), (True, "half")):
         outlines = tuple(view.box(b.left, b.front, b.right, b.back) for b in laid if b.half is half)
-        if outlines:
-            strokes.append(Stroke(outlines=outlines, closed=True, weight=pen, fill=fill))
-    return tuple(strokes)
+        marks += bricks_of(kind, outlines, fine=view.fine(joint))
+    return marks
 
 
 def _props(view: View, wide: Fraction, deep: Fraction) -> Marks:
@@ -76,8 +81,8 @@ def _props(view: View, wide: Fraction, deep: Fraction) -> Marks:
             boards.append(view.box(left, min(near, far), left + long, max(near, far)))
             leans.append((view.at(left + long / 2, far), view.at(left + long / 2, far + way * _PROP)))
     return (
-        Stroke(outlines=tuple(boards), closed=True, weight=0.25, fill=1.0),
-        Stroke(outlines=tuple(leans), weight=0.5, dash=(2.5, 1.2)),
+        SYMBOL.stroke(*boards, closed=True, fill=1.0),
+        HIDDEN.stroke(*leans),
     )
 
 

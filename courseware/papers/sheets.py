@@ -31,6 +31,8 @@ class DrawingCall:
     alt: str  # alternative text that gives no answer away
     own: OwnPicture | None = None  # the author's own picture, where it is one
     to_draw_in: bool = False  # made for the learner to draw in
+    share: float = 1.0  # of the room that its kind takes on a page; less beside words, on a key and on a phone
+    narrow: bool = False  # whether its views stand one below another, as on a phone
 
     @property
     def alt_filled(self) -> str:

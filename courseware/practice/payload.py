@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from itertools import islice
 
 from courseware.banks.part import Solved
-from courseware.drawings import draw, to_svg
+from courseware.drawings import to_svg
+from courseware.drawings.fitted import on_phone, on_screen
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, DrawingCall, KeyAnswer, SafetyNote
 from courseware.practice.kinds import PracticeKind, Question
@@ -58,10 +59,15 @@ def _variant(question: Question, lines: dict[str, int]) -> Data:
     )
 
 
-def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> list[int]:
-    """The places of the lines of its SVG: drawings of a kind have most of them in common."""
-    svg = to_svg(draw(call)).splitlines() if call else []
-    return [lines.setdefault(line, len(lines)) for line in svg]
+def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> Data:
+    """The places of the lines of its SVG, laid out for a wide screen and for a phone: drawings of a kind share many."""
+    if call is None:
+        return {}
+    layouts = {"wide": on_screen(call), "narrow": on_phone(call)}
+    return {
+        name: [lines.setdefault(line, len(lines)) for line in to_svg(picture).splitlines()]
+        for name, picture in layouts.items()
+    }
 
 
 def _note(note: SafetyNote) -> Data:

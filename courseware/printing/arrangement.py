@@ -9,8 +9,7 @@ from math import inf
 
 from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged
-from courseware.drawings.frame import extent
-from courseware.drawings.picture import Label, Picture
+from courseware.drawings.picture import Label, Picture, extent
 from courseware.drawings.reduced import reduced
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall
 from courseware.printing.page_format import PageFormat

@@ -6,8 +6,7 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from courseware.drawings.dimension import box
-from courseware.drawings.frame import moved
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.picture import Picture, Stroke, moved
 from courseware.printing.page_elements import QR_BORDER, gauge_scale, print_line, qr
 from courseware.printing.page_format import PageFormat
 from courseware.trade import Format

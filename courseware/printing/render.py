@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged
+from courseware.drawings.foot import possible_words
 from courseware.drawings.picture import Label, Picture
 from courseware.drawings.reduced import reduced
 from courseware.feedback.feedback_text import FeedbackSheet
@@ -194,9 +195,11 @@ def arranged_pictures(set_out: Mapping[int, Arrangement], page: PageFormat = A4)
 
 
 def margin_words(paper: Paper) -> tuple[str, ...]:
-    """The words that the margins of a paper's pages draw."""
+    """The words that the margins of a paper's pages draw, and those of its drawings' scales and legends."""
     pictures = (*(gauge_scale(exercise.format) for exercise in paper.exercises), print_line())
-    return tuple(mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label))
+    words = tuple(mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label))
+    drawn = (exercise.drawing for exercise in paper.exercises if exercise.drawing)
+    return words + tuple(word for call in drawn for word in sorted(possible_words(draw(call))))
 
 
 def _fitted(call: DrawingCall, asked: AskedExercise, room: tuple[float, float]) -> Picture:

@@ -13,11 +13,12 @@ from shapely.ops import unary_union
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import draw, to_svg
-from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING
+from courseware.drawings.looks import LOOKS
 from courseware.drawings.scale import SCALES
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import UK_METRIC, Format
 
+BRICK, HALF_BRICK, SOLDIER, PROJECTING = (LOOKS[kind].fill for kind in ("whole", "half", "soldier", "out"))
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -113,6 +114,12 @@ def call_for(
     )
 
 
+def body_of(call: DrawingCall) -> str:
+    """The SVG of what is drawn, without the scale's bar and the legend below it."""
+    picture = draw(call)
+    return to_svg(picture.body or picture)
+
+
 @pytest.fixture(scope="session")
 def calling():
     return call_for
@@ -123,7 +130,7 @@ def drawn():
     """Draws a kind and reads it back from its SVG."""
 
     def drawn(kind, labels=None, format=UK_METRIC, **figures):
-        return read(to_svg(draw(call_for(kind, labels, format, **figures))))
+        return read(body_of(call_for(kind, labels, format, **figures)))
 
     return drawn
 
@@ -208,7 +215,7 @@ def on_wall(sheet: Sheet, wide: Fraction | float) -> OnWall:
     The scale that comes out of it must be a usual one, to within what three places of a mm of paper can say.
     """
     found = list(runs(sheet.root))
-    frames = [p for a, closed, p in found if closed and a["fill"] == "none" and a.get("stroke-width") == "0.5"]
+    frames = [p for a, closed, p in found if closed and a["fill"] == "none" and a.get("stroke-width") == "0.35"]
     pieces = [(a["fill"], points) for a, closed, points in found if closed and a["fill"] != "none"]
     lines = [(points, a.get("stroke-dasharray", "")) for a, closed, points in found if not closed]
     measured = frames[0] if frames else [point for _, points in pieces for point in points]

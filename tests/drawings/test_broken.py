@@ -10,12 +10,12 @@ from itertools import pairwise
 import pytest
 from shapely.geometry import Polygon
 
-from courseware.drawings.frame import BRICK, PROJECTING
+from courseware.drawings import draw
 from courseware.drawings.scale import SCALES
 from courseware.trade import dentils, on_edge, soldiers
-from tests.drawings.conftest import boxes, level_dimensions, runs
+from tests.drawings.conftest import BRICK, PROJECTING, SOLDIER, boxes, call_for, level_dimensions, runs
 
-LIGHT, DARK = ("#" + f"{round(grey * 255):02x}" * 3 for grey in (BRICK, PROJECTING))
+LIGHT, ON_END, DARK = ("#" + f"{round(grey * 255):02x}" * 3 for grey in (BRICK, SOLDIER, PROJECTING))
 CLOSE = 0.003  # mm of paper
 # Lengths in mm and the pieces in them: three soldiers to a brick, two headers (sheet-9, Table 1, CO-: 440, 890, 1115, and
 # 225 a brick on from there; 1002.5 is four bricks and a half, nine headers).
@@ -65,7 +65,7 @@ def check_broken_out(sheet, pieces) -> None:
 def test_soldiers_stand_on_a_heavy_line_with_three_under_each_stretcher(drawn, length, count) -> None:
     assert soldiers(length).pieces == count
     sheet = drawn("soldiers", {"length": "L"}, length=length)
-    standing = boxes(sheet, LIGHT)
+    standing = boxes(sheet, ON_END)
     n = check_ends(standing, count, 65, 215)
     check_broken_out(sheet, standing)
     over = boxes(sheet, "none")
@@ -77,7 +77,7 @@ def test_soldiers_stand_on_a_heavy_line_with_three_under_each_stretcher(drawn, l
         under = [piece for piece in standing if stretcher.left - 0.01 < piece.left < stretcher.right]
         assert len(under) == 3
         assert (under[0].left, under[2].right) == pytest.approx((stretcher.left, stretcher.right), abs=2 * CLOSE)
-    heavy = [points for a, closed, points in runs(sheet.root) if not closed and a.get("stroke-width") == "0.5"]
+    heavy = [points for a, closed, points in runs(sheet.root) if not closed and a.get("stroke-width") == "0.7"]
     assert sorted((x for points in heavy for x, _ in points)) == pytest.approx(
         [left[0].left, left[-1].right, right[0].left, right[-1].right], abs=CLOSE
     )
@@ -137,7 +137,7 @@ def test_every_other_header_stands_out_and_one_does_at_either_end(drawn, length,
         assert gap == pytest.approx(10 / n, abs=CLOSE)
         beside = [piece for piece in headers if stretcher.left - 0.01 < piece.left < stretcher.right]
         assert (beside[0].left, beside[-1].right) == pytest.approx((stretcher.left, stretcher.right), abs=2 * CLOSE)
-    assert "dark: stands out" in sheet.texts
+    assert draw(call_for("dentils", length=length)).legend == ("whole", "out")
 
 
 @pytest.mark.parametrize(
@@ -145,7 +145,9 @@ def test_every_other_header_stands_out_and_one_does_at_either_end(drawn, length,
 )
 def test_the_length_runs_from_end_to_end_and_one_piece_is_measured_over_the_first(drawn, kind, length, wide) -> None:
     sheet = drawn(kind, {"length": "LONG", "each": "ONE"}, length=length)
-    pieces = sorted([*boxes(sheet, DARK), *boxes(sheet, LIGHT)], key=lambda piece: piece.left)
+    pieces = sorted(
+        (piece for fill in (DARK, LIGHT, ON_END) for piece in boxes(sheet, fill)), key=lambda piece: piece.left
+    )
     first, second = level_dimensions(sheet)
     each, whole = (first, second) if first[2] < pieces[0].top else (second, first)
     n = scale_of(pieces[0], wide)

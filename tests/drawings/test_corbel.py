@@ -7,9 +7,8 @@ from itertools import pairwise
 import pytest
 from shapely.geometry import LineString, box
 
-from courseware.drawings.frame import BRICK, PROJECTING
 from courseware.drawings.scale import SCALES
-from tests.drawings.conftest import boxes, level_dimensions, runs
+from tests.drawings.conftest import BRICK, PROJECTING, boxes, level_dimensions, runs
 
 LIGHT, DARK = ("#" + f"{round(grey * 255):02x}" * 3 for grey in (BRICK, PROJECTING))
 CLOSE = 0.003  # mm of paper
@@ -45,7 +44,7 @@ def test_courses_that_stand_out_are_dark_and_all_are_hatched_as_cut_through(draw
     rows, _ = rows_of(sheet)
     dark = boxes(sheet, DARK)
     assert [row in dark for row in rows] == [False] * 2 + [True] * steps + [False] * 2
-    lines = [LineString(p) for a, closed, p in runs(sheet.root) if not closed and a.get("stroke-width") == "0.12"]
+    lines = [LineString(p) for a, closed, p in runs(sheet.root) if not closed and a.get("stroke-width") == "0.13"]
     shapes = [box(row.left, row.top, row.right, row.bottom).buffer(0.01) for row in rows]
     for shape in shapes:
         assert any(shape.covers(line) for line in lines)

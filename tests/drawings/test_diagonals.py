@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings import draw, to_svg
-from tests.drawings.conftest import SVG, call_for, read
+from tests.drawings.conftest import SVG, body_of, call_for, read
 
 
 @pytest.mark.parametrize(("wide", "high"), [(900, 1200), (4000, 600), (12000, 12000)])
 def test_both_diagonals_join_opposite_corners(wide: int, high: int) -> None:
-    sheet = read(to_svg(draw(call_for("diagonals", labels={}, width=wide, height=high))))
+    sheet = read(body_of(call_for("diagonals", labels={}, width=wide, height=high)))
     dashed = [
         tuple(tuple(round(float(v), 2) for v in point.split()) for point in path.attrib["d"].strip("M").split("L"))
         for path in sheet.root.iter(f"{SVG}path")

@@ -8,10 +8,9 @@ from itertools import pairwise
 import pytest
 from shapely.geometry import Polygon
 
-from courseware.drawings.frame import BRICK
 from courseware.drawings.scale import SCALES
 from courseware.trade import dog_tooth
-from tests.drawings.conftest import level_dimensions, runs
+from tests.drawings.conftest import BRICK, level_dimensions, runs
 
 LIGHT = "#" + f"{round(BRICK * 255):02x}" * 3
 CLOSE = 0.01  # mm of paper

@@ -11,8 +11,7 @@ from shapely import LineString, box
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged, resized
-from courseware.drawings.frame import extent
-from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.drawings.picture import Label, Picture, Stroke, extent
 from tests.drawings.test_table_of_kinds import MIDDLING
 
 ROOM, WANTED = (242.0, 131.0), 8.5

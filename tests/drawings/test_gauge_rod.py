@@ -42,7 +42,8 @@ def test_the_rod_has_a_mark_at_the_top_of_each_course_numbered_every_third(drawn
 )
 def test_the_datums_in_use_are_named(drawn, dimension, datum, names) -> None:
     sheet = drawn("gauge_rod", {dimension: None}, courses=8, datum=datum)
-    assert {text for text in sheet.texts if not text.isdigit()} == names
+    lines = [text for text in sheet.texts if not text.isdigit()]
+    assert {" ".join(pair) for pair in zip(lines[::2], lines[1::2], strict=True)} == names
 
 
 def test_the_gauge_is_dimensioned_on_one_course(drawn) -> None:

@@ -6,10 +6,9 @@ import math
 from itertools import pairwise
 
 import pytest
-from shapely.geometry import LineString, Point, Polygon
+from shapely.geometry import Point, Polygon
 from shapely.strtree import STRtree
 
-from courseware.drawings.frame import hatching
 from courseware.trade import clear_height, herringbone, opening
 from tests.drawings.conftest import on_wall
 
@@ -138,11 +137,3 @@ def test_the_centre_line_is_a_chain_line_through_the_middle_and_past_both_edges(
     assert long > 3 * dot
     assert gap == last > 0
     assert sheet.texts == ("centre line",)
-
-
-@pytest.mark.parametrize("level", [True, False])
-def test_a_piece_too_small_for_two_lines_of_hatching_has_one_through_its_middle(level) -> None:
-    stroke = hatching(((0.0, 0.0), (0.4, 0.0), (0.4, 0.4)), apart=1.2, level=level)
-    [line] = stroke.outlines
-    assert LineString(line).length > 0.1
-    assert Polygon([(0, 0), (0.4, 0), (0.4, 0.4)]).buffer(1e-6).contains(LineString(line))

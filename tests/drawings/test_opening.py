@@ -115,7 +115,7 @@ def test_figures_given_are_written_and_no_others(drawn) -> None:
 
 def lintel_of(sheet):
     """The heavy line over the opening: the one of that pen."""
-    [line] = [points for a, closed, points in runs(sheet.root) if not closed and a.get("stroke-width") == "0.5"]
+    [line] = [points for a, closed, points in runs(sheet.root) if not closed and a.get("stroke-width") == "0.7"]
     return line
 
 

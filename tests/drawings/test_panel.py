@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import BRICK, HALF_BRICK
 from courseware.trade import basket_weave
-from tests.drawings.conftest import on_wall, spread
+from tests.drawings.conftest import BRICK, SOLDIER, on_wall, spread
 
 # Bricks by courses, and the panel's size in mm: sheet-9, Table 1, CO- (piers of 1, 2, 3 and 5), and 75 a course less a bed.
 PANELS = [(1, 3, 215, 215), (2, 9, 440, 665), (3, 12, 665, 890), (5, 6, 1115, 440)]
@@ -37,7 +36,7 @@ def test_it_has_the_bricks_that_the_list_of_resources_has(drawn, bricks, courses
     """Three to a bay, bays of one module: bricks by courses. Stretchers light, soldiers darker, each 215 by 65."""
     wall = read_back(drawn, bricks, courses, wide, starts)
     weave = basket_weave(bricks, courses, starts=starts)
-    light, dark = (wall.pieces.get(grey, ()) for grey in (BRICK, HALF_BRICK))
+    light, dark = (wall.pieces.get(grey, ()) for grey in (BRICK, SOLDIER))
     assert (len(light), len(dark)) == (weave.stretchers, weave.soldiers)
     assert len(light) + len(dark) == bricks * courses == 3 * weave.bays
     assert all(lies(piece) for piece in light)
@@ -69,7 +68,7 @@ def test_where_its_corners_alone_are_drawn_its_bays_cannot_be_counted(drawn, bri
     wall = on_wall(sheet, wide)
     assert len(wall.all_pieces) == 2 * 4 * 3
     whole = {(b.kind, b.left, b.bottom) for b in basket_weave(bricks, courses).bricks}
-    for grey, kind in ((BRICK, "stretcher"), (HALF_BRICK, "soldier")):
+    for grey, kind in ((BRICK, "stretcher"), (SOLDIER, "soldier")):
         for piece in wall.pieces[grey]:
             left, low, _, _ = piece.bounds
             assert any(k == kind and abs(x - left) < 0.5 and abs(y - low) < 0.5 for k, x, y in whole)

@@ -48,5 +48,5 @@ def test_a_returned_length_is_dimensioned_to_the_face_of_the_return(drawn, brick
 
 
 def test_the_datum_of_a_height_is_named_where_a_height_is_drawn(drawn) -> None:
-    assert drawn("pier", bricks=3).texts == ("datum: top of brick below",)
+    assert drawn("pier", bricks=3).texts == ("datum: top", "of brick below")
     assert drawn("pier", {"width": None}, bricks=3).texts == ()

@@ -6,16 +6,16 @@ from fractions import Fraction
 
 import pytest
 
-from courseware.drawings import draw, to_svg
-from courseware.trade import UK_METRIC
-from tests.drawings.conftest import SVG, call_for, read
+from courseware.banks.drawing_kinds import DRAWING_KINDS
+from courseware.trade import FORMATS, UK_METRIC, TradeError
+from tests.drawings.conftest import SVG, body_of, call_for, read
 
 CASES = [(5, 900, 25), (12, 1500, 10), (20, 1550, 75), (30, 1800, 40)]  # course, eye height, projection in mm
 BRICK = UK_METRIC
 
 
 def sheet_of(course: int, eye: int, out: int):
-    return read(to_svg(draw(call_for("projection", course=course, eye_height=eye, projects=out))))
+    return read(body_of(call_for("projection", course=course, eye_height=eye, projects=out)))
 
 
 def enlarged(sheet):
@@ -87,3 +87,32 @@ def test_a_course_below_the_eye_is_drawn_below_its_line_and_one_above_it_above()
         [dashed] = [path for path in sheet.root.iter(f"{SVG}path") if path.attrib.get("stroke-dasharray")]
         line = float(dashed.attrib["d"].strip("M").split("L")[0].split()[1])
         assert (forward.top > line) is (Fraction(course * 75) < eye)
+
+
+@pytest.mark.parametrize(("course", "eye", "out"), [(12, 1500, 25), (24, 1600, 40), (4, 900, 10)])
+def test_where_soldiers_stand_the_section_shows_soldiers(course: int, eye: int, out: int) -> None:
+    """A soldier is 215 high where three courses would lie (sheet-9: 3 x 65 and two beds of 10), a brick's width thick."""
+    sheet = read(body_of(call_for("projection", course=course, eye_height=eye, projects=out, lay="soldier")))
+    rows = in_section(sheet)
+    n = float(BRICK.height) / rows[0].height
+    [cut] = [p for p in sheet.projecting if p.width == pytest.approx(rows[0].width, abs=0.02)]
+    assert cut.height == pytest.approx(215 / n, abs=0.02)
+    foot = rows[0].bottom
+    assert foot - cut.bottom == pytest.approx((course - 3) * 75 / n, abs=0.1)
+    assert rows[0].left - cut.left == pytest.approx(out / n, abs=0.05)
+    standing = [p for p in sheet.projecting if p.height == pytest.approx(215 / n, abs=0.02) and p is not cut]
+    assert len(standing) > 3
+    assert all(p.width == pytest.approx(65 / n, abs=0.02) for p in standing)
+    assert {round(p.bottom, 2) for p in standing} == {round(cut.bottom, 2)}
+    assert not any(
+        abs(b.bottom - p.bottom) < 0.01 and b.left < p.right and b.right > p.left for b in rows for p in [cut]
+    )
+
+
+@pytest.mark.parametrize(("format", "course", "says"), [
+    ("GERMAN_NF", 12, "not as high as three courses"), ("UK_METRIC", 3, "course is 4 or more"),
+])  # fmt: skip
+def test_soldiers_that_do_not_course_or_have_nothing_below_are_refused(format: str, course: int, says: str) -> None:
+    call = call_for("projection", course=course, eye_height=1500, projects=25, lay="soldier")
+    with pytest.raises(TradeError, match=says):
+        DRAWING_KINDS["projection"].builds(call.figures, FORMATS[format])

@@ -15,8 +15,7 @@ from courseware.banks.exercise import Exercise
 from courseware.banks.solve import scope_of, solve
 from courseware.banks.space import walk
 from courseware.drawings import draw
-from courseware.drawings.frame import extent
-from courseware.drawings.picture import Label, Picture
+from courseware.drawings.picture import Label, Picture, extent
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.compose_drawing import drawing_call
 from courseware.papers.sheets import DrawingCall

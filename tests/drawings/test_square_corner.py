@@ -16,7 +16,9 @@ CORNERS = [(1200, 900, 1500), (4000, 3000, 5000), (600, 800, 1000), (12000, 5000
 def test_the_tape_runs_from_mark_to_mark_and_the_marks_lie_on_the_two_lines(drawn, along, up, across) -> None:
     sheet = drawn("square_corner", {}, along=along, up=up)
     found = list(runs(sheet.root))
-    [heavy] = [points for a, closed, points in found if not closed and a.get("stroke-width") == "0.5"]
+    [heavy] = [
+        points for a, closed, points in found if not closed and len(points) == 3 and a.get("stroke-width") == "0.35"
+    ]
     [tape] = [points for a, closed, points in found if not closed and a.get("stroke-dasharray")]
     (left, level), corner, (plumb, top) = heavy
     assert (level, plumb) == (corner[1], corner[0])  # a right angle, its lines to the left and up
@@ -40,7 +42,9 @@ def test_the_sizes_are_measured_from_the_corner_and_the_tape_is_blank_where_it_i
     del across
     sheet = drawn("square_corner", {"along": "ALONG", "up": "UP", "tape": None}, along=along, up=up)
     found = list(runs(sheet.root))
-    [(_, corner, _)] = [points for a, closed, points in found if not closed and a.get("stroke-width") == "0.5"]
+    [(_, corner, _)] = [
+        points for a, closed, points in found if not closed and len(points) == 3 and a.get("stroke-width") == "0.35"
+    ]
     [tape] = [points for a, closed, points in found if not closed and a.get("stroke-dasharray")]
     [(left, right, _)] = level_dimensions(sheet)
     assert (left, right) == pytest.approx((min(x for x, _ in tape), corner[0]), abs=0.002)

@@ -11,16 +11,15 @@ from shapely.geometry import box
 from shapely.strtree import STRtree
 
 from courseware.drawings import draw
-from courseware.drawings.frame import BRICK, PROJECTING
 from courseware.drawings.picture import Stroke
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import UK_METRIC, basket_weave, surround
-from tests.drawings.conftest import on_wall, spread
+from tests.drawings.conftest import HALF_BRICK, PROJECTING, on_wall, spread
 
 # Bricks by courses, the opening's width (sheet-9, Table 1, CO+) and its clear height, 75 a course and a bed.
 OPENINGS = [(3, 9, 685, 685), (4, 15, 910, 1135), (5, 12, 1135, 910)]
 CORNERS = ["mitred", "butted"]
-KINDS = {BRICK: "half brick", PROJECTING: "mitred bat", 1.0: "corner piece"}
+KINDS = {HALF_BRICK: "half brick", PROJECTING: "mitred bat", 1.0: "corner piece"}
 CLOSE = 0.06  # mm of wall that three places of a mm of paper leave open at these scales
 
 

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings import draw, to_svg
 from courseware.trade import TradeError
-from tests.drawings.conftest import SVG, call_for, read
+from tests.drawings.conftest import SVG, body_of, call_for, read
 
 
 def wall(**figures: int):
     """The wall's outline and its opening, if it has one."""
-    sheet = read(to_svg(draw(call_for("wall", labels={}, **figures))))
+    sheet = read(body_of(call_for("wall", labels={}, **figures)))
     rectangles = []
     for path in sheet.root.iter(f"{SVG}path"):
         for run in path.attrib["d"].split("M")[1:]:
@@ -64,7 +63,7 @@ def test_the_opening_stands_in_the_middle_and_is_as_large_as_asked() -> None:
 )
 def test_a_lintel_lies_on_the_opening_with_its_bearings(figures: dict[str, int], expected) -> None:
     """150 mm each side, 140 high: common practice, no source. In mm from the wall's lower left corner."""
-    sheet = read(to_svg(draw(call_for("wall", labels={}, length=5000, height=2400, **figures))))
+    sheet = read(body_of(call_for("wall", labels={}, length=5000, height=2400, **figures)))
     grey = f"#{round(0.7 * 255):02x}" + f"{round(0.7 * 255):02x}" * 2
     found = [path for path in sheet.root.iter(f"{SVG}path") if path.attrib.get("fill") == grey]
     if expected is None:

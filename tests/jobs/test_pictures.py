@@ -54,11 +54,11 @@ def test_perpends_break_joint_in_every_course_of_the_wall(plan) -> None:
 
 def test_what_is_drawn_of_the_elevation_is_what_is_counted(plan) -> None:
     closed = [
-        mark for mark in elevation(plan).marks if isinstance(mark, Stroke) and mark.closed and mark.weight == 0.18
+        mark for mark in elevation(plan).body.marks if isinstance(mark, Stroke) and mark.closed and mark.weight == 0.18
     ]
     drawn = sum(len(mark.outlines) for mark in closed)
     fine = sum(
-        len(m.outlines) for m in elevation(plan).marks if isinstance(m, Stroke) and m.closed and m.weight == 0.12
+        len(m.outlines) for m in elevation(plan).body.marks if isinstance(m, Stroke) and m.closed and m.weight == 0.13
     )
     counted = len(wall_bricks(plan)) + len(plan.surround.pieces) + plan.weave.stretchers + plan.weave.soldiers
     assert drawn + fine == counted
@@ -80,7 +80,7 @@ def heights(outline) -> float:
 def test_the_section_cuts_soldiers_and_flat_bricks_in_turn_bay_by_bay(job) -> None:
     plan = plan_of(find_job(job))
     brick = plan.task.brick
-    [panel] = [m for m in section(plan).marks if isinstance(m, Stroke) and m.closed and m.fill == 1.0]
+    [panel] = [m for m in section(plan).body.marks if isinstance(m, Stroke) and m.closed and m.fill is None]
     n = float(brick.width) / max(abs(a[0] - b[0]) for a, b in itertools.pairwise(panel.outlines[0]))
     up = sorted(panel.outlines, key=lambda outline: -max(y for _, y in outline))
     sizes = ["soldier" if abs(heights(o) * n - float(brick.length)) < 0.1 else "flat" for o in up]

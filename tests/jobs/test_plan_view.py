@@ -28,7 +28,7 @@ from tests.jobs.a_panel import job
 )
 def test_the_wall_from_above_shows_its_support(support, wholes, halves, deep) -> None:
     """The picture is read back: bricks counted by their grey, the depth measured, and written beside it."""
-    marks = plan_view(job(("support: returns", f"support: {support}"))).marks
+    marks = plan_view(job(("support: returns", f"support: {support}"))).body.marks
     counted = {0.92: 0, 0.8: 0, 1.0: 0}
     for mark in marks:
         if isinstance(mark, Stroke) and mark.closed and mark.fill is not None:
@@ -42,7 +42,7 @@ def test_the_wall_from_above_shows_its_support(support, wholes, halves, deep) ->
 def test_props_stand_on_their_boards_square_to_the_wall() -> None:
     """Read back: each dashed line starts on a board's outer edge and runs away from the wall; each board lies on it."""
     plan = job(("support: returns", "support: props"))
-    marks = [mark for mark in plan_view(plan).marks if isinstance(mark, Stroke)]
+    marks = [mark for mark in plan_view(plan).body.marks if isinstance(mark, Stroke)]
     [leans] = [mark.outlines for mark in marks if mark.dash]
     [boards] = [[Polygon(outline) for outline in mark.outlines] for mark in marks if mark.closed and mark.fill == 1.0]
     wall = unary_union([Polygon(o) for m in marks if m.closed and m.fill in (0.92, 0.8) for o in m.outlines])

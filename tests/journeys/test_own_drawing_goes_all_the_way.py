@@ -62,7 +62,7 @@ def test_the_practice_page_has_it_with_its_words_as_its_own_title(desk: Path) ->
     run("practise", desk / "lintels.yaml", "--out", desk / "page.html")
     [packed] = re.findall(r'id="kind-0"[^>]*>([^<]+)<', (desk / "page.html").read_text(encoding="utf-8"))
     kind = json.loads(zlib.decompress(base64.b64decode(packed), -15))
-    drawing = [kind["lines"][line] for line in kind["variants"][0]["drawing"]]
+    drawing = [kind["lines"][line] for line in kind["variants"][0]["drawing"]["wide"]]
     assert drawing[0].startswith("<svg ")
     assert drawing[1] == "<title>Drawing: A lintel over an opening.</title>"
     assert any("lintel A" in line for line in drawing)

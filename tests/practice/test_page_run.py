@@ -309,7 +309,7 @@ def test_steps_are_moved_by_dragging(phone) -> None:
 def test_the_drawing_is_looked_at_larger(phone) -> None:
     learner = phone(keyboard=True)
     learner.put("rise-of-a-lift")
-    small = learner.page.locator("figure[data-role=drawing] svg")
+    small = learner.page.locator("figure[data-role=drawing] svg.narrow")
     expect(small).to_have_attribute("role", "img")
     wide = small.bounding_box()["width"]
     assert wide <= 320

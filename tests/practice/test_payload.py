@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings import draw, to_svg
+from courseware.drawings import to_svg
+from courseware.drawings.fitted import on_phone, on_screen
 from courseware.practice.payload import kind_data, kind_heading
 from tests.practice.test_kinds import kinds
 
@@ -43,20 +44,22 @@ def test_a_table_has_its_rows_with_labels_of_their_own() -> None:
     assert all(Fraction(row["right"]) > 0 for row in table["rows"])
 
 
-def test_a_drawing_is_the_same_svg_as_on_paper_line_by_line() -> None:
+def test_a_drawing_is_there_line_by_line_for_a_wide_screen_and_for_a_phone() -> None:
     (kind,) = kinds("opening-for-a-panel")
     data = kind_data(kind)
     for question, variant in zip(kind.questions, data["variants"], strict=True):
         for call, places in ((question.key.asked.drawing, "drawing"), (question.key.drawing, "filled")):
             assert call is not None
-            assert [data["lines"][place] for place in variant[places]] == to_svg(draw(call)).splitlines()
+            for layout, picture in (("wide", on_screen(call)), ("narrow", on_phone(call))):
+                assert [data["lines"][place] for place in variant[places][layout]] == to_svg(picture).splitlines()
 
 
 def test_what_is_shown_before_the_answer_does_not_hold_it() -> None:
     (kind,) = kinds("opening-for-a-panel", most=20)
     data = kind_data(kind)
     for variant in data["variants"]:
-        shown = " ".join([*(data["lines"][place] for place in variant["drawing"]), variant["pose"], variant["setting"]])
+        drawn = [data["lines"][place] for layout in variant["drawing"].values() for place in layout]
+        shown = " ".join([*drawn, variant["pose"], variant["setting"]])
         for part in variant["parts"]:
             assert f">{part['right']}<" not in shown
             assert part["answer"] not in shown

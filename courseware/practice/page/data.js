@@ -9,7 +9,8 @@
  *   accepts?: {right: string, says: string}[], rule?: string[], rows?: Part[], options?: [string, string][],
  *   several?: boolean, wrong?: Record<string, string>, before?: [string, string][], open?: boolean,
  *   points?: string[], lines?: number}} Part
- * @typedef {{setting?: string, pose: string, brick: string, drawing?: number[], filled?: number[], parts: Part[]}} Question
+ * The lines of a drawing's two layouts. @typedef {{wide: number[], narrow: number[]}} Drawing
+ * @typedef {{setting?: string, pose: string, brick: string, drawing?: Drawing, filled?: Drawing, parts: Part[]}} Question
  * @typedef {{title: string, lines: string[], source?: string}} Note
  * @typedef {{notes?: Note[], lines?: string[], variants: Question[]}} KindData
  * A word of the trade, and a rule of the card; `drawing` has the places of the lines of its drawing.

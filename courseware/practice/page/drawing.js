@@ -1,4 +1,4 @@
-// The drawing of a question: the same SVG as on paper, and a larger look at it.
+// The drawing of a question: the same SVG as on paper, another layout of it on a phone, and a larger look at it.
 
 import { button, focusOn, make } from "./elements.js";
 
@@ -6,13 +6,16 @@ const LEAST_SIZE = 1;
 const MOST_SIZE = 6;
 
 /**
- * The figure with its drawing, and a button that opens it larger.
- * @param {string[]} lines all lines of the kind's drawings @param {number[]} places which of them this drawing has
+ * The figure with its drawing in both layouts, of which the style sheet shows one, and a button that opens it larger.
+ * @param {string[]} lines all lines of the kind's drawings
+ * @param {import("./data.js").Drawing} drawing which of them each of its layouts has
  */
-export function drawingFigure(lines, places) {
-  const svg = svgOf(places.map((place) => lines[place]).join("\n"));
-  const open = button("Enlarge the drawing", () => showLarger(svg, open));
-  return make("figure", { "data-role": "drawing" }, make("div", { class: "paper" }, svg), open);
+export function drawingFigure(lines, drawing) {
+  const [wide, narrow] = [drawing.wide, drawing.narrow].map((places) => svgOf(places.map((place) => lines[place]).join("\n")));
+  wide.setAttribute("class", "wide");
+  narrow.setAttribute("class", "narrow");
+  const open = button("Enlarge the drawing", () => showLarger(wide, open));
+  return make("figure", { "data-role": "drawing" }, make("div", { class: "paper" }, wide, narrow), open);
 }
 
 /** The picture of an SVG text. Its size is the page's to set; what it shows is not. @param {string} text */

@@ -30,7 +30,7 @@ export async function askQuestion(main, kind, data, now, own, told) {
   const question = data.variants[now.variant] ?? data.variants[0];
   Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
   delete main.dataset.line;
-  const drawing = (/** @type {number[] | undefined} */ places) => places && drawingFigure(data.lines ?? [], places);
+  const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines ?? [], drawn);
   main.replaceChildren(
     make("p", { "data-role": "stage" }, make("b", {}, STAGES[now.stage]), ` ${kind.topic}, level ${kind.level}`),
     make("h1", { tabindex: "-1" }, kind.title),
