@@ -8,9 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 from itertools import combinations
+from pathlib import Path
 
 import pytest
+from fontTools.ttLib import TTFont
 
+from courseware import printing
 from courseware.banks.exercise import Exercise
 from courseware.banks.solve import scope_of, solve
 from courseware.banks.space import walk
@@ -21,6 +24,7 @@ from courseware.papers.compose_drawing import drawing_call
 from courseware.papers.sheets import DrawingCall
 from courseware.settings.settings import Settings
 
+FACES = Path(printing.__file__).parent / "fonts" / "atkinson-hyperlegible-next"
 TOPICS = [path.stem for path in shipped_banks()]
 EIGHT_POINTS = 2.82  # mm of type: a point is 25.4/72 mm
 LARGEST = (163.0, 170.0)  # mm, of a sheet; a drawing to draw in is at true size
@@ -51,14 +55,29 @@ def taken(picture: Picture) -> list[tuple[str, float, float, float, float]]:
     found = []
     for mark in picture.marks:
         if isinstance(mark, Label):
-            text = mark.text
+            found.append((mark.text, *_lettered(mark)))
         elif mark.fill == 1.0 and len(mark.outlines) == 1 and _box_to_write_in(mark.outlines[0]):
-            text = "a box to write in"
-        else:
-            continue
-        xs, ys = zip(*extent(mark), strict=True)
-        found.append((text, min(xs), min(ys), max(xs), max(ys)))
+            xs, ys = zip(*extent(mark), strict=True)
+            found.append(("a box to write in", min(xs), min(ys), max(xs), max(ys)))
     return found
+
+
+def _lettered(label: Label) -> tuple[float, float, float, float]:
+    """Left, top, right and bottom of a label's letters, by the widths that its face gives them."""
+    wide = sum(widths(label.bold).get(letter, 0.6) for letter in label.text) * label.size
+    start = {"start": 0.0, "middle": -wide / 2, "end": -wide}[label.anchor]
+    (x, y), up = label.at, 0.75 * label.size
+    if label.turn == 90:
+        return x - up, y - start - wide, x, y - start
+    return x + start, y - up, x + start + wide, y
+
+
+@cache
+def widths(bold: bool) -> dict[str, float]:
+    """The width of each letter to its size."""
+    with TTFont(FACES / ("Bold.ttf" if bold else "Regular.ttf")) as face:
+        em, across = face["head"].unitsPerEm, face["hmtx"]
+        return {chr(code): across[glyph][0] / em for code, glyph in face.getBestCmap().items()}
 
 
 def _box_to_write_in(points) -> bool:
