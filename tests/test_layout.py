@@ -43,8 +43,6 @@ JOURNEYS = {
 # Of these the behaviour is tested where it is used.
 NOTHING_BESIDE = """
 drawings: dentils dimension frame own sill soldiers svg
-feedback: advice fresh_question marked_part part_kind
-printing: feedback_sheets
 """
 
 
