@@ -25,7 +25,7 @@ from courseware.papers.sitting import Sitting
 from courseware.reports.in_short import cut, in_short
 from courseware.words import count
 
-_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 48, 60, 1000  # characters
+_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 42, 60, 1000  # characters
 _MOST_NAMED = 12  # labels in a sentence
 _LONGEST_MARKER = 200  # characters
 _CARRIED = " carried on"  # right with the learner's own earlier figure

@@ -207,7 +207,7 @@ class TestWhatIsTold:
         assert labels == [part.label for part in sitting.papers[0].parts]
         own = next(one for one in sheet.marks if any(part.sign == "?" for part in one.parts))
         assert own.topic == "Opening sizes"
-        assert own.secure.startswith("How high must it be, from the top of the brick")
+        assert own.secure.startswith("How high must it be, from the top of the")
         assert [(part.marks, part.sign) for part in own.parts][:2] == [("0/2", "?"), ("2/2", "✓")]
         assert all(len(one.secure) <= 60 for one in sheet.marks)
 
