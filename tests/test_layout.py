@@ -42,8 +42,7 @@ JOURNEYS = {
 
 # Of these the behaviour is tested where it is used.
 NOTHING_BESIDE = """
-feedback: advice fresh_question marked_part part_kind
-printing: feedback_sheets
+
 """
 
 

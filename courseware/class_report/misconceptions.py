@@ -61,7 +61,7 @@ def slip_words(sitting: Sitting, sources: Sources) -> SlipWords:
 
 
 def misconceptions(written: Sequence[MarkedPaper], words: SlipWords = NO_WORDS) -> tuple[Misconception, ...]:
-    """Every misconception of a class: those of most learners first, then those seen most often, then as on the paper.
+    """Every misconception of a class: those of most learners first, then those seen most often and in most questions.
 
     An answer whose figure several slips give counts for certain where all of them have the same words.
     """
@@ -92,7 +92,17 @@ def misconceptions(written: Sequence[MarkedPaper], words: SlipWords = NO_WORDS) 
     ]
     place = {mark.label: place for paper in written for place, mark in enumerate(paper.marks)}
     return tuple(
-        sorted(found, key=lambda one: (-one.learners, -one.times, -len(one.perhaps), place[one.labels[0]], one.words))
+        sorted(
+            found,
+            key=lambda one: (
+                -one.learners,
+                -one.times,
+                -len(one.labels),
+                -len(one.perhaps),
+                place[one.labels[0]],
+                one.words,
+            ),
+        )
     )
 
 

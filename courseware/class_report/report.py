@@ -195,5 +195,6 @@ def _more_starters(figures: ClassFigures, starters: Mapping[str, Starter], choic
         starter = starter_for(one, starters)
         if starter and starter not in used and len(blocks) < choice.starters:
             used.append(starter)
-            blocks.append(starter_block(f"Then: {one.words}", starter, choice.drawing))
+            said = (f"{one.says.rstrip('.')}.",)
+            blocks.append(starter_block(f"Then: {one.words}", starter, choice.drawing, said))
     return blocks

@@ -48,10 +48,12 @@ def teach_first(
     return told, starter_block("Ten-minute starter", _shorter(starter, most), room)
 
 
-def starter_block(heading: str, starter: Starter, room: tuple[float, float] | None) -> Block:
-    """A starter with its answer for the tutor; `room` is for its drawing, None for none."""
+def starter_block(
+    heading: str, starter: Starter, room: tuple[float, float] | None, said: tuple[str, ...] = ()
+) -> Block:
+    """A starter with its answer for the tutor, below what is `said`; `room` is for its drawing, None for none."""
     picture = reduced(starter.picture, room) if starter.picture and room else None
-    lines = (f"{starter.pose} {starter.ask}".strip(), f"Answer, for the tutor: {starter.answer}")
+    lines = (*said, f"{starter.pose} {starter.ask}".strip(), f"Answer, for the tutor: {starter.answer}")
     return Block(heading=heading, text=lines, picture=picture, beside=picture is not None)
 
 

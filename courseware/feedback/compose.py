@@ -1,22 +1,34 @@
-"""A learner's feedback sheet: what is secure, where it first went wrong, one fresh question with its answer apart."""
+"""A learner's feedback sheet: each mark, what is secure, what went wrong, a fresh question with its answer apart."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from courseware.feedback.feedback_text import FeedbackSheet, FirstWrong, FreshQuestion, Secure, VariantKey
+from courseware.feedback.feedback_text import (
+    HERE,
+    ExerciseMarks,
+    FeedbackLine,
+    FeedbackSheet,
+    FirstWrong,
+    FreshQuestion,
+    LostPart,
+    PartMark,
+    VariantKey,
+)
 from courseware.feedback.fresh_question import Spaces, Stock, next_level, same_kind
 from courseware.feedback.marked_part import MarkedPart, marked_parts, most_telling, times_seen
 from courseware.feedback.part_kind import FEEDBACK_KINDS
 from courseware.marking.marks import MarkedPaper, NamedSlip
 from courseware.papers.compose import Sources, compose_exercise, compose_key
 from courseware.papers.sitting import Sitting
-from courseware.reports.in_short import in_short
+from courseware.reports.in_short import cut, in_short
 from courseware.words import count
 
-_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 150, 60, 1000
-_CARRIED = " (with the figure carried on)"
+_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 42, 60, 1000  # characters
+_MOST_NAMED = 12  # labels in a sentence
+_LONGEST_MARKER = 200  # characters
+_CARRIED = " carried on"  # right with the learner's own earlier figure
 
 
 def feedback_sheet(
@@ -27,34 +39,31 @@ def feedback_sheet(
     spaces: Spaces,
     had: frozenset[VariantKey] = frozenset(),
     earlier: Sequence[NamedSlip] = (),
+    marked_by: str = "",
 ) -> FeedbackSheet:
     """The sheet of learner `place`, from 0.
 
     `spaces` are the proved spaces of the exercises a fresh question may come from, `had` the variants that the learner
-    has had in other sittings, `earlier` the slips named there. Raises `NoMarks` for a paper that was not handed in.
+    has had in other sittings, `earlier` the slips named there, `marked_by` who marked and when. Raises `NoMarks` for a
+    paper that was not handed in.
     """
     key = compose_key(sitting, place, sources)
     parts = marked_parts(sitting.papers[place], key, marked, sources)
     telling = most_telling(parts, earlier)
-    told = {part.mark.label for part in telling}
     stock = Stock(sitting=sitting, place=place, sources=sources, spaces=spaces, had=had)
     return FeedbackSheet(
         heading=key.heading,
         total=f"{marked.total} out of {marked.of}{' so far' if marked.provisional else ''}",
         notes=tuple(_notes(parts, marked)),
-        secure=tuple(_secure(parts)),
-        wrong=tuple(
-            _first_wrong(part, parts, earlier, _cautions(sitting, place, part, sources))
-            for part in sorted(telling, key=lambda part: part.number)
-        ),
+        marks=tuple(_exercise_marks(parts)),
+        wrong=tuple(_first_wrong(part, parts, earlier, _cautions(sitting, place, part, sources)) for part in telling),
+        lost=tuple(_lost(part) for part in parts if part.lost),
         comments=tuple(
-            (part.mark.label, fit_to_print(part.mark.comment, _LONGEST_COMMENT))
-            for part in parts
-            if part.mark.comment and part.mark.label not in told
+            (part.mark.label, fit_to_print(part.mark.comment, _LONGEST_COMMENT)) for part in parts if part.mark.comment
         ),
         fresh=_fresh(parts, telling, stock),
         cautions=key.cautions,
-        scale=key.scale,
+        marked_by=fit_to_print(marked_by, _LONGEST_MARKER),
         signed=sitting.settings.signatures.feedback,
     )
 
@@ -80,28 +89,64 @@ def _notes(parts: Sequence[MarkedPart], marked: MarkedPaper) -> Iterator[str]:
     if look := [part.mark.label for part in parts if part.mark.provisional and part.mark.how != "asked"]:
         yield f"Provisional until your assessor has looked at the working: {', '.join(look)}."
     if left and marked.status == "resubmitted":
-        yield f"Handed in again: parts that were fully right kept their marks. Still open: {', '.join(left)}."
+        yield f"Handed in again: parts that were fully right kept their marks. Still open: {_named(left)}."
     elif left:
-        yield f"If this paper is handed in again, these parts are open: {', '.join(left)}. The others keep their marks."
+        yield f"If this paper is handed in again, these parts are open: {_named(left)}. The others keep their marks."
     elif marked.status == "resubmitted":
         yield "Handed in again: no part is open any more."
 
 
-def _secure(parts: Sequence[MarkedPart]) -> Iterator[Secure]:
-    """By exercise, the questions that were answered fully right; long lists are cut and counted."""
+def _named(labels: Sequence[str]) -> str:
+    """Parts by their labels; of many that they are marked in the table below."""
+    return ", ".join(labels) if len(labels) <= _MOST_NAMED else f"the {len(labels)} marked ► or ? below"
+
+
+def _exercise_marks(parts: Sequence[MarkedPart]) -> Iterator[ExerciseMarks]:
+    """Every exercise with its marks."""
     for number, group in groupby(parts, lambda part: part.number):
         own = tuple(group)
-        right = [part for part in own if part.secure]
-        if not right:
-            continue
-        said = [f"{in_short(p.ask)}{_CARRIED if p.mark.how == 'carried' else ''} [{p.mark.label}]" for p in right]
-        shown = 1
-        while shown < len(said) and len(" ".join(said[: shown + 1])) <= _LONGEST_SECURE:
-            shown += 1
-        more = len(said) - shown
-        rest = f" And {count(more, 'more part')}." if more else ""
-        whole = "All of it: " if len(right) == len(own) > 1 else ""
-        yield Secure(number=number, topic=own[0].exercise.asked.topic, says=whole + " ".join(said[:shown]) + rest)
+        yield ExerciseMarks(
+            number=number,
+            topic=own[0].exercise.asked.topic,
+            secure=_secure(own),
+            parts=tuple(
+                PartMark(
+                    label=part.mark.label.removeprefix(str(number)),
+                    marks=f"{part.mark.marks}/{part.mark.of}{_CARRIED if part.mark.how == 'carried' else ''}",
+                    sign="✓" if part.secure else "?" if part.mark.provisional else "►",
+                )
+                for part in own
+            ),
+        )
+
+
+def _secure(own: Sequence[MarkedPart]) -> str:
+    """What of an exercise was answered fully right, in the words of its first such question; the others are counted."""
+    right = [part for part in own if part.secure]
+    if not right:
+        return ""
+    more = f" and {count(len(right) - 1, 'more part')}" if right[1:] else ""
+    return cut(in_short(right[0].ask), _LONGEST_SECURE - len(more)) + more
+
+
+def _lost(part: MarkedPart) -> LostPart:
+    """A part that lost marks, in a line."""
+    kind = FEEDBACK_KINDS[part.solved.part.kind]
+    says = kind.slips(part) or kind.sentences(part)
+    _, lines = kind.lines(part)
+    return LostPart(
+        label=part.mark.label,
+        marks=f"{part.mark.marks} of {part.mark.of}",
+        written=fit_to_print(kind.written(part), _LONGEST_WRITTEN),
+        says=" Or: ".join(says[:2]),
+        look=_where_to_look(lines),
+        blank=part.mark.how in {"blank", "unreached"},
+    )
+
+
+def _where_to_look(lines: Sequence[FeedbackLine]) -> str:
+    """The first line that is marked to look at; of a working to start from, its first."""
+    return next((line.say for line in lines if line.sign == HERE or len(lines) == 1), "")
 
 
 def _first_wrong(

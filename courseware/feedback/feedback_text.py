@@ -7,7 +7,6 @@ from typing import Literal
 
 from courseware.papers.sheets import AskedExercise, DrawingCall, Heading, KeyExercise
 from courseware.settings.settings import UNSIGNED, Signed
-from courseware.trade import Format
 
 Sign = Literal["✓", "►", ""]
 STANDS: Sign = "✓"
@@ -49,17 +48,39 @@ class FirstWrong:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Secure:
-    """An exercise's parts that are fully right, in the words of its questions."""
+class LostPart:
+    """A part that lost marks, in a line: what was written, what kind of slip it is, and where to look."""
+
+    label: str
+    marks: str  # "1 of 2"
+    written: str  # as typed, or "" where nothing stands
+    says: str
+    look: str  # the line of working, the choice, the step or the point to look at; "" where none is known
+    blank: bool  # whether nothing was written, or it was not reached
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartMark:
+    """A part's mark: `b(i)`, `1/2`, and the sign of one that is fully right, lost marks or is still open."""
+
+    label: str  # without the number of its exercise
+    marks: str
+    sign: Literal["✓", "►", "?"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExerciseMarks:
+    """An exercise with the mark of each part, and what of it is secure in the words of its questions."""
 
     number: int
     topic: str
-    says: str
+    secure: str
+    parts: tuple[PartMark, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FreshQuestion:
-    """One more question: `asked` is all that the learner sees before turning over, `key` what stands overleaf."""
+    """One more question: `asked` is all that the learner sees before turning the sheet, `key` its answer."""
 
     lead: str
     asked: AskedExercise
@@ -69,15 +90,19 @@ class FreshQuestion:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeedbackSheet:
-    """One learner's feedback sheet."""
+    """One learner's feedback sheet: more than fits, of which its printing chooses.
+
+    `wrong` has the most telling first. `lost` has every part that lost marks, those of `wrong` too.
+    """
 
     heading: Heading
     total: str  # "14 out of 20"
     notes: tuple[str, ...]  # what is still open or still to be settled
-    secure: tuple[Secure, ...]
+    marks: tuple[ExerciseMarks, ...]
     wrong: tuple[FirstWrong, ...]
-    comments: tuple[tuple[str, str], ...]  # label and comment, for parts that are not in `wrong`
+    lost: tuple[LostPart, ...]
+    comments: tuple[tuple[str, str], ...]  # label and comment
     fresh: FreshQuestion | None
     cautions: tuple[str, ...]
-    scale: Format | None
+    marked_by: str  # "Marked by J. Marsh, 12 January 2026."; "" where nothing says so
     signed: Signed = UNSIGNED

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from courseware.banks import Space
 from courseware.feedback.compose import feedback_sheet
-from courseware.feedback.feedback_text import VariantKey
+from courseware.feedback.feedback_text import FeedbackSheet, VariantKey
 from courseware.marking.marks import MarkedPaper, NamedSlip
+from courseware.printing.feedback_choices import SIDES, choices
+from courseware.printing.feedback_height import likely_sides
 from courseware.printing.workers import each, sitting_in
 
 Indices = Mapping[tuple[str, str], "array[int]"]  # of the variants to draw from, by topic and exercise
@@ -23,6 +25,7 @@ class Handback:
     marked: MarkedPaper
     had: frozenset[VariantKey]
     earlier: tuple[NamedSlip, ...]
+    marked_by: str = ""  # who marked it and when, as a sentence
 
     def __str__(self) -> str:
         return f"feedback {self.place + 1}"
@@ -36,9 +39,23 @@ def print_feedback(
 
 
 def _print(shared: tuple[str, Indices], one: Handback) -> bytes:
-    from courseware.printing.render import feedback_pdf
-
     text, indices = shared
     sitting, sources = sitting_in(text)
     spaces = {name: Space(exercise=sources.exercises[name][1], indices=own) for name, own in indices.items()}
-    return feedback_pdf(feedback_sheet(sitting, one.place, one.marked, sources, spaces, one.had, one.earlier))
+    found = feedback_sheet(sitting, one.place, one.marked, sources, spaces, one.had, one.earlier, one.marked_by)
+    return feedback_pdf(found)
+
+
+def feedback_pdf(sheet: FeedbackSheet) -> bytes:
+    """A learner's feedback on one sheet of two sides: the first choice that fits, found by laying each out in turn."""
+    from courseware.printing.render import feedback_pictures, lay_out_feedback
+
+    *others, barest = choices(sheet)
+    for shown in others:
+        if likely_sides(sheet, shown, feedback_pictures(sheet, shown)) <= SIDES:
+            laid_out = lay_out_feedback(sheet, shown)
+            if laid_out.pages == 1 and sheet.fresh:
+                laid_out = lay_out_feedback(sheet, replace(shown, turned=True))
+            if laid_out.pages <= SIDES:
+                return laid_out.pdf()
+    return lay_out_feedback(sheet, barest).pdf()

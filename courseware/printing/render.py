@@ -21,17 +21,18 @@ from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
 from courseware.printing.arrangement import Arrangement, arranged
 from courseware.printing.engine import LaidOut, lay_out, render
+from courseware.printing.feedback_choices import Shown
 from courseware.printing.key_rows import first_line, key_drawing, key_rows
 from courseware.printing.page_elements import gauge_scale, print_line, squared, steps_in, working_room
 from courseware.printing.page_format import A4, PageFormat, page_for
 from courseware.printing.page_margins import page_margins
 from courseware.printing.part_kind import INDENT, PRINT_KINDS
+from courseware.reports.in_short import cut
 from courseware.reports.report import Report
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-_BESIDE, _OVER = (91.0, 54.0), (140.0, 66.0)  # mm for a drawing on a feedback sheet: beside words, and over them
 _ON_BOARD, _BOARD_TYPE = (242.0, 131.0), 8.5  # mm for a drawing on the whiteboard, and of its type: 24 pt
 _ON_CARD, _CARD_TYPE = (50.0, 38.0), 3.2  # mm for a drawing on the card, and of its type
 _FOLDED = ((1, "right"), (4, "left"), (2, "left"), (3, "right"))  # pages of the card: two on a side of the sheet
@@ -139,31 +140,28 @@ def card_pictures(card: Card) -> dict[str, Picture]:
     }
 
 
-def feedback_pdf(sheet: FeedbackSheet) -> bytes:
-    """A learner's feedback sheet; the answer to its fresh question stands on its last page, a left-hand one."""
-    return render(filled("feedback.html", sheet=sheet), feedback_pictures(sheet))
+def lay_out_feedback(sheet: FeedbackSheet, shown: Shown) -> LaidOut:
+    """As much of a learner's feedback as `shown` says, on its pages."""
+    fresh = sheet.fresh if shown.fresh else None
+    markup = filled("feedback.html", sheet=sheet, shown=shown, chosen=shown.of(sheet), fresh=fresh)
+    return lay_out(markup, feedback_pictures(sheet, shown))
 
 
-def feedback_pictures(sheet: FeedbackSheet) -> dict[str, Picture]:
+def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
     """Every picture of a feedback sheet by the name its template gives it."""
-    rooms = {
-        f"room-{place}": squared() if wrong.squares else working_room(wrong.unit, 1)
-        for place, wrong in enumerate(sheet.wrong, 1)
-    }
-    small = {
-        f"wrong-{place}": reduced(draw(wrong.drawing), _BESIDE)
-        for place, wrong in enumerate(sheet.wrong, 1)
-        if wrong.drawing
-    }
-    pictures = {"scale": gauge_scale(sheet.scale), "line": print_line(), "grid": squared(), **rooms, **small}
-    if sheet.fresh:
+    pictures = {"line": print_line()}
+    for wrong in shown.of(sheet).worked:
+        pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1)
+        if wrong.drawing and shown.beside:
+            pictures[f"wrong-{wrong.label}"] = reduced(draw(wrong.drawing), shown.beside)
+    if sheet.fresh and shown.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
             pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, A4.wide, A4)
-        over = _OVER if len(asked.parts) < 3 else _BESIDE  # a long question keeps to one page where it can
-        for name, call in ((f"drawing-{asked.number}", asked.drawing), ("overleaf", key.drawing)):
-            if call:
-                pictures[name] = _fitted(call, asked, over)
+        if asked.drawing:
+            pictures[f"drawing-{asked.number}"] = _fitted(asked.drawing, asked, shown.over)
+        if key.drawing:
+            pictures["answer"] = reduced(draw(key.drawing), shown.over)
     return pictures
 
 
@@ -234,6 +232,6 @@ def _environment(places: tuple[str, ...]) -> Environment:
     templates = Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
     templates.globals |= {
         "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line, "columns": columns, "in_two": in_two,
-        "whole_width": A4.wide, "scale": A4.scale,
+        "whole_width": A4.wide, "scale": A4.scale, "cut": cut,
     }  # fmt: skip
     return templates

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,6 +16,7 @@ from courseware.class_report.variant_bands import bands_of
 from courseware.class_report.workbook import class_workbook
 from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
+from courseware.database.who_marked import MarkedBy, who_marked
 from courseware.feedback.feedback_text import VariantKey
 from courseware.feedback.fresh_question import ExerciseName, variant_had
 from courseware.feedback.settle_sheet import settle_page
@@ -25,6 +26,7 @@ from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.mark import Marked
 from courseware.marking.marks import Mark, MarkedSitting, NamedSlip
 from courseware.papers.compose import Sources
+from courseware.papers.dates import in_full
 from courseware.papers.shares import ENOUGH
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.papers.sitting_file import read_sitting
@@ -32,6 +34,7 @@ from courseware.printing.class_picture_sheet import class_picture_pdf
 from courseware.printing.feedback_sheets import Handback, print_feedback
 from courseware.printing.workers import sitting_in
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
+from courseware.words import listed
 from courseware.workflows.issuing import Tell
 from courseware.workflows.joined_files import Joined, write_joined
 from courseware.workflows.marking import marked_folder
@@ -60,7 +63,7 @@ def hand_back(
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
     folder = marked_folder(where)
     others = tuple(_others(engine, sitting))
-    sheets = _sheets(sitting, marked, others)
+    sheets = _sheets(sitting, marked, others, who_marked(engine, sitting.code, "first"))
     there = {paper.code for paper in marked.papers}
     first_attempts = [paper for paper in marked.attempts if paper.code in there]
     figures = class_figures(sitting, first_attempts, slip_words(sitting, sources))
@@ -89,16 +92,25 @@ def _tidy(folder: Path, made: Sequence[Path]) -> None:
             old.unlink(missing_ok=True)
 
 
-def _sheets(sitting: Sitting, marked: Marked, others: Sequence[MarkedSitting]) -> list[Handback]:
-    """Who gets a sheet: every learner with a script, with what they had and slipped on before."""
+def _sheets(
+    sitting: Sitting, marked: Marked, others: Sequence[MarkedSitting], by: Mapping[str, MarkedBy]
+) -> list[Handback]:
+    """Who gets a sheet: every learner with a script, with what they had and slipped on before, and who marked it."""
     places = {paper.code: place for place, paper in enumerate(sitting.papers)}
     found: list[Handback] = []
     for paper in marked.papers:
         if paper.status != "absent":
             place = places[paper.code]
             had, earlier = _before(sitting.papers[place], others)
-            found.append(Handback(place=place, marked=paper, had=had, earlier=earlier))
+            told = _marked_by(by[paper.code]) if paper.code in by else ""
+            found.append(Handback(place=place, marked=paper, had=had, earlier=earlier, marked_by=told))
     return found
+
+
+def _marked_by(by: MarkedBy) -> str:
+    """`Marked by J. Marsh and A. Boateng, 12 January 2026.`"""
+    who = f"by {listed(by.names)}," if by.names else "on"
+    return f"Marked {who} {in_full(by.day.isoformat())}."
 
 
 def _before(paper: IssuedPaper, others: Sequence[MarkedSitting]) -> tuple[frozenset[VariantKey], tuple[NamedSlip, ...]]:

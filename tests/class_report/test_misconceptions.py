@@ -77,6 +77,15 @@ def test_those_of_most_learners_come_first_then_those_seen_most_often() -> None:
     assert counts(misconceptions(papers, words)) == [(BEDS, 2, 2, 0), (COUNT, 3, 1, 0)]
 
 
+def test_of_two_as_common_the_one_in_more_questions_comes_first() -> None:
+    words = {("1a", "x/1a/1"): COUNT, ("1b", "x/1b/1"): BEDS, ("2a", "wall/high/1"): BEDS}
+    papers = [
+        paper("A", slipped("1a", "x/1a/1"), slipped("1b", "x/1b/1")),
+        paper("B", slipped("1a", "x/1a/1"), slipped("2a", "wall/high/1")),
+    ]
+    assert counts(misconceptions(papers, words)) == [(BEDS, 2, 2, 0), (COUNT, 2, 2, 0)]
+
+
 @pytest.mark.parametrize(
     ("codes", "perhaps", "again"), [("A", "", False), ("A", "A", False), ("A", "B", True), ("AB", "", True)]
 )

@@ -62,6 +62,12 @@ def test_a_starter_without_room_for_its_drawing_or_without_one_has_none() -> Non
     assert (block.picture, block.beside) == (None, False)
 
 
+def test_what_is_said_stands_before_the_question() -> None:
+    block = starter_block("Then", HEIGHT, None, ("The joint was left out.",))
+    assert block.text[0] == "The joint was left out."
+    assert block.text[1].startswith(HEIGHT.pose)
+
+
 def test_a_long_starter_is_cut_where_there_is_little_room(of_twelve) -> None:
     long = {"1a": Starter("wall " * 100, "Which? " * 100, "1")}
     _, starter = teach_first(of_twelve(wrong("A:1a B:1a")), long, None, 60)

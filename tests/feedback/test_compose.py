@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import replace
 from typing import get_args
 
 import pytest
@@ -12,56 +11,13 @@ from courseware.banks import solve
 from courseware.banks.number_part import SolvedNumber, rounded
 from courseware.feedback.compose import feedback_sheet, fit_to_print
 from courseware.feedback.feedback_text import HERE, PLAIN, STANDS
-from courseware.feedback.fresh_question import variant_had
 from courseware.feedback.marked_part import NoMarks
-from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
-from courseware.papers.compose import read_sources
-from courseware.papers.deal import issue_exercise
-from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
+from courseware.marking.marks import How, NamedSlip
+from courseware.papers.sitting import Sitting
 from courseware.part_kinds.number.feedback import where_it_left
+from tests.feedback.marked_papers import WIDTH, marked, other, parts_of, slip
 
 OPENINGS, SEQUENCES = "opening_sizes", "sequence_of_work"
-Part = tuple[str, str]  # exercise and part
-
-
-@pytest.fixture(scope="module")
-def on_openings(composed, space_of):
-    """A sitting on openings, its sources, and the proved spaces of its exercises."""
-    return _with_spaces(*composed(OPENINGS), space_of)
-
-
-@pytest.fixture(scope="module")
-def on_sequences(composed, space_of):
-    return _with_spaces(*composed(SEQUENCES), space_of)
-
-
-def _with_spaces(sitting, sources, space_of):
-    return sitting, sources, {name: space_of(*pair) for name, pair in sources.exercises.items()}
-
-
-def parts_of(sitting: Sitting, place: int = 0) -> dict[Part, tuple[IssuedExercise, IssuedPart]]:
-    return {(e.exercise, p.name): (e, p) for e in sitting.papers[place].exercises for p in e.parts}
-
-
-def marked(sitting: Sitting, lost: Mapping[Part, Mark] | None = None, status: str = "", place: int = 0) -> MarkedPaper:
-    """Everything right but the parts in `lost`."""
-    marks = [
-        replace((lost or {}).get(name, Mark(label="", marks=p.marks, of=0, how="right", why="", written=p.answer)),
-                label=p.label, of=p.marks)
-        for name, (_, p) in parts_of(sitting, place).items()
-    ]  # fmt: skip
-    return MarkedPaper(code=sitting.papers[place].code, status=status, marks=tuple(marks))  # type: ignore[arg-type]
-
-
-def slip(sitting: Sitting, exercise: str, part: str, *places: int, earns: int = 0, how: How = "slip") -> Mark:
-    """The mark for a figure that the part's slips of those places (from 1) give."""
-    _, issued = parts_of(sitting)[exercise, part]
-    named = tuple(NamedSlip(key=f"{exercise}/{part}/{n}", says=issued.slips[n - 1][1]) for n in places)
-    return Mark(label="", marks=earns, of=0, how=how, why="", written=issued.slips[places[0] - 1][0], slips=named)
-
-
-def other(how: How, marks: int = 0, written: str = "7", comment: str = "") -> Mark:
-    return Mark(label="", marks=marks, of=0, how=how, why="", written=written, comment=comment)
 
 
 def solved_number(sources, sitting: Sitting, exercise: str, part: str) -> SolvedNumber:
@@ -69,9 +25,6 @@ def solved_number(sources, sitting: Sitting, exercise: str, part: str) -> Solved
     issued = parts_of(sitting)[exercise, part][0]
     given = {g.name: next(v for v in g.values if str(v) == issued.given[g.name]) for g in bank_exercise.givens}
     return next(n for s in solve(bank_exercise, given) for n in s.numbers if n.part.name == part)
-
-
-WIDTH = ("opening-for-a-panel", "opening_width")
 
 
 class TestFirstWrongLine:
@@ -247,21 +200,62 @@ class TestWhatIsTold:
         (thrice,) = feedback_sheet(sitting, 0, paper, sources, spaces, earlier=before).wrong
         assert (once.repeated, thrice.repeated[:21]) == ("", "This has come 3 times")
 
-    def test_what_is_secure_is_told_in_the_words_of_the_question(self, on_openings) -> None:
+    def test_every_part_has_its_mark_and_what_is_secure_is_told_in_the_words_of_the_question(self, on_openings) -> None:
         sitting, sources, spaces = on_openings
         sheet = feedback_sheet(sitting, 0, marked(sitting, {WIDTH: other("unknown")}), sources, spaces)
-        label = parts_of(sitting)["opening-for-a-panel", "opening_height"][1].label
-        own = next(s for s in sheet.secure if s.says.endswith(f"[{label}]"))
+        labels = [f"{one.number}{part.label}" for one in sheet.marks for part in one.parts]
+        assert labels == [part.label for part in sitting.papers[0].parts]
+        own = next(one for one in sheet.marks if any(part.sign == "?" for part in one.parts))
         assert own.topic == "Opening sizes"
-        assert own.says.startswith("How high must it be, from the top of the brick below")
-        assert not any(f"[{parts_of(sitting)[WIDTH][1].label}]" in s.says for s in sheet.secure)
+        assert own.secure.startswith("How high must it be, from the top of the")
+        assert [(part.marks, part.sign) for part in own.parts][:2] == [("0/2", "?"), ("2/2", "✓")]
+        assert all(len(one.secure) <= 60 for one in sheet.marks)
 
-    def test_an_exercise_with_nothing_right_is_not_among_them(self, on_openings) -> None:
+    def test_an_exercise_with_nothing_right_has_nothing_secure(self, on_openings) -> None:
         sitting, sources, spaces = on_openings
-        sheet = feedback_sheet(
-            sitting, 0, marked(sitting, dict.fromkeys(parts_of(sitting), other("unknown"))), sources, spaces
-        )
-        assert (sheet.secure, sheet.total[:2]) == ((), "0 ")
+        lost = dict.fromkeys(parts_of(sitting), other("blank"))
+        sheet = feedback_sheet(sitting, 0, marked(sitting, lost), sources, spaces)
+        assert {one.secure for one in sheet.marks} == {""}
+        assert {part.sign for one in sheet.marks for part in one.parts} == {"►"}
+        assert sheet.total.startswith("0 ")
+
+    def test_a_figure_carried_on_says_so_beside_its_mark(self, on_openings) -> None:
+        sitting, sources, spaces = on_openings
+        sheet = feedback_sheet(sitting, 0, marked(sitting, {WIDTH: other("carried", 2)}), sources, spaces)
+        assert "2/2 carried on" in {part.marks for one in sheet.marks for part in one.parts}
+
+    def test_every_part_that_lost_marks_has_a_line_with_what_was_written_the_slip_and_where_to_look(
+        self, on_openings
+    ) -> None:
+        sitting, sources, spaces = on_openings
+        height = ("opening-for-a-panel", "opening_height")
+        lost = {WIDTH: slip(sitting, *WIDTH, 1, earns=1), height: other("blank", written="")}
+        one, other_one = feedback_sheet(sitting, 0, marked(sitting, lost), sources, spaces).lost
+        assert (one.label, one.marks) == (parts_of(sitting)[WIDTH][1].label, "1 of 2")
+        assert one.written == parts_of(sitting)[WIDTH][1].slips[0][0]
+        assert one.says == "The extra joint was left out: an opening has a joint at both ends."
+        assert one.look == "Add the extra joint at the far end"
+        assert (one.blank, other_one.blank) == (False, True)
+        assert other_one.look == "One course is a brick and its bed"
+
+    def test_a_figure_that_nobody_knows_has_no_line_to_look_at(self, on_openings) -> None:
+        sitting, sources, spaces = on_openings
+        (one,) = feedback_sheet(sitting, 0, marked(sitting, {WIDTH: other("unknown")}), sources, spaces).lost
+        assert one.look == ""
+        assert one.says == "This figure is not one of the usual slips. See your working with your tutor."
+
+    @pytest.mark.parametrize(("many", "named"), [(11, True), (12, True), (13, False)])
+    def test_many_open_parts_are_counted_and_not_named(self, on_openings, many: int, named: bool) -> None:
+        sitting, sources, spaces = on_openings
+        lost = dict.fromkeys(list(parts_of(sitting))[:many], other("blank"))
+        (note,) = feedback_sheet(sitting, 0, marked(sitting, lost), sources, spaces).notes
+        assert (f"the {many} marked ► or ? below" in note) is not named
+
+    def test_who_marked_it_is_told_as_far_as_it_can_be_printed(self, on_openings) -> None:
+        sitting, sources, spaces = on_openings
+        told = "Marked by J.\x00 Marsh, 12 January 2026."
+        sheet = feedback_sheet(sitting, 0, marked(sitting), sources, spaces, marked_by=told)
+        assert sheet.marked_by == "Marked by J. Marsh, 12 January 2026."
 
     def test_open_parts_are_named_and_a_resubmission_says_so(self, on_openings) -> None:
         sitting, sources, spaces = on_openings
@@ -318,120 +312,6 @@ class TestWhatIsTold:
         for banned in ("you are", "well done", "good", "better", "best", "average", "careless", "clever", "sorry",
                        "other learners", "rank", "easy", "should have"):  # fmt: skip
             assert banned not in said
-
-
-class TestTheFreshQuestion:
-    def fresh(self, case, lost=None, **more):
-        sitting, sources, spaces = case
-        paper = marked(sitting, UNKNOWN if lost is None else lost)
-        return feedback_sheet(sitting, 0, paper, sources, more.pop("spaces", spaces), **more).fresh
-
-    def test_is_of_the_same_exercise_as_far_as_the_part_that_slipped(self, on_openings) -> None:
-        fresh = self.fresh(on_openings)
-        assert fresh.had[:2] == ("Opening sizes", "opening-for-a-panel")
-        assert [part.ask for part in fresh.asked.parts] == ["How wide must the opening be, brick to brick?"]
-        assert (fresh.asked.marks, len(fresh.key.answers)) == (2, 1)
-        assert fresh.key.asked == fresh.asked
-
-    def test_comes_the_same_every_time(self, on_openings) -> None:
-        assert self.fresh(on_openings) == self.fresh(on_openings)
-
-    def test_is_none_of_this_sitting_and_none_that_the_learner_has_had(self, on_openings) -> None:
-        sitting = on_openings[0]
-        dealt = {variant_had(e) for paper in sitting.papers for e in paper.exercises}
-        had: set = set()
-        for _ in range(12):
-            had.add(self.fresh(on_openings, had=frozenset(had)).had)
-        assert len(had) == 12
-        assert not had & dealt
-
-    def test_is_another_learners_only_where_the_space_leaves_no_other(self, on_openings) -> None:
-        sitting, _, spaces = on_openings
-        name = ("Opening sizes", "opening-for-a-panel")
-        space = spaces[name]
-        issued = [e for paper in sitting.papers for e in paper.exercises if e.exercise == name[1]]
-        theirs = [i for i in range(len(space)) if {k: str(v) for k, v in space.variant(i).items()} in
-                  [dict(e.given) for e in issued]]  # fmt: skip
-        tight = replace(space, indices=[space.indices[i] for i in theirs])
-        fresh = self.fresh(on_openings, spaces={**spaces, name: tight})
-        assert fresh.had in {variant_had(e) for e in issued[1:]}
-
-    def test_is_of_another_exercise_once_the_learner_has_had_them_all(self, on_openings) -> None:
-        _, sources, spaces = on_openings
-        name = ("Opening sizes", "opening-for-a-panel")
-        bank, exercise = sources.exercises[name]
-        all_had = frozenset(
-            variant_had(issue_exercise(1, bank, exercise, spaces[name].variant(i), SITE, "seed", "paper"))
-            for i in range(len(spaces[name]))
-        )
-        sitting = only(on_openings[0], "opening-for-a-panel", "which-rule")
-        fresh = feedback_sheet(sitting, 0, marked(sitting, UNKNOWN), read_sources(sitting), spaces, had=all_had).fresh
-        assert fresh
-        assert fresh.had[1] not in ("opening-for-a-panel", "which-rule")
-        assert fresh.lead == "From the same topic."
-
-    def test_is_a_level_up_where_everything_is_right(self, on_openings) -> None:
-        sitting = only(on_openings[0], "opening-for-a-panel", "which-rule")
-        sources = read_sources(sitting)
-        sheet = feedback_sheet(sitting, 0, marked(sitting), sources, on_openings[2])
-        assert sheet.wrong == ()
-        assert sheet.fresh
-        assert sheet.fresh.asked.level == 2
-        assert len(sheet.fresh.asked.parts) == len(sources.exercises[sheet.fresh.had[:2]][1].parts)
-
-    def test_is_the_hardest_anew_where_nothing_harder_is_left(self, on_openings) -> None:
-        fresh = self.fresh(on_openings, lost={})
-        assert fresh.asked.level == max(e.level for _, e in on_openings[1].exercises.values())
-        assert fresh.lead == "The hardest of these, with other numbers."
-
-    def test_is_left_out_where_no_space_is_proved(self, on_openings) -> None:
-        assert self.fresh(on_openings, spaces={}) is None
-
-    def test_carries_the_cautions_of_its_exercise(self, on_openings) -> None:
-        name = ("thick-bricks-in-an-old-opening", "bricks_wide")
-        fresh = self.fresh(on_openings, lost={name: other("unknown")})
-        assert [note.title for note in fresh.asked.safety] == ["Eyes, hands, feet", "Cutting", "Silica dust", "Noise"]
-
-    def test_has_no_field_for_an_answer_on_the_side_the_learner_sees(self, on_openings) -> None:
-        fresh = self.fresh(on_openings)
-        answer = fresh.key.answers[0][0].answer.split()[0]
-        assert answer not in " ".join(_texts(fresh.asked))
-
-
-UNKNOWN = {WIDTH: other("unknown")}
-SITE = {"place": "P", "street": "S", "client": "C"}
-
-
-def only(sitting: Sitting, *exercises: str) -> Sitting:
-    """The sitting with those exercises alone, as first and second."""
-    sources = read_sources(sitting)
-    papers = []
-    for paper in sitting.papers:
-        kept = [e for name in exercises for e in paper.exercises if e.exercise == name]
-        issued = [
-            issue_exercise(
-                n, *sources.exercises[e.topic, e.exercise], _given(sources, e), e.site, sitting.seed, paper.code
-            )
-            for n, e in enumerate(kept, 1)
-        ]
-        papers.append(replace(paper, exercises=tuple(issued)))
-    return replace(sitting, papers=tuple(papers))
-
-
-def _given(sources, issued: IssuedExercise):
-    exercise = sources.exercises[issued.topic, issued.exercise][1]
-    return {g.name: next(v for v in g.values if str(v) == issued.given[g.name]) for g in exercise.givens}
-
-
-def _texts(value):
-    if isinstance(value, str):
-        yield value
-    elif is_dataclass(value):
-        for field in fields(value):
-            yield from _texts(getattr(value, field.name))
-    elif isinstance(value, tuple):
-        for inner in value:
-            yield from _texts(inner)
 
 
 @pytest.mark.parametrize("change", [{"code": "XXXX-XXXX-X"}, {"marks": ()}])

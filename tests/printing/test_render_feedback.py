@@ -1,7 +1,8 @@
-"""The feedback sheet as a PDF: tagged, its signs told in words, the fresh question's answer on the last page alone."""
+"""The feedback sheet as a PDF: one sheet of two sides, tagged, its signs told in words, the fresh answer upside down."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
@@ -15,8 +16,9 @@ from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
 from courseware.papers.sheets import KeyAnswer
 from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
+from courseware.printing.feedback_sheets import feedback_pdf
 from courseware.printing.leak_check import page_text
-from courseware.printing.render import feedback_pdf
+from courseware.settings.settings import Signed
 
 GOLDEN = Path(__file__).parent / "golden"
 TOPICS = (
@@ -60,7 +62,8 @@ def sheet_of(composed, space_of):
     def make(topic: str, hows: tuple[How, ...] = HOWS, status: str = "", exercises: int | None = None) -> FeedbackSheet:
         sitting, sources = composed(topic, exercises)
         spaces = {name: space_of(*pair) for name, pair in sources.exercises.items()}
-        return feedback_sheet(sitting, 1, paper(sitting, hows, status), sources, spaces)
+        by = "Marked by J. Marsh, 12 January 2026."
+        return feedback_sheet(sitting, 1, paper(sitting, hows, status), sources, spaces, marked_by=by)
 
     return make
 
@@ -78,20 +81,53 @@ def test_every_sheet_conforms(sheet_of, topic, hows) -> None:
     assert report.is_compliant, [(failure.rule_id, failure.message) for failure in report.failures]
 
 
+@pytest.mark.parametrize("hows", [
+    ("right",), ("slip",), ("right", "slip"), HOWS, HOWS * 3, ("blank",) * 60, ("slip",) * 60, ("decided",) * 60,
+], ids=["none", "one", "another", "seventeen", "all kinds", "all blank", "all slips", "all decided"])  # fmt: skip
 @pytest.mark.parametrize("topic", TOPICS)
-def test_the_answer_stands_on_the_last_page_alone_and_on_the_back_of_a_leaf(sheet_of, topic) -> None:
+def test_it_is_one_sheet_of_two_sides_whatever_went_wrong(sheet_of, topic, hows) -> None:
+    sheet = sheet_of(topic, hows)
+    assert len(pages(feedback_pdf(sheet))) == 2
+    signed = replace(
+        sheet, signed=Signed(says="This is all my own work. " * 8, signed=("Learner", "Assessor", "Verifier"))
+    )
+    assert len(pages(feedback_pdf(signed))) == 2
+
+
+def test_long_words_of_an_assessor_keep_to_two_sides(sheet_of) -> None:
+    sheet = sheet_of("opening_sizes", HOWS)
+    long = replace(
+        sheet,
+        comments=tuple((lost.label, "See how the joints were counted. " * 30) for lost in sheet.lost),
+        wrong=tuple(replace(one, comment="Look again at the bed joints. " * 33) for one in sheet.wrong),
+    )
+    assert len(pages(feedback_pdf(long))) == 2
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_the_answer_stands_upside_down_at_the_end_and_nowhere_before(sheet_of, topic, read_aloud) -> None:
     sheet = sheet_of(topic)
     assert sheet.fresh
     answers = [answer for part in sheet.fresh.key.answers for answer in part]
     canaries = tuple(replace(a, answer="CANARY", working=(), notes=("CANARY",)) for a in answers)
     key = replace(sheet.fresh.key, answers=tuple(_regrouped(canaries, sheet.fresh.key.answers)))
     pdf = feedback_pdf(replace(sheet, fresh=replace(sheet.fresh, key=key)))
-    *front, last = pages(pdf)
-    assert last.count("CANARY") >= len(answers)
-    assert not any("CANARY" in text for text in front)
-    assert len(front) % 2 == 1  # the last is a left-hand page
+    before, _, after = read_aloud(pdf).partition("The fresh question, answered")
+    assert "CANARY" not in before
+    assert "My next step" in before
+    assert after.count("CANARY") >= len(answers)
     with Pdf.open(BytesIO(pdf)) as opened:
         assert b"CANARY" not in b"".join(bytes(str(opened.docinfo.get(n, "")), "utf-8") for n in ("/Title", "/Subject"))
+        assert turned_text(opened.pages[1]), "half a turn"
+        assert not turned_text(opened.pages[0])
+
+
+_TURN = re.compile(rb"(?:^|\n)-1(?:\.0)? -?[\d.e-]+ -?[\d.e-]+ -1(?:\.0)? [-\d.]+ [-\d.]+ cm")
+
+
+def turned_text(sheet) -> bool:
+    """Whether anything on a page stands on its head: a matrix that turns by half a turn."""
+    return bool(_TURN.search(sheet.Contents.read_bytes()))
 
 
 def _regrouped(flat: tuple[KeyAnswer, ...], groups: tuple[tuple[KeyAnswer, ...], ...]):
@@ -101,15 +137,15 @@ def _regrouped(flat: tuple[KeyAnswer, ...], groups: tuple[tuple[KeyAnswer, ...],
         del rest[: len(group)]
 
 
-def test_the_fresh_figures_are_not_drawn_before_they_are_asked_for(sheet_of) -> None:
-    """The drawing overleaf has the sizes filled in; the one beside the question leaves them blank."""
+def test_the_fresh_figures_are_not_drawn_beside_the_question(sheet_of) -> None:
+    """The drawing beside the question leaves the sizes asked for blank."""
     sheet = sheet_of("opening_sizes", ("slip",))
     assert sheet.fresh
     assert sheet.fresh.asked.drawing
     answer = sheet.fresh.key.answers[-1][0].answer.split()[0]
-    *front, last = pages(feedback_pdf(replace(sheet, wrong=(), secure=())))
-    assert answer in last
-    assert not any(answer in text.split() for text in front)
+    key = replace(sheet.fresh.key, answers=tuple(() for _ in sheet.fresh.key.answers))
+    told = pages(feedback_pdf(replace(sheet, wrong=(), lost=(), fresh=replace(sheet.fresh, key=key))))
+    assert not any(answer in text.split() for text in told)
 
 
 def test_marked_lines_are_told_by_sign_and_word_never_by_colour(sheet_of, read_aloud) -> None:
@@ -149,13 +185,22 @@ def test_what_people_typed_stands_as_text(sheet_of) -> None:
     assert told.count("x") >= 900
 
 
-def test_a_page_left_over_becomes_room_for_working(sheet_of) -> None:
-    sheet = sheet_of("opening_sizes", ("slip",))
-    one = replace(sheet, wrong=sheet.wrong[:1], secure=())
-    counts = [len(pages(feedback_pdf(each))) for each in (sheet, one)]
-    assert all(count % 2 == 0 for count in counts), "whole leaves"
-    rooms = [sum("Room for working" in text for text in pages(feedback_pdf(each))) for each in (sheet, one)]
-    assert sum(rooms) >= 1
+@pytest.mark.parametrize("topic", TOPICS)
+def test_every_part_has_its_mark_and_the_marker_and_the_day_are_named(sheet_of, topic) -> None:
+    sheet = sheet_of(topic, HOWS)
+    told = "".join(pages(feedback_pdf(sheet))).replace(" ", "")
+    assert "MarkedbyJ.Marsh,12January2026." in told
+    for one in sheet.marks:
+        for part in one.parts:
+            assert f"{part.sign}{part.label}{part.marks}".replace(" ", "") in told
+
+
+def test_open_answers_are_said_to_be_open(sheet_of) -> None:
+    sheet = sheet_of("opening_sizes", ("asked", "unknown"))
+    told = " ".join(pages(feedback_pdf(sheet)))
+    assert "so far" in told
+    assert "Still to be settled with your assessor, since it could not be read for certain: " in told
+    assert "Provisional until your assessor has looked at the working: " in told
 
 
 def test_the_same_sheet_gives_the_same_bytes(sheet_of) -> None:
@@ -167,4 +212,4 @@ def test_a_sheet_without_a_fresh_question_has_its_next_step_and_cautions(sheet_o
     told = "".join(pages(feedback_pdf(replace(sheet_of("mitre_template"), fresh=None)))).replace(" ", "")
     assert "Mynextstep" in told
     assert "riskassessment" in told
-    assert "overleaf" not in told
+    assert "upsidedown" not in told
