@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -57,6 +58,7 @@ if TYPE_CHECKING:
 @click.option(
     "--format", "sheets", metavar="WORDS", default="", help="How the sheets are set, as `large-18`: see the manual."
 )
+@click.option("--roomy", is_flag=True, help="An exercise a page, as `--format roomy` has it.")
 @word_option
 @by_centre("sitting", arris_rule=True)
 @jobs_option
@@ -127,7 +129,7 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         exercises=asked["exercises"],
         picked=asked["pick"],
         word=asked["word"],
-        sheets=_format(asked["sheets"]),
+        sheets=replace(_format(asked["sheets"]), roomy=True) if asked["roomy"] else _format(asked["sheets"]),
     )
 
 

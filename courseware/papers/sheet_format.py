@@ -32,6 +32,7 @@ class SheetFormat:
     ground: str = "white"
     spaced: bool = False  # lines half as far apart again
     part_a_page: bool = False
+    roomy: bool = False  # an exercise a page
     extra_time: int = 0
 
 
@@ -49,6 +50,7 @@ _WORDS: Mapping[str, Mapping[str, int | str | bool]] = {
     "yellow": {"ground": "yellow"},
     "spaced": {"spaced": True},
     "part-a-page": {"part_a_page": True},
+    "roomy": {"roomy": True},
 }
 KNOWN_WORDS = (*_WORDS, "extra-25 (per cent more time, 1 to 100)")
 
@@ -56,8 +58,8 @@ KNOWN_WORDS = (*_WORDS, "extra-25 (per cent more time, 1 to 100)")
 def read_format(text: str) -> SheetFormat:
     """The format that these words say, in any order; none say the standard one. Raises `FormatUnknown`.
 
-    >>> read_format("Large 18, Andika, extra time 25 %")
-    SheetFormat(size=18, sheet='A4', face='andika', ground='white', spaced=False, part_a_page=False, extra_time=25)
+    >>> read_format("Large 18, Andika, extra time 25 %") == SheetFormat(size=18, face="andika", extra_time=25)
+    True
     >>> read_format("") == STANDARD
     True
     """

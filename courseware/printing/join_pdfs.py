@@ -9,7 +9,10 @@ from io import BytesIO, RawIOBase
 from pathlib import Path
 from typing import IO, Any, BinaryIO, cast
 
+from courseware.printing.joined_tags import JoinedTags
+
 AT_ONCE = 40  # sheets open at the same time; some systems let a program have 256 files open
+TAGGED = 60  # sheets whose tags are joined
 Source = Path | IO[bytes]
 
 
@@ -23,20 +26,24 @@ def gather(sheets: Iterable[Path]) -> bytes:
 def gather_into(target: IO[bytes], sheets: Sequence[Source], *, right_hand: bool = True) -> None:
     """Writes the PDFs joined, with a blank page after an odd count (where `right_hand`), and true size asked for.
 
-    Many sheets are joined a few at a time by way of temporary files, so that few are open or in memory at once. The
-    joined file is for printing alone and carries no tags; the single sheets are the ones to read on a screen. Raises
-    `OSError` where a file cannot be read or written.
+    Many sheets are joined a few at a time by way of temporary files, so that few are open or in memory at once. Their
+    tags are joined too, up to `TAGGED` sheets: a larger file is for printing alone, since tags are most of what
+    would be held in memory. Raises `OSError` where a file cannot be read or written.
     """
+    _gather(target, sheets, right_hand, len(sheets) <= TAGGED)
+
+
+def _gather(target: IO[bytes], sheets: Sequence[Source], right_hand: bool, tagged: bool) -> None:
     if len(sheets) <= AT_ONCE:
-        _join(target, sheets, right_hand)
+        _join(target, sheets, right_hand, tagged)
         return
     with ExitStack() as kept:
         some: list[Source] = []
         for start in range(0, len(sheets), AT_ONCE):
             part = kept.enter_context(tempfile.TemporaryFile())
-            _join(part, sheets[start : start + AT_ONCE], right_hand)
+            _join(part, sheets[start : start + AT_ONCE], right_hand, tagged)
             some.append(part)
-        gather_into(target, some, right_hand=False)
+        _gather(target, some, False, tagged)
 
 
 class _Writing(RawIOBase):
@@ -58,17 +65,23 @@ class _Writing(RawIOBase):
         return len(data)
 
 
-def _join(target: IO[bytes], sheets: Sequence[Source], right_hand: bool) -> None:
+def _join(target: IO[bytes], sheets: Sequence[Source], right_hand: bool, tagged: bool) -> None:
     from pikepdf import Dictionary, Name, Pdf
 
     writing = _Writing(target)
     with Pdf.new() as joined:
+        tags = JoinedTags(joined)
         for sheet in sheets:
             with Pdf.open(cast("Path | BinaryIO", sheet)) as one:
+                first = len(joined.pages)
                 joined.pages.extend(one.pages)
+                if tagged:
+                    tags.take(one, first)
             if right_hand and len(joined.pages) % 2:
                 joined.add_blank_page(page_size=(595.28, 841.89))
         joined.Root.ViewerPreferences = Dictionary(PrintScaling=Name("/None"))
+        if tagged:
+            tags.put()
         joined.save(cast("BinaryIO", writing), deterministic_id=True)
     if writing.error:
         raise writing.error

@@ -23,7 +23,8 @@ _LARGE = (
     ".paper .safety { break-inside: auto } "
     ".paper .safety .half { display: block; width: auto } .paper .safety .half + .half { margin-left: 0 }"
 )
-_PART_A_PAGE = ".paper .part ~ .part, .paper .exercise ~ .exercise { break-before: page }"
+_PART_A_PAGE = ".paper .part ~ .part { break-before: page }"
+_EXERCISE_A_PAGE = ".paper .exercise ~ .exercise { break-before: page }"
 _FOOT_LARGE = 34.0  # mm: a line of large type over the 100 mm line
 
 
@@ -43,6 +44,7 @@ class PageFormat:
     face: str = "Sheet"
     ground: str = ""  # a colour, or that of the paper it is printed on
     part_a_page: bool = False
+    roomy: bool = False  # an exercise a page
 
     @property
     def large(self) -> bool:
@@ -97,6 +99,7 @@ class PageFormat:
                 f".half {{ width: {self.half}mm }} .half + .half {{ margin-left: {self.gap}mm }}",
                 *([f"@page paper {{ background: {self.ground} }}"] if self.ground else ()),
                 *([_PART_A_PAGE] if self.part_a_page else ()),
+                *([_EXERCISE_A_PAGE] if self.part_a_page or self.roomy else ()),
                 *([_LARGE, f"@page paper {{ @bottom-right {{ {self._foot} }} }}"] if self.large else ()),
             )
         )
@@ -142,6 +145,7 @@ def page_for(asked: SheetFormat) -> PageFormat:
         face="Andika" if andika else A4.face,
         ground=_GROUNDS.get(asked.ground, ""),
         part_a_page=asked.part_a_page,
+        roomy=asked.roomy,
     )
 
 

@@ -11,7 +11,7 @@ from courseware.papers.sheet_format import STANDARD, FormatUnknown, SheetFormat,
 FORMATS = st.builds(
     SheetFormat,
     size=st.sampled_from([11, 14, 18, 24]), sheet=st.sampled_from(["A4", "A3"]), face=st.sampled_from(["atkinson", "andika"]),
-    ground=st.sampled_from(["white", "cream", "blue", "green", "pink", "yellow"]), spaced=st.booleans(), part_a_page=st.booleans(),
+    ground=st.sampled_from(["white", "cream", "blue", "green", "pink", "yellow"]), spaced=st.booleans(), part_a_page=st.booleans(), roomy=st.booleans(),
     extra_time=st.integers(0, 100),
 )  # fmt: skip
 
@@ -21,6 +21,7 @@ FORMATS = st.builds(
     [
         ("", STANDARD),
         ("large-18", SheetFormat(size=18)),
+        ("roomy", SheetFormat(roomy=True)),
         ("Large 24 pt", SheetFormat(size=24)),
         ("large 18, A3", SheetFormat(size=18, sheet="A3")),
         ("Andika; cream; spaced", SheetFormat(face="andika", ground="cream", spaced=True)),

@@ -24,7 +24,7 @@ from courseware.printing.page_format import A4, page_for
 from courseware.printing.render import arrangements, paper_pdf
 
 LARGE = ("large-14", "large-18", "large-24", "large-18 a3", "andika", "large-24 andika spaced")
-OTHERS = ("cream", "blue", "green", "pink", "yellow", "spaced", "part-a-page", "extra-25")
+OTHERS = ("cream", "blue", "green", "pink", "yellow", "spaced", "part-a-page", "roomy", "extra-25")
 TOPIC = "opening_sizes"
 POINT = 72 / 25.4  # in a mm
 IN_MARGINS = re.compile(r"\d{1,2}|Course gauge at true size.*|This line is 100 mm long\..*")
@@ -144,3 +144,10 @@ def test_a_part_a_page_and_extra_time_are_as_asked(set_as) -> None:
     _, extra = set_as("extra-25")
     assert "Extra time: 25 % more" in PdfReader(BytesIO(extra)).pages[0].extract_text()
     assert "Extra time" not in PdfReader(BytesIO(pdf)).pages[0].extract_text()
+
+
+def test_roomy_gives_an_exercise_a_page(set_as) -> None:
+    paper, pdf = set_as("roomy")
+    begin = [len(re.findall(r"level \d · \d+ marks", page.extract_text())) for page in PdfReader(BytesIO(pdf)).pages]
+    assert max(begin) == 1
+    assert sum(begin) == len(paper.exercises)
