@@ -158,8 +158,8 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
         for part in asked.parts:
             pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, A4.wide, A4)
         if asked.drawing:
-            pictures[f"drawing-{asked.number}"] = drawn_within(
-                asked.drawing, shown.over, true_size=asked.drawn_in_place
+            pictures[f"drawing-{asked.number}"] = (
+                draw(asked.drawing) if asked.drawn_in_place else drawn_within(asked.drawing, shown.over)
             )
         if key.drawing:
             pictures["answer"] = drawn_within(key.drawing, shown.over)
