@@ -74,6 +74,7 @@ _SECOND = (
     _Second(bars=14, outcomes=16, dots=34, starters=1, drawing=(62, 42)),
     _Second(bars=12, outcomes=16, dots=24, starters=1, drawing=(62, 42)),
     _Second(bars=12, outcomes=16, dots=24, starters=1),
+    _Second(bars=9, outcomes=12, dots=18, starters=1),
     _Second(bars=14, outcomes=16, dots=30, starters=0),
     _Second(bars=10, outcomes=12, dots=20, starters=0),
     _Second(bars=6, outcomes=8, dots=16, starters=0),

@@ -25,7 +25,7 @@ from courseware.papers.sitting import Sitting
 from courseware.reports.in_short import cut, in_short
 from courseware.words import count
 
-_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 42, 60, 1000  # characters
+_LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 40, 60, 1000  # characters
 _MOST_NAMED = 12  # labels in a sentence
 _LONGEST_MARKER = 200  # characters
 _CARRIED = " carried on"  # right with the learner's own earlier figure
@@ -125,7 +125,7 @@ def _secure(own: Sequence[MarkedPart]) -> str:
     right = [part for part in own if part.secure]
     if not right:
         return ""
-    more = f" and {count(len(right) - 1, 'more part')}" if right[1:] else ""
+    more = f" and {len(right) - 1} more" if right[1:] else ""
     return cut(in_short(right[0].ask), _LONGEST_SECURE - len(more)) + more
 
 

@@ -72,7 +72,7 @@ def _head(sheet: FeedbackSheet) -> float:
 def _row(one: ExerciseMarks) -> float:
     """A row of the table of marks: as high as its highest cell."""
     marks = sum(len(part.label) + len(part.marks) + 4 for part in one.parts)
-    widths = ((len(one.topic) + 4, 44.0), (len(one.secure), 64.0), (marks, 68.0))
+    widths = ((len(one.topic) + 4, 44.0), (len(one.secure), 68.0), (marks, 64.0))
     return max(_text(max(letters, 1), wide, _SMALL_LETTER, 3.81) for letters, wide in widths) + 0.95
 
 

@@ -52,10 +52,11 @@ def feedback_pdf(sheet: FeedbackSheet) -> bytes:
 
     *others, barest = choices(sheet)
     for shown in others:
-        if likely_sides(sheet, shown, feedback_pictures(sheet, shown)) <= SIDES:
-            laid_out = lay_out_feedback(sheet, shown)
+        pictures = feedback_pictures(sheet, shown)
+        if likely_sides(sheet, shown, pictures) <= SIDES:
+            laid_out = lay_out_feedback(sheet, shown, pictures)
             if laid_out.pages == 1 and sheet.fresh:
-                laid_out = lay_out_feedback(sheet, replace(shown, turned=True))
+                laid_out = lay_out_feedback(sheet, replace(shown, turned=True), pictures)
             if laid_out.pages <= SIDES:
                 return laid_out.pdf()
-    return lay_out_feedback(sheet, barest).pdf()
+    return lay_out_feedback(sheet, barest, feedback_pictures(sheet, barest)).pdf()

@@ -13,13 +13,12 @@ from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged
 from courseware.drawings.foot import possible_words
 from courseware.drawings.picture import Label, Picture
-from courseware.drawings.reduced import reduced
 from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.glossary.sheets import Card, Glossary
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper, SafetyNote
 from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
-from courseware.printing.arrangement import Arrangement, arranged
+from courseware.printing.arrangement import Arrangement, arranged, drawn_within
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.feedback_choices import Shown
 from courseware.printing.key_rows import first_line, key_drawing, key_rows
@@ -140,11 +139,11 @@ def card_pictures(card: Card) -> dict[str, Picture]:
     }
 
 
-def lay_out_feedback(sheet: FeedbackSheet, shown: Shown) -> LaidOut:
-    """As much of a learner's feedback as `shown` says, on its pages."""
+def lay_out_feedback(sheet: FeedbackSheet, shown: Shown, pictures: Mapping[str, Picture]) -> LaidOut:
+    """As much of a learner's feedback as `shown` says, on its pages, with the pictures of this choice."""
     fresh = sheet.fresh if shown.fresh else None
     markup = filled("feedback.html", sheet=sheet, shown=shown, chosen=shown.of(sheet), fresh=fresh)
-    return lay_out(markup, feedback_pictures(sheet, shown))
+    return lay_out(markup, pictures)
 
 
 def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
@@ -153,15 +152,17 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
     for wrong in shown.of(sheet).worked:
         pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1)
         if wrong.drawing and shown.beside:
-            pictures[f"wrong-{wrong.label}"] = reduced(draw(wrong.drawing), shown.beside)
+            pictures[f"wrong-{wrong.label}"] = drawn_within(wrong.drawing, shown.beside)
     if sheet.fresh and shown.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
             pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, A4.wide, A4)
         if asked.drawing:
-            pictures[f"drawing-{asked.number}"] = _fitted(asked.drawing, asked, shown.over)
+            pictures[f"drawing-{asked.number}"] = (
+                draw(asked.drawing) if asked.drawn_in_place else drawn_within(asked.drawing, shown.over)
+            )
         if key.drawing:
-            pictures["answer"] = reduced(draw(key.drawing), shown.over)
+            pictures["answer"] = drawn_within(key.drawing, shown.over)
     return pictures
 
 
@@ -198,11 +199,6 @@ def margin_words(paper: Paper) -> tuple[str, ...]:
     words = tuple(mark.text for picture in pictures for mark in picture.marks if isinstance(mark, Label))
     drawn = (exercise.drawing for exercise in paper.exercises if exercise.drawing)
     return words + tuple(word for call in drawn for word in sorted(possible_words(draw(call))))
-
-
-def _fitted(call: DrawingCall, asked: AskedExercise, room: tuple[float, float]) -> Picture:
-    """A drawing no larger than `room`; what is drawn in at true size keeps it."""
-    return draw(call) if asked.drawn_in_place else reduced(draw(call), room)
 
 
 def columns(part: AskedPart, wide: float) -> int:
