@@ -8,11 +8,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.broken import break_line
-from courseware.drawings.dimension import LANE, THIN, Marks, across, box, figure_under
-from courseware.drawings.frame import BRICK, HALF_BRICK, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.dimension import LANE, Marks, across, box, figure_under
+from courseware.drawings.frame import framed
+from courseware.drawings.lines import BREAK, SEEN, SYMBOL
+from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 
+LIGHT, DARKER = 0.92, 0.8  # greys of pieces by turns
 _LONGEST = 10.0  # mm of paper of a piece of work at most
 _FULL = 40.0  # and of a person's share
 _HIGH, _APART = 4.6, 1.8  # mm of paper: a bar, and between two
@@ -29,7 +31,7 @@ def draw_turns(call: DrawingCall) -> Picture:
     for n in range(people):
         top = n * (_HIGH + _APART)
         marks += _person(top)
-        marks += (Stroke(outlines=(box(9, top, 9 + share * scale, top + _HIGH),), closed=True, weight=0.25, fill=1.0),)
+        marks += (SYMBOL.stroke(box(9, top, 9 + share * scale, top + _HIGH), closed=True, fill=1.0),)
     if people and "share" in call.labels:
         marks += across((9, 0), (9 + share * scale, 0), -4, call.labels["share"])
     if people and "people" in call.labels:
@@ -49,9 +51,9 @@ def _work(call: DrawingCall, top: float, pieces: int, each: float) -> Marks:
     middle = left + ends * each
     lines = tuple(break_line((middle + _GAP * n / 3, foot + 2), (middle + _GAP * n / 3, top - 2)) for n in (1, 2))
     marks: Marks = (
-        Stroke(outlines=outlines[::2], closed=True, weight=0.25, fill=BRICK),
-        Stroke(outlines=outlines[1::2], closed=True, weight=0.25, fill=HALF_BRICK),
-        Stroke(outlines=lines, weight=THIN),
+        SYMBOL.stroke(*outlines[::2], closed=True, fill=LIGHT),
+        SYMBOL.stroke(*outlines[1::2], closed=True, fill=DARKER),
+        BREAK.stroke(*lines),
     )
     if "each" in call.labels:
         marks += across((left, top), (left + each, top), top - 4, call.labels["each"])
@@ -76,4 +78,4 @@ def _person(top: float) -> Marks:
         (5.4, top + 3.3),
         (5.8, top + _HIGH),
     )
-    return (Stroke(outlines=(head, body), closed=True, weight=0, fill=0.3),)
+    return (SEEN.stroke(head, body, closed=True, fill=0.3),)
