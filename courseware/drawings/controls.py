@@ -10,7 +10,7 @@ from courseware.drawings.lines import CUT, GROUND, HIDDEN, SEEN, SYMBOL
 from courseware.drawings.picture import Picture, Point, moved
 from courseware.papers.sheets import DrawingCall
 
-_SIDE, _APART = 20.0, 4.4  # mm of paper: a picture's square, and between two
+_SIDE, _APART = 20.0, 2.6  # mm of paper: a picture's square, and between two
 _NAME = 4.0
 LIGHT, SHADED, DARK = 0.92, 0.8, 0.66  # greys
 
@@ -18,12 +18,13 @@ LIGHT, SHADED, DARK = 0.92, 0.8, 0.66  # greys
 def draw_controls(call: DrawingCall) -> Picture:
     """The four pictures in a row: a mask, a wet and extracted saw, whole bricks, one marked place for all cuts."""
     marks: Marks = ()
-    drawn = (("mask", _mask()), ("wet or extracted", _saw()), ("whole bricks", _whole()), ("one place", _place()))
+    drawn = (("mask", _mask()), ("wet saw", _saw()), ("whole bricks", _whole()), ("one place", _place()))
     for place, (says, picture) in enumerate(drawn):
-        left = place * (_SIDE + _APART)
+        row, column = divmod(place, 2 if call.narrow else 4)
+        left, top = column * (_SIDE + _APART), row * (_SIDE + _NAME + 3)
         frame = CUT.stroke(box(0, 0, _SIDE, _SIDE), closed=True, fill=1.0)
-        marks += tuple(moved(mark, left, 0.0) for mark in (frame, *picture))
-        marks += (name((left + _SIDE / 2, _SIDE + _NAME), says, anchor="middle"),)
+        marks += tuple(moved(mark, left, top) for mark in (frame, *picture))
+        marks += (name((left + _SIDE / 2, top + _SIDE + _NAME), says, anchor="middle"),)
     return framed(marks, call.alt)
 
 

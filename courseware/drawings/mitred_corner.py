@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.drawings.dimension import Marks, across, beside, dot, led_right, name, upright
+from courseware.drawings.dimension import Marks, across, beside, dot, led_right, name
 from courseware.drawings.frame import View, framed
 from courseware.drawings.lines import CENTRE, CUT, HIDDEN, REFERENCE, SYMBOL
 from courseware.drawings.looks import LOOKS, bricks_of
@@ -152,7 +152,7 @@ def _sizes(call: DrawingCall, view: View, run: _Run) -> Marks:
         marks += across(left, right, left[1] - 5, call.labels["wide"])
     if "deep" in call.labels:
         top, foot = (view.at(*run(last + wide, y)) for y in (0, deep))
-        marks += upright(foot, top, top[0] + 7, call.labels["deep"])
+        marks += beside(foot, top, top[0] + 4, call.labels["deep"])
     return marks
 
 

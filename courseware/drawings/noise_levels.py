@@ -15,8 +15,8 @@ from courseware.papers.sheets import DrawingCall
 
 FIRST, SECOND, LIMIT = 80, 85, 87
 _FROM, _EACH = 70, 1.7  # dB(A) at the foot; mm of paper to a dB(A)
-_WIDE, _LAST = 9.0, 61.0  # mm of paper: a bar, and where the last one ends
-_BARS = (("low", 0.0, 0.92), ("middle", 18.0, 0.8), ("high", 52.0, 0.66))  # where each begins, and its grey
+_WIDE, _LAST = 9.0, 66.0  # mm of paper: a bar, and where the last one ends
+_BARS = (("low", 0.0, 0.92), ("middle", 23.0, 0.8), ("high", 57.0, 0.66))  # where each begins, and its grey
 _LINES = ((FIRST, HIDDEN), (SECOND, HIDDEN), (LIMIT, CUT))
 
 

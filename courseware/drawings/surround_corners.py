@@ -32,7 +32,7 @@ def draw_surround_corners(call: DrawingCall) -> Picture:
         CUT.stroke(view.box(0, 0, found.width, found.height), closed=True),
         SEEN.stroke(*edges, closed=True),
         *pieces(view, shown),
-        name(view.at(found.width / 2, found.height / 2), "panel", anchor="middle"),
+        *_named(view, found),
         *sizes(call, view, found.width, found.height),
     )
     if "bricks" in call.labels:
@@ -42,6 +42,13 @@ def draw_surround_corners(call: DrawingCall) -> Picture:
         foot, head = view.at(0, 0), view.at(0, found.height)
         marks += upright(foot, head, foot[0] - 5, call.labels["courses"])
     return framed(marks, call.alt, view.one_to, kinds_of(shown))
+
+
+def _named(view: View, found: Surround) -> Marks:
+    """The name of what goes inside, where there is room for it."""
+    says = name(view.at(found.width / 2, found.height / 2), "panel", anchor="middle")
+    inside = min(found.width, found.height) - 2 * (found.depth + Fraction(20))
+    return (says,) if inside > says.width * view.one_to else ()
 
 
 def at_corners(found: Surround, kept: int, pitch: Fraction) -> Surround:

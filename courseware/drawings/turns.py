@@ -5,6 +5,7 @@ All bars are to one scale. A total is not drawn whole, so that it is worked out 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from courseware.drawings.broken import break_line
@@ -36,8 +37,13 @@ def draw_turns(call: DrawingCall) -> Picture:
         marks += across((9, 0), (9 + share * scale, 0), -4, call.labels["share"])
     if people and "people" in call.labels:
         marks += figure_under((9 + share * scale + 13, people * (_HIGH + _APART) / 2 - 3), call.labels["people"])
-    top = people * (_HIGH + _APART) + (8.0 if people else 0.0)
+    top = people * (_HIGH + _APART) + _over(call.labels) * (people > 0)
     return framed((*marks, *_work(call, top, pieces, each * scale)), call.alt)
+
+
+def _over(labels: Mapping[str, str | None]) -> float:
+    """Mm of paper between the shares and the work: more where a box to write in stands there."""
+    return 14.0 if labels.get("each", "") is None else 8.0
 
 
 def _work(call: DrawingCall, top: float, pieces: int, each: float) -> Marks:
