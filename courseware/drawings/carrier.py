@@ -32,7 +32,7 @@ def draw_carrier(call: DrawingCall) -> Picture:
     if "bricks" in call.labels:
         marks += across((0, 0), (long, 0), LANE - 3, call.labels["bricks"])
     if "each" in call.labels:
-        marks += _led((long - wide / 2, -high / 2), (long + 15.0, -high / 2), call.labels["each"])
+        marks += _led((long - wide / 2, -high * 0.7), (long + 15.0, -high * 0.7), call.labels["each"])
     if "empty" in call.labels:
         marks += _led((long / 2 + 8, top - _HANDLE / 2), (long + 15.0, top - _HANDLE / 2), call.labels["empty"])
     if "load" in call.labels:

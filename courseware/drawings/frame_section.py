@@ -43,7 +43,9 @@ def draw_frame_section(call: DrawingCall) -> Picture:
         *datum((left, 0), (right, 0), "floor"),
         *_eye(view.at(0, eye), right),
     )
-    for height, says in ((runs[1].top, "top run"), (runs[0].top, "bottom run")):
+    close = (runs[1].top - runs[0].top) / view.one_to < 2 * _CLEAR  # then one name does for both
+    names = ((runs[1].top, "frame"),) if close else ((runs[1].top, "top run"), (runs[0].top, "bottom run"))
+    for height, says in names:
         x, y = view.at(-out, height - float(brick.width) / 2)
         from_eye = y - view.at(0, eye)[1]
         clear = copysign(max(_CLEAR - abs(from_eye), 0), from_eye)  # away from the eye line

@@ -17,6 +17,7 @@ FIRST, SECOND, LIMIT = 80, 85, 87
 _FROM, _EACH = 70, 1.7  # dB(A) at the foot; mm of paper to a dB(A)
 _WIDE, _LAST = 9.0, 66.0  # mm of paper: a bar, and where the last one ends
 _BARS = (("low", 0.0, 0.92), ("middle", 23.0, 0.8), ("high", 57.0, 0.66))  # where each begins, and its grey
+_DOWN = {FIRST: 1.0, SECOND: 2.9, LIMIT: -0.6}  # mm of paper from a line to the foot of its figure: clear of the next
 _LINES = ((FIRST, HIDDEN), (SECOND, HIDDEN), (LIMIT, CUT))
 
 
@@ -32,7 +33,7 @@ def draw_noise_levels(call: DrawingCall) -> Picture:
     for level, pen in _LINES:
         y = _at(level)
         marks += (pen.stroke(((-4, y), (right, y))),)
-        marks += (name((-5, y + (1.0 if level != LIMIT else 0.0)), f"{level}", anchor="end"),)
+        marks += (name((-5, y + _DOWN[level]), f"{level}", anchor="end"),)
     marks += (SYMBOL.stroke(((-4, 0), (right, 0))),)
     for key, level, (bar, left, _) in (("over_first", FIRST, _BARS[1]), ("over_second", SECOND, _BARS[2])):
         if key in call.labels:

@@ -64,7 +64,7 @@ def _work(call: DrawingCall, top: float, pieces: int, each: float) -> Marks:
     if "each" in call.labels:
         marks += across((left, top), (left + each, top), top - 4, call.labels["each"])
     if "pieces" in call.labels:
-        marks += figure_under((right + 12, top + 0.7), call.labels["pieces"])
+        marks += figure_under((max(right, (left + right) / 2 + 10) + 12, top + 0.7), call.labels["pieces"])
     if "total" in call.labels:
         marks += across((left, foot), (right, foot), foot + LANE, call.labels["total"])
     return marks

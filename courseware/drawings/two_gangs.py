@@ -39,9 +39,9 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
     quarter = max((end - start) / 4, _SAID)
     for way, says, key in ((-1, "first gang", "first"), (1, "second gang", "second")):
         x = (start + end) / 2 + way * quarter
-        marks += (name((x, top - 7.5), says, anchor="middle"),)
+        marks += (name((x, top - 10.0), says, anchor="middle"),)
         if key in call.labels:
-            marks += figure_under((x, top - 6.0), call.labels[key])
+            marks += figure_under((x, top - 9.0), call.labels[key])
     foot, edge = view.at(0, 0), view.at(wide, 0)
     if "bricks" in call.labels:
         marks += across(foot, edge, foot[1] + LANE - 3, call.labels["bricks"])
