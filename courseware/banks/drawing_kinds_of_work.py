@@ -109,7 +109,7 @@ KINDS_OF_WORK: Mapping[str, DrawingKind] = {
     ),
     "frame_section": DrawingKind(
         arguments={
-            "courses": span(6, 30),
+            "courses": span(9, 30),
             "below": span(1, 30),
             "eye_height": span(900, 3500),
             "projects": span(5, 56),

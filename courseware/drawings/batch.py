@@ -5,10 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import Marks, box, figure_under, name
-from courseware.drawings.frame import HALF_BRICK, PROJECTING, framed
-from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.drawings.frame import framed
+from courseware.drawings.lines import FINE, SYMBOL
+from courseware.drawings.picture import Label, Picture
 from courseware.papers.sheets import DrawingCall
 
+CEMENT, SAND = 0.66, 0.8  # greys
 _SIDE, _APART = 10.0, 2.0  # mm of paper: a box, and between two
 _BOARD = 0.9  # how thick its sides are drawn
 _TO_A_ROW = 4
@@ -24,13 +26,13 @@ def draw_batch(call: DrawingCall) -> Picture:
     start = cement + _SIDE + _PLUS
     marks: Marks = (
         *_bag(0.0, foot),
-        *gauge_box(cement, foot, PROJECTING),
+        *gauge_box(cement, foot, CEMENT),
         name((cement + _SIDE / 2, foot + 4.5), "cement", anchor="middle"),
         Label(at=(cement + _SIDE + _PLUS / 2, foot - _SIDE / 2 + 2), text="+", size=6.0),
     )
     for n in range(sand):
         row, place = divmod(n, _TO_A_ROW)
-        marks += gauge_box(start + place * (_SIDE + _APART), foot - row * (_SIDE + _APART), HALF_BRICK)
+        marks += gauge_box(start + place * (_SIDE + _APART), foot - row * (_SIDE + _APART), SAND)
     wide = min(sand, _TO_A_ROW) * (_SIDE + _APART) - _APART
     marks += (name((start + wide / 2, foot + 4.5), "sand", anchor="middle"),)
     if "bag" in call.labels:
@@ -55,8 +57,8 @@ def gauge_box(left: float, foot: float, fill: float) -> Marks:
     )
     full = box(left + _BOARD, head + 0.6, right - _BOARD, foot - _BOARD)
     return (
-        Stroke(outlines=(full,), closed=True, weight=0.12, fill=fill),
-        Stroke(outlines=(sides,), closed=True, weight=0.25, fill=1.0),
+        FINE.stroke(full, closed=True, fill=fill),
+        SYMBOL.stroke(sides, closed=True, fill=1.0),
     )
 
 
@@ -76,6 +78,6 @@ def _bag(left: float, foot: float) -> Marks:
         (left + 0.6, foot - high / 2),
     )
     return (
-        Stroke(outlines=(outline,), closed=True, weight=0.35, fill=1.0),
+        SYMBOL.stroke(outline, closed=True, fill=1.0),
         name((left + wide / 2, foot - high / 2 + 1), "cement", anchor="middle"),
     )

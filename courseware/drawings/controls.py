@@ -5,23 +5,26 @@ from __future__ import annotations
 import math
 
 from courseware.drawings.dimension import Marks, box, name
-from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING, framed
-from courseware.drawings.picture import Picture, Point, Stroke, moved
+from courseware.drawings.frame import framed
+from courseware.drawings.lines import CUT, GROUND, HIDDEN, SEEN, SYMBOL
+from courseware.drawings.picture import Picture, Point, moved
 from courseware.papers.sheets import DrawingCall
 
-_SIDE, _APART = 20.0, 4.4  # mm of paper: a picture's square, and between two
+_SIDE, _APART = 20.0, 2.6  # mm of paper: a picture's square, and between two
 _NAME = 4.0
+LIGHT, SHADED, DARK = 0.92, 0.8, 0.66  # greys
 
 
 def draw_controls(call: DrawingCall) -> Picture:
     """The four pictures in a row: a mask, a wet and extracted saw, whole bricks, one marked place for all cuts."""
     marks: Marks = ()
-    drawn = (("mask", _mask()), ("wet or extracted", _saw()), ("whole bricks", _whole()), ("one place", _place()))
+    drawn = (("mask", _mask()), ("wet saw", _saw()), ("whole bricks", _whole()), ("one place", _place()))
     for place, (says, picture) in enumerate(drawn):
-        left = place * (_SIDE + _APART)
-        frame = Stroke(outlines=(box(0, 0, _SIDE, _SIDE),), closed=True, weight=0.35, fill=1.0)
-        marks += tuple(moved(mark, left, 0.0) for mark in (frame, *picture))
-        marks += (name((left + _SIDE / 2, _SIDE + _NAME), says, anchor="middle"),)
+        row, column = divmod(place, 2 if call.narrow else 4)
+        left, top = column * (_SIDE + _APART), row * (_SIDE + _NAME + 3)
+        frame = CUT.stroke(box(0, 0, _SIDE, _SIDE), closed=True, fill=1.0)
+        marks += tuple(moved(mark, left, top) for mark in (frame, *picture))
+        marks += (name((left + _SIDE / 2, top + _SIDE + _NAME), says, anchor="middle"),)
     return framed(marks, call.alt)
 
 
@@ -40,11 +43,11 @@ def _mask() -> Marks:
     filters = tuple(_round((x, 13.0), 1.7, 1.7) for x in (6.3, 13.7))
     eyes = tuple(_round((x, 7.4), 0.55, 0.55) for x in (7.8, 12.2))
     return (
-        Stroke(outlines=(_round((10.0, 10.0), 6.2, 8.0),), closed=True, weight=0.35, fill=1.0),
-        Stroke(outlines=(((3.9, 9.6), (6.6, 10.8)), ((16.1, 9.6), (13.4, 10.8))), weight=0.6),
-        Stroke(outlines=(cup,), closed=True, weight=0.35, fill=HALF_BRICK),
-        Stroke(outlines=filters, closed=True, weight=0.35, fill=PROJECTING),
-        Stroke(outlines=eyes, closed=True, weight=0, fill=0.0),
+        CUT.stroke(_round((10.0, 10.0), 6.2, 8.0), closed=True, fill=1.0),
+        GROUND.stroke(((3.9, 9.6), (6.6, 10.8)), ((16.1, 9.6), (13.4, 10.8))),
+        CUT.stroke(cup, closed=True, fill=SHADED),
+        CUT.stroke(*filters, closed=True, fill=DARK),
+        SEEN.stroke(*eyes, closed=True, fill=0.0),
     )
 
 
@@ -60,12 +63,12 @@ def _saw() -> Marks:
     )
     hose = (_round((17.6, 12.4), 3.6, 5.0, 90, 200), _round((17.6, 12.4), 2.0, 3.4, 90, 195))
     return (
-        Stroke(outlines=(box(2.0, 13.0, 15.4, 17.6),), closed=True, weight=0.35, fill=BRICK),
-        Stroke(outlines=(teeth,), closed=True, weight=0.3, fill=HALF_BRICK),
-        Stroke(outlines=(_round((8.6, 8.6), 1.1, 1.1),), closed=True, weight=0.3, fill=1.0),
-        Stroke(outlines=(((1.4, 2.0), (3.0, 2.0), (3.0, 4.6)),), weight=0.7),
-        Stroke(outlines=drops, closed=True, weight=0, fill=0.0),
-        Stroke(outlines=hose, weight=0.5),
+        CUT.stroke(box(2.0, 13.0, 15.4, 17.6), closed=True, fill=LIGHT),
+        SYMBOL.stroke(teeth, closed=True, fill=SHADED),
+        SYMBOL.stroke(_round((8.6, 8.6), 1.1, 1.1), closed=True, fill=1.0),
+        GROUND.stroke(((1.4, 2.0), (3.0, 2.0), (3.0, 4.6))),
+        SEEN.stroke(*drops, closed=True, fill=0.0),
+        CUT.stroke(*hose),
     )
 
 
@@ -84,9 +87,9 @@ def _whole() -> Marks:
                 halves.append(box(first, top, first + 2.4, top + 2.3))
     tick = ((8.2, 10.4), (9.6, 12.2), (11.9, 7.6))
     return (
-        Stroke(outlines=tuple(bricks), closed=True, weight=0.25, fill=BRICK),
-        Stroke(outlines=tuple(halves), closed=True, weight=0.25, fill=HALF_BRICK),
-        Stroke(outlines=(tick,), weight=0.8),
+        SYMBOL.stroke(*bricks, closed=True, fill=LIGHT),
+        SYMBOL.stroke(*halves, closed=True, fill=SHADED),
+        GROUND.stroke(tick),
     )
 
 
@@ -98,9 +101,9 @@ def _place() -> Marks:
     arrows = (((4.0, 10.0), (6.4, 10.0)), ((5.6, 9.3), (6.4, 10.0), (5.6, 10.7)))
     mirrored = tuple(tuple((20.0 - x, y) for x, y in line) for line in arrows)
     return (
-        Stroke(outlines=(marked,), closed=True, weight=0.4, dash=(1.6, 0.9)),
-        Stroke(outlines=(bench,), closed=True, weight=0.35, fill=BRICK),
-        Stroke(outlines=(((10.0, 7.4), (10.0, 12.6)),), weight=0.6),
-        Stroke(outlines=stacks, closed=True, weight=0.2, fill=BRICK),
-        Stroke(outlines=(*arrows, *mirrored), weight=0.3),
+        HIDDEN.stroke(marked, closed=True),
+        CUT.stroke(bench, closed=True, fill=LIGHT),
+        GROUND.stroke(((10.0, 7.4), (10.0, 12.6))),
+        SEEN.stroke(*stacks, closed=True, fill=LIGHT),
+        SYMBOL.stroke(*arrows, *mirrored),
     )

@@ -5,10 +5,8 @@ from __future__ import annotations
 import math
 
 from courseware.drawings.dimension import Marks
-from courseware.drawings.lines import HIDDEN, SYMBOL
+from courseware.drawings.lines import SYMBOL
 from courseware.drawings.picture import Point
-
-DASH = HIDDEN.dash  # of the eye line, mm of paper
 
 
 def eye(at: Point) -> Marks:

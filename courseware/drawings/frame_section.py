@@ -7,14 +7,16 @@ from math import ceil, copysign
 
 from courseware.drawings.bond import PlacedBrick, section
 from courseware.drawings.dimension import LANE, Marks, name, upright
-from courseware.drawings.eye import DASH, eye
+from courseware.drawings.eye import eye
 from courseware.drawings.frame import View, datum, framed
-from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.drawings.lines import HIDDEN
+from courseware.drawings.picture import Picture, Point
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format
 
 _HIGH = 54.0  # mm of paper for the wall
+_HATCHED = 40  # 1 to so much at most: at a smaller scale hatching would close up
 _ABOVE = 2  # courses over the opening
 _CLEAR = 3.4  # mm of paper between the eye line and the name of a run
 _EYE = 34.0  # mm of paper that the eye stands before the wall
@@ -33,14 +35,17 @@ def draw_frame_section(call: DrawingCall) -> Picture:
     view = View(one_to=one_to(1, rows * brick.course, (1, _HIGH), least=25))
     runs, wall, panel = cut_through(below, courses, rows, out, brick)
     left, right = view.at(-out, 0)[0] - 5, view.at(brick.width, 0)[0]
+    cut_or_seen = view.cut if view.one_to <= _HATCHED else view.bricks
     marks: Marks = (
-        *view.bricks(wall, joint=brick.bed),
-        *view.bricks(panel, None, joint=brick.bed),
-        *view.bricks(runs, "out", joint=brick.bed),
+        *cut_or_seen(wall, "whole"),
+        *cut_or_seen(panel, None),
+        *cut_or_seen(runs, "out"),
         *datum((left, 0), (right, 0), "floor"),
         *_eye(view.at(0, eye), right),
     )
-    for height, says in ((runs[1].top, "top run"), (runs[0].top, "bottom run")):
+    close = (runs[1].top - runs[0].top) / view.one_to < 2 * _CLEAR  # then one name does for both
+    names = ((runs[1].top, "frame"),) if close else ((runs[1].top, "top run"), (runs[0].top, "bottom run"))
+    for height, says in names:
         x, y = view.at(-out, height - float(brick.width) / 2)
         from_eye = y - view.at(0, eye)[1]
         clear = copysign(max(_CLEAR - abs(from_eye), 0), from_eye)  # away from the eye line
@@ -51,7 +56,7 @@ def draw_frame_section(call: DrawingCall) -> Picture:
         if dimension in call.labels:
             line += LANE
             marks += upright((right, 0), (right, view.at(0, size)[1]), line, call.labels[dimension])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "out"))
 
 
 def cut_through(
@@ -78,7 +83,7 @@ def _eye(at: Point, end: float) -> Marks:
     """The dashed line from the eye to the wall, with the eye and its name."""
     x, y = at[0] - _EYE, at[1]
     return (
-        Stroke(outlines=(((x, y), (end + 2, y)),), weight=0.3, dash=DASH),
+        HIDDEN.stroke(((x, y), (end + 2, y))),
         *eye((x, y)),
         name((x - 2.4, y - 2.4), "eye line"),
     )

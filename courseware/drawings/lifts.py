@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.broken import break_line
-from courseware.drawings.dimension import LANE, THIN, Marks, beside, upright
+from courseware.drawings.dimension import LANE, Marks, beside, upright
 from courseware.drawings.frame import View, datum, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import BREAK, CUT
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import height
@@ -39,9 +40,9 @@ def draw_lifts(call: DrawingCall) -> Picture:
         *view.bricks(wholes(laid), joint=brick.bed),
         *view.bricks(bats(laid), "half", joint=brick.bed),
         *datum(view.at(0, 0), view.at(wide, 0)),
-        Stroke(outlines=(((left, head), (right, head)), ((left, top), (right, top))), weight=0.5),
-        Stroke(outlines=sides, weight=0.35),
-        Stroke(outlines=breaks, weight=THIN),
+        CUT.stroke(((left, head), (right, head)), ((left, top), (right, top))),
+        CUT.stroke(*sides),
+        BREAK.stroke(*breaks),
     )
     if "lift" in call.labels:
         marks += upright((right, 0), (right, head), right + LANE, call.labels["lift"])
@@ -50,4 +51,4 @@ def draw_lifts(call: DrawingCall) -> Picture:
     if "courses" in call.labels:
         line = right + LANE * (2 if "lift" in call.labels else 1)
         marks += upright((right, 0), (right, top), line, call.labels["courses"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "half"))

@@ -8,15 +8,17 @@ from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, run
 from courseware.drawings.broken import break_line
-from courseware.drawings.dimension import LANE, THIN, Marks, across, name
-from courseware.drawings.frame import HALF_BRICK, View, framed
+from courseware.drawings.dimension import LANE, Marks, across, name
+from courseware.drawings.frame import View, framed
+from courseware.drawings.lines import BREAK, CUT, SEEN
 from courseware.drawings.opening import jambs
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, opening
 
 _ROOM = (84.0, 40.0)  # mm of paper for the brickwork
+LINTEL = 0.8  # grey
 _BELOW, _HIGH, _ABOVE = 4, 2, 2  # courses below the lintel, as high as it, and over it
 _BESIDE = Fraction(2)  # bricks beside the opening
 
@@ -36,14 +38,14 @@ def draw_lintel(call: DrawingCall) -> Picture:
     laid = brickwork(bricks, bearing, brick)
     marks: Marks = (
         *view.bricks(laid, joint=brick.bed),
-        Stroke(outlines=(beam,), closed=True, weight=0.5, fill=HALF_BRICK),
-        view.rule((0, foot), (0, 0), weight=0.5),
-        view.rule((wide, 0), (wide, foot), weight=0.5),
+        SEEN.stroke(beam, closed=True, fill=LINTEL),
+        view.rule((0, foot), (0, 0), pen=CUT),
+        view.rule((wide, 0), (wide, foot), pen=CUT),
         name((view.at(wide / 2, 0)[0], view.at(0, foot)[1] - 1.5), "opening", anchor="middle"),
     )
     low = view.at(0, foot)[1] + 1.2
     ends = ((view.at(-side, 0)[0], view.at(0, 0)[0]), (view.at(wide, 0)[0], view.at(wide + side, 0)[0]))
-    marks += (Stroke(outlines=tuple(break_line((a, low), (b, low)) for a, b in ends), weight=THIN),)
+    marks += (BREAK.stroke(*(break_line((a, low), (b, low)) for a, b in ends)),)
     if "opening" in call.labels:
         marks += across(view.at(0, foot), view.at(wide, foot), low + 8, call.labels["opening"])
     if "bearing" in call.labels:
@@ -53,7 +55,7 @@ def draw_lintel(call: DrawingCall) -> Picture:
         top = view.at(0, (_HIGH + _ABOVE) * brick.course)[1]
         left, right = (view.at(x, head) for x in (-bearing, wide + bearing))
         marks += across((left[0], top), (right[0], top), top - LANE + 5, call.labels["length"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def brickwork(bricks: Fraction, bearing: Fraction, brick: Format) -> tuple[PlacedBrick, ...]:

@@ -11,9 +11,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.drawings.dimension import THIN, Marks, across, beside, dot, led_right, name, upright
-from courseware.drawings.frame import BRICK, CHAIN, HALF_BRICK, PROJECTING, View, framed
-from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.drawings.dimension import Marks, across, beside, dot, led_right, name
+from courseware.drawings.frame import View, framed
+from courseware.drawings.lines import CENTRE, CUT, HIDDEN, REFERENCE, SYMBOL
+from courseware.drawings.looks import LOOKS, bricks_of
+from courseware.drawings.picture import Picture, Point
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, mitre_template, piece_joint
 
@@ -23,7 +25,6 @@ _GAPS = {"joint": 0.5, "touching": 0.0, "double": 1.0, "gaping": 0.0}  # joints 
 _SHY = 9.0  # degrees that a bat cut wrong falls short of half the corner
 _ARC = 20  # chords of an arc
 _BESIDE = 9.0  # mm of paper between the line of the mirror and a bat
-HIDDEN = (1.6, 0.8)
 Outline = tuple[Point, ...]
 
 
@@ -38,13 +39,13 @@ def draw_mitred_corner(call: DrawingCall) -> Picture:
     piece = (*corner_piece(brick, corner), *(runs[1](*point) for point in corner_piece(brick, corner)[1:2]))
     kite = tuple(view.at(*point) for point in (*(runs[0](*point) for point in piece[:3]), piece[3]))
     marks: Marks = (
-        Stroke(outlines=laid, closed=True, weight=0.25, fill=BRICK),
-        Stroke(outlines=cut, closed=True, weight=0.35, fill=PROJECTING),
-        Stroke(outlines=(kite,), closed=True, weight=0.25, fill=1.0),
+        *bricks_of("half", laid),
+        *bricks_of("mitred bat", cut),
+        *bricks_of("corner piece", (kite,)),
         *_angles(call, view, runs[0], corner),
         *_sizes(call, view, runs[1]),
     )
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("half", "mitred bat", "corner piece"))
 
 
 def corner_piece(brick: Format, corner: float) -> Outline:
@@ -112,11 +113,11 @@ def _angles(call: DrawingCall, view: View, plumb: _Run, corner: float) -> Marks:
     middle = view.at(*plumb(*start))
     reach = 15.0 if {"corner", "cut"} & call.labels.keys() else 4.0
     end = _turned(middle, reach, half)
-    marks: Marks = (Stroke(outlines=((view.at(0, 0), end),), weight=THIN, dash=CHAIN),)
+    marks: Marks = (CENTRE.stroke((view.at(0, 0), end)),)
     if not {"corner", "cut"} & call.labels.keys():
         return marks
     sides = tuple((middle, _turned(middle, 22.0, turn)) for turn in (0.0, math.radians(corner)))
-    marks += (Stroke(outlines=sides, weight=THIN),)
+    marks += (REFERENCE.stroke(*sides),)
     if "corner" in call.labels:
         marks += _arc(middle, 7.0, (0.0, math.radians(corner)), call.labels["corner"], half / 3)
     if "cut" in call.labels:
@@ -134,7 +135,7 @@ def _arc(middle: Point, reach: float, turns: tuple[float, float], text: str | No
     points = tuple(_turned(middle, reach, first + (last - first) * n / _ARC) for n in range(_ARC + 1))
     point = _turned(middle, reach, at)
     level = middle[1] + (10.5 if at > turns[1] / 2 else 20.5)
-    return (Stroke(outlines=(points,), weight=0.25), *led_right(point, (middle[0] + 17.0, level), text))
+    return (REFERENCE.stroke(points), *led_right(point, (middle[0] + 17.0, level), text))
 
 
 def _sizes(call: DrawingCall, view: View, run: _Run) -> Marks:
@@ -151,7 +152,7 @@ def _sizes(call: DrawingCall, view: View, run: _Run) -> Marks:
         marks += across(left, right, left[1] - 5, call.labels["wide"])
     if "deep" in call.labels:
         top, foot = (view.at(*run(last + wide, y)) for y in (0, deep))
-        marks += upright(foot, top, top[0] + 7, call.labels["deep"])
+        marks += beside(foot, top, top[0] + 4, call.labels["deep"])
     return marks
 
 
@@ -169,9 +170,9 @@ def draw_bat_hands(call: DrawingCall) -> Picture:
     hands = tuple(tuple((-x, y) for x, y in line) for line in (right, off))
     middle, foot = right[0][0] + wide / 2 / view.one_to, view.at(0, -deep)[1]
     marks: Marks = (
-        Stroke(outlines=(hands[0], right), closed=True, weight=0.35, fill=PROJECTING),
-        Stroke(outlines=(hands[1], off), weight=THIN, dash=HIDDEN),
-        Stroke(outlines=(((0, -4), (0, foot + 4)),), weight=THIN, dash=CHAIN),
+        *bricks_of("mitred bat", (hands[0], right)),
+        HIDDEN.stroke(hands[1], off),
+        CENTRE.stroke(((0, -4), (0, foot + 4))),
         name((-middle, -2), "left hand", anchor="middle"),
         name((middle, -2), "right hand", anchor="middle"),
     )
@@ -184,7 +185,7 @@ def draw_bat_hands(call: DrawingCall) -> Picture:
     if "leg" in call.labels:
         ends = off[1], view.at(near + float(template.leg), -deep)
         marks += across(*ends, foot + 9.5, call.labels["leg"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def draw_template_lines(call: DrawingCall) -> Picture:
@@ -199,27 +200,23 @@ def draw_template_lines(call: DrawingCall) -> Picture:
     board = (view.at(-25, 25), view.at(long + 10, 25), view.at(long + 10, -long - 10), view.at(-25, -long - 10))
     past = deep + 22
     marks: Marks = (
-        Stroke(outlines=(board,), closed=True, weight=0.35),
-        Stroke(outlines=(_placed(view, level, bat),), closed=True, weight=0, fill=HALF_BRICK),
-        Stroke(outlines=tuple((view.at(*run(0, 0)), view.at(*run(long, 0))) for run in (plumb, level)), weight=0.5),
-        Stroke(
-            outlines=tuple((view.at(*run(deep, deep)), view.at(*run(long, deep))) for run in (plumb, level))
-            + tuple(
+        CUT.stroke(board, closed=True),
+        REFERENCE.stroke(_placed(view, level, bat), closed=True, fill=LOOKS["bat"].fill),
+        CUT.stroke(*((view.at(*run(0, 0)), view.at(*run(long, 0))) for run in (plumb, level))),
+        REFERENCE.stroke(
+            *((view.at(*run(deep, deep)), view.at(*run(long, deep))) for run in (plumb, level)),
+            *(
                 (view.at(*run(x, 0)), view.at(*run(x, deep if x > wide + 1 else wide)))
                 for run in (plumb, level)
                 for x in steps
             ),
-            weight=THIN,
         ),
-        Stroke(outlines=((view.at(0, 0), view.at(past, -past)),), weight=THIN, dash=CHAIN),
-        Stroke(
-            outlines=tuple((view.at(wide + s, -wide + s), view.at(past + s, -past + s)) for s in (off, -off)),
-            weight=0.25,
-        ),
+        CENTRE.stroke((view.at(0, 0), view.at(past, -past))),
+        SYMBOL.stroke(*((view.at(wide + s, -wide + s), view.at(past + s, -past + s)) for s in (off, -off))),
         name(view.at(past + 10, -deep - 22), "panel's corner"),
         dot(view.at(deep, -deep)),
     )
     if "joint" in call.labels:
         point = view.at(past, -past)
         marks += led_right(point, (point[0] + 4, point[1] + 12), call.labels["joint"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

@@ -5,14 +5,17 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import Marks, box, figure_under
-from courseware.drawings.frame import BRICK, HALF_BRICK, framed
-from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.drawings.frame import framed
+from courseware.drawings.lines import CUT, SEEN
+from courseware.drawings.looks import LOOKS, bricks_of
+from courseware.drawings.picture import Label, Picture
 from courseware.papers.sheets import DrawingCall
 
 _WIDE, _TALLEST = 18.0, 24.0  # mm of paper of a pack's front; the height of the one with most bricks
 _ASKEW = (7.0, 3.5)  # mm of paper: the depth of a pack, to the right and up
 _PALLET, _APART = 2.6, 6.0
 _LOOSE = (4.3, 1.5, 0.3, 10)  # mm of paper of a loose brick and of its joint; bricks to a row
+_SHADE = 0.8  # grey of a side in the shade
 _NAMES = {"first": "A", "second": "B", "third": "C"}
 
 
@@ -52,10 +55,10 @@ def _pack(left: float, high: float) -> Marks:
     blocks = tuple(box(left + n * (_WIDE - 3) / 2, -_PALLET + 0.8, left + n * (_WIDE - 3) / 2 + 3, 0) for n in range(3))
     deck = (box(left, -_PALLET, right, -_PALLET + 0.8),)
     return (
-        Stroke(outlines=(box(left, head, right, foot), lid), closed=True, weight=0.25, fill=BRICK),
-        Stroke(outlines=(side,), closed=True, weight=0.25, fill=HALF_BRICK),
-        Stroke(outlines=straps, weight=0.5),
-        Stroke(outlines=(*deck, *blocks), closed=True, weight=0.25, fill=1.0),
+        SEEN.stroke(box(left, head, right, foot), lid, closed=True, fill=LOOKS["whole"].fill),
+        SEEN.stroke(side, closed=True, fill=_SHADE),
+        CUT.stroke(*straps),
+        SEEN.stroke(*deck, *blocks, closed=True, fill=1.0),
     )
 
 
@@ -68,4 +71,4 @@ def loose_bricks(left: float, count: int) -> Marks:
         for row, place in [divmod(n, to_a_row)]
         for x in [left + place * (wide + joint)]
     )
-    return (Stroke(outlines=outlines, closed=True, weight=0.18, fill=BRICK),)
+    return bricks_of("whole", outlines)

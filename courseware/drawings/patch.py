@@ -8,8 +8,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.dimension import Marks, across, beside, led_right, name
-from courseware.drawings.frame import BRICK, View, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.frame import View, framed
+from courseware.drawings.lines import CUT, FINE, GROUND, SEEN
+from courseware.drawings.looks import LOOKS, bricks_of
+from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, wall_thickness
 
@@ -34,15 +36,15 @@ def draw_patch(call: DrawingCall) -> Picture:
     sides = [one for row in range(_ROWS) for one in cut_bricks(row, thick, brick)]
     left, low = brick.perpend, (_ROWS - 1) * brick.course + brick.bed
     marks: Marks = (
-        Stroke(outlines=(view.box(0, 0, wide, high), cut.box(0, 0, thick, high)), closed=True, weight=0, fill=MORTAR),
-        Stroke(outlines=front, closed=True, weight=0.12, fill=BRICK),
-        Stroke(outlines=tuple(cut.box(*one) for one in sides), closed=True, weight=0.35, fill=BRICK),
+        FINE.stroke(view.box(0, 0, wide, high), cut.box(0, 0, thick, high), closed=True, fill=MORTAR),
+        *bricks_of("whole", front, fine=True),
+        CUT.stroke(*(cut.box(*one) for one in sides), closed=True, fill=LOOKS["whole"].fill),
         *_frogs(cut, sides, Fraction(figures["frog"])),
-        Stroke(outlines=(view.box(left, low, left + brick.module, low + brick.course),), closed=True, weight=0.7),
+        GROUND.stroke(view.box(left, low, left + brick.module, low + brick.course), closed=True),
         name((0, view.at(0, high)[1] - 2), "front"),
         name((cut.at(thick / 2, 0)[0], view.at(0, high)[1] - 2), "section", anchor="middle"),
     )
-    return framed((*marks, *_sizes(call, view, cut, brick, thick)), call.alt)
+    return framed((*marks, *_sizes(call, view, cut, brick, thick)), call.alt, view.one_to)
 
 
 def _laid(brick: Format, joint: Fraction) -> Format:
@@ -92,7 +94,7 @@ def _frogs(view: View, sides: list[Box], percent: Fraction) -> Marks:
             (middle - half_foot, top - deep),
         )
         outlines.append(tuple(view.at(*corner) for corner in corners))
-    return (Stroke(outlines=tuple(outlines), closed=True, weight=0.18, fill=MORTAR),)
+    return (SEEN.stroke(*outlines, closed=True, fill=MORTAR),)
 
 
 def _sizes(call: DrawingCall, view: View, cut: View, brick: Format, thick: Fraction) -> Marks:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import THIN, Marks, across, name, upright
+from courseware.drawings.dimension import Marks, across, name, upright
 from courseware.drawings.frame import View, framed, sizes
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import CUT, SEEN
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
-from courseware.drawings.surround import pieces
+from courseware.drawings.surround import kinds_of, pieces
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Surround, piece_joint, surround
 
@@ -23,14 +24,15 @@ def draw_surround_corners(call: DrawingCall) -> Picture:
     found = surround(bricks, courses, brick, str(figures["corner"]))
     view = View(one_to=one_to(found.width, found.height, _ROOM, least=10))
     kept = _KEPT if min(3 * bricks, courses - 3) > 2 * _KEPT else _KEPT - 1
+    shown = at_corners(found, kept, brick.module / 3)
     joint = piece_joint(brick)
     outer, inner = joint, joint + found.depth
     edges = tuple(view.box(x, x, found.width - x, found.height - x) for x in (outer, inner))
     marks: Marks = (
-        Stroke(outlines=(view.box(0, 0, found.width, found.height),), closed=True, weight=0.5),
-        Stroke(outlines=edges, closed=True, weight=THIN),
-        *pieces(view, at_corners(found, kept, brick.module / 3)),
-        name(view.at(found.width / 2, found.height / 2), "panel", anchor="middle"),
+        CUT.stroke(view.box(0, 0, found.width, found.height), closed=True),
+        SEEN.stroke(*edges, closed=True),
+        *pieces(view, shown),
+        *_named(view, found),
         *sizes(call, view, found.width, found.height),
     )
     if "bricks" in call.labels:
@@ -39,7 +41,14 @@ def draw_surround_corners(call: DrawingCall) -> Picture:
     if "courses" in call.labels:
         foot, head = view.at(0, 0), view.at(0, found.height)
         marks += upright(foot, head, foot[0] - 5, call.labels["courses"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, kinds_of(shown))
+
+
+def _named(view: View, found: Surround) -> Marks:
+    """The name of what goes inside, where there is room for it."""
+    says = name(view.at(found.width / 2, found.height / 2), "panel", anchor="middle")
+    inside = min(found.width, found.height) - 2 * (found.depth + Fraction(20))
+    return (says,) if inside > says.width * view.one_to else ()
 
 
 def at_corners(found: Surround, kept: int, pitch: Fraction) -> Surround:

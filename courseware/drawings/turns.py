@@ -5,14 +5,17 @@ All bars are to one scale. A total is not drawn whole, so that it is worked out 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from courseware.drawings.broken import break_line
-from courseware.drawings.dimension import LANE, THIN, Marks, across, box, figure_under
-from courseware.drawings.frame import BRICK, HALF_BRICK, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.dimension import LANE, Marks, across, box, figure_under
+from courseware.drawings.frame import framed
+from courseware.drawings.lines import BREAK, SEEN, SYMBOL
+from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 
+LIGHT, DARKER = 0.92, 0.8  # greys of pieces by turns
 _LONGEST = 10.0  # mm of paper of a piece of work at most
 _FULL = 40.0  # and of a person's share
 _HIGH, _APART = 4.6, 1.8  # mm of paper: a bar, and between two
@@ -29,13 +32,18 @@ def draw_turns(call: DrawingCall) -> Picture:
     for n in range(people):
         top = n * (_HIGH + _APART)
         marks += _person(top)
-        marks += (Stroke(outlines=(box(9, top, 9 + share * scale, top + _HIGH),), closed=True, weight=0.25, fill=1.0),)
+        marks += (SYMBOL.stroke(box(9, top, 9 + share * scale, top + _HIGH), closed=True, fill=1.0),)
     if people and "share" in call.labels:
         marks += across((9, 0), (9 + share * scale, 0), -4, call.labels["share"])
     if people and "people" in call.labels:
         marks += figure_under((9 + share * scale + 13, people * (_HIGH + _APART) / 2 - 3), call.labels["people"])
-    top = people * (_HIGH + _APART) + (8.0 if people else 0.0)
+    top = people * (_HIGH + _APART) + _over(call.labels) * (people > 0)
     return framed((*marks, *_work(call, top, pieces, each * scale)), call.alt)
+
+
+def _over(labels: Mapping[str, str | None]) -> float:
+    """Mm of paper between the shares and the work: more where a box to write in stands there."""
+    return 14.0 if labels.get("each", "") is None else 8.0
 
 
 def _work(call: DrawingCall, top: float, pieces: int, each: float) -> Marks:
@@ -49,14 +57,14 @@ def _work(call: DrawingCall, top: float, pieces: int, each: float) -> Marks:
     middle = left + ends * each
     lines = tuple(break_line((middle + _GAP * n / 3, foot + 2), (middle + _GAP * n / 3, top - 2)) for n in (1, 2))
     marks: Marks = (
-        Stroke(outlines=outlines[::2], closed=True, weight=0.25, fill=BRICK),
-        Stroke(outlines=outlines[1::2], closed=True, weight=0.25, fill=HALF_BRICK),
-        Stroke(outlines=lines, weight=THIN),
+        SYMBOL.stroke(*outlines[::2], closed=True, fill=LIGHT),
+        SYMBOL.stroke(*outlines[1::2], closed=True, fill=DARKER),
+        BREAK.stroke(*lines),
     )
     if "each" in call.labels:
         marks += across((left, top), (left + each, top), top - 4, call.labels["each"])
     if "pieces" in call.labels:
-        marks += figure_under((right + 12, top + 0.7), call.labels["pieces"])
+        marks += figure_under((max(right, (left + right) / 2 + 10) + 12, top + 0.7), call.labels["pieces"])
     if "total" in call.labels:
         marks += across((left, foot), (right, foot), foot + LANE, call.labels["total"])
     return marks
@@ -76,4 +84,4 @@ def _person(top: float) -> Marks:
         (5.4, top + 3.3),
         (5.8, top + _HIGH),
     )
-    return (Stroke(outlines=(head, body), closed=True, weight=0, fill=0.3),)
+    return (SEEN.stroke(head, body, closed=True, fill=0.3),)

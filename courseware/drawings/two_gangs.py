@@ -7,14 +7,14 @@ from fractions import Fraction
 from courseware.drawings.bond import PlacedBrick, bats, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, beside, dot, figure_under, name
 from courseware.drawings.frame import View, framed
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import HIDDEN, SYMBOL
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, height
 
 _ROOM = (84.0, 30.0)  # mm of paper for the wall
 LAID, _BEGUN = 3, 2  # courses between two checks; bricks of the next at either end
-_DASH = (2.0, 1.2)
 _SAID = 14.0  # mm of paper that half of what is said of a gang takes
 
 
@@ -30,8 +30,8 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),
         *view.bricks(bats(laid), "half", joint=brick.bed),
-        Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.3, dash=_DASH),
-        Stroke(outlines=(((ends[0][0] - 2, ends[0][1]), (ends[1][0] + 2, ends[1][1])),), weight=0.35),
+        HIDDEN.stroke(view.box(0, 0, wide, high), closed=True),
+        SYMBOL.stroke(((ends[0][0] - 2, ends[0][1]), (ends[1][0] + 2, ends[1][1]))),
         dot((ends[0][0] - 2, ends[0][1]), 1.4),
         dot((ends[1][0] + 2, ends[1][1]), 1.4),
     )
@@ -39,15 +39,15 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
     quarter = max((end - start) / 4, _SAID)
     for way, says, key in ((-1, "first gang", "first"), (1, "second gang", "second")):
         x = (start + end) / 2 + way * quarter
-        marks += (name((x, top - 7.5), says, anchor="middle"),)
+        marks += (name((x, top - 10.0), says, anchor="middle"),)
         if key in call.labels:
-            marks += figure_under((x, top - 6.0), call.labels[key])
+            marks += figure_under((x, top - 9.0), call.labels[key])
     foot, edge = view.at(0, 0), view.at(wide, 0)
     if "bricks" in call.labels:
         marks += across(foot, edge, foot[1] + LANE - 3, call.labels["bricks"])
     if "courses" in call.labels:
         marks += beside(edge, view.at(wide, high), edge[0] + LANE - 4, call.labels["courses"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "half"))
 
 
 def begun(bricks: Fraction, brick: Format) -> tuple[PlacedBrick, ...]:

@@ -9,10 +9,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.broken import break_line
-from courseware.drawings.dimension import THIN, Marks, across, name
-from courseware.drawings.frame import BRICK, HALF_BRICK, View, framed
+from courseware.drawings.dimension import Marks, across, name
+from courseware.drawings.frame import View, cut_through, framed
 from courseware.drawings.hatching import hatching
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import BREAK, CUT, GROUND, REFERENCE
+from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, wall_thickness
 
@@ -22,6 +23,7 @@ _GAP = 6.0  # mm of paper between them
 _CAVITY, _BLOCK = Fraction(100), Fraction(100)  # mm
 _SPREAD, _DEEP = Fraction(150), Fraction(150)  # mm: the foundation beyond the wall, and its depth
 _COPING, _OVER = Fraction(75), Fraction(45)  # mm: its height, and beyond the wall
+_CONCRETE = 0.8  # grey
 Box = tuple[Fraction, Fraction, Fraction, Fraction]
 
 
@@ -38,9 +40,8 @@ def draw_wall_section(call: DrawingCall) -> Picture:
     outlines = tuple(view.box(*b) for view, b in bricks)
     ground = (low.box(-_SPREAD, -_DEEP, back + _SPREAD, 0),)
     marks: Marks = (
-        Stroke(outlines=outlines, closed=True, weight=0.35, fill=BRICK),
-        hatching(*outlines),
-        Stroke(outlines=ground, closed=True, weight=0.35, fill=HALF_BRICK),
+        *cut_through(outlines),
+        CUT.stroke(*ground, closed=True, fill=_CONCRETE),
         name((low.at(back + _SPREAD, -_DEEP)[0] + 2, low.at(0, -_DEEP / 2)[1] + 1), "foundation"),
     )
     if cavity:
@@ -52,11 +53,11 @@ def draw_wall_section(call: DrawingCall) -> Picture:
     y = (low.at(0, _LOW * brick.course)[1] + high.at(0, 0)[1]) / 2
     ends = low.at(-60, 0)[0], low.at(back + 60, 0)[0]
     levels = [y + 1.0, y - 1.0] + ([top[0] - 0.5] if top else [])
-    marks += (Stroke(outlines=tuple(break_line((ends[0], at), (ends[1], at)) for at in levels), weight=THIN),)
+    marks += (BREAK.stroke(*(break_line((ends[0], at), (ends[1], at)) for at in levels)),)
     if "thickness" in call.labels:
         left, right = low.at(0, -_DEEP), low.at(thick, -_DEEP)
         marks += across(left, right, left[1] + 10.5, call.labels["thickness"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, low.one_to)
 
 
 def course(row: int, thick: Fraction, brick: Format) -> tuple[Box, ...]:
@@ -83,11 +84,11 @@ def _blocks(low: View, high: View, thick: Fraction, brick: Format) -> Marks:
     middle = high.at(far, brick.course * 3)
     tie = high.at(near + brick.half / 2, brick.course + brick.bed / 2)
     return (
-        Stroke(outlines=outlines, closed=True, weight=0.35, fill=1.0),
+        CUT.stroke(*outlines, closed=True, fill=1.0),
         hatching(*outlines, apart=3.2),
-        Stroke(outlines=ties, weight=0.6),
+        GROUND.stroke(*ties),
         name((middle[0] + 2, middle[1] + 1), "blocks"),
-        Stroke(outlines=((tie, (middle[0] + 1, tie[1])),), weight=THIN),
+        REFERENCE.stroke((tie, (middle[0] + 1, tie[1]))),
         name((middle[0] + 2, tie[1] + 1), "tie"),
     )
 
@@ -97,6 +98,6 @@ def _coping(view: View, thick: Fraction, head: Fraction) -> Marks:
     middle = (left[0] + right[0]) / 2
     outline = (left, (right[0], left[1]), (right[0], right[1] + 1.2), (middle, right[1]), (left[0], right[1] + 1.2))
     return (
-        Stroke(outlines=(outline,), closed=True, weight=0.35, fill=HALF_BRICK),
+        CUT.stroke(outline, closed=True, fill=_CONCRETE),
         name((right[0] + 2, (left[1] + right[1]) / 2 + 1), "coping"),
     )

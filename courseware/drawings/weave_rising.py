@@ -12,9 +12,10 @@ from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.broken import break_line
-from courseware.drawings.dimension import LANE, THIN, Marks, beside, upright
+from courseware.drawings.dimension import LANE, Marks, beside, upright
 from courseware.drawings.frame import View, framed
-from courseware.drawings.picture import Picture, Point, Stroke
+from courseware.drawings.lines import BREAK, CUT
+from courseware.drawings.picture import Picture, Point
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, piece_joint
 
@@ -53,11 +54,10 @@ def draw_uprights(call: DrawingCall) -> Picture:
     head = base + infill * brick.course - brick.bed
     top = head + ahead * brick.course
     marks: Marks = (
-        *view.bricks(bottom, "out"),
-        *view.bricks(view.shown(upright_pieces), "out"),
+        *view.bricks([*bottom, *view.shown(upright_pieces)], "half"),
         *view.bricks(view.shown(lying)),
-        *view.bricks(view.shown(standing), "half"),
-        view.rule((edge, 0), (0, 0), (0, top + brick.course), weight=0.5),
+        *view.bricks(view.shown(standing), "soldier"),
+        view.rule((edge, 0), (0, 0), (0, top + brick.course), pen=CUT),
         *_breaks(view, edge, head),
     )
     foot, lane = view.at(edge, base), view.at(edge, 0)[0] + LANE - 4
@@ -67,7 +67,7 @@ def draw_uprights(call: DrawingCall) -> Picture:
         marks += beside(view.at(edge, head), view.at(side, top), lane, call.labels["ahead"])
     if "uprights" in call.labels:
         marks += upright(view.at(0, base), view.at(0, top), view.at(0, 0)[0] - 4, call.labels["uprights"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "soldier", "half"))
 
 
 def draw_weave_gap(call: DrawingCall) -> Picture:
@@ -92,12 +92,12 @@ def draw_weave_gap(call: DrawingCall) -> Picture:
         *view.bricks(view.shown([*jamb, *across]), None),
         *view.bricks(view.shown(short), None),
         *view.bricks(lying),
-        *view.bricks(standing, "half"),
+        *view.bricks(standing, "soldier"),
         *_breaks(view, edge, clear),
     )
     if "gap" in call.labels:
         marks += upright(view.at(edge, 0), view.at(edge, clear), view.at(edge, 0)[0] + LANE, call.labels["gap"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "soldier"))
 
 
 def _tall(base: Fraction, courses: int, brick: Format) -> _Tall:
@@ -133,4 +133,4 @@ def _breaks(view: _Tall, edge: Fraction, head: Fraction) -> Marks:
         y = view.at(0, view.low)[1]
         left, right = view.at(-view.one_to * 3, 0)[0], x + 1.0
         lines += [break_line((left, level), (right, level)) for level in (y - _GAP / 3, y - _GAP * 2 / 3)]
-    return (Stroke(outlines=tuple(lines), weight=THIN),)
+    return (BREAK.stroke(*lines),)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import HALF_BRICK, PROJECTING
-from tests.drawings.conftest import boxes, shade
+from tests.drawings.conftest import HALF_BRICK, PROJECTING, boxes, shade
 
 
 @pytest.mark.parametrize("sand", range(1, 9))

@@ -6,8 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from courseware.drawings.frame import BRICK
-from tests.drawings.conftest import boxes, pens, shade
+from tests.drawings.conftest import BRICK, boxes, pens, shade
 
 
 @pytest.mark.parametrize("count", [2, 6, 7, 8, 12])
@@ -17,7 +16,7 @@ def test_it_holds_as_many_bricks_as_told_side_by_side(drawn, count) -> None:
     assert len(bricks) == count
     assert all(a.right == pytest.approx(b.left, abs=0.01) for a, b in pairwise(bricks))
     assert all((b.width * 10, b.height * 10) == pytest.approx((65, 102.5), abs=0.1) for b in bricks)
-    bar = next(line for line in pens(sheet, "0.9") if len(line.coords) == 4)
+    bar = next(line for line in pens(sheet, "0.7") if len(line.coords) == 4)
     assert bar.bounds[0] < bricks[0].left
     assert bar.bounds[2] > bricks[-1].right
 

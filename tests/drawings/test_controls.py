@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import BRICK
-from tests.drawings.conftest import boxes, runs, shade
+from tests.drawings.conftest import BRICK, boxes, runs, shade
 
-NAMES = ("mask", "wet or extracted", "whole bricks", "one place")
-IN_ORDER = ("whole bricks", "one place", "wet or extracted", "mask")  # HSE: avoid, reduce, water or extraction, mask
+NAMES = ("mask", "wet saw", "whole bricks", "one place")
+IN_ORDER = ("whole bricks", "one place", "wet saw", "mask")  # HSE: avoid, reduce, water or extraction, mask
 SIDE = 20
 
 

@@ -46,6 +46,11 @@ def test_words_grow_where_they_have_room_and_no_further(apart: float, grows: boo
     assert all(label.size >= 1.9 for label in labels(made))  # as large at least as all else: twice
 
 
+def is_ratio(label: Label) -> bool:
+    """Whether it writes out the scale, which a drawing made larger has no more."""
+    return label.of_scale and label.text.startswith("scale 1:")
+
+
 def touching(made: Picture) -> set[tuple[int, int]]:
     """The labels that stand over one another."""
     around = [bounds(extent(label)) for label in labels(made)]
@@ -84,4 +89,4 @@ def test_every_kind_fills_its_room_and_its_words_stand_apart(kind: str, calling)
     assert max(made.width / ROOM[0], made.height / ROOM[1]) == pytest.approx(1)
     assert touching(made) <= touching(drawn)
     assert over_bricks(made) <= over_bricks(drawn)
-    assert [label.text for label in labels(made)] == [label.text for label in labels(drawn)]
+    assert [label.text for label in labels(made)] == [label.text for label in labels(drawn) if not is_ratio(label)]

@@ -8,9 +8,8 @@ import pytest
 from shapely import affinity
 from shapely.geometry import LineString, Polygon
 
-from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING
 from courseware.trade import GERMAN_NF, UK_METRIC
-from tests.drawings.conftest import outlines, pens, runs
+from tests.drawings.conftest import HALF_BRICK, PROJECTING, outlines, pens, runs
 
 ONE_TO = 5
 CLOSE = 0.02  # mm of paper
@@ -51,7 +50,7 @@ def test_its_runs_meet_at_the_corner_asked_for(drawn, corner) -> None:
     """The outer edges of the two half bricks are the outer edges of the runs, and meet at the corner's angle."""
     sheet = drawn("mitred_corner", {}, corner=corner)
     directions = []
-    for piece in outlines(sheet, BRICK):
+    for piece in outlines(sheet, HALF_BRICK):
         (x1, y1), (x2, y2) = piece.exterior.coords[0], piece.exterior.coords[1]
         directions.append(math.degrees(math.atan2(y2 - y1, x2 - x1)))
     assert abs(directions[0] - directions[1]) == pytest.approx(corner, abs=0.1)
@@ -77,7 +76,7 @@ def test_the_gap_is_that_of_the_fault(drawn, gap, least, most) -> None:
 def test_no_two_pieces_lie_on_one_another(drawn) -> None:
     for corner in CORNERS:
         sheet = drawn("mitred_corner", {}, corner=corner)
-        pieces = [*outlines(sheet, BRICK), *outlines(sheet, PROJECTING), *outlines(sheet, 1.0)]
+        pieces = [*outlines(sheet, HALF_BRICK), *outlines(sheet, PROJECTING), *outlines(sheet, 1.0)]
         assert len(pieces) == 5
         for place, piece in enumerate(pieces):
             for other in pieces[place + 1 :]:
@@ -115,7 +114,7 @@ def test_the_board_has_the_joint_about_the_halving_line_and_the_bat_within_the_l
     assert bat.bounds[3] - bat.bounds[1] == pytest.approx(102.5 / ONE_TO, abs=CLOSE)
     board = max(outlines_without_fill(sheet), key=lambda found: found.area)
     assert board.contains(bat)
-    assert all(board.contains(line) for line in (*about, *pens(sheet, "0.5"), *pens(sheet, "0.18")))
+    assert all(board.contains(line) for line in (*about, *pens(sheet, "0.35"), *pens(sheet, "0.18")))
 
 
 def outlines_without_fill(sheet) -> list[Polygon]:

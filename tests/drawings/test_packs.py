@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import BRICK
-from tests.drawings.conftest import boxes, shade
+from tests.drawings.conftest import BRICK, boxes, shade
 
 LOOSE_WIDE = 4.3  # mm of paper
 

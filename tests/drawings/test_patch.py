@@ -6,10 +6,9 @@ from itertools import pairwise
 
 import pytest
 
-from courseware.drawings.frame import BRICK
 from courseware.drawings.patch import MORTAR
 from courseware.trade import AUSTRALIAN, UK_METRIC
-from tests.drawings.conftest import boxes, outlines, runs, shade
+from tests.drawings.conftest import BRICK, boxes, outlines, runs, shade
 
 ONE_TO = 10
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import BRICK, HALF_BRICK
-from tests.drawings.conftest import boxes, outlines, pens, shade
+from tests.drawings.conftest import BRICK, HALF_BRICK, boxes, outlines, pens, shade
 
 WORK = [(48, 5, 4, 20), (36, 4, 2, 40), (60, 6, 3, 30), (200, 1, 6, 60)]
 

@@ -28,7 +28,7 @@ def test_three_courses_stand_and_two_bricks_of_the_next_at_either_end(drawn, bri
     begun = rows[3]
     assert len(begun) == 4
     assert (begun[1].right - outline.left) == pytest.approx(outline.right - begun[2].left, abs=0.01)
-    [line] = [line for line in pens(sheet, "0.35") if line.length > outline.width]
+    [line] = [line for line in pens(sheet, "0.25") if line.length > outline.width]
     assert line.coords[0][1] == pytest.approx(begun[0].top, abs=0.01)  # the line is at the top of the course being laid
 
 

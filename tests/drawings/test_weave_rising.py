@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import BRICK, HALF_BRICK, PROJECTING
-from tests.drawings.conftest import boxes, pens, shade
+from tests.drawings.conftest import BRICK, HALF_BRICK, SOLDIER, boxes, pens, shade
 
 ONE_TO = 20
 STAGES = [(9, 1), (9, 2), (15, 3), (27, 2), (60, 4)]
@@ -13,8 +12,8 @@ STAGES = [(9, 1), (9, 2), (15, 3), (27, 2), (60, 4)]
 
 def read_back(drawn, infill, ahead):
     sheet = drawn("uprights", {}, infill=infill, ahead=ahead)
-    lying, standing = boxes(sheet, shade(BRICK)), boxes(sheet, shade(HALF_BRICK))
-    pieces = boxes(sheet, shade(PROJECTING))
+    lying, standing = boxes(sheet, shade(BRICK)), boxes(sheet, shade(SOLDIER))
+    pieces = boxes(sheet, shade(HALF_BRICK))
     uprights = [piece for piece in pieces if piece.width > piece.height]
     return sheet, lying, standing, uprights, [piece for piece in pieces if piece not in uprights]
 
@@ -53,7 +52,7 @@ def test_a_bay_of_the_head_is_the_one_that_stands_there_in_the_whole_panel(drawn
 @pytest.mark.parametrize("gap", [9, 14, 35, 60])
 def test_a_gap_has_its_first_bays_and_its_reveal_in_bond_and_cannot_be_counted(drawn, gap) -> None:
     sheet = drawn("weave_gap", {"gap": f"{gap} courses"}, gap=gap)
-    lying, standing = boxes(sheet, shade(BRICK)), boxes(sheet, shade(HALF_BRICK))
+    lying, standing = boxes(sheet, shade(BRICK)), boxes(sheet, shade(SOLDIER))
     assert (len(lying), len(standing)) == (3, 3)
     reveal = min(brick.left for brick in lying)
     jamb = [brick for brick in boxes(sheet, "none") if brick.right <= reveal + 0.01]
