@@ -78,12 +78,13 @@ HEIGHT_KINDS: Mapping[str, DrawingKind] = {
     "fixed_height": DrawingKind(
         arguments={
             "laid": span(0, 40),
-            "fixed": span(300, 4000),
+            "fixed": span(600, 4000),
             "over": frozenset({"lintel", "sill", "line"}),
         },
         optional={"laid": Fraction(0), "over": "line"},
         dimensions={"laid_height": _laid, "left": _room_left, "fixed": own("fixed")},
         says="a wall that must finish at a fixed height: the courses laid so far, and the room left above them",
+        builds=_room_left,
     ),
     "heights": DrawingKind(
         arguments={"courses": span(5, 40), "datum": frozenset({"height", "face", "clear"})},
@@ -115,11 +116,12 @@ HEIGHT_KINDS: Mapping[str, DrawingKind] = {
             "bed": partial(_bed_of_gauge, "brick"),
         },
         says="new work toothed into an old wall, four courses of it measured, and ten new bricks stacked dry",
+        builds=partial(_bed_of_gauge, "brick"),
     ),
     "beside_old": DrawingKind(
         arguments={
-            "courses": span(3, 40),
-            "drop": span(100, 1200),
+            "courses": span(8, 40),
+            "drop": span(100, 600),
             "gauge": span(60, 100),
             "old_brick": span(50, 90),
         },
@@ -133,7 +135,7 @@ HEIGHT_KINDS: Mapping[str, DrawingKind] = {
         builds=partial(_bed_of_gauge, "old_brick"),
     ),
     "datum_carried": DrawingKind(
-        arguments={"datum": span(300, 3000), "steps": span(1, 20), "courses": span(1, 30)},
+        arguments={"datum": span(800, 2400), "steps": span(1, 12), "courses": span(3, 16)},
         optional={},
         dimensions={
             "datum": own("datum"),
@@ -142,6 +144,7 @@ HEIGHT_KINDS: Mapping[str, DrawingKind] = {
             "apart": lambda figures, brick: abs(_datum_above(figures, brick) - trade.height(figures["courses"], brick)),
         },
         says="a site datum over the footing at a gate, carried over rising ground to a wall on a higher footing",
+        builds=_datum_above,
     ),
     "bands": DrawingKind(
         arguments={
@@ -160,7 +163,7 @@ HEIGHT_KINDS: Mapping[str, DrawingKind] = {
         builds=_bands_rise,
     ),
     "above_the_eye": DrawingKind(
-        arguments={"eye_height": span(900, 3500), "more": span(1, 12)},
+        arguments={"eye_height": span(900, 3500), "more": span(3, 12)},
         optional={},
         dimensions={
             "eye_height": own("eye_height"),
@@ -172,7 +175,7 @@ HEIGHT_KINDS: Mapping[str, DrawingKind] = {
         says="a wall about the eye line, broken below it: the first course above the line, and a band over that",
     ),
     "string_course": DrawingKind(
-        arguments={"bricks": span(2, 40), "course": span(4, 40)},
+        arguments={"bricks": span(10, 40), "course": span(16, 40)},
         optional={},
         dimensions={"length": built(trade.pier, "bricks"), "height": built(trade.height, "course")},
         says="a wall between two stopped ends with a projecting course high in it",
