@@ -45,7 +45,7 @@ def draw_above_the_eye(call: DrawingCall) -> Picture:
         *level(view.at(0, 0), "datum", 22.0, below=True),
         *level(view.at(0, over), "band", 22.0),
         *level(view.at(0, top), "first above", 22.0),
-        view.rule((0, eye), (right, eye), weight=0.3, dash=_DASH),
+        view.rule((0, eye), (right, eye), weight=0.25, dash=_DASH),
         *level(view.at(0, eye), "eye line", 22.0, below=True),
     )
     line = end + LANE + 1
@@ -56,4 +56,4 @@ def draw_above_the_eye(call: DrawingCall) -> Picture:
         if dimension in call.labels:
             marks += beside((end, view.at(0, eye)[1]), (end, view.at(0, size)[1]), line, call.labels[dimension])
             line += 24
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

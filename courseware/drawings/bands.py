@@ -25,9 +25,9 @@ _WIDE = 22.0  # mm of paper for it, or as near as bricks go
 _OVER = 2  # courses over the highest band and over the eye line
 _OUT = Fraction(25)  # mm, in the section: as drawn
 _SECTION = (20.0, 24.0)  # mm of paper for it
-_NUMBERS, _FILLED = 18.0, 36.0  # mm of paper for the courses' numbers beside the wall; with distances filled in
+_NUMBERS, _FILLED = 22.0, 42.0  # mm of paper for the courses' numbers beside the wall; with distances filled in
 _DASH = (2.5, 1.2)
-_NAMED = 20.0  # mm of paper for the arrises' names
+_NAMED = 24.0  # mm of paper for the arrises' names
 
 
 def draw_bands(call: DrawingCall) -> Picture:
@@ -51,7 +51,7 @@ def draw_bands(call: DrawingCall) -> Picture:
         *_numbered(call, view, numbers, end),
         *_arrises(call, end + (_FILLED if _filled(call) else _NUMBERS) + _NAMED),
     )
-    return framed((*marks, *_between(call, view, numbers)), call.alt)
+    return framed((*marks, *_between(call, view, numbers)), call.alt, view.one_to)
 
 
 def _numbered(call: DrawingCall, view: View, numbers: dict[str, int], end: float) -> Marks:
@@ -67,7 +67,7 @@ def _numbered(call: DrawingCall, view: View, numbers: dict[str, int], end: float
         return marks
     return (
         *marks,
-        view.rule((0, eye), (end * view.one_to, eye), weight=0.3, dash=_DASH),
+        view.rule((0, eye), (end * view.one_to, eye), weight=0.25, dash=_DASH),
         *level((end, view.at(0, eye)[1]), "eye line", -17.0, below=True),
     )
 

@@ -55,7 +55,7 @@ def gauge_box(left: float, foot: float, fill: float) -> Marks:
     )
     full = box(left + _BOARD, head + 0.6, right - _BOARD, foot - _BOARD)
     return (
-        Stroke(outlines=(full,), closed=True, weight=0.12, fill=fill),
+        Stroke(outlines=(full,), closed=True, weight=0.13, fill=fill),
         Stroke(outlines=(sides,), closed=True, weight=0.25, fill=1.0),
     )
 

@@ -61,4 +61,4 @@ def draw_beside_old(call: DrawingCall) -> Picture:
     if "old_height" in call.labels:
         start = raised.at(0, 0)[0]
         marks += upright(raised.at(0, 0), raised.at(0, courses * gauge), start - LANE, call.labels["old_height"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

@@ -41,7 +41,7 @@ def _mask() -> Marks:
     eyes = tuple(_round((x, 7.4), 0.55, 0.55) for x in (7.8, 12.2))
     return (
         Stroke(outlines=(_round((10.0, 10.0), 6.2, 8.0),), closed=True, weight=0.35, fill=1.0),
-        Stroke(outlines=(((3.9, 9.6), (6.6, 10.8)), ((16.1, 9.6), (13.4, 10.8))), weight=0.6),
+        Stroke(outlines=(((3.9, 9.6), (6.6, 10.8)), ((16.1, 9.6), (13.4, 10.8))), weight=0.7),
         Stroke(outlines=(cup,), closed=True, weight=0.35, fill=HALF_BRICK),
         Stroke(outlines=filters, closed=True, weight=0.35, fill=PROJECTING),
         Stroke(outlines=eyes, closed=True, weight=0, fill=0.0),
@@ -61,8 +61,8 @@ def _saw() -> Marks:
     hose = (_round((17.6, 12.4), 3.6, 5.0, 90, 200), _round((17.6, 12.4), 2.0, 3.4, 90, 195))
     return (
         Stroke(outlines=(box(2.0, 13.0, 15.4, 17.6),), closed=True, weight=0.35, fill=BRICK),
-        Stroke(outlines=(teeth,), closed=True, weight=0.3, fill=HALF_BRICK),
-        Stroke(outlines=(_round((8.6, 8.6), 1.1, 1.1),), closed=True, weight=0.3, fill=1.0),
+        Stroke(outlines=(teeth,), closed=True, weight=0.25, fill=HALF_BRICK),
+        Stroke(outlines=(_round((8.6, 8.6), 1.1, 1.1),), closed=True, weight=0.25, fill=1.0),
         Stroke(outlines=(((1.4, 2.0), (3.0, 2.0), (3.0, 4.6)),), weight=0.7),
         Stroke(outlines=drops, closed=True, weight=0, fill=0.0),
         Stroke(outlines=hose, weight=0.5),
@@ -98,9 +98,9 @@ def _place() -> Marks:
     arrows = (((4.0, 10.0), (6.4, 10.0)), ((5.6, 9.3), (6.4, 10.0), (5.6, 10.7)))
     mirrored = tuple(tuple((20.0 - x, y) for x, y in line) for line in arrows)
     return (
-        Stroke(outlines=(marked,), closed=True, weight=0.4, dash=(1.6, 0.9)),
+        Stroke(outlines=(marked,), closed=True, weight=0.35, dash=(1.6, 0.9)),
         Stroke(outlines=(bench,), closed=True, weight=0.35, fill=BRICK),
-        Stroke(outlines=(((10.0, 7.4), (10.0, 12.6)),), weight=0.6),
-        Stroke(outlines=stacks, closed=True, weight=0.2, fill=BRICK),
-        Stroke(outlines=(*arrows, *mirrored), weight=0.3),
+        Stroke(outlines=(((10.0, 7.4), (10.0, 12.6)),), weight=0.7),
+        Stroke(outlines=stacks, closed=True, weight=0.18, fill=BRICK),
+        Stroke(outlines=(*arrows, *mirrored), weight=0.25),
     )

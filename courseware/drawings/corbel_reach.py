@@ -48,7 +48,7 @@ def draw_corbel_reach(call: DrawingCall) -> Picture:
     if "wall" in call.labels:
         line = view.at(0, 0)[1] + LANE + 4
         marks += across(view.at(0, 0), view.at(thick, 0), line, call.labels["wall"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def _cut(

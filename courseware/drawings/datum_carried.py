@@ -41,13 +41,13 @@ def draw_datum_carried(call: DrawingCall) -> Picture:
         hatching(*cut),
         Stroke(outlines=(peg,), closed=True, weight=0.25, fill=1.0),
         Stroke(
-            outlines=((view.at(0, site), (wall.at(brick.width, 0)[0], view.at(0, site)[1])),), weight=0.3, dash=_DASH
+            outlines=((view.at(0, site), (wall.at(brick.width, 0)[0], view.at(0, site)[1])),), weight=0.25, dash=_DASH
         ),
         *level(view.at(-_PEG / 2, site), "site datum", 18.0),
         name((view.at(0, 0)[0], view.at(0, -_FOOTING[0])[1] + 4), "gate", "middle"),
         name((wall.at(brick.width / 2, 0)[0], wall.at(0, -_FOOTING[0])[1] + 4), "new wall", "middle"),
     )
-    return framed((*marks, *_sizes(call, view, wall, site, top)), call.alt)
+    return framed((*marks, *_sizes(call, view, wall, site, top)), call.alt, view.one_to)
 
 
 def _footings(view: View, wall: View, width: Fraction) -> Marks:

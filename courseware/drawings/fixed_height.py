@@ -43,7 +43,7 @@ def draw_fixed_height(call: DrawingCall) -> Picture:
         *_names(view, laid, top, fixed, over),
         *_heights(call, view, right, top, fixed),
     )
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def _over(view: View, right: Fraction, fixed: Fraction, over: str) -> Marks:

@@ -35,7 +35,7 @@ def draw_frame_section(call: DrawingCall) -> Picture:
     left, right = view.at(-out, 0)[0] - 5, view.at(brick.width, 0)[0]
     marks: Marks = (
         *view.bricks(wall, joint=brick.bed),
-        *view.bricks(panel, None, joint=brick.bed),
+        *view.bricks(panel, "plain", joint=brick.bed),
         *view.bricks(runs, "out", joint=brick.bed),
         *datum((left, 0), (right, 0), "floor"),
         *_eye(view.at(0, eye), right),
@@ -51,7 +51,7 @@ def draw_frame_section(call: DrawingCall) -> Picture:
         if dimension in call.labels:
             line += LANE
             marks += upright((right, 0), (right, view.at(0, size)[1]), line, call.labels[dimension])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def cut_through(
@@ -78,7 +78,7 @@ def _eye(at: Point, end: float) -> Marks:
     """The dashed line from the eye to the wall, with the eye and its name."""
     x, y = at[0] - _EYE, at[1]
     return (
-        Stroke(outlines=(((x, y), (end + 2, y)),), weight=0.3, dash=DASH),
+        Stroke(outlines=(((x, y), (end + 2, y)),), weight=0.25, dash=DASH),
         *eye((x, y)),
         name((x - 2.4, y - 2.4), "eye line"),
     )

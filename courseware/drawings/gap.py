@@ -36,7 +36,7 @@ def draw_gap(call: DrawingCall) -> Picture:
         Stroke(outlines=(lintel,), closed=True, weight=0.25, fill=_LINTEL_GREY),
         hatching(lintel),
     )
-    return framed((*marks, *_sizes(call, view, (wide, high), rim)), call.alt)
+    return framed((*marks, *_sizes(call, view, (wide, high), rim)), call.alt, view.one_to)
 
 
 def _sizes(call: DrawingCall, view: View, size: tuple[Fraction, Fraction], rim: float) -> Marks:

@@ -54,4 +54,4 @@ def draw_heights(call: DrawingCall) -> Picture:
         if dimension == own:
             marks += level(view.at(0, bottom), _LEVELS[datum][0], _NAMED, below=datum != "face")
             marks += level(view.at(0, top), _LEVELS[datum][1], _NAMED, below=datum == "clear")
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

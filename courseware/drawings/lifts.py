@@ -50,4 +50,4 @@ def draw_lifts(call: DrawingCall) -> Picture:
     if "courses" in call.labels:
         line = right + LANE * (2 if "lift" in call.labels else 1)
         marks += upright((right, 0), (right, top), line, call.labels["courses"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

@@ -53,7 +53,7 @@ def draw_lintel(call: DrawingCall) -> Picture:
         top = view.at(0, (_HIGH + _ABOVE) * brick.course)[1]
         left, right = (view.at(x, head) for x in (-bearing, wide + bearing))
         marks += across((left[0], top), (right[0], top), top - LANE + 5, call.labels["length"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def brickwork(bricks: Fraction, bearing: Fraction, brick: Format) -> tuple[PlacedBrick, ...]:

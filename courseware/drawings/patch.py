@@ -35,14 +35,14 @@ def draw_patch(call: DrawingCall) -> Picture:
     left, low = brick.perpend, (_ROWS - 1) * brick.course + brick.bed
     marks: Marks = (
         Stroke(outlines=(view.box(0, 0, wide, high), cut.box(0, 0, thick, high)), closed=True, weight=0, fill=MORTAR),
-        Stroke(outlines=front, closed=True, weight=0.12, fill=BRICK),
+        Stroke(outlines=front, closed=True, weight=0.13, fill=BRICK),
         Stroke(outlines=tuple(cut.box(*one) for one in sides), closed=True, weight=0.35, fill=BRICK),
         *_frogs(cut, sides, Fraction(figures["frog"])),
         Stroke(outlines=(view.box(left, low, left + brick.module, low + brick.course),), closed=True, weight=0.7),
         name((0, view.at(0, high)[1] - 2), "front"),
         name((cut.at(thick / 2, 0)[0], view.at(0, high)[1] - 2), "section", anchor="middle"),
     )
-    return framed((*marks, *_sizes(call, view, cut, brick, thick)), call.alt)
+    return framed((*marks, *_sizes(call, view, cut, brick, thick)), call.alt, view.one_to)
 
 
 def _laid(brick: Format, joint: Fraction) -> Format:

@@ -38,7 +38,7 @@ def draw_reveals(call: DrawingCall) -> Picture:
     if "height" in call.labels:
         line = view.at(right, 0)[0] + LANE
         marks += plumb(view.at(right, 0), view.at(right, top), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def standing(bricks: Fraction, courses: int, call: DrawingCall) -> tuple[PlacedBrick, ...]:

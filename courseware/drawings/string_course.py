@@ -38,4 +38,4 @@ def draw_string_course(call: DrawingCall) -> Picture:
     if "height" in call.labels:
         line = view.at(long, 0)[0] + LANE
         marks += plumb(view.at(long, 0), view.at(long, top), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

@@ -39,7 +39,7 @@ def draw_surround_corners(call: DrawingCall) -> Picture:
     if "courses" in call.labels:
         foot, head = view.at(0, 0), view.at(0, found.height)
         marks += upright(foot, head, foot[0] - 5, call.labels["courses"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def at_corners(found: Surround, kept: int, pitch: Fraction) -> Surround:

@@ -30,7 +30,7 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),
         *view.bricks(bats(laid), "half", joint=brick.bed),
-        Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.3, dash=_DASH),
+        Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.25, dash=_DASH),
         Stroke(outlines=(((ends[0][0] - 2, ends[0][1]), (ends[1][0] + 2, ends[1][1])),), weight=0.35),
         dot((ends[0][0] - 2, ends[0][1]), 1.4),
         dot((ends[1][0] + 2, ends[1][1]), 1.4),
@@ -47,7 +47,7 @@ def draw_two_gangs(call: DrawingCall) -> Picture:
         marks += across(foot, edge, foot[1] + LANE - 3, call.labels["bricks"])
     if "courses" in call.labels:
         marks += beside(edge, view.at(wide, high), edge[0] + LANE - 4, call.labels["courses"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def begun(bricks: Fraction, brick: Format) -> tuple[PlacedBrick, ...]:

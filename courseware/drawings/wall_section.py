@@ -85,7 +85,7 @@ def _blocks(low: View, high: View, thick: Fraction, brick: Format) -> Marks:
     return (
         Stroke(outlines=outlines, closed=True, weight=0.35, fill=1.0),
         hatching(*outlines, apart=3.2),
-        Stroke(outlines=ties, weight=0.6),
+        Stroke(outlines=ties, weight=0.7),
         name((middle[0] + 2, middle[1] + 1), "blocks"),
         Stroke(outlines=((tie, (middle[0] + 1, tie[1])),), weight=THIN),
         name((middle[0] + 2, tie[1] + 1), "tie"),

@@ -67,7 +67,7 @@ def draw_uprights(call: DrawingCall) -> Picture:
         marks += beside(view.at(edge, head), view.at(side, top), lane, call.labels["ahead"])
     if "uprights" in call.labels:
         marks += upright(view.at(0, base), view.at(0, top), view.at(0, 0)[0] - 4, call.labels["uprights"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def draw_weave_gap(call: DrawingCall) -> Picture:
@@ -97,7 +97,7 @@ def draw_weave_gap(call: DrawingCall) -> Picture:
     )
     if "gap" in call.labels:
         marks += upright(view.at(edge, 0), view.at(edge, clear), view.at(edge, 0)[0] + LANE, call.labels["gap"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)
 
 
 def _tall(base: Fraction, courses: int, brick: Format) -> _Tall:

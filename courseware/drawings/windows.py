@@ -53,7 +53,7 @@ def draw_windows(call: DrawingCall) -> Picture:
         *(() if risen else _lintels(view, gaps, sill, head)),
         view.rule((-3 * thick, 0), (long + 3 * thick, 0), weight=0.5),
     )
-    return framed((*marks, *_sizes(call, view, lengths, top, thick)), call.alt)
+    return framed((*marks, *_sizes(call, view, lengths, top, thick)), call.alt, view.one_to)
 
 
 def along(call: DrawingCall) -> Lengths:

@@ -18,7 +18,7 @@ def test_the_first_lift_has_its_courses_and_no_other_can_be_counted(drawn, lifts
     rows = sheet.courses()
     assert len(rows) == each
     scale = min(SCALES, key=lambda n: abs(n - 65 / rows[0][0].height))
-    datum, first, top = sorted((line.coords[0][1] for line in pens(sheet, "0.5")), reverse=True)
+    datum, first, top = sorted((line.coords[0][1] for line in (*pens(sheet, "0.5"), *pens(sheet, "0.7"))), reverse=True)
     assert (datum - first) * scale == pytest.approx(high, abs=0.5)
     assert (datum - rows[-1][0].top) * scale == pytest.approx(high, abs=0.5)
     assert first - top == pytest.approx(15, abs=0.01)  # whatever the number of lifts

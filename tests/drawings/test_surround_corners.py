@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.drawings.frame import BRICK, PROJECTING
+from courseware.drawings.frame import HALF_BRICK, PROJECTING
 from courseware.trade import surround
 from tests.drawings.conftest import SVG, boxes, on_wall
 
@@ -19,7 +19,7 @@ def test_each_piece_drawn_is_one_of_the_surround_and_stands_at_a_corner(drawn, b
     whole = surround(bricks, courses, corner=corner)
     left, low, right, top = wall.frame.bounds
     assert (right - left, top - low) == pytest.approx((wide, high), abs=0.2)
-    drawn_pieces = [piece for grey in (BRICK, PROJECTING) for piece in wall.pieces.get(grey, ())]
+    drawn_pieces = [piece for grey in (HALF_BRICK, PROJECTING) for piece in wall.pieces.get(grey, ())]
     places = {(round(x), round(y)) for x, y in (middle(piece.outline) for piece in whole.pieces)}
     for piece in drawn_pieces:
         x, y = (piece.bounds[0] + piece.bounds[2]) / 2, (piece.bounds[1] + piece.bounds[3]) / 2
@@ -40,7 +40,7 @@ def test_as_many_are_drawn_of_a_large_one_whatever_its_size(drawn, corner, light
     for bricks, courses in ((5, 12), (8, 20), (12, 36)):
         sheet = drawn("surround_corners", {}, bricks=bricks, courses=courses, corner=corner)
         wall = on_wall(sheet, bricks * 225 + 10)
-        assert (len(wall.pieces.get(BRICK, ())), len(wall.pieces.get(PROJECTING, ()))) == (light, dark)
+        assert (len(wall.pieces.get(HALF_BRICK, ())), len(wall.pieces.get(PROJECTING, ()))) == (light, dark)
 
 
 def test_its_counts_stand_above_and_to_the_left(drawn) -> None:

@@ -38,7 +38,7 @@ def test_a_cavity_wall_has_blocks_behind_tied_over_the_cavity_and_no_coping(draw
     blocks = boxes(sheet, shade(1.0))
     near = min(block.left for block in blocks)
     assert near - back == pytest.approx(100 / ONE_TO, abs=0.02)
-    ties = pens(sheet, "0.6")
+    ties = pens(sheet, "0.7")
     assert len(ties) == 2
     for tie in ties:
         left, _, right, _ = tie.bounds
@@ -54,5 +54,5 @@ def test_what_is_cut_has_a_heavy_edge_and_hatching_and_stands_on_the_foundation(
     lowest = max(boxes(sheet, shade(BRICK)), key=lambda b: b.bottom)
     ground = max(outlines(sheet, HALF_BRICK), key=lambda piece: piece.bounds[3])
     assert ground.bounds[1] - lowest.bottom == pytest.approx(10 / ONE_TO, abs=0.02)
-    lines = pens(sheet, "0.12")
+    lines = pens(sheet, "0.13")
     assert all(any(brick.left - 0.1 <= line.bounds[0] <= brick.right for line in lines) for brick in [lowest])
