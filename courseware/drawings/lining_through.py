@@ -47,7 +47,7 @@ def draw_lining_through(call: DrawingCall) -> Picture:
         marks += beside(
             view.at(end, 2 * gauge), view.at(end, 2 * gauge + new.bed), view.at(end, 0)[0] + 4, call.labels["bed"]
         )
-    return framed((*marks, *_stack(call, view, end, high)), call.alt, view.one_to)
+    return framed((*marks, *_stack(call, view, end, high)), call.alt)
 
 
 def _stack(call: DrawingCall, view: View, end: Fraction, high: Fraction) -> Marks:

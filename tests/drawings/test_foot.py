@@ -17,7 +17,7 @@ from tests.drawings.test_table_of_kinds import MIDDLING
 # At true size with a line of 100 mm of its own, from above at no scale, signs and graphs; or broken in more than one way.
 NO_BAR = {
     "mitre", "mitred_corner", "bat_hands", "template_lines", "controls", "carrier", "noise_levels", "packs", "batch", "turns",
-    "rod_marks", "wall_section",
+    "rod_marks", "wall_section", "lining_through",
 }  # fmt: skip
 EMPTY = Picture(width=60.0, height=40.0, marks=(), alt="x")
 

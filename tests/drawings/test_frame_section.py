@@ -27,7 +27,7 @@ def test_runs_stand_at_their_heights_and_forward_by_their_projection(drawn, cour
     runs_ = sorted(boxes(sheet, shade(PROJECTING)), key=lambda run: -run.top)
     wall, panel = boxes(sheet, shade(BRICK)), boxes(sheet, shade(1.0))
     scale = min(SCALES, key=lambda n: abs(n - 65 / wall[0].height))
-    [floor] = [line.coords[0][1] for line in pens(sheet, "0.5")]
+    [floor] = [line.coords[0][1] for line in pens(sheet, "0.7")]
     assert [(floor - run.top) * scale for run in runs_] == pytest.approx([bottom, top], abs=0.2)
     face = wall[0].left
     for run in runs_:
