@@ -34,7 +34,7 @@ def test_runs_stand_at_their_heights_and_forward_by_their_projection(drawn, cour
         assert (face - run.left) * scale == pytest.approx(out, abs=0.2)
         assert run.width * scale == pytest.approx(102.5, abs=0.2)
         assert run.height * scale == pytest.approx(102.5, abs=0.2)
-    [line] = pens(sheet, "0.3", dashed=True)
+    [line] = pens(sheet, "0.25", dashed=True)
     assert (floor - line.coords[0][1]) * scale == pytest.approx(eye, abs=0.2)
     assert len(panel) == courses - 3
     every = sorted([*wall, *panel, *runs_], key=lambda brick: -brick.bottom)
@@ -45,7 +45,7 @@ def test_runs_stand_at_their_heights_and_forward_by_their_projection(drawn, cour
 @pytest.mark.parametrize(("courses", "below", "eye", "bottom", "top"), FRAMES)
 def test_no_name_of_a_run_stands_on_the_eye_line(drawn, courses, below, eye, bottom, top) -> None:
     sheet = drawn("frame_section", {}, courses=courses, below=below, eye_height=eye)
-    [line] = pens(sheet, "0.3", dashed=True)
+    [line] = pens(sheet, "0.25", dashed=True)
     level = line.coords[0][1]
     for text in sheet.root.iter():
         if text.text in ("top run", "bottom run"):

@@ -18,7 +18,7 @@ def test_bars_stand_to_their_readings_and_lines_at_80_85_and_87(drawn, readings)
     bars = [boxes(sheet, shade(grey))[0] for grey in (BRICK, HALF_BRICK, PROJECTING)]
     assert [round(70 + bar.height / EACH, 1) for bar in bars] == list(readings)
     foot = bars[0].bottom
-    actions = sorted(round(70 + (foot - line.coords[0][1]) / EACH, 1) for line in pens(sheet, "0.3", dashed=True))
+    actions = sorted(round(70 + (foot - line.coords[0][1]) / EACH, 1) for line in pens(sheet, "0.25", dashed=True))
     [limit] = [round(70 + (foot - line.coords[0][1]) / EACH, 1) for line in pens(sheet, "0.5")]
     assert (actions, limit) == ([80, 85], 87)
     assert sheet.texts == ("80", "85", "87")
