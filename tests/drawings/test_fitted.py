@@ -13,9 +13,9 @@ from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.own_picture import OwnPicture, OwnWords
 from courseware.drawings import draw
 from courseware.drawings.dimension import BLANK
-from courseware.drawings.fitted import PHONE, on_phone, reduced, within
+from courseware.drawings.fitted import PHONE, on_phone, within
 from courseware.drawings.foot import scale_words
-from courseware.drawings.picture import Label, Picture, Stroke, extent
+from courseware.drawings.picture import Label, Picture, extent
 from courseware.drawings.scale import SCALES
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import TradeError
@@ -151,22 +151,3 @@ def test_an_authors_own_picture_is_made_smaller_its_words_not_under_eight_points
     assert small.width <= 40
     large, least = (mark.size for mark in small.marks)
     assert EIGHT_POINTS <= least < large < 6.0
-
-
-class TestMadeSmaller:
-    drawn = Picture(
-        width=100, height=50, alt="",
-        marks=(Stroke(outlines=(((0, 0), (100, 50)),), dash=(2, 1)), Label(at=(50, 25), text="910", size=3.0)),
-    )  # fmt: skip
-
-    def test_keeps_its_shape(self) -> None:
-        small = reduced(self.drawn, (50, 50))
-        assert (small.width, small.height) == (50, 25)
-        assert small.marks[0] == Stroke(outlines=(((0, 0), (50, 25)),), dash=(1, 0.5))
-
-    @pytest.mark.parametrize(("room", "size"), [((50, 50), 2.83), ((90, 50), 2.83), ((97, 50), 2.88)])
-    def test_keeps_words_that_can_be_read(self, room, size) -> None:
-        assert reduced(self.drawn, room).marks[1].size == pytest.approx(size)
-
-    def test_is_left_alone_where_it_fits(self) -> None:
-        assert reduced(self.drawn, (200, 200)) == self.drawn
