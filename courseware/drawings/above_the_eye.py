@@ -9,17 +9,18 @@ from fractions import Fraction
 
 from courseware.drawings.bond import toothed
 from courseware.drawings.broken_height import GAP, BrokenHeight, reach
-from courseware.drawings.dimension import LANE, Marks, beside, plumb
+from courseware.drawings.dimension import Marks, lane, upright
 from courseware.drawings.frame import framed
 from courseware.drawings.level_marks import level
+from courseware.drawings.lines import HIDDEN
 from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import courses_to_reach, height
 
 _HIGH = 46.0  # mm of paper for the wall with its gap
+_LEAST = 0.6  # of that, so that the names of the levels stand clear of one another
 _WIDE = 20.0  # mm of paper for the wall, or as near as bricks go
-_DASH = (2.5, 1.2)
 _FOOT, _UNDER, _OVER = 2, 2, 1  # courses drawn: at the foot, under the first above the eye line, over the band
 
 
@@ -30,8 +31,10 @@ def draw_above_the_eye(call: DrawingCall) -> Picture:
     band = first + more
     low, high = _FOOT * brick.course, (first - 1 - _UNDER) * brick.course
     head = (band + _OVER) * brick.course
-    view = BrokenHeight(one_to=one_to(1, reach(low, high, head), (1, _HIGH - GAP), least=20), low=low, high=high)
-    bricks = max(2, int(_WIDE * view.one_to / brick.module))
+    share = max(call.share, _LEAST)
+    scale = one_to(1, reach(low, high, head), (1, _HIGH - GAP), least=20, share=share)
+    view = BrokenHeight(one_to=scale, low=low, high=high)
+    bricks = max(2, int(call.share * _WIDE * view.one_to / brick.module))
     rows = [*range(_FOOT), *range(first - 1 - _UNDER, band + _OVER)]
     laid = {row: toothed(bricks, row, brick) for row in rows}
     plain = tuple(b for row, run in laid.items() if row != band - 1 for b in run)
@@ -45,15 +48,14 @@ def draw_above_the_eye(call: DrawingCall) -> Picture:
         *level(view.at(0, 0), "datum", 22.0, below=True),
         *level(view.at(0, over), "band", 22.0),
         *level(view.at(0, top), "first above", 22.0),
-        view.rule((0, eye), (right, eye), weight=0.3, dash=_DASH),
+        view.rule((0, eye), (right, eye), pen=HIDDEN),
         *level(view.at(0, eye), "eye line", 22.0, below=True),
     )
-    line = end + LANE + 1
-    if "eye_height" in call.labels:
-        marks += plumb((end, view.at(0, 0)[1]), (end, view.at(0, eye)[1]), line, call.labels["eye_height"])
-    line += 4
-    for dimension, size in (("first_from_eye", top), ("band_from_eye", over)):
+    spans = {"eye_height": (Fraction(0), eye), "first_from_eye": (eye, top), "band_from_eye": (eye, over)}
+    line = end
+    for dimension, (bottom, head_of) in spans.items():
         if dimension in call.labels:
-            marks += beside((end, view.at(0, eye)[1]), (end, view.at(0, size)[1]), line, call.labels[dimension])
-            line += 24
-    return framed(marks, call.alt)
+            line += lane(call.labels)
+            ends = (end, view.at(0, bottom)[1]), (end, view.at(0, head_of)[1])
+            marks += upright(*ends, line, call.labels[dimension])
+    return framed(marks, call.alt, view.one_to, ("whole", "out"))

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from courseware.drawings.dimension import THIN, Marks
+from courseware.drawings.dimension import Marks
 from courseware.drawings.frame import View
-from courseware.drawings.picture import Point, Stroke
+from courseware.drawings.lines import REFERENCE
+from courseware.drawings.picture import Point
 
 GAP = 8.0  # mm of paper between the lower part and the upper
 _PAST, _ZIG = 2.0, 1.2  # mm of paper that a break line runs past the brickwork; half the height of its zigzag
@@ -38,7 +39,7 @@ class BrokenHeight(View):
                 (middle + _ZIG, y),
             )
             lines.append(((start, y), *zigzag, (end, y)))
-        return (Stroke(outlines=tuple(lines), weight=THIN),)
+        return (REFERENCE.stroke(*tuple(lines)),)
 
 
 def reach(low: Fraction, high: Fraction, head: Fraction) -> Fraction:

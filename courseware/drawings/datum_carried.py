@@ -5,20 +5,21 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.bond import section
-from courseware.drawings.dimension import Marks, beside, name, upright
-from courseware.drawings.frame import BRICK, View, framed
-from courseware.drawings.hatching import hatching
+from courseware.drawings.dimension import Marks, beside, name, plumb, room_for
+from courseware.drawings.frame import View, cut_through, framed
 from courseware.drawings.level_marks import level
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import GROUND, HIDDEN, SYMBOL
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import height
 
 _HIGH = 42.0  # mm of paper for what stands over the lower footing
-_RUN = 34.0  # mm of paper from the peg to the wall: not to scale
+_LEAST = 0.6  # of that, so that the figures at the wall stand clear of one another
+_RUN, _LEAST_RUN = 34.0, 28.0  # mm of paper from the peg to the wall: not to scale
 _FOOTING = (Fraction(150), Fraction(300))  # mm, deep and wide: as drawn
+_NAMED = 18.0  # mm of paper for the name of the datum
 _PEG = Fraction(50)  # mm wide: as drawn
-_DASH = (2.5, 1.2)
 
 
 def draw_datum_carried(call: DrawingCall) -> Picture:
@@ -30,24 +31,20 @@ def draw_datum_carried(call: DrawingCall) -> Picture:
     site, steps, courses = (Fraction(call.figures[name]) for name in ("datum", "steps", "courses"))
     rise = height(int(steps), brick)
     top = rise + height(int(courses), brick)
-    view = View(one_to=one_to(1, max(site, top), (1, _HIGH), least=15))
-    wall = View(one_to=view.one_to, origin=(_RUN, view.at(0, rise)[1]))
+    view = View(one_to=one_to(1, max(site, top), (1, _HIGH), least=15, share=max(call.share, _LEAST)))
+    wall = View(one_to=view.one_to, origin=(max(_LEAST_RUN, call.share * _RUN), view.at(0, rise)[1]))
     bricks = tuple(section(row, brick) for row in range(int(courses)))
-    cut = tuple(wall.box(b.left, b.bottom, b.right, b.top) for b in bricks)
     peg = view.box(-_PEG / 2, 0, _PEG / 2, site)
     marks: Marks = (
         *_footings(view, wall, brick.width),
-        Stroke(outlines=cut, closed=True, weight=0.35, fill=BRICK),
-        hatching(*cut),
-        Stroke(outlines=(peg,), closed=True, weight=0.25, fill=1.0),
-        Stroke(
-            outlines=((view.at(0, site), (wall.at(brick.width, 0)[0], view.at(0, site)[1])),), weight=0.3, dash=_DASH
-        ),
-        *level(view.at(-_PEG / 2, site), "site datum", 18.0),
+        *wall.cut(bricks),
+        SYMBOL.stroke(peg, closed=True, fill=1.0),
+        HIDDEN.stroke((view.at(0, site), (wall.at(brick.width, 0)[0], view.at(0, site)[1]))),
+        *level(view.at(-_PEG / 2, site), "site datum", _NAMED),
         name((view.at(0, 0)[0], view.at(0, -_FOOTING[0])[1] + 4), "gate", "middle"),
-        name((wall.at(brick.width / 2, 0)[0], wall.at(0, -_FOOTING[0])[1] + 4), "new wall", "middle"),
+        name((wall.at(brick.width / 2 + _FOOTING[1] / 2, 0)[0], wall.at(0, -_FOOTING[0])[1] + 4), "new wall", "end"),
     )
-    return framed((*marks, *_sizes(call, view, wall, site, top)), call.alt)
+    return framed((*marks, *_sizes(call, view, wall, site, top)), call.alt, view.one_to)
 
 
 def _footings(view: View, wall: View, width: Fraction) -> Marks:
@@ -56,15 +53,17 @@ def _footings(view: View, wall: View, width: Fraction) -> Marks:
     at_gate = view.box(-wide / 2, -deep, wide / 2, 0)
     middle = width / 2
     at_wall = wall.box(middle - wide / 2, -deep, middle + wide / 2, 0)
-    ground = Stroke(outlines=((view.at(wide / 2, 0), wall.at(middle - wide / 2, 0)),), weight=0.5)
-    return Stroke(outlines=(at_gate, at_wall), closed=True, weight=0.35, fill=1.0), hatching(at_gate, at_wall), ground
+    ground = GROUND.stroke((view.at(wide / 2, 0), wall.at(middle - wide / 2, 0)))
+    return *cut_through((at_gate, at_wall), None), ground
 
 
 def _sizes(call: DrawingCall, view: View, wall: View, site: Fraction, top: Fraction) -> Marks:
     marks: Marks = ()
     edge = view.at(-_FOOTING[1] / 2, 0)[0]
     if "datum" in call.labels:
-        marks += upright((edge, view.at(0, 0)[1]), (edge, view.at(0, site)[1]), edge - 8, call.labels["datum"])
+        foot, head = (edge, view.at(0, 0)[1]), (edge, view.at(0, site)[1])
+        line = edge - 8 if foot[1] - head[1] >= room_for(call.labels["datum"]) else edge - _NAMED
+        marks += plumb(foot, head, line, call.labels["datum"])
     right = wall.at(call.format.width / 2 + _FOOTING[1] / 2, 0)[0]
     foot, up = (right, wall.at(0, 0)[1]), (right, view.at(0, site)[1])
     line = right + 4

@@ -43,6 +43,7 @@ def enlarged(picture: Picture, room: tuple[float, float], wanted: float) -> Pict
 
     Each grows no further than to where it would touch a line or other words that it stood apart from.
     """
+    picture = picture.body or picture  # its bar and legend stay on paper
     grown = framed(_with_words(picture, wanted / _to_fit(picture, room)), picture.alt)
     best = picture if picture.clipped else grown
     by = _to_fit(best, room)

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import LANE, THIN, Marks, across, plumb
+from courseware.drawings.dimension import Marks, across, lane, plumb
 from courseware.drawings.frame import View, framed
 from courseware.drawings.hatching import hatching
+from courseware.drawings.lines import CUT, REFERENCE, SYMBOL
 from courseware.drawings.picture import Picture, Point, Stroke
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
@@ -24,19 +25,19 @@ _ZIG = 1.2  # mm of paper: half the height of a break line's zigzag
 def draw_gap(call: DrawingCall) -> Picture:
     """The picture of a gap `width` by `height` mm, brick to brick and from the brick below to the brick above."""
     wide, high = Fraction(call.figures["width"]), Fraction(call.figures["height"])
-    view = View(one_to=one_to(wide, high, _ROOM, least=15))
+    view = View(one_to=one_to(wide, high, _ROOM, least=15, share=call.share))
     rim = _RIM * view.one_to
     bearing = min(float(_BEARING), rim * 0.7)
     outer = view.box(-rim, -rim, float(wide) + rim, float(high) + rim)
     lintel = view.box(-bearing, high, float(wide) + bearing, float(high) + min(float(_LINTEL), rim * 0.7))
     marks: Marks = (
         Stroke(outlines=(outer,), closed=True, weight=0, fill=_FACE),
-        Stroke(outlines=_edges(outer), weight=THIN),
-        Stroke(outlines=(view.box(0, 0, wide, high),), closed=True, weight=0.5, fill=1.0),
-        Stroke(outlines=(lintel,), closed=True, weight=0.25, fill=_LINTEL_GREY),
+        REFERENCE.stroke(*_edges(outer)),
+        CUT.stroke(view.box(0, 0, wide, high), closed=True, fill=1.0),
+        SYMBOL.stroke(lintel, closed=True, fill=_LINTEL_GREY),
         hatching(lintel),
     )
-    return framed((*marks, *_sizes(call, view, (wide, high), rim)), call.alt)
+    return framed((*marks, *_sizes(call, view, (wide, high), rim)), call.alt, view.one_to)
 
 
 def _sizes(call: DrawingCall, view: View, size: tuple[Fraction, Fraction], rim: float) -> Marks:
@@ -44,11 +45,13 @@ def _sizes(call: DrawingCall, view: View, size: tuple[Fraction, Fraction], rim: 
     wide, high = size
     marks: Marks = ()
     if "width" in call.labels:
-        line = view.at(0, -rim)[1] + LANE
+        line = view.at(0, -rim)[1] + lane(call.labels)
         marks += across(view.at(0, -rim), view.at(wide, -rim), line, call.labels["width"])
     if "height" in call.labels:
         edge = view.at(float(wide) + rim, 0)[0]
-        marks += plumb((edge, view.at(0, 0)[1]), (edge, view.at(0, high)[1]), edge + LANE, call.labels["height"])
+        marks += plumb(
+            (edge, view.at(0, 0)[1]), (edge, view.at(0, high)[1]), edge + lane(call.labels), call.labels["height"]
+        )
     return marks
 
 

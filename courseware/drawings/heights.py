@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from courseware.drawings.bond import bats, stopped, wholes
 from courseware.drawings.broken_height import GAP, BrokenHeight, reach
-from courseware.drawings.dimension import LANE, Marks, upright
+from courseware.drawings.dimension import Marks, lane, upright
 from courseware.drawings.frame import framed
 from courseware.drawings.gauge_rod import spans
 from courseware.drawings.level_marks import level
@@ -33,13 +33,13 @@ def draw_heights(call: DrawingCall) -> Picture:
     foot, head = -brick.course, (courses + 1) * brick.course
     kept = reach(low, high, head) - foot
     wide = _BRICKS * brick.module
-    view = BrokenHeight(one_to=one_to(wide, kept, (_ROOM[0], _ROOM[1] - GAP)), low=low, high=high)
+    view = BrokenHeight(one_to=one_to(wide, kept, (_ROOM[0], _ROOM[1] - GAP), share=call.share), low=low, high=high)
     shown = [*range(_SHOWN), *range(courses - _SHOWN, courses)]
     laid = tuple(one for row in shown for one in stopped(_BRICKS, row, brick))
     white = (*stopped(_BRICKS, -1, brick), *stopped(_BRICKS, courses, brick))
     right = wide - brick.perpend
     marks: Marks = (
-        *view.bricks(white, kind=None, joint=brick.bed),
+        *view.bricks(white, None, joint=brick.bed),
         *view.bricks(wholes(laid), joint=brick.bed),
         *view.bricks(bats(laid), "half", joint=brick.bed),
         *view.break_lines(0, right),
@@ -49,9 +49,9 @@ def draw_heights(call: DrawingCall) -> Picture:
     line = view.at(right, 0)[0]
     for dimension, (bottom, top) in spans(courses, brick).items():
         if dimension in labels:
-            line += LANE
+            line += lane(call.labels)
             marks += upright(view.at(right, bottom), view.at(right, top), line, labels[dimension])
         if dimension == own:
             marks += level(view.at(0, bottom), _LEVELS[datum][0], _NAMED, below=datum != "face")
             marks += level(view.at(0, top), _LEVELS[datum][1], _NAMED, below=datum == "clear")
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to, ("whole", "half"))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from courseware.drawings.dimension import NAME, THIN, Marks, name
-from courseware.drawings.picture import Point, Stroke
+from courseware.drawings.dimension import NAME, Marks, name
+from courseware.drawings.lines import REFERENCE
+from courseware.drawings.picture import Point
 
 NAMED = 29.5  # mm of paper for the longest of the usual names
 _GAP = 1.0  # mm of paper between the work and the line
@@ -22,7 +23,7 @@ def level(at: Point, says: str, reach: float = NAMED, *, below: bool = False) ->
     triangle = (tip, (tip[0] - _WIDE / 2, tip[1] + way * _HIGH), (tip[0] + _WIDE / 2, tip[1] + way * _HIGH))
     foot = at[1] + NAME + 0.3 if below else at[1] - 0.7
     return (
-        Stroke(outlines=(((start, at[1]), (end, at[1])),), weight=THIN),
-        Stroke(outlines=(triangle,), closed=True, weight=THIN, fill=0.0 if "datum" in says else 1.0),
+        REFERENCE.stroke(((start, at[1]), (end, at[1]))),
+        REFERENCE.stroke(triangle, closed=True, fill=0.0 if "datum" in says else 1.0),
         name((start + _BEFORE + _WIDE + _AFTER, foot), says),
     )

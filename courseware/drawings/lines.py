@@ -25,6 +25,7 @@ class Line:
 
 
 GROUND = Line(weight=0.7, type="01.3")  # a datum, and what the work stands on
+EDGE = Line(weight=0.5, type="01.2")  # a line that work is set out to, where nothing is cut
 CUT = Line(weight=0.35, type="01.2")  # what is cut through, hatched; the edge of an opening, of a wall in outline
 SEEN = Line(weight=0.18, type="01.1")  # a brick looked at
 FINE = Line(weight=0.13, type="01.1")  # and one so small that its joints would close; hatching, marks on bricks

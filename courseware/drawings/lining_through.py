@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from courseware.drawings.bond import bed_of, run
-from courseware.drawings.dimension import LANE, NAME, Marks, beside, name, upright
+from courseware.drawings.dimension import NAME, Marks, beside, lane, name, upright
 from courseware.drawings.frame import View, framed
 from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
@@ -25,7 +25,7 @@ def draw_lining_through(call: DrawingCall) -> Picture:
     old = replace(call.format, height=gauge - _OLD_BED, bed=_OLD_BED)
     new = replace(call.format, height=high, bed=gauge - high)
     wide = 2 * new.module
-    view = View(one_to=one_to(wide + new.module, _STACK * high, _ROOM, least=15))
+    view = View(one_to=one_to(wide + new.module, _STACK * high, _ROOM, least=15, share=call.share))
     rows = range(_COURSES)
     joint = new.module
     left = tuple(
@@ -36,8 +36,8 @@ def draw_lining_through(call: DrawingCall) -> Picture:
     marks: Marks = (
         *view.bricks(left, "old", joint=new.bed),
         *view.bricks(right, joint=new.bed),
-        name((view.at(0, 0)[0], view.at(0, 0)[1] + NAME + 1), "old"),
-        name((view.at(end, 0)[0], view.at(0, 0)[1] + NAME + 1), "new", "end"),
+        name((view.at(joint, 0)[0] - 1, view.at(0, 0)[1] + NAME + 1), "old", "end"),
+        name((view.at(joint, 0)[0] + 1, view.at(0, 0)[1] + NAME + 1), "new"),
     )
     first = bed_of(0, new)[1]
     if "four" in call.labels:
@@ -47,7 +47,7 @@ def draw_lining_through(call: DrawingCall) -> Picture:
         marks += beside(
             view.at(end, 2 * gauge), view.at(end, 2 * gauge + new.bed), view.at(end, 0)[0] + 4, call.labels["bed"]
         )
-    return framed((*marks, *_stack(call, view, end, high)), call.alt)
+    return framed((*marks, *_stack(call, view, end, high)), call.alt, view.one_to)
 
 
 def _stack(call: DrawingCall, view: View, end: Fraction, high: Fraction) -> Marks:
@@ -61,5 +61,5 @@ def _stack(call: DrawingCall, view: View, end: Fraction, high: Fraction) -> Mark
     )
     if "ten" in call.labels:
         corner = view.at(start + call.format.length, 0)
-        marks += upright(corner, (corner[0], top[1]), corner[0] + LANE, call.labels["ten"])
+        marks += upright(corner, (corner[0], top[1]), corner[0] + lane(call.labels), call.labels["ten"])
     return marks

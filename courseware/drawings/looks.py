@@ -35,8 +35,9 @@ LOOKS = {
     "mitred bat": Look(says="mitred bat", fill=0.66, mark="hatching"),
     "special": Look(says="special", fill=1.0, mark="cross"),
     "corner piece": Look(says="corner piece", fill=1.0, mark="cross"),
-    "old": Look(says="old", fill=0.72),
+    "plain": Look(says="of the panel", fill=1.0),
     "out": Look(says="stands out", fill=0.66),
+    "old": Look(says="old work", fill=0.72),
 }
 
 

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import BLANK, FIGURE, NAME, RULED, THIN, Marks, box, name
+from courseware.drawings.dimension import BLANK, FIGURE, NAME, Marks, box, name
 from courseware.drawings.frame import framed
+from courseware.drawings.lines import CUT, GROUND, REFERENCE, SYMBOL
 from courseware.drawings.picture import Label, Picture, Point, Stroke
 from courseware.papers.sheets import DrawingCall
 
 READINGS = ("first", "second", "third", "fourth")
-_APART, _DEEP = 20.0, 8.0  # mm of paper: from the foot to the first mark and so on; the rod
+_APART, _LEAST_APART, _DEEP = 20.0, 13.5, 8.0  # mm of paper: from the foot to the first mark and so on; the rod
 _PAST = 8.0  # mm of paper that the rod runs past its last mark
 _LINE = 6.0  # mm of paper from the rod to the line that the readings stand along
 _ZIG = 1.1  # mm of paper: half the width of a break line's zigzag
@@ -22,20 +23,22 @@ _ZIG = 1.1  # mm of paper: half the width of a break line's zigzag
 def draw_rod_marks(call: DrawingCall) -> Picture:
     """The picture of the rod, its foot to the left: courses over the marks, readings under them."""
     lowest, step = int(Fraction(call.figures["lowest"])), int(Fraction(call.figures["step"]))
-    places = [_APART * n for n in range(1, len(READINGS) + 1)]
+    apart = max(_LEAST_APART, call.share * _APART)
+    places = [apart * n for n in range(1, len(READINGS) + 1)]
     end = places[-1] + _PAST
     marks: Marks = (
-        Stroke(outlines=(((0.0, 0.0), (end, 0.0)), ((0.0, _DEEP), (end, _DEEP))), weight=0.35),
-        Stroke(outlines=(((0.0, 0.0), (0.0, _DEEP)),), weight=0.5),
-        Stroke(outlines=tuple(((x, 0.0), (x, _DEEP * 0.6)) for x in places), weight=0.35),
-        Stroke(outlines=tuple(_break(x - _APART / 2 + shift) for x in places for shift in (-0.8, 0.8)), weight=THIN),
-        Stroke(outlines=(_break(end),), weight=THIN),
+        CUT.stroke(*(((0.0, 0.0), (end, 0.0)), ((0.0, _DEEP), (end, _DEEP)))),
+        GROUND.stroke(((0.0, 0.0), (0.0, _DEEP))),
+        CUT.stroke(*tuple(((x, 0.0), (x, _DEEP * 0.6)) for x in places)),
+        REFERENCE.stroke(*tuple(_break(x - apart / 2 + shift) for x in places for shift in (-0.8, 0.8))),
+        REFERENCE.stroke(_break(end)),
         Label(at=(1.2, _DEEP - 1.4), text="foot", size=NAME, anchor="start"),
+        name((0.0, -1.6), "course"),
     )
     for n, (reading, x) in enumerate(zip(READINGS, places, strict=True)):
-        marks += (name((x, -1.6), f"course {lowest + n * step}", "middle"),)
+        marks += (name((x, -1.6), str(lowest + n * step), "middle"),)
         if reading in call.labels:
-            marks += _reading((x, _DEEP + _LINE), call.labels[reading])
+            marks += _reading((x, _DEEP + _LINE), call.labels[reading], apart - 1)
     if call.labels:
         marks += _origin(_DEEP + _LINE)
     return framed(marks, call.alt)
@@ -60,23 +63,21 @@ def _break(x: float) -> tuple[Point, ...]:
 def _origin(line: float) -> Marks:
     """Where every reading is taken from: the foot of the rod."""
     return (
-        Stroke(outlines=(((0.0, _DEEP + 1.0), (0.0, line + 1.6)),), weight=THIN),
+        REFERENCE.stroke(((0.0, _DEEP + 1.0), (0.0, line + 1.6))),
         name((0.0, line + 5.0), "0", "middle"),
     )
 
 
-def _reading(at: Point, text: str | None) -> Marks:
-    """A reading from the foot: its line from nought with an arrow at the mark, the figure or a box under it."""
+def _reading(at: Point, text: str | None, most: float) -> Marks:
+    """A reading from the foot: its line from nought an arrow at the mark, the figure or a box of `most` mm under it."""
     x, y = at
-    rule = Stroke(outlines=(((x, _DEEP + 1.0), (x, y + 1.6)), ((0.0, y), (x, y))), weight=THIN)
+    rule = REFERENCE.stroke(*(((x, _DEEP + 1.0), (x, y + 1.6)), ((0.0, y), (x, y))))
     arrow = Stroke(outlines=(((x, y), (x - 2.4, y - 0.7), (x - 2.4, y + 0.7)),), closed=True, weight=0, fill=0.0)
     if text is not None:
         return rule, arrow, Label(at=(x, y + 5.0), text=text, size=FIGURE, bold=True)
-    wide, deep = min(BLANK[0], _APART - 1), BLANK[1]
+    wide, deep = min(BLANK[0], most), BLANK[1]
     return (
         rule,
         arrow,
-        Stroke(
-            outlines=(box(x - wide / 2, y + 2.4, x + wide / 2, y + 2.4 + deep),), closed=True, weight=RULED, fill=1.0
-        ),
+        SYMBOL.stroke(box(x - wide / 2, y + 2.4, x + wide / 2, y + 2.4 + deep), closed=True, fill=1.0),
     )

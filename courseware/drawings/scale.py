@@ -24,16 +24,23 @@ def in_a_share_of_its_room(share: float) -> Iterator[None]:
         _SHARE.reset(kept)
 
 
-def one_to(wide: Fraction | float, high: Fraction | float, room: tuple[float, float], least: int = 5) -> int:
+def one_to(
+    wide: Fraction | float,
+    high: Fraction | float,
+    room: tuple[float, float],
+    least: int = 5,
+    share: float | None = None,
+) -> int:
     """The n of a scale of 1 to n at which `wide` by `high` mm of brickwork fit a room of that many mm of paper.
 
-    No scale is larger than 1 to `least`, so that small pieces are not blown up. Raises `ValueError` for brickwork
+    No scale is larger than 1 to `least`, so that small pieces are not blown up. `share` of the room is the one that the
+    drawing is made in unless given. Raises `ValueError` for brickwork
     that fits at no usual scale, which the limits of `courseware.banks.drawing_kinds` do not let through.
 
     >>> one_to(1800, 1200, (140, 80))
     15
     """
-    share = _SHARE.get()
+    share = _SHARE.get() if share is None else share
     for n in SCALES:
         if n >= least and wide <= room[0] * share * n and high <= room[1] * share * n:
             return n

@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from courseware.drawings.bond import bats, stopped, wholes
-from courseware.drawings.dimension import LANE, Marks, across, name, plumb
+from courseware.drawings.dimension import Marks, across, lane, name, plumb
 from courseware.drawings.frame import View, framed
 from courseware.drawings.level_marks import level
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.lines import CUT, GROUND
+from courseware.drawings.picture import Picture
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import height, pier
@@ -23,19 +24,19 @@ def draw_string_course(call: DrawingCall) -> Picture:
     brick, bricks, course = call.format, Fraction(call.figures["bricks"]), int(Fraction(call.figures["course"]))
     long, top = pier(bricks, brick), height(course, brick)
     head = height(course + _OVER, brick)
-    view = View(one_to=one_to(long, head, _ROOM, least=20))
+    view = View(one_to=one_to(long, head, _ROOM, least=20, share=call.share))
     laid = stopped(bricks, course - 1, brick)
     marks: Marks = (
-        Stroke(outlines=(view.box(0, 0, long, head),), closed=True, weight=0.35, fill=_FACE),
+        CUT.stroke(view.box(0, 0, long, head), closed=True, fill=_FACE),
         *view.bricks((*wholes(laid), *bats(laid)), "out", joint=brick.perpend),
         name((view.at(long / 2, 0)[0], view.at(0, laid[0].bottom)[1] + 4.0), f"course {course}", "middle"),
-        view.rule((-5 * brick.width, 0), (long + 5 * brick.width, 0), weight=0.5),
+        view.rule((-5 * brick.width, 0), (long + 5 * brick.width, 0), pen=GROUND),
         *level(view.at(-5 * brick.width, 0), "datum", 13.0, below=True),
     )
     if "length" in call.labels:
-        line = view.at(0, 0)[1] + LANE
+        line = view.at(0, 0)[1] + lane(call.labels)
         marks += across(view.at(0, 0), view.at(long, 0), line, call.labels["length"])
     if "height" in call.labels:
-        line = view.at(long, 0)[0] + LANE
+        line = view.at(long, 0)[0] + lane(call.labels)
         marks += plumb(view.at(long, 0), view.at(long, top), line, call.labels["height"])
-    return framed(marks, call.alt)
+    return framed(marks, call.alt, view.one_to)

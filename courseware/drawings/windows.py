@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import LANE, Marks, across, plumb
-from courseware.drawings.frame import View, framed
-from courseware.drawings.hatching import hatching
-from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.dimension import Marks, across, lane, plumb, room_for
+from courseware.drawings.frame import View, cut_through, framed
+from courseware.drawings.lines import CUT, GROUND, SYMBOL
+from courseware.drawings.picture import Picture, extent
 from courseware.drawings.scale import one_to
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import height, opening, pier, returned
@@ -38,22 +38,16 @@ def draw_windows(call: DrawingCall) -> Picture:
     head = height(risen or _HEAD, brick)
     top = head if risen else head + _LINTEL + height(_OVER, brick)
     thick = brick.width
-    view = View(one_to=one_to(long + 2 * thick, top, _ROOM, least=30))
+    view = View(one_to=one_to(long + 2 * thick, top, _ROOM, least=30, share=call.share))
     gaps = (lengths["window"], lengths["other_window"])
     returns = (view.box(-thick, 0, 0, top), view.box(long, 0, long + thick, top))
     marks: Marks = (
-        Stroke(
-            outlines=(_outline(view, gaps, sill, top, long, open_above=bool(risen)),),
-            closed=True,
-            weight=0.35,
-            fill=_FACE,
-        ),
-        Stroke(outlines=returns, closed=True, weight=0.35, fill=1.0),
-        hatching(*returns),
+        CUT.stroke(_outline(view, gaps, sill, top, long, open_above=bool(risen)), closed=True, fill=_FACE),
+        *cut_through(returns, None),
         *(() if risen else _lintels(view, gaps, sill, head)),
-        view.rule((-3 * thick, 0), (long + 3 * thick, 0), weight=0.5),
+        view.rule((-3 * thick, 0), (long + 3 * thick, 0), pen=GROUND),
     )
-    return framed((*marks, *_sizes(call, view, lengths, top, thick)), call.alt)
+    return framed((*marks, *_sizes(call, view, lengths, top, thick)), call.alt, view.one_to)
 
 
 def along(call: DrawingCall) -> Lengths:
@@ -92,20 +86,21 @@ def _lintels(view: View, gaps: tuple[tuple[Fraction, Fraction], ...], sill: Frac
     holes = tuple(view.box(left, sill, right, head) for left, right in gaps)
     over = tuple(view.box(left - _BEARING, head, right + _BEARING, head + _LINTEL) for left, right in gaps)
     return (
-        Stroke(outlines=over, closed=True, weight=0.25, fill=_LINTEL_GREY),
-        Stroke(outlines=holes, closed=True, weight=0.35, fill=1.0),
+        SYMBOL.stroke(*over, closed=True, fill=_LINTEL_GREY),
+        CUT.stroke(*holes, closed=True, fill=1.0),
     )
 
 
 def _sizes(call: DrawingCall, view: View, lengths: Lengths, top: Fraction, thick: Fraction) -> Marks:
-    """The parts of the wall over and under it, so that short ones stand apart; the whole under all of them."""
+    """Lengths over the wall and under it, so that the figures of short ones stand apart; the whole lowest."""
     labels = dict(call.labels)
     marked = str(call.figures["marked"])
     if marked != "none":
         labels.setdefault(marked, _SAID)
     foot, head = view.at(0, 0)[1], view.at(0, top)[1]
     marks: Marks = ()
-    lines = {"pier": head - 4, "window_and_pier": head - 4, "end": foot + LANE, "window": foot + LANE}
+    over = head - 4 - (lane(call.labels) if {"pier", "end"} & labels.keys() else 0)
+    lines = {"pier": head - 4, "end": head - 4, "window_and_pier": over, "window": foot + lane(call.labels)}
     low = foot
     for name, line in lines.items():
         if name in labels:
@@ -114,8 +109,10 @@ def _sizes(call: DrawingCall, view: View, lengths: Lengths, top: Fraction, thick
             marks += across(view.at(left, level), view.at(right, level), line, labels[name], before=name == "end")
             low = max(low, line)
     if "whole" in labels:
-        marks += across(view.at(0, 0), view.at(lengths["whole"][1], 0), low + LANE, labels["whole"])
+        marks += across(view.at(0, 0), view.at(lengths["whole"][1], 0), low + lane(call.labels), labels["whole"])
     if "height" in labels:
-        edge = lengths["whole"][1] + thick
-        marks += plumb(view.at(edge, 0), view.at(edge, top), view.at(edge, 0)[0] + LANE, labels["height"])
+        edge = view.at(lengths["whole"][1] + thick, 0)[0]
+        short = foot - head < room_for(labels["height"])  # its figure is level then, and clear of those over the wall
+        line = max([edge + lane(call.labels), *(x for mark in marks if short for x, _ in extent(mark))])
+        marks += plumb((edge, foot), (edge, head), line, labels["height"])
     return marks

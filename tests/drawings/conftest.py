@@ -215,7 +215,9 @@ def on_wall(sheet: Sheet, wide: Fraction | float) -> OnWall:
     The scale that comes out of it must be a usual one, to within what three places of a mm of paper can say.
     """
     found = list(runs(sheet.root))
-    frames = [p for a, closed, p in found if closed and a["fill"] == "none" and a.get("stroke-width") == "0.35"]
+    frames = [
+        p for a, closed, p in found if closed and a["fill"] == "none" and a.get("stroke-width") in ("0.35", "0.5")
+    ]
     pieces = [(a["fill"], points) for a, closed, points in found if closed and a["fill"] != "none"]
     lines = [(points, a.get("stroke-dasharray", "")) for a, closed, points in found if not closed]
     measured = frames[0] if frames else [point for _, points in pieces for point in points]

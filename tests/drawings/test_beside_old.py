@@ -2,12 +2,12 @@
 
 import pytest
 
-from courseware.drawings.beside_old import OLD
+from courseware.drawings.looks import LOOKS
 from courseware.drawings.scale import SCALES
 from courseware.trade import UK_73
 from tests.drawings.conftest import boxes, level_of, plumb_dimensions, runs
 
-OLD_GREY = "#" + f"{round(OLD * 255):02x}" * 3
+OLD_GREY = "#" + f"{round(LOOKS['old'].fill * 255):02x}" * 3
 CASES = [(13, 375), (34, 150), (20, 525)]
 
 

@@ -85,6 +85,7 @@ def test_every_kind_fills_its_room_and_its_words_stand_apart(kind: str, calling)
     """Its words are those it had; every other one of its dimensions is a figure, as on a question's drawing."""
     known = DRAWING_KINDS[kind].dimensions
     drawn = draw(calling(kind, {name: None if n % 2 else "1234.5" for n, name in enumerate(known)}, **MIDDLING[kind]))
+    drawn = drawn.body or drawn
     made = enlarged(drawn, ROOM, WANTED)
     assert max(made.width / ROOM[0], made.height / ROOM[1]) == pytest.approx(1)
     assert touching(made) <= touching(drawn)

@@ -10,7 +10,7 @@ CASES = [(685, 760), (2035, 1810), (1922, 2417), (100, 100), (6000, 4000)]
 
 def parts(sheet):
     """The gap, the lintel over it and the wall round it, by their fills."""
-    gaps = [p for a, closed, p in runs(sheet.root) if closed and a.get("stroke-width") == "0.5"]
+    gaps = [p for a, closed, p in runs(sheet.root) if closed and a.get("stroke-width") == "0.35"]
     lintels = [
         p for a, closed, p in runs(sheet.root) if closed and a.get("stroke-width") == "0.25" and a["fill"] != "#ffffff"
     ]

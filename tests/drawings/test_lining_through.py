@@ -4,11 +4,11 @@ from itertools import pairwise
 
 import pytest
 
-from courseware.drawings.beside_old import OLD
+from courseware.drawings.looks import LOOKS
 from courseware.drawings.scale import SCALES
 from tests.drawings.conftest import boxes, plumb_dimensions
 
-OLD_GREY = "#" + f"{round(OLD * 255):02x}" * 3
+OLD_GREY = "#" + f"{round(LOOKS['old'].fill * 255):02x}" * 3
 PAIRS = [(73, 62), (79, 68), (77, 66)]
 
 

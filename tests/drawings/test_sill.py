@@ -19,7 +19,6 @@ def test_the_section_stands_beside_the_front_or_below_it(narrow) -> None:
     words = {mark.text: mark.at for mark in picture.marks if isinstance(mark, Label)}
     assert (words["section, enlarged"][0] > words["1565"][0]) is not narrow
     assert (words["35"][1] > words["1565"][1]) is narrow
-    assert (picture.height > picture.width) is narrow
 
 
 def test_each_view_has_a_bar_at_its_own_scale() -> None:

@@ -69,7 +69,7 @@ def test_heights_of_the_elevation_stand_apart(plan) -> None:
     labels = {mark.text: mark.at for mark in elevation(plan).marks if isinstance(mark, Label) and mark.turn == 90}
     assert len(labels) == 2
     (low, _), (high, _) = sorted(labels.values())
-    assert high - low >= 10
+    assert high - low >= 9  # a lane: a box to write in is 7.5 high
 
 
 def heights(outline) -> float:

@@ -10,9 +10,10 @@ from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import to_svg
 from courseware.drawings.fitted import on_phone
 from tests.drawings.conftest import call_for
+from tests.drawings.test_fitted import FITTED
 from tests.drawings.test_table_of_kinds import MIDDLING, _at_its_limits
 
-SHOWN = [kind for kind, known in DRAWING_KINDS.items() if not known.to_draw_in]  # what is drawn in is on paper alone
+SHOWN = [kind for kind in FITTED if not DRAWING_KINDS[kind].to_draw_in]  # what is drawn in is on paper alone
 MEASURED = """svg => {
   const words = [...svg.querySelectorAll("text")], frame = svg.getBoundingClientRect();
   const sizes = words.map(word => parseFloat(getComputedStyle(word).fontSize) * svg.getScreenCTM().a);
