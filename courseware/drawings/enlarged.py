@@ -60,12 +60,19 @@ def _with_words(picture: Picture, wanted: float) -> tuple[Stroke | Label, ...]:
     lines = [box for mark in marks if isinstance(mark, Stroke) for box in _boxes(mark)]
     for place, mark in enumerate(marks):
         if isinstance(mark, Label) and mark.size < wanted:
-            words = [_round(other) for other in marks if isinstance(other, Label) and other is not mark]
-            clear = [box for box in (*lines, *words) if not _touch(box, _round(mark))]
+            words = [_spanning(extent(other)) for other in marks if isinstance(other, Label) and other is not mark]
+            clear_lines = [line for line in lines if not _touch(line, _round(mark))]
+            clear_words = [word for word in words if not _touch(word, _spanning(extent(mark)))]
             steps = (mark.size + (wanted - mark.size) * step / _STEPS for step in range(_STEPS, 0, -1))
             sizes = (replace(mark, size=size) for size in steps)
-            marks[place] = next((one for one in sizes if not any(_touch(_round(one), box) for box in clear)), mark)
+            marks[place] = next((one for one in sizes if _stands_clear(one, clear_lines, clear_words)), mark)
     return tuple(marks)
+
+
+def _stands_clear(label: Label, lines: Sequence[_Box], words: Sequence[_Box]) -> bool:
+    """Whether a label touches none of the lines, which may run at the foot of its letters, and none of the words."""
+    own, whole = _round(label), _spanning(extent(label))
+    return not any(_touch(own, line) for line in lines) and not any(_touch(whole, word) for word in words)
 
 
 def _boxes(stroke: Stroke) -> Iterator[_Box]:

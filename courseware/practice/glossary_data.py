@@ -6,6 +6,7 @@ from courseware.drawings import to_svg
 from courseware.drawings.picture import Picture
 from courseware.glossary.rules import rules
 from courseware.glossary.sheets import CARD_ABOUT, Glossary
+from courseware.practice.lean_svg import lean
 from courseware.practice.part_kind import Data, without_blanks
 
 
@@ -40,4 +41,4 @@ def glossary_data(glossary: Glossary, arris_rule: str) -> Data:
 
 
 def _drawing(picture: Picture, lines: dict[str, int]) -> list[int]:
-    return [lines.setdefault(line, len(lines)) for line in to_svg(picture).splitlines()]
+    return [lines.setdefault(line, len(lines)) for line in lean(to_svg(picture)).splitlines()]

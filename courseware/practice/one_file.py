@@ -9,6 +9,7 @@ import json
 import re
 import zlib
 from collections.abc import Sequence
+from dataclasses import replace
 from importlib.resources import files
 
 from courseware.banks.part_kinds import kind_folders
@@ -38,8 +39,9 @@ def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary,
     words = _block("glossary", "text/plain", _packed(glossary_data(glossary, kinds[0].bank.settings.arris_rule)))
     data = [kind_data(kind) for kind in kinds]
     page = _page(kinds, data, title, words)
-    while len(page.encode()) > most_bytes and any(len(_variants(kind)) > 1 for kind in data):
-        data = [_halved(kind) for kind in data]
+    while len(page.encode()) > most_bytes and any(len(kind.questions) > 1 for kind in kinds):
+        kinds = [replace(kind, questions=kind.questions[: max(1, len(kind.questions) // 2)]) for kind in kinds]
+        data = [kind_data(kind) for kind in kinds]
         page = _page(kinds, data, title, words)
     return page
 
@@ -118,10 +120,6 @@ def _json(data: Data) -> str:
 
 def _variants(kind: Data) -> list[object]:
     return kind["variants"]  # type: ignore[return-value]  # made by `kind_data`
-
-
-def _halved(kind: Data) -> Data:
-    return kind | {"variants": _variants(kind)[: max(1, len(_variants(kind)) // 2)]}
 
 
 def _asset(name: str) -> str:

@@ -11,6 +11,7 @@ from courseware.drawings.fitted import on_phone, on_screen
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, DrawingCall, KeyAnswer, SafetyNote
 from courseware.practice.kinds import PracticeKind, Question
+from courseware.practice.lean_svg import lean
 from courseware.practice.part_kind import PRACTICE_KINDS, Before, Data, own_label, without_blanks
 from courseware.practice.rules import rule_of
 from courseware.reports.words import plain
@@ -65,7 +66,7 @@ def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> Data:
         return {}
     layouts = {"wide": on_screen(call), "narrow": on_phone(call)}
     return {
-        name: [lines.setdefault(line, len(lines)) for line in to_svg(picture).splitlines()]
+        name: [lines.setdefault(line, len(lines)) for line in lean(to_svg(picture)).splitlines()]
         for name, picture in layouts.items()
     }
 

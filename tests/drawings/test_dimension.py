@@ -13,8 +13,8 @@ from courseware.drawings.picture import Label, Stroke, extent
 from tests.drawings.test_table_of_kinds import MIDDLING
 
 # A gauge rod's thin lines are levels, a mitre has none; the others measure a course that stands out, past those behind.
-WITHOUT_LINES = {"batch", "controls", "packs", "template_lines"}  # counts under a thing, a leader, or no size at all
-PAST_THE_WORK = {"gauge_rod", "projection", "sill", "corbel", "mitre"}
+WITHOUT_LINES = {"batch", "controls", "packs", "rod_marks", "template_lines"}  # counts, arrows, a leader, or no size
+PAST_THE_WORK = {"gauge_rod", "projection", "sill", "corbel", "mitre", "reveals"}
 LEFT, RIGHT = (10.0, 50.0), (70.0, 50.0)
 
 

@@ -14,11 +14,8 @@ from courseware.drawings.picture import Label, Picture, Stroke, extent
 from courseware.drawings.scale import SCALES
 from tests.drawings.test_table_of_kinds import MIDDLING
 
-# At true size with a line of 100 mm of its own, from above at no scale, signs and graphs; or broken in more than one way.
-NO_BAR = {
-    "mitre", "mitred_corner", "bat_hands", "template_lines", "controls", "carrier", "noise_levels", "packs", "batch", "turns",
-    "rod_marks", "wall_section", "lining_through",
-}  # fmt: skip
+# At true size with a line of 100 mm; a rod with its lengths broken out; packs, boxes, signs, readings and times.
+NO_BAR = {"mitre", "rod_marks", "packs", "batch", "controls", "noise_levels", "turns"}
 EMPTY = Picture(width=60.0, height=40.0, marks=(), alt="x")
 
 
