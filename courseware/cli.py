@@ -23,6 +23,7 @@ from courseware.commands.practise import practise
 from courseware.commands.record import record
 from courseware.commands.rename import rename
 from courseware.commands.sample import sample
+from courseware.commands.sides import sides
 from courseware.commands.topics import topics
 
 
@@ -53,7 +54,7 @@ def main() -> None:
 
 for command in (
     topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, board,
-    glossary,
+    glossary, sides,
 ):  # fmt: skip
     main.add_command(command)
 

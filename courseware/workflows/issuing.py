@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 
@@ -106,10 +107,17 @@ def again(
 
 def compose_all(text: str) -> None:
     """Works out every sheet before a folder is begun, so that a sitting changed by hand is refused whole."""
-    try:
+    with fitting_its_banks():
         sitting, sources = sitting_in(text)
         for place in range(len(sitting.papers)):
             compose_key(sitting, place, sources)
+
+
+@contextmanager
+def fitting_its_banks() -> Iterator[None]:
+    """While sheets are worked out. Raises `SittingFaulty`, whatever stumbles over a sitting changed by hand."""
+    try:
+        yield
     except SittingFaulty:
         raise
     except (LookupError, TypeError, ValueError, ArithmeticError):  # a bank's, a formula's, the trade core's
