@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 _ON_BOARD, _BOARD_TYPE = (242.0, 131.0), 8.5  # mm for a drawing on the whiteboard, and of its type: 24 pt
-_ON_CARD, _CARD_TYPE = (50.0, 38.0), 3.2  # mm for a drawing on the card, and of its type
+_ON_CARD, _CARD_TYPE = (51.0, 38.8), 3.2  # mm for a drawing on the card, and of its type
 _FOLDED = ((1, "right"), (4, "left"), (2, "left"), (3, "right"))  # pages of the card: two on a side of the sheet
 
 

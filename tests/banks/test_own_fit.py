@@ -48,7 +48,7 @@ def test_words_large_enough_to_read_are_taken(size: float) -> None:
 
 
 def test_words_too_small_to_read_are_refused_as_they_would_print() -> None:
-    with pytest.raises(NotDrawn, match=r"`brick` would be 2\.00 mm high on paper"):
+    with pytest.raises(NotDrawn, match=rf"`brick` would be {SMALLEST_TYPE - 0.1:.2f} mm high on paper"):
         fitted((words(size=SMALLEST_TYPE - 0.1),))
     with pytest.raises(NotDrawn, match=r"would be 2\.00 mm high"):
         fitted((words(size=4.0), line((0, 0), (2 * ROOM[0], 0))))

@@ -9,13 +9,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
+import yaml
 
 from courseware.banks import Bank, Exercise, solve
 from courseware.banks.formulas import Value
 from courseware.banks.part import Solved, WorkingLine
 from courseware.banks.solve import scope_of
+from courseware.files.bank_files import shipped_banks
 from courseware.part_kinds.choice.bank import SolvedChoice
 from tests.banks.shipped import EXERCISES, READ, SITE, numbers, variants
 
@@ -111,3 +114,9 @@ def exercise_text(bank: Bank, exercise: Exercise) -> str:
 def before_upright(text: str) -> list[str]:
     """The word before each `(upright joint` or `upright joint`."""
     return [found[1] for found in re.finditer(r"(\S+) \(?upright joint", text)]
+
+
+@pytest.mark.parametrize("path", shipped_banks(), ids=lambda path: path.stem)
+def test_a_bank_reads_the_same_without_the_library_libyaml(path: Path) -> None:
+    """Python's own parser refuses what libyaml takes, such as a plain text in braces that ends in a question mark."""
+    assert list(yaml.parse(path.read_bytes(), Loader=yaml.SafeLoader))

@@ -121,10 +121,11 @@ def test_what_is_drawn_in_at_true_size_keeps_it(drawn) -> None:
 
 def test_a_drawing_that_fits_at_no_scale_is_made_smaller_whole(drawn) -> None:
     one = next(one for one in drawn if not one.drawn_in_place)
-    assert Sizes(one.drawing).fitting((12.0, 8.0)) is None
-    picture = drawn_within(one.drawing, (12.0, 8.0))
-    assert picture.width <= 12.001
-    assert picture.height <= 8.001
+    room = (34.0, 26.0)
+    assert Sizes(one.drawing).fitting(room) is None
+    picture = drawn_within(one.drawing, room)
+    assert picture.width <= room[0] + 0.001
+    assert picture.height <= room[1] + 0.001
 
 
 def test_a_narrower_page_arranges_by_its_own_width(drawn) -> None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import cast
 
-from courseware.banks.figures import exact_text, whole_as_int
+from courseware.banks.figures import DoesNotWriteOut, exact_text, half_up, whole_as_int, write_out
 from courseware.banks.formulas import FormulaImpossible, Value
 from courseware.banks.number_part import NumberPart, SolvedNumber, solve_number
 from courseware.banks.part import Part
@@ -69,7 +69,15 @@ def _mark_number(
     work.learner[part.name] = whole_as_int(value)
     if carried is None or carried.answer == own.answer:
         return verdict
-    return replace(verdict, carried=f"{shown_figure(part, carried.answer)} {part.unit}".strip())
+    return replace(verdict, carried=f"{_in_figures(part, carried.answer)} {part.unit}".strip())
+
+
+def _in_figures(part: NumberPart, answer: Value) -> str:
+    """A carried answer as the part asks for it, about to two places where it has no end."""
+    try:
+        return shown_figure(part, answer)
+    except DoesNotWriteOut:
+        return f"about {write_out(half_up(Fraction(cast('int', answer)), 2))}"
 
 
 def _meant(written: WrittenFigure, part: NumberPart, entry: IssuedPart, work: Work) -> Fraction | None:

@@ -21,7 +21,7 @@ def test_a_drawing_has_nothing_to_work_out_and_is_marked_by_eye(exercise) -> Non
     assert len(solved.part.wordings) == 3
 
 
-@pytest.mark.parametrize(("points", "size"), [(1, (160, 45)), (2, (160, 45)), (3, SKETCH_SIZE)])
+@pytest.mark.parametrize(("points", "size"), [(1, (160, 40)), (2, (160, 40)), (3, SKETCH_SIZE)])
 def test_the_usual_space_is_larger_for_more_than_two_marks(exercise, points: int, size: tuple[int, int]) -> None:
     assert exercise(parts=[drawn(points)]).parts[0].size == size
 

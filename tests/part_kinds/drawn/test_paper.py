@@ -18,7 +18,7 @@ def test_its_entry_holds_no_answer(on_paper, part) -> None:
 
 
 @pytest.mark.parametrize(
-    ("part", "size", "lines", "note"), [(DRAWN, (120, 60), 0, ""), (WORDS, (160, 55), 4, "in a few words")]
+    ("part", "size", "lines", "note"), [(DRAWN, (120, 60), 0, ""), (WORDS, (160, 50), 4, "in a few words")]
 )
 def test_a_paper_has_its_room_and_none_of_its_points(on_paper, part, size, lines: int, note: str) -> None:
     asked = on_paper(part, bricks=4).asked
