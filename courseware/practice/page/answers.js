@@ -5,9 +5,10 @@ import { judgeTyped } from "./judge.js";
 import { keysFor } from "./units.js";
 
 /**
- * A place for an answer. `close` leaves what was answered as plain words.
+ * A place for an answer. `close` leaves what was answered as plain words; `read` and `restore` are what stands in it as
+ * text, so that it outlives the page.
  * @typedef {{element: HTMLElement, judge: () => import("./judge.js").Verdict, focus: () => void, close: () => void,
- *   retries: boolean}} Place
+ *   retries: boolean, read: () => string, restore: (kept: string) => void}} Place
  */
 
 /**
@@ -35,6 +36,10 @@ export function figurePlace(asked, label) {
     element,
     retries: true,
     judge: () => judgeTyped(field.value, asked),
+    read: () => field.value,
+    restore: (kept) => {
+      field.value = kept;
+    },
     focus: () => {
       field.focus();
       field.select();
@@ -47,6 +52,7 @@ export function figurePlace(asked, label) {
 function keys(field, unit) {
   const write = (/** @type {string} */ words) => {
     field.setRangeText(words, field.selectionStart ?? field.value.length, field.selectionEnd ?? field.value.length, "end");
+    field.dispatchEvent(new Event("input", { bubbles: true }));
     field.focus();
   };
   const letters = button("Letters", () => {
@@ -61,6 +67,14 @@ function keys(field, unit) {
   const hidden = navigator.maxTouchPoints === 0; // a keyboard has all of these
   const named = { class: "keys", role: "group", "aria-label": "Write into the field", hidden };
   return make("div", named, ...signs, ...units, letters);
+}
+
+/** The boxes that are ticked, by their values. @param {HTMLInputElement[]} boxes */
+export const readBoxes = (boxes) => boxes.filter((box) => box.checked).map((box) => box.value).join(",");
+
+/** Ticks the boxes with these values. @param {HTMLInputElement[]} boxes @param {string} kept */
+export function restoreBoxes(boxes, kept) {
+  for (const box of boxes) box.checked = kept.split(",").includes(box.value);
 }
 
 /** Boxes that can no more be ticked, with words beside those that are. @param {HTMLInputElement[]} boxes */

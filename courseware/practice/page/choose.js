@@ -34,7 +34,8 @@ export function chooseNext(memory, kinds, today) {
   if (!goesOn && hasDue(own, today)) own.stage = "alone";
   const rule = own.stage === "alone" && kind.asks && memory.alone >= RULE_AFTER;
   if (own.stage === "alone") memory.alone = rule ? 0 : memory.alone + 1;
-  memory.now = { kind: kind.key, stage: own.stage, variant: (memory.start + own.seen) % kind.variants, rule, helped: false };
+  memory.now = { kind: kind.key, stage: own.stage, variant: (memory.start + own.seen) % kind.variants, rule, helped: false,
+    done: {}, at: "", draft: "" };
   own.seen += 1;
   own.turn = memory.turn;
   return memory.now;

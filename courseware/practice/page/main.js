@@ -56,14 +56,19 @@ async function showQuestion(moved) {
   practice.keep();
   const own = () => (practice.memory.kinds[kind.key] ??= freshKind());
   const data = await kindData(kind.place);
+  const keepNow = (/** @type {Partial<import("./memory.js").Now>} */ changed) => {
+    Object.assign(now, changed);
+    if (practice.memory.now?.kind === now.kind) practice.memory.now = now;
+    practice.keep();
+  };
   if (main.dataset.screen !== "question") return; // the learner has gone to another screen meanwhile
   void askQuestion(main, kind, data, now, own(), {
     slipped: (part, { says, line }) => {
       takeSlip(own(), part, says, line, today());
-      now.helped = true;
-      if (practice.memory.now?.kind === now.kind) practice.memory.now = now;
-      practice.keep();
+      keepNow({ helped: true });
     },
+    typed: (part, draft) => keepNow({ at: part, draft }),
+    settled: (part, how) => keepNow({ at: "", draft: "", done: { ...now.done, [part]: how } }),
     right: (part) => putRight(own(), part, today()),
     done: (clean) => {
       if (clean && now.stage === "alone") takeRight(own(), today());

@@ -8,7 +8,9 @@
  * @typedef {{stage: "worked"|"part"|"alone", seen: number, rights: number[], slips: Record<string, Slip>,
  *   open: string, failed: number, turn: number}} KindMemory
  * The question being asked; `helped` once a step of it went wrong or was shown, so that opening the page again is no way round it.
- * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean}} Now
+ * `done` are the parts of it that are settled, with how; `draft` is what stands in the part `at`, not yet checked.
+ * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean,
+ *   done: Record<string, string>, at: string, draft: string}} Now
  * `alone` counts questions alone since a rule was asked, `round` those of the turn.
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
  *   now: Now | null, kinds: Record<string, KindMemory>}} Memory
@@ -16,6 +18,7 @@
 
 export const RETURNS = [1, 3, 7, 14, 28]; // days until a slip comes back, each time it was put right
 const LONGEST_WAIT = RETURNS[RETURNS.length - 1];
+const STATES = ["right", "helped", "shown"]; // of a part that is settled
 const RIGHTS_NEEDED = 3;
 const DAYS_NEEDED = 2;
 const ENOUGH_TODAY = 2; // right so often on one day, a kind rests until another
@@ -97,7 +100,9 @@ export function checkedMemory(found) {
   memory.kinds = Object.fromEntries(kinds.map(([name, kind]) => [name, checkedKind(isRecord(kind) ? kind : {})]));
   if (isRecord(found.now) && isStage(found.now.stage)) {
     const { kind, stage, variant, rule, helped } = found.now;
-    memory.now = { kind: text(kind), stage, variant: count(variant), rule: rule === true, helped: helped === true };
+    const { done, at, draft } = found.now;
+    memory.now = { kind: text(kind), stage, variant: count(variant), rule: rule === true, helped: helped === true,
+      done: checkedDone(isRecord(done) ? done : {}), at: text(at), draft: text(draft) };
   }
   return memory;
 }
@@ -128,6 +133,11 @@ export function joined(one, other) {
   }
   const [turn, alone] = [Math.max(one.turn, other.turn), Math.max(one.alone, other.alone)];
   return { ...one, turn, alone, kinds, now: null };
+}
+
+/** @param {Record<string, unknown>} found */
+function checkedDone(found) {
+  return Object.fromEntries(Object.entries(found).filter(([, how]) => STATES.includes(text(how))).map(([part, how]) => [part, text(how)]));
 }
 
 /** @param {unknown} found @returns {found is Record<string, unknown>} */

@@ -2,18 +2,21 @@
 
 import { figurePlace } from "./answers.js";
 import { drawingFigure } from "./drawing.js";
-import { button, focusOn, make } from "./elements.js";
+import { arriveAt, button, focusOn, make } from "./elements.js";
 import { lookUp } from "./glossary.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
 import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
+import { foldPart, sightStrip } from "./sight.js";
 import { askStep, wholePart } from "./step.js";
 import { howToAnswer } from "./words.js";
 import { workedPart, workingLines } from "./working.js";
 
 /**
- * What a question tells as it goes: a slip at once, a part right without help, and at the end whether all was.
+ * What a question tells as it goes: a slip at once, a part right without help, what is typed, a part settled and how, and
+ * at the end whether all was right.
  * @typedef {{slipped: (part: string, outcome: import("./step.js").Outcome) => void, right: (part: string) => void,
+ *   typed: (part: string, text: string) => void, settled: (part: string, how: string) => void,
  *   done: (clean: boolean) => void, next: () => void}} Told
  * @typedef {import("./data.js").Part} Part @typedef {import("./memory.js").Now} Now
  */
@@ -31,51 +34,74 @@ export async function askQuestion(main, kind, data, now, own, told) {
   Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
   delete main.dataset.line;
   const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines ?? [], drawn);
-  main.replaceChildren(
-    make("p", { "data-role": "stage" }, make("b", {}, STAGES[now.stage]), ` ${kind.topic}, level ${kind.level}`),
-    make("h1", { tabindex: "-1" }, kind.title),
+  const asked = make(
+    "div",
+    { "data-role": "asked" },
     ...[["setting", question.setting], ["pose", question.pose], ["brick", question.brick]].map(
       ([role, words]) => (words ? make("p", { "data-role": role ?? "" }, words) : ""),
     ),
-    ...(data.notes ?? []).map(caution),
+  );
+  const notes = (data.notes ?? []).map(caution);
+  main.replaceChildren(
+    make("p", { "data-role": "stage" }, make("b", {}, STAGES[now.stage]), ` ${kind.topic}, level ${kind.level}`),
+    make("h1", { tabindex: "-1" }, kind.title),
+    asked,
     drawing(now.stage === "worked" ? question.filled : question.drawing) ?? "",
+    ...(now.stage === "worked" ? [] : notes),
     lookUp(),
   );
-  const asking = { main, question, now, own, told, filled: () => drawing(question.filled) ?? null };
+  const strip = sightStrip(question, data.lines ?? [], asked);
+  const asking = { main, question, notes, strip, now, own, told, filled: () => drawing(question.filled) ?? null };
   if (now.stage === "part") await askOpen(asking);
   else if (now.stage === "alone") await askAlone(asking);
   else giveAll(asking);
 }
 
 /** A worked example: all of it given. @param {Asking} asking */
-function giveAll({ main, question, told }) {
+function giveAll({ main, question, told, notes }) {
   const next = () => {
     told.done(true);
     told.next();
   };
-  main.append(...question.parts.map(givenPart), button(NEXT, next, { class: "next" }));
+  main.append(...question.parts.map(givenPart), ...notes, button(NEXT, next, { class: "next" }));
 }
 
-/** @typedef {{main: HTMLElement, question: import("./data.js").Question, now: Now,
+/** @typedef {{main: HTMLElement, question: import("./data.js").Question, notes: Node[], strip: Node, now: Now,
  *   own: import("./memory.js").KindMemory, told: Told, filled: () => Node | null}} Asking */
 
-/** All parts alone, one after another. @param {Asking} asking */
+/** All parts alone, one after another; those settled before the page was left stand as lines. @param {Asking} asking */
 async function askAlone(asking) {
-  const { main, question, now, told } = asking;
-  let ruleLeft = now.rule;
+  const { main, question, now, told, strip } = asking;
+  const left = question.parts.flatMap(rowsOf).filter((row) => !now.done[row.name]);
+  if (!left.length) now.done = {}; // as no question that is kept can be
+  let ruleLeft = now.rule && !Object.keys(now.done).length;
+  let begun = false;
   for (const part of question.parts) {
     const section = partSection(part);
-    main.append(section);
-    if (part !== question.parts[0]) focusOn(section.querySelector("h2"));
+    main.append(section, strip); // next to the field for a keyboard
     for (const row of rowsOf(part)) {
+      if (now.done[row.name]) {
+        giveSettled(section, part, row, now.done[row.name]);
+        continue;
+      }
+      if (begun && row === rowsOf(part)[0]) arriveAt(section.querySelector("h2"));
+      begun = true;
       if (ruleLeft && row.rule) {
         await askRule(section, row, now.variant);
         ruleLeft = false;
       }
       await askOne(asking, section, part, row);
     }
+    if (part !== question.parts.at(-1)) foldPart(section, part);
   }
   told.next();
+}
+
+/** A part, or a row, as it was settled. @param {HTMLElement} section @param {Part} part @param {Part} row @param {string} how */
+function giveSettled(section, part, row, how) {
+  if (part.rows) return giveRow(section, row);
+  section.dataset.state = how;
+  return section.append(kindOf(row).given?.(row) ?? "", workedPart(row));
 }
 
 /** One part, or one row of a table. @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row */
@@ -84,30 +110,37 @@ async function askOne({ main, question, now, told, filled }, section, part, row)
   main.dataset.open = row.name;
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);
-  if (part.rows && row !== part.rows[0]) focusOn(own.querySelector("h3"));
+  if (part.rows && row !== part.rows[0]) arriveAt(own.querySelector("h3"));
   await kindOf(row).before?.(own, row);
   const step = wholePart(row, () => (last ? filled() : null)); // a filled drawing answers the parts that follow
   const settled = (/** @type {import("./step.js").Outcome} */ outcome) => {
     main.dataset.open = "";
+    told.settled(row.name, own.dataset.state ?? "");
     if (part.rows) fillRow(section, row);
     if (part.rows && row === part.rows.at(-1)) section.dataset.state = "right";
     if (outcome.clean && now.stage === "alone") told.right(row.name); // a return counts alone
     if (last || now.stage === "part") told.done(!now.helped);
   };
-  const asked = { ...step, section: own, goOn: last ? NEXT : GO_ON, settled };
+  const asked = { ...step, section: own, goOn: last ? NEXT : GO_ON, settled, ...kept(now, row, told) };
   await askStep(asked, (slip) => told.slipped(row.name, slip));
+}
+
+/** What was typed before the page was left, and who is told of what is typed. @param {Now} now @param {Part} row @param {Told} told */
+function kept(now, row, told) {
+  const typed = (/** @type {string} */ text) => told.typed(row.name, text);
+  return { draft: now.at === row.name ? now.draft : "", typed };
 }
 
 /** All given but one step. @param {Asking} asking */
 async function askOpen(asking) {
-  const { main, question, own, told } = asking;
+  const { main, question, own, told, strip } = asking;
   const rows = question.parts.flatMap(rowsOf);
   const open = rows.find((row) => row.name === own.open) ?? rows.findLast((row) => kindOf(row).opensLine) ?? rows[0];
   const place = question.parts.findIndex((part) => part === open || part.rows?.includes(open));
   const part = question.parts[place];
   main.append(...question.parts.slice(0, place).map((given) => givenPart(given)));
   const section = partSection(part);
-  main.append(section);
+  main.append(section, strip);
   const before = (part.rows ?? []).slice(0, (part.rows ?? []).indexOf(open));
   for (const row of before) giveRow(section, row);
   const line = openLine(open, own);
@@ -153,6 +186,7 @@ async function askLine({ main, question, now, told }, section, part, row, line) 
       delete main.dataset.line;
       told.done(!now.helped);
     },
+    ...kept(now, row, told),
   };
   await askStep(step, (slip) => told.slipped(row.name, { ...slip, line }));
 }
