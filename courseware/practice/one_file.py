@@ -25,7 +25,7 @@ _BEFORE_KINDS = (
     "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "part_kinds", "words", "working",
     "drawing", "glossary", "answers", "sight",
 )  # fmt: skip  # each after those it takes from
-_AFTER_KINDS = ("rule", "step", "parts", "question", "screens", "storage", "main")
+_AFTER_KINDS = ("rule", "step", "parts", "question", "sitting", "screens", "storage", "main")
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
 _REMARK = re.compile(r"^ *(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)\n", re.MULTILINE | re.DOTALL)

@@ -4,6 +4,7 @@ import { figurePlace } from "./answers.js";
 import { drawingFigure } from "./drawing.js";
 import { arriveAt, button, focusOn, make } from "./elements.js";
 import { lookUp } from "./glossary.js";
+import { isDue } from "./memory.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
 import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
@@ -27,13 +28,15 @@ const STAGES = { worked: "Worked example", part: "One step left to you", alone: 
 /**
  * Puts a question into `main`, and asks it. @param {HTMLElement} main @param {import("./choose.js").Kind} kind
  * @param {import("./data.js").KindData} data @param {Now} now @param {import("./memory.js").KindMemory} own
- * @param {Told} told
+ * @param {Told} told @param {{today: number, told: string}} sitting the day, and which question of the sitting this is
  */
-export async function askQuestion(main, kind, data, now, own, told) {
+export async function askQuestion(main, kind, data, now, own, told, sitting) {
   const question = data.variants[now.variant] ?? data.variants[0];
   Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
   delete main.dataset.line;
   const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines ?? [], drawn);
+  const returned = returnedSlips(now, own, sitting.today);
+  const stage = STAGES[now.stage] + (now.stage === "alone" && Object.keys(returned).length ? ", comes back" : "");
   const asked = make(
     "div",
     { "data-role": "asked" },
@@ -43,7 +46,8 @@ export async function askQuestion(main, kind, data, now, own, told) {
   );
   const notes = (data.notes ?? []).map(caution);
   main.replaceChildren(
-    make("p", { "data-role": "stage" }, make("b", {}, STAGES[now.stage]), ` ${kind.topic}, level ${kind.level}`),
+    make("p", { "data-role": "stage" }, make("b", {}, stage), ` ${kind.topic}, level ${kind.level}`),
+    now.stage === "worked" ? "" : make("p", { "data-role": "place" }, `${sitting.told} `, make("a", { href: "#end" }, "Stop here")),
     make("h1", { tabindex: "-1" }, kind.title),
     asked,
     drawing(now.stage === "worked" ? question.filled : question.drawing) ?? "",
@@ -51,7 +55,7 @@ export async function askQuestion(main, kind, data, now, own, told) {
     lookUp(),
   );
   const strip = sightStrip(question, data.lines ?? [], asked);
-  const asking = { main, question, notes, strip, now, own, told, filled: () => drawing(question.filled) ?? null };
+  const asking = { main, question, notes, strip, returned, now, own, told, filled: () => drawing(question.filled) ?? null };
   if (now.stage === "part") await askOpen(asking);
   else if (now.stage === "alone") await askAlone(asking);
   else giveAll(asking);
@@ -66,7 +70,7 @@ function giveAll({ main, question, told, notes }) {
   main.append(...question.parts.map(givenPart), ...notes, button(NEXT, next, { class: "next" }));
 }
 
-/** @typedef {{main: HTMLElement, question: import("./data.js").Question, notes: Node[], strip: Node, now: Now,
+/** @typedef {{main: HTMLElement, question: import("./data.js").Question, notes: Node[], strip: Node, returned: Record<string, string>, now: Now,
  *   own: import("./memory.js").KindMemory, told: Told, filled: () => Node | null}} Asking */
 
 /** All parts alone, one after another; those settled before the page was left stand as lines. @param {Asking} asking */
@@ -105,12 +109,13 @@ function giveSettled(section, part, row, how) {
 }
 
 /** One part, or one row of a table. @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row */
-async function askOne({ main, question, now, told, filled }, section, part, row) {
+async function askOne({ main, question, now, told, filled, returned }, section, part, row) {
   const last = row === question.parts.flatMap(rowsOf).at(-1);
   main.dataset.open = row.name;
   const own = part.rows ? rowSection(row) : section;
   if (part.rows) section.append(own);
   if (part.rows && row !== part.rows[0]) arriveAt(own.querySelector("h3"));
+  own.append(returnedNote(returned[row.name]));
   await kindOf(row).before?.(own, row);
   const step = wholePart(row, () => (last ? filled() : null)); // a filled drawing answers the parts that follow
   const settled = (/** @type {import("./step.js").Outcome} */ outcome) => {
@@ -123,6 +128,22 @@ async function askOne({ main, question, now, told, filled }, section, part, row)
   };
   const asked = { ...step, section: own, goOn: last ? NEXT : GO_ON, settled, ...kept(now, row, told) };
   await askStep(asked, (slip) => told.slipped(row.name, slip));
+}
+
+/**
+ * By part, the slip that it comes back for: on the learner's own those that are due, with one step open the last one.
+ * @param {Now} now @param {Asking["own"]} own @param {number} today @returns {Record<string, string>}
+ */
+function returnedSlips(now, own, today) {
+  const slips = Object.entries(own.slips).filter(([part, slip]) => (now.stage === "alone" ? isDue(slip, today) : part === own.open));
+  return Object.fromEntries(slips.map(([part, slip]) => [part, slip.says]));
+}
+
+/** @param {string | undefined} says what the slip was; undefined where nothing comes back */
+function returnedNote(says) {
+  if (says === undefined) return "";
+  const slip = says ? `: ${says.replace(/\.$/, "")}.` : ".";
+  return make("p", { "data-role": "returned" }, `This step comes back. It went wrong last time${slip}`);
 }
 
 /** What was typed before the page was left, and who is told of what is typed. @param {Now} now @param {Part} row @param {Told} told */
@@ -164,7 +185,7 @@ function openLine(part, own) {
  * The working up to a line, and that line's figure asked: its own, or at the last line the answer.
  * @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row @param {number} line
  */
-async function askLine({ main, question, now, told }, section, part, row, line) {
+async function askLine({ main, question, now, told, returned }, section, part, row, line) {
   const last = row === question.parts.flatMap(rowsOf).at(-1);
   Object.assign(main.dataset, { open: row.name, line: String(line) });
   const own = part.rows ? rowSection(row) : section;
@@ -172,7 +193,7 @@ async function askLine({ main, question, now, told }, section, part, row, line) 
   const working = row.working ?? [];
   const isLast = line === working.length - 1;
   const asked = isLast ? row : lineAsked(row, line);
-  own.append(workingLines(row, line) ?? "", make("p", { class: "open-line" }, `${working[line].say} = ?`));
+  own.append(returnedNote(returned[row.name]), workingLines(row, line) ?? "", make("p", { class: "open-line" }, `${working[line].say} = ?`));
   const step = {
     part: asked,
     section: own,

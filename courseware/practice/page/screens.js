@@ -3,12 +3,41 @@
 import { button, byId, counted, dayInWords, make, say, tick } from "./elements.js";
 import { lookUp } from "./glossary.js";
 import { checkedMemory, isDue, isSecure } from "./memory.js";
+import { LENGTHS, slipToWatch, whenToComeBack } from "./sitting.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
 /**
  * What the screens work on. @typedef {{index: ReturnType<typeof import("./data.js").readIndex>, memory: Memory,
  *   keep: () => void, replace: (memory: Memory) => void, today: () => number}} Practice
  */
+
+/** @type {Record<number, string>} */
+const LENGTH_WORDS = { 10: "Ten questions", 5: "Five questions", 0: "Until I stop" };
+const SHOWN = 6; // exercises named at the end of a sitting
+
+/** The end of a sitting, or a stop in it. @param {HTMLElement} main @param {Practice} practice */
+export function showEnd(main, { index, memory, today }) {
+  const sitting = memory.sitting ?? { of: 0, day: 0, done: 0, clean: [], slips: [] };
+  const title = (/** @type {string} */ key) => index.kinds.find((kind) => kind.key === key)?.title ?? key;
+  const right = [...new Set(sitting.clean)].map(title);
+  const more = right.length > SHOWN ? ` and ${right.length - SHOWN} more` : "";
+  const slip = slipToWatch(sitting);
+  const again = button(memory.length ? `Another ${LENGTH_WORDS[memory.length]?.toLowerCase() ?? "sitting"}` : "Go on", () => {
+    window.location.hash = "#practise";
+  }, { class: "next" });
+  main.replaceChildren(
+    make("h1", { tabindex: "-1" }, sitting.done ? `${counted(sitting.done, "question")} answered` : "Nothing answered yet"),
+    make("p", { "data-role": "right" }, sitting.done ? `Right without help: ${sitting.clean.length} of ${sitting.done}.` : ""),
+    right.length ? make("h2", {}, "What went right") : "",
+    right.length ? make("ul", {}, ...right.slice(0, SHOWN).map((name) => make("li", {}, name)), more && make("li", {}, more.trim())) : "",
+    slip ? make("h2", {}, "The slip to watch") : "",
+    slip ? make("p", { "data-role": "watch" }, slip.says ? `${slip.says.replace(/\.$/, "")}. (${title(slip.kind)})` : `Look once more at: ${title(slip.kind)}.`) : "",
+    make("h2", {}, "When to come back"),
+    make("p", { "data-role": "back" }, whenToComeBack(memory, today())),
+    again,
+    make("p", {}, make("a", { href: "#progress" }, "See your progress")),
+  );
+}
 
 /** @param {HTMLElement} main @param {Practice} practice */
 export function showTopics(main, practice) {
@@ -25,6 +54,12 @@ export function showTopics(main, practice) {
     practice.keep();
   }
   const begun = Object.keys(memory.kinds).length > 0;
+  const lengths = LENGTHS.map((of) => make("input", { type: "radio", name: "length", value: of, checked: of === memory.length, onchange: () => setLength(of) }));
+  function setLength(/** @type {number} */ of) {
+    memory.length = of;
+    if (memory.sitting) memory.sitting.of = of;
+    practice.keep();
+  }
   const start = () => {
     if (boxes.some((box) => box.checked)) window.location.hash = "#practise";
     else empty.textContent = "Tick at least one topic.";
@@ -35,6 +70,12 @@ export function showTopics(main, practice) {
     make("p", { "data-role": "due" }, dueWords(practice)),
     button(begun ? "Go on" : "Start", start, { class: "next" }),
     empty,
+    make(
+      "fieldset",
+      { class: "row" },
+      make("legend", {}, "At a sitting"),
+      ...LENGTHS.map((of, place) => tick(lengths[place], LENGTH_WORDS[of])),
+    ),
     lookUp(),
     make(
       "fieldset",
@@ -113,7 +154,7 @@ function forget(practice, told) {
   const ask = button("Forget all my practice", () => {
     const no = button("No, keep it", () => sure.replaceWith(ask));
     const yes = button("Yes, forget it", () => {
-      practice.replace({ ...practice.memory, kinds: {}, topics: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
+      practice.replace({ ...practice.memory, kinds: {}, topics: null, sitting: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
       sure.replaceWith(ask);
       tell(told, "Your practice is forgotten.");
     });
