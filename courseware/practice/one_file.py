@@ -22,8 +22,8 @@ from courseware.practice.payload import kind_data, kind_heading
 
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 _BEFORE_KINDS = (
-    "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "part_kinds", "words", "working",
-    "drawing", "glossary", "answers", "sight",
+    "figures", "units", "written", "sums", "judge", "memory", "choose", "data", "elements", "part_kinds", "words",
+    "working", "drawing", "glossary", "answers", "sight",
 )  # fmt: skip  # each after those it takes from
 _AFTER_KINDS = ("rule", "step", "parts", "question", "sitting", "screens", "storage", "main")
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)

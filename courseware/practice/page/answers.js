@@ -2,6 +2,7 @@
 
 import { button, make } from "./elements.js";
 import { judgeTyped } from "./judge.js";
+import { sumTyped } from "./sums.js";
 import { keysFor } from "./units.js";
 
 /**
@@ -44,8 +45,15 @@ export function figurePlace(asked, label) {
       field.focus();
       field.select();
     },
-    close: () => element.replaceWith(make("p", { class: "gave" }, field.value ? `You wrote: ${field.value}` : "")),
+    close: () => element.replaceWith(make("p", { class: "gave" }, writtenWords(field.value))),
   };
+}
+
+/** What was written, a sum with what it comes to. @param {string} typed */
+function writtenWords(typed) {
+  const sum = sumTyped(typed);
+  if (sum) return `Your working: ${sum.shown} ${sum.unit}`.trim();
+  return typed ? `You wrote: ${typed}` : "";
 }
 
 /** Buttons for what a phone's figures lack. @param {HTMLInputElement} field @param {string} unit */
@@ -63,10 +71,11 @@ function keys(field, unit) {
     field.focus();
   }, { "aria-pressed": "false" });
   const signs = ["½", "¼", "¾"].map((sign) => button(sign, () => write(sign)));
+  const sums = ["+", "−", "×", "÷", "(", ")"].map((sign) => button(sign, () => write(sign)));
   const units = keysFor(unit).map((name) => button(name, () => write(` ${name}`)));
   const hidden = navigator.maxTouchPoints === 0; // a keyboard has all of these
   const named = { class: "keys", role: "group", "aria-label": "Write into the field", hidden };
-  return make("div", named, ...signs, ...units, letters);
+  return make("div", named, ...sums, ...signs, ...units, letters);
 }
 
 /** The boxes that are ticked, by their values. @param {HTMLInputElement[]} boxes */

@@ -43,7 +43,8 @@ export function askStep(step, slipped) {
     if (isTry(verdict) && !isRight(verdict)) noteSlip(verdict);
     const known = verdict.value && isReached(part, exactText(verdict.value));
     const line = (known && part.working?.[outcome.line]?.say) || "";
-    const words = feedbackWords(verdict, part, isRight(verdict) ? "" : line, place.retries ? tries : 2);
+    const sum = verdict.sum ? `Your working: ${verdict.sum}. ` : "";
+    const words = sum + feedbackWords(verdict, part, isRight(verdict) ? "" : line, place.retries ? tries : 2);
     if (isRight(verdict)) settle(outcome.clean ? "right" : "helped", words, verdict.how);
     else if (tries < 2 && (place.retries || !isTry(verdict))) tell(words, verdict.how);
     else settle("shown", words, verdict.how);
