@@ -142,6 +142,10 @@ class Learner:
         self.press(link)
         self._arrive(link.get_attribute("href") or "")
 
+    def open_topics(self) -> None:
+        """On the screen of progress, the rows of every topic."""
+        self.main.locator("details.topic").evaluate_all("topics => topics.forEach(topic => { topic.open = true; })")
+
     def start(self, *topics: str) -> None:
         """From the topics to the first question; with topics named, those alone."""
         for topic, box in zip(self.index["topics"], self.main.get_by_role("checkbox").all(), strict=True):

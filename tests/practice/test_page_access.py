@@ -102,6 +102,9 @@ def screens(learner) -> Iterator[str]:
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name
+        if name == "Progress":
+            learner.open_topics()
+            yield "progress with its rows"
     learner.press(learner.button("Forget all my practice"))
     yield "asked whether to forget"
 

@@ -106,6 +106,7 @@ def state_of(learner, exercise: str) -> str:
     title = next(kind["title"] for kind in learner.index["kinds"] if kind["exercise"] == exercise)
     learner.open("#progress")
     learner.reload()
+    learner.open_topics()
     return str(learner.main.get_by_role("row", name=re.compile(re.escape(title))).inner_text())
 
 
@@ -185,6 +186,7 @@ def test_a_wrong_clock_is_survived(phone, day) -> None:
     put_right(learner, exercise)
     title = next(kind["title"] for kind in learner.index["kinds"] if kind["exercise"] == exercise)
     learner.go("Progress")
+    learner.open_topics()
     expect(learner.main.get_by_role("row", name=title)).not_to_contain_text("Not begun")
     assert all("Invalid" not in row.inner_text() for row in learner.main.get_by_role("row").all())
 

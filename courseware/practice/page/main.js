@@ -50,7 +50,7 @@ function arrive() {
 async function showQuestion(moved) {
   const { index, memory, today } = practice;
   const chosen = index.kinds.filter((kind) => !memory.topics || memory.topics.includes(kind.topic));
-  const asked = chosen.find((kind) => kind.key === memory.now?.kind);
+  const asked = index.kinds.find((kind) => kind.key === memory.now?.kind); // of any topic: it may have been picked
   const now = (asked && memory.now) || chooseNext(memory, chosen.length ? chosen : index.kinds, today());
   const kind = index.kinds.find((one) => one.key === now?.kind);
   if (!now || !kind) return;

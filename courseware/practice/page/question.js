@@ -164,7 +164,7 @@ async function askOpen(asking) {
   main.append(section, strip);
   const before = (part.rows ?? []).slice(0, (part.rows ?? []).indexOf(open));
   for (const row of before) giveRow(section, row);
-  const line = openLine(open, own);
+  const line = openLine(open, own.slips[open.name]);
   if (line < 0) await askOne(asking, section, part, open);
   else await askLine(asking, section, part, open, line);
   if (open === rows.at(-1)) return told.next();
@@ -174,12 +174,20 @@ async function askOpen(asking) {
   return focusOn(section.querySelector("h3:last-of-type") ?? rest[0]?.querySelector("h2"));
 }
 
-/** The line of the working to leave open, or -1 where the part is asked whole. @param {Part} part @param {Asking["own"]} own */
-function openLine(part, own) {
+/**
+ * The line of the working to leave open: that of the slip, else the last. One that prints its own sum is none to leave
+ * open; where all do, the part is asked whole: -1.
+ * @param {Part} part @param {{line: number} | undefined} slip
+ */
+export function openLine(part, slip) {
   const lines = kindOf(part).opensLine ? (part.working ?? []) : [];
-  const slipped = own.slips[part.name]?.line ?? lines.length - 1;
-  return lines[slipped]?.right === undefined ? lines.length - 1 : slipped;
+  const canOpen = (/** @type {number} */ place) => lines[place]?.right !== undefined && !printsItsSum(lines[place].say);
+  if (slip && canOpen(slip.line)) return slip.line;
+  return lines.findLastIndex((_, place) => canOpen(place));
 }
+
+/** Whether a line of working says all of its sum, as `7 × 225`, so that nothing but reckoning is left. @param {string} say */
+export const printsItsSum = (say) => /[0-9½¼¾)²³%][^0-9:.;,]{0,20}[×÷+−][^0-9:.;,]{0,20}[0-9½¼¾(]/.test(say);
 
 /**
  * The working up to a line, and that line's figure asked: its own, or at the last line the answer.

@@ -2,7 +2,8 @@
 
 import { button, byId, counted, dayInWords, make, say, tick } from "./elements.js";
 import { lookUp } from "./glossary.js";
-import { checkedMemory, isDue, isSecure } from "./memory.js";
+import { pickKind } from "./choose.js";
+import { checkedMemory, hasDue, isDue, isSecure } from "./memory.js";
 import { LENGTHS, slipToWatch, whenToComeBack } from "./sitting.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
@@ -103,24 +104,43 @@ export function showProgress(main, practice) {
   const { index } = practice;
   main.replaceChildren(
     make("h1", { tabindex: "-1" }, "Progress"),
-    make("p", {}, "Secure: right three times without help, on two days or more."),
     ...index.topics.map(({ topic, kinds }) =>
       make(
+        "details",
+        { class: "topic" },
+        make("summary", {}, topic, make("span", { class: "aim" }, topicWords(kinds.map((place) => index.kinds[place]), practice))),
+        make(
         "table",
         { class: "progress" },
-        make("caption", {}, topic),
+        make("caption", { class: "unseen" }, topic),
         make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Exercise"), make("th", { scope: "col" }, "How far"))),
         make("tbody", {}, ...kinds.map((place) => progressRow(index.kinds[place], practice))),
+        ),
       ),
     ),
+    make("p", {}, "Secure: right three times without help, on two days or more. Open a topic, then press an exercise to practise it."),
   );
+}
+
+/** How far a topic is, in a line. @param {Kind[]} kinds @param {Practice} practice */
+function topicWords(kinds, { memory, today }) {
+  const begun = kinds.flatMap((kind) => memory.kinds[kind.key] ?? []);
+  const secure = begun.filter(isSecure).length;
+  const due = begun.filter((own) => hasDue(own, today())).length;
+  const words = [`${secure} of ${kinds.length} secure`, begun.length > secure && `${begun.length - secure} begun`, due && `${due} to repeat today`];
+  return words.filter(Boolean).join(", ");
 }
 
 /** @param {Kind} kind @param {Practice} practice */
 function progressRow(kind, practice) {
   const words = stateWords(kind, practice);
   const sign = words.startsWith("Secure") ? "✓ " : "";
-  return make("tr", {}, make("th", { scope: "row" }, kind.title), make("td", {}, sign + words));
+  const begin = button(kind.title, () => {
+    pickKind(practice.memory, kind, practice.today());
+    practice.keep();
+    window.location.hash = "#practise";
+  }, { class: "row-start" });
+  return make("tr", {}, make("th", { scope: "row" }, begin), make("td", {}, sign + words));
 }
 
 /** @param {Kind} kind @param {Practice} practice */
@@ -130,8 +150,9 @@ function stateWords(kind, { memory, today }) {
   const times = ["Begun", "Right once", "Right twice"][own.rights.length] ?? "Right three times, all on one day";
   const waits = Object.values(own.slips).map((slip) => (isDue(slip, today()) ? 0 : slip.due));
   const back = waits.length ? Math.min(...waits) : null;
-  const when = back === null ? "" : back ? `; a step comes back on ${dayInWords(back)}` : "; a step comes back today";
-  return (isSecure(own) ? "Secure" : times) + when;
+  const when = back === null ? "" : back ? `; a step comes back on ${dayInWords(back)}` : "; a step to repeat today";
+  const secure = back === 0 ? "Secure until today" : "Secure";
+  return (isSecure(own) ? secure : times) + when;
 }
 
 /** @param {HTMLElement} main @param {Practice} practice */
