@@ -22,12 +22,13 @@ from courseware.practice.payload import kind_data, kind_heading
 
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 _BEFORE_KINDS = (
-    "figures", "units", "written", "judge", "memory", "choose", "data", "elements", "part_kinds", "words", "working",
-    "drawing", "glossary", "answers",
+    "figures", "units", "written", "sums", "judge", "memory", "choose", "data", "elements", "part_kinds", "words",
+    "working", "drawing", "glossary", "answers", "sight",
 )  # fmt: skip  # each after those it takes from
-_AFTER_KINDS = ("rule", "step", "parts", "question", "screens", "storage", "main")
+_AFTER_KINDS = ("rule", "step", "parts", "question", "sitting", "screens", "storage", "main")
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
+_REMARK = re.compile(r"^ *(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)\n", re.MULTILINE | re.DOTALL)
 _PLACE = re.compile(r"\{\{(\w+)\}\}")
 
 
@@ -57,9 +58,9 @@ def page_modules() -> dict[str, str]:
 
 
 def page_script(modules: Sequence[str] = ()) -> str:
-    """Modules, or all of them, in one script: imports and exports are for whoever reads or checks them one by one."""
+    """Modules, or all of them, in one script: imports, exports and remarks are for their readers and checkers."""
     texts = page_modules()
-    return "\n".join(_EXPORT.sub("", _IMPORT.sub("", texts[name])) for name in modules or texts)
+    return "\n".join(_EXPORT.sub("", _IMPORT.sub("", _REMARK.sub("", texts[name]))) for name in modules or texts)
 
 
 def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, words: str) -> str:

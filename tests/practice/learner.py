@@ -12,6 +12,7 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
+SLIP = "The joint at the far end was left out"  # what a slip that returns was
 KEPT = "courseware-practice"
 HEARD = """([key, newValue]) => {
   try { localStorage.setItem(key, newValue); } catch { /* a phone that keeps nothing */ }
@@ -24,6 +25,7 @@ class Learner:
 
     def __init__(self, page: Page, file: Path, *, keyboard: bool = False) -> None:
         self.page, self.file, self.keyboard = page, file, keyboard
+        self.stops = False  # at the end of a sitting
         self.main = page.locator("main")
         self._text = file.read_text(encoding="utf-8")
         self.index: dict[str, Any] = json.loads(self._script("index"))
@@ -96,11 +98,15 @@ class Learner:
         if screen == "#practise":
             expect(self.main).to_have_attribute("data-stage", re.compile("."))
 
-    def put(self, exercise: str, stage: str = "alone", *, variant: int = 0, rule: bool = False) -> None:
-        """Puts a question of this exercise before the learner, as if the practice had come so far."""
+    def put(
+        self, exercise: str, stage: str = "alone", *, variant: int = 0, rule: bool = False, due: bool = False
+    ) -> None:
+        """Puts a question of this exercise before the learner, as if the practice had come so far; `due`: a slip returns."""
         kind = next(kind for kind in self.index["kinds"] if kind["exercise"] == exercise)
         key = f"{kind['topic']}/{exercise}"
-        own = {"stage": stage, "seen": 1, "rights": [], "slips": {}, "open": "", "failed": 0, "turn": 1}
+        own: dict[str, Any] = {"stage": stage, "seen": 1, "rights": [], "slips": {}, "open": "", "failed": 0, "turn": 1}
+        if due:
+            own["slips"] = {kind["parts"][0]: {"step": 1, "due": 1, "says": SLIP, "line": 0}}
         now = {"kind": key, "stage": stage, "variant": variant, "rule": rule}
         kept = {
             "form": 1,
@@ -135,6 +141,10 @@ class Learner:
         link = self.page.get_by_role("navigation", name="Pages").get_by_role("link", name=name, exact=True)
         self.press(link)
         self._arrive(link.get_attribute("href") or "")
+
+    def open_topics(self) -> None:
+        """On the screen of progress, the rows of every topic."""
+        self.main.locator("details.topic").evaluate_all("topics => topics.forEach(topic => { topic.open = true; })")
 
     def start(self, *topics: str) -> None:
         """From the topics to the first question; with topics named, those alone."""
@@ -218,6 +228,13 @@ class Learner:
             "was => ['kind', 'variant', 'stage'].some((n, i) => document.querySelector('main').dataset[n] !== was[i])",
             arg=asked,
         )
+        if self.screen() == "end" and not self.stops:
+            self.another_sitting()
+
+    def another_sitting(self) -> None:
+        """From the end of a sitting to the first question of the next."""
+        self.press(self.main.locator("button.next"))
+        expect(self.main).to_have_attribute("data-stage", re.compile("."))
 
     def finish(self, *, right: bool = True) -> None:
         """Does the question to its end. Not `right`: the first part wrong, then its working is shown."""

@@ -93,9 +93,18 @@ def screens(learner) -> Iterator[str]:
     learner.page.get_by_label("Find a word").fill("zzz")
     yield "no such word"
     learner.press(learner.page.get_by_role("button", name="Close"))
+    learner.put("opening-for-a-panel", due=True)
+    yield "a question that comes back"
+    learner.finish(right=False)
+    learner.page.evaluate("location.hash = '#end'")
+    expect(learner.main).to_have_attribute("data-screen", "end")
+    yield "the end of a sitting"
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name
+        if name == "Progress":
+            learner.open_topics()
+            yield "progress with its rows"
     learner.press(learner.button("Forget all my practice"))
     yield "asked whether to forget"
 

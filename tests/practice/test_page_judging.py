@@ -32,7 +32,7 @@ KINDS = (  # whole figures, halves, decimals, roundings, bands, inches, thirds, 
     ("resource_lists", "full-list"),
     ("projection_levelling", "angle-from-the-pavement"),
 )
-MODULES = ("figures", "units", "written", "judge")
+MODULES = ("figures", "units", "written", "sums", "judge")
 
 
 @lru_cache(maxsize=8)

@@ -152,6 +152,10 @@ def test_a_kept_practice_is_checked_piece_by_piece(js) -> None:
       const kind = { stage: "tomorrow", seen: -4, rights: [1, "2", 3], open: 7, failed: 1.5,
                      slips: { p: { step: 99, due: 5, says: {}, line: 0 }, q: { due: "soon" }, r: null } };
       return checkedMemory({ form: 1, start: "x", turn: 2, kinds: { "T/e": kind, "T/f": 3 }, now: { stage: "never" } })""")
+    now = js("""
+      const now = { kind: "T/e", stage: "alone", variant: 1, done: { a: "right", b: "flown", c: 3 }, at: 5, draft: "7" };
+      return checkedMemory({ form: 1, kinds: {}, now }).now""")
+    assert (now["done"], now["at"], now["draft"]) == ({"a": "right"}, "", "7")
     assert found["kinds"]["T/e"]["stage"] == "worked"
     assert found["kinds"]["T/e"]["rights"] == [1, 3]
     assert found["kinds"]["T/e"]["slips"] == {"p": {"step": 4, "due": 5, "says": "", "line": 0}}

@@ -106,6 +106,7 @@ def state_of(learner, exercise: str) -> str:
     title = next(kind["title"] for kind in learner.index["kinds"] if kind["exercise"] == exercise)
     learner.open("#progress")
     learner.reload()
+    learner.open_topics()
     return str(learner.main.get_by_role("row", name=re.compile(re.escape(title))).inner_text())
 
 
@@ -185,6 +186,7 @@ def test_a_wrong_clock_is_survived(phone, day) -> None:
     put_right(learner, exercise)
     title = next(kind["title"] for kind in learner.index["kinds"] if kind["exercise"] == exercise)
     learner.go("Progress")
+    learner.open_topics()
     expect(learner.main.get_by_role("row", name=title)).not_to_contain_text("Not begun")
     assert all("Invalid" not in row.inner_text() for row in learner.main.get_by_role("row").all())
 
@@ -291,3 +293,71 @@ def test_nothing_is_written_anywhere_else(phone) -> None:
     assert learner.page.evaluate("Object.keys(localStorage)") == ["courseware-practice"]
     assert learner.page.evaluate("[document.cookie, sessionStorage.length]") == ["", 0]
     assert learner.page.evaluate("indexedDB.databases().then(found => found.length)") == 0
+
+
+def go_away(learner, how: str) -> None:
+    """Leaves the page and comes back, as by a reload, Back, another screen, or a phone that throws the page away."""
+    if how == "a reload":
+        learner.reload()
+    elif how == "Back":
+        learner.page.go_back()
+        expect(learner.main).to_have_attribute("data-screen", "topics")
+        learner.page.go_forward()
+    elif how == "another screen":
+        learner.go("Progress")
+        learner.go("Practise")
+    else:  # the lock screen or a call: the system ends the page without a word
+        old = learner.page
+        learner.page = old.context.new_page()
+        learner.main = learner.page.locator("main")
+        old.close(run_before_unload=False)
+        learner.open("#practise")
+    expect(learner.main).to_have_attribute("data-stage", "alone")
+
+
+AWAY = ("a reload", "Back", "another screen", "the page is ended")
+
+
+@pytest.mark.parametrize("how", AWAY)
+def test_what_is_typed_and_the_parts_that_are_done_outlive_the_page(phone, how) -> None:
+    learner = phone()
+    learner.put("opening-for-a-panel")
+    learner.answer()
+    learner.on()
+    first, second = (part["name"] for part in learner.question()["parts"][:2])
+    assert learner.part()["name"] == second
+    learner.page.locator("#answer").press_sequentially("12 × 7")
+    go_away(learner, how)
+    expect(learner.main).to_have_attribute("data-open", second)
+    expect(learner.page.locator("#answer")).to_have_value("12 × 7")
+    expect(learner.page.locator(f"section[data-part={first}]")).to_have_attribute("data-state", "right")
+    learner.answer()
+    expect(learner.page.locator("#answer")).to_have_count(0)
+    while learner.on():
+        learner.answer()
+    key = next(iter(learner.kept()["kinds"]))
+    assert len(learner.kept()["kinds"][key]["rights"]) == 1, "a question interrupted is still right without help"
+
+
+@pytest.mark.parametrize("how", AWAY)
+def test_an_order_and_ticks_outlive_the_page(phone, how) -> None:
+    learner = phone()
+    learner.put("setting-out-order")
+    first, second, *rest = learner.letters()
+    learner.press(learner.button(f"Move down: {dict(learner.part()['options'])[first]}"))
+    go_away(learner, how)
+    assert learner.letters() == [second, first, *rest]
+    learner.put("heights-that-weave")
+    box = learner.main.get_by_role("checkbox").nth(1)
+    box.check()
+    go_away(learner, how)
+    ticked = [one.is_checked() for one in learner.main.get_by_role("checkbox").all()]
+    assert [place for place, one in enumerate(ticked) if one] == [1]
+
+
+def test_a_figure_written_by_a_button_outlives_the_page(phone) -> None:
+    learner = phone(has_touch=True)
+    learner.put("opening-for-a-panel")
+    learner.press(learner.button("½"))
+    learner.reload()
+    expect(learner.page.locator("#answer")).to_have_value("½")

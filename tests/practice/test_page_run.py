@@ -334,26 +334,6 @@ def test_cautions_stand_with_what_is_cut_lifted_or_climbed(phone) -> None:
     expect(caution.locator("summary")).to_have_text(re.compile("^Caution: "))
 
 
-@pytest.mark.parametrize("high", [568, 300])
-def test_after_a_wrong_answer_its_feedback_and_the_field_are_in_sight(phone, high) -> None:
-    """On a small phone, and with half of it under a keyboard; the question's figures are at hand."""
-    learner = phone(viewport={"width": 320, "height": high})
-    page = learner.page
-    learner.put("opening-for-a-panel")
-    learner.write("7")
-    learner.check()
-    told = page.locator("#feedback > p").first
-    expect(told).to_be_in_viewport(ratio=1)
-    box = told.bounding_box()
-    assert box is not None
-    assert 0 <= box["y"] < high / 2
-    expect(page.locator("form .figure input").first).to_be_in_viewport()
-    again = page.locator('#feedback [data-role="again"]')
-    expect(again.locator("summary")).to_have_text("The question again")
-    again.locator("summary").click()
-    assert page.locator('[data-role="pose"]').first.inner_text() in again.inner_text()
-
-
 def test_a_browser_that_knows_the_stream_but_not_the_packing_is_told(browser, practice_file) -> None:
     context = browser.new_context(viewport={"width": 320, "height": 640})
     context.add_init_script("""

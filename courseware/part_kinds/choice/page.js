@@ -1,6 +1,6 @@
 // A choice on the practice page: boxes to tick.
 
-import { closeBoxes } from "../../practice/page/answers.js";
+import { closeBoxes, readBoxes, restoreBoxes } from "../../practice/page/answers.js";
 import { make, tick } from "../../practice/page/elements.js";
 import { PART_KINDS } from "../../practice/page/part_kinds.js";
 
@@ -9,6 +9,7 @@ import { PART_KINDS } from "../../practice/page/part_kinds.js";
 PART_KINDS.choice = {
   place: choicePlace,
   answerWords: (part) => `The answer is ${ticked(part).join("; ")}.`,
+  inShort: (part) => part.right.split(",").join(", "),
   given: (part) => make("ul", { class: "options" }, ...(part.options ?? []).map(([letter, words]) => make("li", {}, `${letter}  ${words}`))),
 };
 
@@ -27,6 +28,8 @@ function choicePlace(part) {
     element,
     retries: true,
     judge: () => judgeChoice(boxes.filter((box) => box.checked).map((box) => box.value), part),
+    read: () => readBoxes(boxes),
+    restore: (kept) => restoreBoxes(boxes, kept),
     focus: () => (boxes.find((box) => box.checked) ?? boxes[0]).focus(),
     close: () => closeBoxes(boxes),
   };

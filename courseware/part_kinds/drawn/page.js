@@ -1,6 +1,6 @@
 // A drawing, or a few words, on the practice page: done on paper, then held against its points.
 
-import { closeBoxes } from "../../practice/page/answers.js";
+import { closeBoxes, readBoxes, restoreBoxes } from "../../practice/page/answers.js";
 import { button, make, tick } from "../../practice/page/elements.js";
 import { PART_KINDS } from "../../practice/page/part_kinds.js";
 
@@ -16,7 +16,7 @@ PART_KINDS.drawn = {
 /** @param {Part} part @param {() => Node | null} filled @returns {Place} */
 function drawnPlace(part, filled) {
   const points = part.points ?? [];
-  const boxes = points.map(() => make("input", { type: "checkbox" }));
+  const boxes = points.map((_, place) => make("input", { type: "checkbox", value: String(place) }));
   const labels = points.map((point, place) => tick(boxes[place], point));
   const element = make(
     "div",
@@ -32,6 +32,8 @@ function drawnPlace(part, filled) {
       if (!missing.length) return { how: "right" };
       return { how: missing.length < points.length ? "partly" : "wrong", why: `To put right: ${missing.join("; ")}.` };
     },
+    read: () => readBoxes(boxes),
+    restore: (kept) => restoreBoxes(boxes, kept),
     focus: () => boxes[0]?.focus(),
     close: () => closeBoxes(boxes),
   };

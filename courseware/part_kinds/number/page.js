@@ -7,5 +7,6 @@ import { howToAnswer } from "../../practice/page/words.js";
 PART_KINDS.number = {
   place: (part) => figurePlace(part, howToAnswer(part)),
   answerWords: (part) => `The answer is ${part.answer}.`,
+  inShort: (part) => part.answer ?? "",
   opensLine: true,
 };

@@ -24,6 +24,8 @@ function orderPlace(part) {
     element,
     retries: true,
     judge: () => judgeOrder(list.letters(), { before: part.before ?? [] }),
+    read: () => list.letters().join(","),
+    restore: (kept) => list.put(kept.split(",")),
     focus: () => list.element.querySelector("button")?.focus(),
     close: () => element.querySelectorAll("button, .handle").forEach((one) => one.remove()),
   };
@@ -45,13 +47,16 @@ function stepsInOrder(part) {
 }
 
 /**
- * The list, and the letters as they stand in it.
- * @param {[string, string][]} options @returns {{element: HTMLOListElement, letters: () => string[]}}
+ * The list, the letters as they stand in it, and a way to put them so.
+ * @param {[string, string][]} options @returns {{element: HTMLOListElement, letters: () => string[], put: (letters: string[]) => void}}
  */
 function orderList(options) {
   const element = make("ol", { class: "order" });
   element.append(...options.map(([letter, words]) => step(element, letter, words)));
-  return { element, letters: () => items(element).map((item) => item.dataset.letter ?? "") };
+  const put = (/** @type {string[]} */ letters) => {
+    for (const letter of letters) element.append(...items(element).filter((item) => item.dataset.letter === letter));
+  };
+  return { element, letters: () => items(element).map((item) => item.dataset.letter ?? ""), put };
 }
 
 /** @param {HTMLOListElement} list */
@@ -79,6 +84,7 @@ function move(list, item, by, pressed) {
 /** @param {HTMLOListElement} list @param {HTMLLIElement} item */
 function sayPlace(list, item) {
   const place = items(list).indexOf(item) + 1;
+  list.dispatchEvent(new Event("input", { bubbles: true }));
   say(`${item.querySelector(".words")?.textContent}: now ${place} of ${list.children.length}.`);
 }
 

@@ -25,7 +25,19 @@ export function chooseNext(memory, kinds, today) {
   const going = kinds.find((kind) => kind.key === memory.last);
   const goesOn = going && memory.round > 0 && memory.round < MOST_IN_TURN;
   const kind = goesOn ? going : nextKind(memory, kinds, today);
-  if (!kind) return null;
+  return kind ? askKind(memory, kind, today, Boolean(goesOn)) : null;
+}
+
+/**
+ * A question of the kind that the learner picked: the one they are at, where it is of that kind, else a new turn of it.
+ * @param {Memory} memory @param {Kind} kind @param {number} today
+ */
+export function pickKind(memory, kind, today) {
+  if (memory.now?.kind !== kind.key) askKind(memory, kind, today, false);
+}
+
+/** @param {Memory} memory @param {Kind} kind @param {number} today @param {boolean} goesOn whether its turn goes on @returns {Now} */
+function askKind(memory, kind, today, goesOn) {
   memory.turn += goesOn ? 0 : 1;
   memory.round = goesOn ? memory.round + 1 : 1;
   memory.last = kind.key;
@@ -34,7 +46,8 @@ export function chooseNext(memory, kinds, today) {
   if (!goesOn && hasDue(own, today)) own.stage = "alone";
   const rule = own.stage === "alone" && kind.asks && memory.alone >= RULE_AFTER;
   if (own.stage === "alone") memory.alone = rule ? 0 : memory.alone + 1;
-  memory.now = { kind: kind.key, stage: own.stage, variant: (memory.start + own.seen) % kind.variants, rule, helped: false };
+  memory.now = { kind: kind.key, stage: own.stage, variant: (memory.start + own.seen) % kind.variants, rule, helped: false,
+    done: {}, at: "", draft: "" };
   own.seen += 1;
   own.turn = memory.turn;
   return memory.now;

@@ -41,10 +41,34 @@ export function say(words) {
   }, 60);
 }
 
+/** Puts the focus on a heading at the top of what is seen. @param {any} heading */
+export function arriveAt(heading) {
+  heading?.focus({ preventScroll: true });
+  heading?.scrollIntoView({ block: "start", behavior: "auto" });
+}
+
 /** Puts the focus on an element and brings it into view. @param {any} element an HTML element, or nothing */
 export function focusOn(element) {
   element?.focus({ preventScroll: true });
   element?.scrollIntoView({ block: "nearest", behavior: "auto" });
+}
+
+/**
+ * Opens a dialog over the page; closing it gives the focus back. @param {string} title @param {HTMLElement} back
+ * @param {Node[]} inside
+ */
+export function openDialog(title, back, inside) {
+  const heading = make("h2", { tabindex: "-1" }, title);
+  const leaf = make("div", { class: "leaf", tabindex: "0", role: "group", "aria-label": title }, ...inside);
+  const close = button("Close", () => dialog.close());
+  const dialog = make("dialog", { "aria-label": title }, make("div", { class: "tools" }, heading, close), leaf);
+  dialog.addEventListener("close", () => {
+    dialog.remove();
+    focusOn(back);
+  });
+  document.body.append(dialog);
+  dialog.showModal();
+  focusOn(heading);
 }
 
 /** `22 May`, from the number of a day. @param {number} day */

@@ -2,7 +2,7 @@
 
 import { glossaryData } from "./data.js";
 import { svgOf } from "./drawing.js";
-import { button, focusOn, make } from "./elements.js";
+import { button, make, openDialog } from "./elements.js";
 
 /** @typedef {import("./data.js").Glossary} Glossary */
 
@@ -19,17 +19,7 @@ export function lookUp() {
  */
 async function open(title, back, inside) {
   const glossary = await glossaryData();
-  const heading = make("h2", { tabindex: "-1" }, title);
-  const leaf = make("div", { class: "leaf", tabindex: "0", role: "group", "aria-label": title }, ...inside(glossary));
-  const close = button("Close", () => dialog.close());
-  const dialog = make("dialog", { "aria-label": title }, make("div", { class: "tools" }, heading, close), leaf);
-  dialog.addEventListener("close", () => {
-    dialog.remove();
-    focusOn(back);
-  });
-  document.body.append(dialog);
-  dialog.showModal();
-  focusOn(heading);
+  openDialog(title, back, inside(glossary));
 }
 
 /** @param {Glossary} glossary */

@@ -2,13 +2,15 @@
 // Nothing is carried on a practice page: each part is settled, and its right figure shown, before the next is asked.
 
 import { cutOff, ends, exact, exactText, fraction, halfUp, minus, notAbove, plus, same, shared, size, times } from "./figures.js";
+import { sumTyped } from "./sums.js";
 import { readFigure, settled } from "./written.js";
 
 /**
  * A number part, or a row of a table, as the page holds it: exact figures as text.
  * @typedef {{right: string, exact?: string, before?: string, within?: string, places?: number, unit?: string,
  *   slips?: {right: string, says: string}[], accepts?: {right: string, says: string}[]}} NumberAsked
- * @typedef {{how: string, slips?: string[], why?: string, value?: import("./figures.js").Fraction}} Verdict
+ * @typedef {{how: string, slips?: string[], why?: string, value?: import("./figures.js").Fraction,
+ *   sum?: string}} Verdict `sum` is what the learner worked out in the field
  */
 
 const LEAST_PLACES = 2; // a figure without end may be written to so many decimals
@@ -22,6 +24,8 @@ const EITHER_COMMA = "the comma may mean thousands or a decimal. Write the figur
  */
 export function judgeTyped(typed, asked) {
   const written = readFigure(typed, asked.unit ?? "");
+  const sum = written.reading === "person" ? sumTyped(typed) : null;
+  if (sum) return judgeSum(sum, asked);
   if (written.reading === "blank") return { how: "blank" };
   if (written.reading === "person") return { how: "asked", why: `${UNREAD}${written.why}.` };
   if (written.reading === "not reached") return { how: "asked", why: UNREAD + NO_FIGURE };
@@ -29,6 +33,14 @@ export function judgeTyped(typed, asked) {
   const value = settled(written, exact(asked.right), known);
   if (!value) return { how: "asked", why: UNREAD + EITHER_COMMA };
   return { ...judgeFigure(value, written, asked), value };
+}
+
+/** A sum by what it comes to: exactly, else as it would have been typed. @param {import("./sums.js").Sum} sum @param {NumberAsked} asked @returns {Verdict} */
+function judgeSum({ value, figure, shown, unit }, asked) {
+  if (!unit && inBand(value, exact(asked.right), exact(asked.within ?? "0"))) return { how: "right", value, sum: shown };
+  const verdict = judgeTyped(`${figure} ${unit}`, asked);
+  if (verdict.how === "asked") return verdict;
+  return { ...verdict, value: unit ? verdict.value : value, sum: shown };
 }
 
 /**
@@ -48,7 +60,7 @@ function judgeFigure(value, written, asked) {
   }
   const otherUnit = strange || !written.bare.some((bare) => same(bare, value));
   if (otherUnit && written.bare.some((bare) => inBand(bare, own.answer, own.within))) return { how: "unit" };
-  if (strange) return { how: "unknown" };
+  if (strange) return { how: "unknown", why: "unit" };
   return nearly(value, written.places, own);
 }
 

@@ -5,7 +5,8 @@ import { canUnpack, kindData, readIndex } from "./data.js";
 import { byId, focusOn, make } from "./elements.js";
 import { dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
 import { askQuestion } from "./question.js";
-import { markCurrent, showProgress, showSave, showTopics } from "./screens.js";
+import { markCurrent, showEnd, showProgress, showSave, showTopics } from "./screens.js";
+import { countAnswered, countSlip, isOver, sittingFor } from "./sitting.js";
 import { keepMemory, keptMemory, whenKeptElsewhere } from "./storage.js";
 
 const main = byId("main");
@@ -31,7 +32,7 @@ function tellKept(kept) {
 /** @param {boolean} moved whether the learner came here by a link, so that the focus follows */
 async function show(moved) {
   const screen = window.location.hash.slice(1);
-  const screens = { progress: showProgress, save: showSave };
+  const screens = { progress: showProgress, save: showSave, end: showEnd };
   main.dataset.screen = screen === "practise" ? "question" : Object.hasOwn(screens, screen) ? screen : "topics";
   for (const name of ["stage", "kind", "variant", "open"]) delete main.dataset[name];
   markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);
@@ -49,30 +50,48 @@ function arrive() {
 async function showQuestion(moved) {
   const { index, memory, today } = practice;
   const chosen = index.kinds.filter((kind) => !memory.topics || memory.topics.includes(kind.topic));
-  const asked = chosen.find((kind) => kind.key === memory.now?.kind);
+  const asked = index.kinds.find((kind) => kind.key === memory.now?.kind); // of any topic: it may have been picked
   const now = (asked && memory.now) || chooseNext(memory, chosen.length ? chosen : index.kinds, today());
   const kind = index.kinds.find((one) => one.key === now?.kind);
   if (!now || !kind) return;
+  const sitting = (memory.sitting = sittingFor(memory, today()));
   practice.keep();
   const own = () => (practice.memory.kinds[kind.key] ??= freshKind());
   const data = await kindData(kind.place);
+  const keepNow = (/** @type {Partial<import("./memory.js").Now>} */ changed) => {
+    Object.assign(now, changed);
+    if (practice.memory.now?.kind === now.kind) practice.memory.now = now;
+    practice.keep();
+  };
   if (main.dataset.screen !== "question") return; // the learner has gone to another screen meanwhile
   void askQuestion(main, kind, data, now, own(), {
     slipped: (part, { says, line }) => {
+      const again = own().slips[part];
+      if (!now.helped || again?.says !== says) countSlip(sitting, kind.key, says);
       takeSlip(own(), part, says, line, today());
-      now.helped = true;
-      if (practice.memory.now?.kind === now.kind) practice.memory.now = now;
-      practice.keep();
+      keepNow({ helped: true });
     },
+    typed: (part, draft) => keepNow({ at: part, draft }),
+    settled: (part, how) => keepNow({ at: "", draft: "", done: { ...now.done, [part]: how } }),
     right: (part) => putRight(own(), part, today()),
     done: (clean) => {
       if (clean && now.stage === "alone") takeRight(own(), today());
+      if (now.stage !== "worked") countAnswered(sitting, kind.key, clean);
+      practice.memory.sitting = sitting;
       finishQuestion(practice.memory, now, clean);
       practice.keep();
     },
-    next: () => void showQuestion(true),
-  });
+    next: () => {
+      if (isOver(sitting)) window.location.hash = "#end";
+      else void showQuestion(true);
+    },
+  }, { today: today(), told: sittingWords(sitting) });
   if (moved) arrive();
+}
+
+/** Which question of its sitting this is. @param {import("./memory.js").Sitting} sitting */
+function sittingWords({ done, of }) {
+  return of ? `Question ${done + 1} of ${of}` : `Question ${done + 1}`;
 }
 
 if (canUnpack()) {

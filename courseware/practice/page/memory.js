@@ -8,21 +8,28 @@
  * @typedef {{stage: "worked"|"part"|"alone", seen: number, rights: number[], slips: Record<string, Slip>,
  *   open: string, failed: number, turn: number}} KindMemory
  * The question being asked; `helped` once a step of it went wrong or was shown, so that opening the page again is no way round it.
- * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean}} Now
- * `alone` counts questions alone since a rule was asked, `round` those of the turn.
+ * `done` are the parts of it that are settled, with how; `draft` is what stands in the part `at`, not yet checked.
+ * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean,
+ *   done: Record<string, string>, at: string, draft: string}} Now
+ * A sitting: how many questions it has (0: until the learner stops), its day, how many are answered, the kinds of those right
+ * without help, the slips made.
+ * @typedef {{of: number, day: number, done: number, clean: string[], slips: {kind: string, says: string}[]}} Sitting
+ * `length` is how many questions the learner wants in a sitting, `alone` counts questions alone since a rule was asked, `round` those of the turn.
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
- *   now: Now | null, kinds: Record<string, KindMemory>}} Memory
+ *   length: number, sitting: Sitting | null, now: Now | null, kinds: Record<string, KindMemory>}} Memory
  */
 
 export const RETURNS = [1, 3, 7, 14, 28]; // days until a slip comes back, each time it was put right
 const LONGEST_WAIT = RETURNS[RETURNS.length - 1];
+const TEN = 10; // questions in a sitting, unless the learner chooses otherwise
+const STATES = ["right", "helped", "shown"]; // of a part that is settled
 const RIGHTS_NEEDED = 3;
 const DAYS_NEEDED = 2;
 const ENOUGH_TODAY = 2; // right so often on one day, a kind rests until another
 
 /** @param {number} start where this learner begins among the variants @returns {Memory} */
 export function freshMemory(start) {
-  return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, now: null, kinds: {} };
+  return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, length: TEN, sitting: null, now: null, kinds: {} };
 }
 
 /** @returns {KindMemory} */
@@ -92,14 +99,26 @@ export function checkedMemory(found) {
   const memory = freshMemory(count(found.start));
   for (const name of /** @type {const} */ (["turn", "alone", "round"])) memory[name] = count(found[name]);
   memory.last = text(found.last);
+  if (Number.isSafeInteger(found.length)) memory.length = count(found.length);
+  memory.sitting = isRecord(found.sitting) ? checkedSitting(found.sitting) : null;
   if (Array.isArray(found.topics)) memory.topics = found.topics.filter((topic) => typeof topic === "string");
   const kinds = Object.entries(found.kinds);
   memory.kinds = Object.fromEntries(kinds.map(([name, kind]) => [name, checkedKind(isRecord(kind) ? kind : {})]));
   if (isRecord(found.now) && isStage(found.now.stage)) {
     const { kind, stage, variant, rule, helped } = found.now;
-    memory.now = { kind: text(kind), stage, variant: count(variant), rule: rule === true, helped: helped === true };
+    const { done, at, draft } = found.now;
+    memory.now = { kind: text(kind), stage, variant: count(variant), rule: rule === true, helped: helped === true,
+      done: checkedDone(isRecord(done) ? done : {}), at: text(at), draft: text(draft) };
   }
   return memory;
+}
+
+/** @param {Record<string, unknown>} found @returns {Sitting} */
+function checkedSitting(found) {
+  const list = (/** @type {unknown} */ from) => (Array.isArray(from) ? from.slice(-200) : []);
+  const slips = list(found.slips).filter(isRecord).map(({ kind, says }) => ({ kind: text(kind), says: text(says) }));
+  const clean = list(found.clean).filter((kind) => typeof kind === "string");
+  return { of: count(found.of), day: count(found.day), done: count(found.done), clean, slips };
 }
 
 /** @param {Record<string, unknown>} found @returns {KindMemory} */
@@ -128,6 +147,11 @@ export function joined(one, other) {
   }
   const [turn, alone] = [Math.max(one.turn, other.turn), Math.max(one.alone, other.alone)];
   return { ...one, turn, alone, kinds, now: null };
+}
+
+/** @param {Record<string, unknown>} found */
+function checkedDone(found) {
+  return Object.fromEntries(Object.entries(found).filter(([, how]) => STATES.includes(text(how))).map(([part, how]) => [part, text(how)]));
 }
 
 /** @param {unknown} found @returns {found is Record<string, unknown>} */

@@ -2,13 +2,43 @@
 
 import { button, byId, counted, dayInWords, make, say, tick } from "./elements.js";
 import { lookUp } from "./glossary.js";
-import { checkedMemory, isDue, isSecure } from "./memory.js";
+import { pickKind } from "./choose.js";
+import { checkedMemory, hasDue, isDue, isSecure } from "./memory.js";
+import { LENGTHS, slipToWatch, whenToComeBack } from "./sitting.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
 /**
  * What the screens work on. @typedef {{index: ReturnType<typeof import("./data.js").readIndex>, memory: Memory,
  *   keep: () => void, replace: (memory: Memory) => void, today: () => number}} Practice
  */
+
+/** @type {Record<number, string>} */
+const LENGTH_WORDS = { 10: "Ten questions", 5: "Five questions", 0: "Until I stop" };
+const SHOWN = 6; // exercises named at the end of a sitting
+
+/** The end of a sitting, or a stop in it. @param {HTMLElement} main @param {Practice} practice */
+export function showEnd(main, { index, memory, today }) {
+  const sitting = memory.sitting ?? { of: 0, day: 0, done: 0, clean: [], slips: [] };
+  const title = (/** @type {string} */ key) => index.kinds.find((kind) => kind.key === key)?.title ?? key;
+  const right = [...new Set(sitting.clean)].map(title);
+  const more = right.length > SHOWN ? ` and ${right.length - SHOWN} more` : "";
+  const slip = slipToWatch(sitting);
+  const again = button(memory.length ? `Another ${LENGTH_WORDS[memory.length]?.toLowerCase() ?? "sitting"}` : "Go on", () => {
+    window.location.hash = "#practise";
+  }, { class: "next" });
+  main.replaceChildren(
+    make("h1", { tabindex: "-1" }, sitting.done ? `${counted(sitting.done, "question")} answered` : "Nothing answered yet"),
+    make("p", { "data-role": "right" }, sitting.done ? `Right without help: ${sitting.clean.length} of ${sitting.done}.` : ""),
+    right.length ? make("h2", {}, "What went right") : "",
+    right.length ? make("ul", {}, ...right.slice(0, SHOWN).map((name) => make("li", {}, name)), more && make("li", {}, more.trim())) : "",
+    slip ? make("h2", {}, "The slip to watch") : "",
+    slip ? make("p", { "data-role": "watch" }, slip.says ? `${slip.says.replace(/\.$/, "")}. (${title(slip.kind)})` : `Look once more at: ${title(slip.kind)}.`) : "",
+    make("h2", {}, "When to come back"),
+    make("p", { "data-role": "back" }, whenToComeBack(memory, today())),
+    again,
+    make("p", {}, make("a", { href: "#progress" }, "See your progress")),
+  );
+}
 
 /** @param {HTMLElement} main @param {Practice} practice */
 export function showTopics(main, practice) {
@@ -25,6 +55,12 @@ export function showTopics(main, practice) {
     practice.keep();
   }
   const begun = Object.keys(memory.kinds).length > 0;
+  const lengths = LENGTHS.map((of) => make("input", { type: "radio", name: "length", value: of, checked: of === memory.length, onchange: () => setLength(of) }));
+  function setLength(/** @type {number} */ of) {
+    memory.length = of;
+    if (memory.sitting) memory.sitting.of = of;
+    practice.keep();
+  }
   const start = () => {
     if (boxes.some((box) => box.checked)) window.location.hash = "#practise";
     else empty.textContent = "Tick at least one topic.";
@@ -35,6 +71,12 @@ export function showTopics(main, practice) {
     make("p", { "data-role": "due" }, dueWords(practice)),
     button(begun ? "Go on" : "Start", start, { class: "next" }),
     empty,
+    make(
+      "fieldset",
+      { class: "row" },
+      make("legend", {}, "At a sitting"),
+      ...LENGTHS.map((of, place) => tick(lengths[place], LENGTH_WORDS[of])),
+    ),
     lookUp(),
     make(
       "fieldset",
@@ -62,24 +104,43 @@ export function showProgress(main, practice) {
   const { index } = practice;
   main.replaceChildren(
     make("h1", { tabindex: "-1" }, "Progress"),
-    make("p", {}, "Secure: right three times without help, on two days or more."),
     ...index.topics.map(({ topic, kinds }) =>
       make(
+        "details",
+        { class: "topic" },
+        make("summary", {}, topic, make("span", { class: "aim" }, topicWords(kinds.map((place) => index.kinds[place]), practice))),
+        make(
         "table",
         { class: "progress" },
-        make("caption", {}, topic),
+        make("caption", { class: "unseen" }, topic),
         make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "Exercise"), make("th", { scope: "col" }, "How far"))),
         make("tbody", {}, ...kinds.map((place) => progressRow(index.kinds[place], practice))),
+        ),
       ),
     ),
+    make("p", {}, "Secure: right three times without help, on two days or more. Open a topic, then press an exercise to practise it."),
   );
+}
+
+/** How far a topic is, in a line. @param {Kind[]} kinds @param {Practice} practice */
+function topicWords(kinds, { memory, today }) {
+  const begun = kinds.flatMap((kind) => memory.kinds[kind.key] ?? []);
+  const secure = begun.filter(isSecure).length;
+  const due = begun.filter((own) => hasDue(own, today())).length;
+  const words = [`${secure} of ${kinds.length} secure`, begun.length > secure && `${begun.length - secure} begun`, due && `${due} to repeat today`];
+  return words.filter(Boolean).join(", ");
 }
 
 /** @param {Kind} kind @param {Practice} practice */
 function progressRow(kind, practice) {
   const words = stateWords(kind, practice);
   const sign = words.startsWith("Secure") ? "✓ " : "";
-  return make("tr", {}, make("th", { scope: "row" }, kind.title), make("td", {}, sign + words));
+  const begin = button(kind.title, () => {
+    pickKind(practice.memory, kind, practice.today());
+    practice.keep();
+    window.location.hash = "#practise";
+  }, { class: "row-start" });
+  return make("tr", {}, make("th", { scope: "row" }, begin), make("td", {}, sign + words));
 }
 
 /** @param {Kind} kind @param {Practice} practice */
@@ -89,8 +150,9 @@ function stateWords(kind, { memory, today }) {
   const times = ["Begun", "Right once", "Right twice"][own.rights.length] ?? "Right three times, all on one day";
   const waits = Object.values(own.slips).map((slip) => (isDue(slip, today()) ? 0 : slip.due));
   const back = waits.length ? Math.min(...waits) : null;
-  const when = back === null ? "" : back ? `; a step comes back on ${dayInWords(back)}` : "; a step comes back today";
-  return (isSecure(own) ? "Secure" : times) + when;
+  const when = back === null ? "" : back ? `; a step comes back on ${dayInWords(back)}` : "; a step to repeat today";
+  const secure = back === 0 ? "Secure until today" : "Secure";
+  return (isSecure(own) ? secure : times) + when;
 }
 
 /** @param {HTMLElement} main @param {Practice} practice */
@@ -113,7 +175,7 @@ function forget(practice, told) {
   const ask = button("Forget all my practice", () => {
     const no = button("No, keep it", () => sure.replaceWith(ask));
     const yes = button("Yes, forget it", () => {
-      practice.replace({ ...practice.memory, kinds: {}, topics: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
+      practice.replace({ ...practice.memory, kinds: {}, topics: null, sitting: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
       sure.replaceWith(ask);
       tell(told, "Your practice is forgotten.");
     });

@@ -1,15 +1,18 @@
 // One step asked: an answer, its feedback, one retry, then the working. It ends when the learner goes on.
 
-import { button, focusOn, make, say } from "./elements.js";
+import { button, make, say } from "./elements.js";
 import { exactText } from "./figures.js";
 import { kindOf } from "./part_kinds.js";
 import { feedbackWords, isReached, isRight, isTry, lineAfter } from "./words.js";
+import { bringIntoSight, holdInSight, letGo } from "./sight.js";
 import { workedPart } from "./working.js";
 
 /**
- * What is asked: the part that is judged, where it stands on the page, how it is shown once worked.
+ * What is asked: the part that is judged, where it stands on the page, how it is shown once worked, what was typed
+ * before the page was left, and who is told of what is typed.
  * @typedef {{part: import("./data.js").Part, section: HTMLElement, place: import("./answers.js").Place,
- *   working: () => HTMLElement, goOn: string, settled: (outcome: Outcome) => void}} Step
+ *   working: () => HTMLElement, goOn: string, settled: (outcome: Outcome) => void,
+ *   draft?: string, typed?: (text: string) => void}} Step
  * How it went: `clean` at the first try and without help; else what the slip was, and the line to look at.
  * @typedef {{clean: boolean, says: string, line: number}} Outcome
  */
@@ -25,7 +28,7 @@ export function askStep(step, slipped) {
   const check = make("button", { type: "submit" }, byEye ? "Done" : "Check");
   const help = byEye ? null : button("Show the working", () => settle("shown", "Here is the working."));
   const tools = make("div", { class: "tools" }, check, help);
-  const form = make("form", { novalidate: true, onsubmit: answered }, place.element, tools);
+  const form = make("form", { novalidate: true, onsubmit: answered, onfocusin: hold, oninput: () => step.typed?.(place.read()) }, place.element, tools);
   /** @type {Outcome} */
   const outcome = { clean: true, says: "", line: Math.max((part.working ?? []).length - 1, 0) };
   /** @type {(outcome: Outcome) => void} */
@@ -40,7 +43,8 @@ export function askStep(step, slipped) {
     if (isTry(verdict) && !isRight(verdict)) noteSlip(verdict);
     const known = verdict.value && isReached(part, exactText(verdict.value));
     const line = (known && part.working?.[outcome.line]?.say) || "";
-    const words = feedbackWords(verdict, part, isRight(verdict) ? "" : line, place.retries ? tries : 2);
+    const sum = verdict.sum ? `Your working: ${verdict.sum}. ` : "";
+    const words = sum + feedbackWords(verdict, part, isRight(verdict) ? "" : line, place.retries ? tries : 2);
     if (isRight(verdict)) settle(outcome.clean ? "right" : "helped", words, verdict.how);
     else if (tries < 2 && (place.retries || !isTry(verdict))) tell(words, verdict.how);
     else settle("shown", words, verdict.how);
@@ -57,10 +61,9 @@ export function askStep(step, slipped) {
   /** @param {string} words @param {string} how */
   function tell(words, how) {
     showFeedback(feedback, words, how);
-    feedback.append(questionAgain(section) ?? "");
     say(words);
     place.focus();
-    feedback.scrollIntoView({ block: "start" }); // above the field, so that a keyboard on the screen covers neither
+    bringIntoSight(section, feedback, entry());
   }
 
   /** @param {"right"|"helped"|"shown"} state @param {string} words @param {string} how */
@@ -80,25 +83,26 @@ export function askStep(step, slipped) {
     const on = button(step.goOn, () => {
       on.remove();
       feedback.removeAttribute("id");
+      letGo();
       end(outcome);
-    });
+    }, { class: "next" });
     section.append(on);
     say(words);
-    focusOn(on);
+    on.focus({ preventScroll: true });
+    bringIntoSight(section, feedback, null);
   }
 
+  function hold() {
+    holdInSight(section, feedback, entry());
+  }
+  const entry = () => /** @type {HTMLElement | null} */ (form.querySelector(".entry"));
+
+  entry()?.append(check); // beside the field: seen with it above a keyboard
+  if (step.draft) place.restore(step.draft);
   section.append(feedback, form);
   return new Promise((resolve) => {
     end = resolve;
   });
-}
-
-/** The figures of the question, at hand where they have scrolled away. @param {HTMLElement} section */
-function questionAgain(section) {
-  const asked = section.closest("main")?.querySelectorAll('[data-role="pose"], [data-role="brick"]') ?? [];
-  if (!asked.length) return null;
-  const words = [...asked].map((line) => make("p", {}, line.textContent ?? ""));
-  return make("details", { "data-role": "again" }, make("summary", {}, "The question again"), ...words);
 }
 
 /** A part of a question asked as a whole. @param {import("./data.js").Part} part @param {() => Node | null} filled */

@@ -1,8 +1,11 @@
 // What the page says about an answer: about the task, never the person.
 
+import { exact, notAbove, shared, size } from "./figures.js";
 import { kindOf } from "./part_kinds.js";
 
 /** @typedef {import("./data.js").Part} Part @typedef {import("./judge.js").Verdict} Verdict */
+
+const FAR = "2"; // times too large or too small: an estimate would have told
 
 /** Whether nothing more is to be done. @param {Verdict} verdict */
 export const isRight = (verdict) => verdict.how === "right" || verdict.how === "route";
@@ -53,7 +56,31 @@ export function feedbackWords(verdict, part, line, tries) {
   const wrong = ["Not yet.", whatIsWrong(verdict, part)];
   if (kindOf(part).byEye) return wrong.join(" ");
   const look = line ? `The line to look at: ${line.replace(/\.$/, "")}.` : "";
-  return [...wrong, ...(tries > 1 ? ["Here is the working."] : [look, "One more try."])].filter(Boolean).join(" ");
+  const help = look || nextBestHelp(verdict, part);
+  return [...wrong, ...(tries > 1 ? ["Here is the working."] : [help, "One more try."])].filter(Boolean).join(" ");
+}
+
+/**
+ * What to check first where the slip is not known: the size, the unit, the rule, else the first line of the working.
+ * @param {Verdict} verdict @param {Part} part
+ */
+export function nextBestHelp(verdict, part) {
+  if (verdict.slips?.length || !["unknown", "wrong"].includes(verdict.how)) return "";
+  if (verdict.why === "unit") return `Check the unit first: ${part.unit || "no unit"} is asked.`;
+  const far = verdict.value && part.right ? howFar(verdict.value, exact(part.right)) : "";
+  if (far) return `Estimate first, with round figures in your head: this is far too ${far}.`;
+  if (part.rule?.length) return `Check the rule first: ${part.rule[0]}.`;
+  if (!kindOf(part).opensLine) return "Hold what is left against the question's own words.";
+  const line = part.working?.[0]?.say;
+  return line ? `Check this line first: ${line.replace(/\.$/, "")}.` : "Read once more what is asked, and check its unit.";
+}
+
+/** `large` or `small` where a figure is more than so many times another. @param {import("./figures.js").Fraction} value @param {import("./figures.js").Fraction} right */
+function howFar(value, right) {
+  const far = exact(FAR);
+  if (!right.n) return "";
+  if (!notAbove(size(value), size({ n: right.n * far.n, d: right.d * far.d }))) return "large";
+  return value.n === 0n || !notAbove(size(shared(right, value)), far) ? "small" : "";
 }
 
 /** Whether a line of the working comes to this figure, so that the next is the one left undone. @param {Part} part @param {string} figure */
