@@ -145,8 +145,8 @@ def end_with_parent() -> None:
 def print_grid(text: str, learners: int, processes: int = 1) -> bytes:
     """The class grid of the sitting of so many learners in `text`: one tagged PDF, or slices of a large class joined.
 
-    A slice has so many learners, its own page numbers, and which of the class they are in its heading; joined, they keep
-    their tags as all joined files do. Raises `WorkersDied`.
+    A slice has so many learners, its own page numbers, and which of the class they are in its heading; joined, they
+    keep their tags as all joined files do. Raises `WorkersDied`.
     """
     from courseware.printing.join_pdfs import gather_into
 
