@@ -21,7 +21,8 @@ _SHEETS = {"A4": (210.0, 297.0), "A3": (297.0, 420.0)}  # mm, ISO 216
 _GROUNDS = {"cream": "#fdf5e0", "blue": "#e3effa", "green": "#e6f4e6", "pink": "#fbe8ee", "yellow": "#fdf8c8"}
 _LARGE = (
     ".paper .safety { break-inside: auto } "
-    ".paper .safety .half { display: block; width: auto } .paper .safety .half + .half { margin-left: 0 }"
+    ".paper .safety .half { display: block; width: auto } .paper .safety .half + .half { margin-left: 0 } "
+    ".paper .list .working, .paper .list .figure { width: 30% }"
 )
 _PART_A_PAGE = ".paper .part ~ .part { break-before: page }"
 _EXERCISE_A_PAGE = ".paper .exercise ~ .exercise { break-before: page }"
