@@ -36,7 +36,7 @@ class PageFormat:
     sheet: tuple[float, float] = (210.0, 297.0)
     left: float = 27.0
     right: float = 12.0
-    top: float = 10.0
+    top: float = 9.0
     bottom: float = 15.0
     type_size: float = 11.0
     line_height: float = 1.23  # to the size of type

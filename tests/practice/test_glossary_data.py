@@ -8,6 +8,7 @@ import zlib
 from courseware.drawings import to_svg
 from courseware.glossary.rules import rules
 from courseware.practice.glossary_data import glossary_data
+from courseware.practice.lean_svg import lean
 from tests.practice.conftest import glossary
 
 
@@ -18,7 +19,7 @@ def test_every_word_is_there_with_its_drawing_line_for_line() -> None:
         (entry.word.word, entry.word.says, entry.word.source) for entry in made.entries
     ]
     for word, entry in zip(data["words"], made.entries, strict=True):
-        assert "\n".join(lines[place] for place in word["drawing"]) == to_svg(entry.picture).rstrip("\n")
+        assert "\n".join(lines[place] for place in word["drawing"]) == lean(to_svg(entry.picture)).rstrip("\n")
 
 
 def test_a_second_language_stands_where_there_is_one() -> None:

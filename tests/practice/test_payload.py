@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from courseware.drawings import to_svg
 from courseware.drawings.fitted import on_phone, on_screen
+from courseware.practice.lean_svg import lean
 from courseware.practice.payload import kind_data, kind_heading
 from tests.practice.test_kinds import kinds
 
@@ -51,7 +52,7 @@ def test_a_drawing_is_there_line_by_line_for_a_wide_screen_and_for_a_phone() -> 
         for call, places in ((question.key.asked.drawing, "drawing"), (question.key.drawing, "filled")):
             assert call is not None
             for layout, picture in (("wide", on_screen(call)), ("narrow", on_phone(call))):
-                assert [data["lines"][place] for place in variant[places][layout]] == to_svg(picture).splitlines()
+                assert [data["lines"][place] for place in variant[places][layout]] == lean(to_svg(picture)).splitlines()
 
 
 def test_what_is_shown_before_the_answer_does_not_hold_it() -> None:

@@ -43,19 +43,22 @@ def copies(pdf: bytes, turned: float) -> Iterator[Image.Image]:
 
 
 def corner_marks(copy: Image.Image) -> list[tuple[float, float]]:
-    """The middles, in pixels, of what is dark, square and of a mark's size near each of the sheet's corners."""
+    """The middles, in pixels, of what is dark, square and of a mark's size, the outermost at each of the sheet's corners."""
     dark = np.asarray(copy) < 128
     reach = int(26 * MM)
     found = []
-    for down in (slice(0, reach), slice(dark.shape[0] - reach, None)):
-        for across in (slice(0, reach), slice(dark.shape[1] - reach, None)):
+    for down, edge_y in ((slice(0, reach), 0), (slice(dark.shape[0] - reach, None), dark.shape[0])):
+        for across, edge_x in ((slice(0, reach), 0), (slice(dark.shape[1] - reach, None), dark.shape[1])):
             labelled, _ = ndimage.label(dark[down, across])
+            marks = []
             for piece, (rows, columns) in enumerate(ndimage.find_objects(labelled), 1):
                 sides = (rows.stop - rows.start, columns.stop - columns.start)
                 area = int((labelled[rows, columns] == piece).sum())
                 if all(0.85 * MARK * MM < side < 1.25 * MARK * MM for side in sides) and area > 0.8 * (MARK * MM) ** 2:
                     y, x = ndimage.center_of_mass(labelled == piece)
-                    found.append((x + (across.start or 0), y + (down.start or 0)))
+                    marks.append((x + (across.start or 0), y + (down.start or 0)))
+            if marks:  # a piece of the QR code may look like one, further in
+                found.append(min(marks, key=lambda at: hypot(at[0] - edge_x, at[1] - edge_y)))
     return found
 
 

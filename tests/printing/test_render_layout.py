@@ -56,7 +56,7 @@ def test_pages_are_filled_and_nothing_is_orphaned(printed, topic: str, kind: str
 
 
 @pytest.mark.parametrize("seed", ["one", "two", "three"])
-@pytest.mark.parametrize(("exercises", "sides", "marks"), [(10, 7, 65), (15, 10, 95)])
+@pytest.mark.parametrize(("exercises", "sides", "marks"), [(10, 7, 65), (15, 12, 150)])
 def test_all_topics_on_a_paper_take_few_sides_and_the_key_not_much_more_than_half_of_them(
     composed, seed: str, exercises: int, sides: int, marks: int
 ) -> None:
