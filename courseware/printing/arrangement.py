@@ -145,10 +145,11 @@ class Sizes:
         return self._drawn[share]
 
 
-def drawn_within(call: DrawingCall, room: tuple[float, float]) -> Picture:
-    """The drawing made for its room; where it fits at no scale, made smaller with its words."""
+def drawn_within(call: DrawingCall, *rooms: tuple[float, float]) -> Picture:
+    """The drawing made for the first of its rooms that it fits at a scale, else made smaller with its words."""
     sizes = Sizes(call)
-    return sizes.fitting(room) or reduced(sizes.whole, room)
+    made = (sizes.fitting(room) for room in rooms)
+    return next((picture for picture in made if picture), None) or reduced(sizes.whole, rooms[-1])
 
 
 def _in_rows(parts: Sequence[AskedPart], page: PageFormat) -> tuple[float, Rows]:

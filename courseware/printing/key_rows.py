@@ -15,6 +15,7 @@ from courseware.printing.arrangement import drawn_within
 KEY_WIDE = 186.0  # mm between a key's margins
 _FIRST_LINE = 105  # characters of a question that its key repeats
 _DRAWING = (74.0, 46.0)  # mm: room for a drawing beside the table
+_TALLER = ((74.0, 59.8), (74.0, 78.2))  # mm: where its words would lie on one another
 _GAP = 4.0  # mm between the two
 _FIGURES = 27.0  # mm of half a table that figure and marks take
 _LETTER, _LINE, _ROW, _ASKED = 1.45, 3.6, 0.6, 5.0  # mm: a letter, a line, round a row, and the row of a question
@@ -55,7 +56,7 @@ def key_drawing(exercise: KeyExercise) -> KeyDrawing:
         return KeyDrawing()
     if exercise.asked.drawn_in_place:  # at true size, to lay a learner's over
         return KeyDrawing(picture=draw(call))
-    picture = drawn_within(call, _DRAWING)
+    picture = drawn_within(call, _DRAWING, *_TALLER)
     wide = float(int(KEY_WIDE - _GAP - picture.width))
     left, beside = picture.height, 0
     for _, answers in exercise.by_part:
