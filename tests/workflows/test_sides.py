@@ -16,6 +16,7 @@ from courseware.files.sitting_folders import SittingFolder, read_folder
 from courseware.papers.sheet_format import SheetFormat
 from courseware.papers.sitting import IssuedPaper
 from courseware.papers.sitting_file import SittingFaulty, write_sitting
+from courseware.printing.page_format import A4
 from courseware.workflows import issuing
 from courseware.workflows.sides import count_sides
 
@@ -78,8 +79,8 @@ def test_a_papers_drawings_are_those_that_its_bank_gives_its_exercises(issued, h
 def test_each_paper_goes_by_the_margins_of_its_own_format(issued, heard) -> None:
     """Large print has a line of large type at its foot: 34 mm below the text where others have 15."""
     first, _, large = count_sides(issued, 1, heard).kinds[0].files
-    assert first.rows == first.sides * (297 - 10 - 15)
-    assert large.rows == large.sides * (297 - 10 - 34)
+    assert first.rows == first.sides * (297 - A4.top - A4.bottom)
+    assert large.rows == large.sides * (297 - A4.top - 34)
 
 
 def test_who_was_absent_has_no_feedback_sheet_and_none_is_missed(where, heard) -> None:
