@@ -30,7 +30,7 @@ def draw_beside_old(call: DrawingCall) -> Picture:
     gauge, high = Fraction(call.figures["gauge"]), Fraction(call.figures["old_brick"])
     old = replace(brick, height=high, bed=gauge - high)
     top = drop + courses * gauge
-    view = View(one_to=one_to(3 * brick.module, top, _ROOM, least=15, share=call.share))
+    view = View(one_to=one_to(3 * brick.module, top, _ROOM, least=15))
     raised = View(one_to=view.one_to, origin=view.at(0, drop))
     bricks = max(Fraction(1), Fraction(int(call.share * _EACH * view.one_to * 2 / brick.module), 2))
     left = bricks * brick.module - brick.perpend + Fraction(_APART) * view.one_to

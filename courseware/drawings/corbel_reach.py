@@ -27,7 +27,7 @@ def draw_corbel_reach(call: DrawingCall) -> Picture:
     out, thick = Fraction(call.figures["reach"]), Fraction(call.figures["wall"])
     low, high = _FOOT * brick.course, (course - 1) * brick.course
     head = (course + _OVER) * brick.course
-    scale = one_to(thick + out, reach(low, high, head), _ROOM, least=10, share=call.share)
+    scale = one_to(thick + out, reach(low, high, head), _ROOM, least=10)
     view = BrokenHeight(one_to=scale, low=low, high=high)
     foot = _cut(view, range(_FOOT), Fraction(0), thick, call)
     top = _cut(view, range(course - 1, course + _OVER), -out, thick, call)

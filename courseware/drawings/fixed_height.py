@@ -28,7 +28,7 @@ def draw_fixed_height(call: DrawingCall) -> Picture:
     """
     brick, laid, fixed = call.format, int(Fraction(call.figures["laid"])), Fraction(call.figures["fixed"])
     over = str(call.figures["over"])
-    view = View(one_to=one_to(brick.module, fixed, _ROOM, least=15, share=call.share))
+    view = View(one_to=one_to(brick.module, fixed, _ROOM, least=15))
     bricks = max(Fraction(1), Fraction(int(call.share * _ROOM[0] * view.one_to * 2 / brick.module), 2))
     right = bricks * brick.module - brick.perpend
     top = laid * brick.course

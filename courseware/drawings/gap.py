@@ -25,7 +25,7 @@ _ZIG = 1.2  # mm of paper: half the height of a break line's zigzag
 def draw_gap(call: DrawingCall) -> Picture:
     """The picture of a gap `width` by `height` mm, brick to brick and from the brick below to the brick above."""
     wide, high = Fraction(call.figures["width"]), Fraction(call.figures["height"])
-    view = View(one_to=one_to(wide, high, _ROOM, least=15, share=call.share))
+    view = View(one_to=one_to(wide, high, _ROOM, least=15))
     rim = _RIM * view.one_to
     bearing = min(float(_BEARING), rim * 0.7)
     outer = view.box(-rim, -rim, float(wide) + rim, float(high) + rim)

@@ -33,7 +33,7 @@ def draw_heights(call: DrawingCall) -> Picture:
     foot, head = -brick.course, (courses + 1) * brick.course
     kept = reach(low, high, head) - foot
     wide = _BRICKS * brick.module
-    view = BrokenHeight(one_to=one_to(wide, kept, (_ROOM[0], _ROOM[1] - GAP), share=call.share), low=low, high=high)
+    view = BrokenHeight(one_to=one_to(wide, kept, (_ROOM[0], _ROOM[1] - GAP)), low=low, high=high)
     shown = [*range(_SHOWN), *range(courses - _SHOWN, courses)]
     laid = tuple(one for row in shown for one in stopped(_BRICKS, row, brick))
     white = (*stopped(_BRICKS, -1, brick), *stopped(_BRICKS, courses, brick))

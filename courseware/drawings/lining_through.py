@@ -25,7 +25,7 @@ def draw_lining_through(call: DrawingCall) -> Picture:
     old = replace(call.format, height=gauge - _OLD_BED, bed=_OLD_BED)
     new = replace(call.format, height=high, bed=gauge - high)
     wide = 2 * new.module
-    view = View(one_to=one_to(wide + new.module, _STACK * high, _ROOM, least=15, share=call.share))
+    view = View(one_to=one_to(wide + new.module, _STACK * high, _ROOM, least=15))
     rows = range(_COURSES)
     joint = new.module
     left = tuple(

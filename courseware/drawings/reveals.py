@@ -25,7 +25,7 @@ def draw_reveals(call: DrawingCall) -> Picture:
     wide, top = opening(bricks, brick), height(courses, brick)
     laid = standing(bricks, courses, call)
     left, right, foot = min(b.left for b in laid), max(b.right for b in laid), min(b.bottom for b in laid)
-    view = View(one_to=one_to(right - left, float(top) - foot, _ROOM, least=20, share=call.share))
+    view = View(one_to=one_to(right - left, float(top) - foot, _ROOM, least=20))
     over = _OVER * view.one_to
     marks: Marks = (
         *view.bricks(wholes(laid), joint=brick.bed),

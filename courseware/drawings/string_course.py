@@ -24,7 +24,7 @@ def draw_string_course(call: DrawingCall) -> Picture:
     brick, bricks, course = call.format, Fraction(call.figures["bricks"]), int(Fraction(call.figures["course"]))
     long, top = pier(bricks, brick), height(course, brick)
     head = height(course + _OVER, brick)
-    view = View(one_to=one_to(long, head, _ROOM, least=20, share=call.share))
+    view = View(one_to=one_to(long, head, _ROOM, least=20))
     laid = stopped(bricks, course - 1, brick)
     marks: Marks = (
         CUT.stroke(view.box(0, 0, long, head), closed=True, fill=_FACE),

@@ -38,7 +38,7 @@ def draw_windows(call: DrawingCall) -> Picture:
     head = height(risen or _HEAD, brick)
     top = head if risen else head + _LINTEL + height(_OVER, brick)
     thick = brick.width
-    view = View(one_to=one_to(long + 2 * thick, top, _ROOM, least=30, share=call.share))
+    view = View(one_to=one_to(long + 2 * thick, top, _ROOM, least=30))
     gaps = (lengths["window"], lengths["other_window"])
     returns = (view.box(-thick, 0, 0, top), view.box(long, 0, long + thick, top))
     marks: Marks = (
