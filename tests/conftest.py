@@ -24,6 +24,7 @@ pytest_plugins = [
     "tests.marked_sitting",
     "tests.one_exercise",
     "tests.piers_sitting",
+    "tests.bank_of_piers",
 ]
 
 

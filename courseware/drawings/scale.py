@@ -33,9 +33,9 @@ def one_to(
 ) -> int:
     """The n of a scale of 1 to n at which `wide` by `high` mm of brickwork fit a room of that many mm of paper.
 
-    No scale is larger than 1 to `least`, so that small pieces are not blown up. The room is the share of it that the drawing
-    is made in, unless a drawing that needs more gives its own `share`. Raises `ValueError` for brickwork that fits at no
-    usual scale, which the limits of `courseware.banks.drawing_kinds` do not let through.
+    No scale is larger than 1 to `least`, so that small pieces are not blown up. The room is the share of it that the
+    drawing is made in, unless a drawing that needs more gives its own `share`. Raises `ValueError` for brickwork that
+    fits at no usual scale, which the limits of `courseware.banks.drawing_kinds` do not let through.
 
     >>> one_to(1800, 1200, (140, 80))
     15

@@ -2,56 +2,15 @@
 
 from __future__ import annotations
 
-import json
-import re
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
 
-from courseware.cli import main
-
-BANK = """
-topic: Piers
-aim: Set out piers
-exercises:
-  - name: pier
-    level: %d
-    given: {bricks: 3 to %d}
-    pose: A pier of {{ bricks }} bricks.
-    parts:
-      - name: long
-        ask: How long?
-        answer: pier(bricks)
-        unit: mm
-        marks: 1
-        working: [{say: Less a joint, value: %s}]
-        slips: [{value: bricks * module, says: As many joints as bricks}]
-"""
+from tests.bank_of_piers import kinds, run
 
 
-@pytest.fixture
-def bank(tmp_path: Path):
-    def write(*, level: int = 1, most: int = 40, working: str = "bricks * module - joint") -> str:
-        file = tmp_path / "piers.yaml"
-        file.write_text(BANK % (level, most, working), encoding="utf-8")
-        return str(file)
-
-    return write
-
-
-def run(*arguments: str) -> Result:
-    return CliRunner().invoke(main, ["practise", *arguments])
-
-
-def kinds(file: Path) -> list[dict[str, object]]:
-    found = re.search(r'id="index">(.*?)</script>', file.read_text(encoding="utf-8"))
-    assert found
-    return json.loads(found[1])["kinds"]
-
-
-def test_one_file_and_where_it_is(bank, tmp_path: Path) -> None:
-    made = run(bank(), "--out", str(tmp_path / "home" / "practice.html"))
+def test_one_file_and_where_it_is(piers_bank, tmp_path: Path) -> None:
+    made = run(piers_bank(), "--out", str(tmp_path / "home" / "practice.html"))
     assert made.exit_code == 0, made.output
     assert "1 kind of question to practise" in made.output
     assert [path.name for path in (tmp_path / "home").iterdir()] == ["practice.html"]
@@ -84,19 +43,23 @@ def test_without_a_bank_the_page_has_all_shipped_topics(tmp_path) -> None:
     assert {kind["topic"] for kind in kinds(file)} >= {"Opening sizes", "Course gauge", "Safe cutting"}
 
 
-def test_a_second_language_goes_onto_the_page_and_a_faulty_table_is_told_before_any_work(bank, tmp_path: Path) -> None:
+def test_a_second_language_goes_onto_the_page_and_a_faulty_table_is_told_before_any_work(
+    piers_bank, tmp_path: Path
+) -> None:
     table, file = tmp_path / "pl.csv", tmp_path / "practice.html"
     table.write_text("word,pl\nbedd,spoina\n", encoding="utf-8")
-    made = run(bank(working="bricks * module"), "--second-language", str(table), "--out", str(file))  # its proof fails
+    made = run(
+        piers_bank(working="bricks * module"), "--second-language", str(table), "--out", str(file)
+    )  # its proof fails
     assert made.exit_code == 2
     assert "pl.csv:2:1: `bedd` is no word of the glossary" in made.output
     table.write_text("word,pl\nbed,spoina\n", encoding="utf-8")
-    made = run(bank(), "--second-language", str(table), "--out", str(file))
+    made = run(piers_bank(), "--second-language", str(table), "--out", str(file))
     assert made.exit_code == 0, made.output
     assert "74 words of the glossary have no second language" in made.output
 
 
-def test_a_booklet_takes_no_second_language(bank) -> None:
-    made = run(bank(), "--print", "--second-language", "pl.csv")
+def test_a_booklet_takes_no_second_language(piers_bank) -> None:
+    made = run(piers_bank(), "--print", "--second-language", "pl.csv")
     assert made.exit_code == 2
     assert "the booklet has no words" in made.output

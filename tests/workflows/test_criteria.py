@@ -5,28 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import openpyxl
-from pypdf import PdfReader
 
+from tests.a_centres_criteria import CRITERIA, NAMES, text_of
 from tests.commands.conftest import run
-
-NAMES = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # as the shared fixture deals them; invented
-CRITERIA = """\
-criteria:  # invented codes
-  - code: BRK-1.1
-    says: Works out openings and piers so that no brick is cut
-    evidence:
-      - {topic: Opening sizes, exercise: opening-for-a-panel}
-      - {topic: opening_sizes, exercise: wall-between-two-wings, part: pier_length}
-  - code: BRK-1.2
-    says: Builds a panel within the tolerances
-    evidence: [{job: porch-panel, line: joints}]
-  - code: BRK-1.3
-    says: Works safely
-"""
-
-
-def text_of(file: Path) -> str:
-    return "\n".join(page.extract_text() for page in PdfReader(file).pages)
 
 
 def test_the_map_tells_who_has_secure_evidence_and_what_has_none(place) -> None:

@@ -2,72 +2,31 @@
 
 from __future__ import annotations
 
-import json
-import re
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner, Result
 
-from courseware.cli import main
 from courseware.papers.unused_variants import CannotDeal
 from courseware.settings.settings import DEFAULTS
 from courseware.workflows.practise import ToPractise, to_practise
-
-BANK = """
-topic: Piers
-aim: Set out piers
-exercises:
-  - name: pier
-    level: %d
-    given: {bricks: 3 to %d}
-    pose: A pier of {{ bricks }} bricks.
-    parts:
-      - name: long
-        ask: How long?
-        answer: pier(bricks)
-        unit: mm
-        marks: 1
-        working: [{say: Less a joint, value: %s}]
-        slips: [{value: bricks * module, says: As many joints as bricks}]
-"""
+from tests.bank_of_piers import kinds, run
 
 
-@pytest.fixture
-def bank(tmp_path: Path):
-    def write(*, level: int = 1, most: int = 40, working: str = "bricks * module - joint") -> str:
-        file = tmp_path / "piers.yaml"
-        file.write_text(BANK % (level, most, working), encoding="utf-8")
-        return str(file)
-
-    return write
-
-
-def run(*arguments: str) -> Result:
-    return CliRunner().invoke(main, ["practise", *arguments])
-
-
-def kinds(file: Path) -> list[dict[str, object]]:
-    found = re.search(r'id="index">(.*?)</script>', file.read_text(encoding="utf-8"))
-    assert found
-    return json.loads(found[1])["kinds"]
-
-
-def test_the_same_bank_makes_the_same_bytes(bank, tmp_path: Path) -> None:
+def test_the_same_bank_makes_the_same_bytes(piers_bank, tmp_path: Path) -> None:
     one, other = tmp_path / "one.html", tmp_path / "other.html"
-    assert run(bank(), "--out", str(one)).exit_code == run(bank(), "--out", str(other)).exit_code == 0
+    assert run(piers_bank(), "--out", str(one)).exit_code == run(piers_bank(), "--out", str(other)).exit_code == 0
     assert one.read_bytes() == other.read_bytes()
 
 
-def test_a_bank_that_fails_its_proof_makes_no_page(bank, tmp_path: Path) -> None:
-    made = run(bank(working="bricks * module"), "--out", str(tmp_path / "practice.html"))
+def test_a_bank_that_fails_its_proof_makes_no_page(piers_bank, tmp_path: Path) -> None:
+    made = run(piers_bank(working="bricks * module"), "--out", str(tmp_path / "practice.html"))
     assert made.exit_code == 1
     assert "nothing was made" in made.output
     assert not (tmp_path / "practice.html").exists()
 
 
-def test_an_exercise_too_small_to_share_is_kept_for_papers_and_named(bank, tmp_path: Path) -> None:
-    made = run(bank(most=8), "--out", str(tmp_path / "practice.html"))
+def test_an_exercise_too_small_to_share_is_kept_for_papers_and_named(piers_bank, tmp_path: Path) -> None:
+    made = run(piers_bank(most=8), "--out", str(tmp_path / "practice.html"))
     assert "pier has 4 variants, all kept for papers" in made.output  # 5 to 8 bricks: lengths of four figures
     assert not (tmp_path / "practice.html").exists()
 
@@ -84,26 +43,26 @@ def levels(found: ToPractise) -> set[int]:
 
 
 @pytest.mark.parametrize(("level", "there"), [(1, {1}), (2, {2}), (None, {1, 2})])
-def test_only_exercises_of_the_level_asked_are_practised(bank, heard, tmp_path: Path, level, there) -> None:
-    bank(level=1, most=40)
+def test_only_exercises_of_the_level_asked_are_practised(piers_bank, heard, tmp_path: Path, level, there) -> None:
+    piers_bank(level=1, most=40)
     text = (tmp_path / "piers.yaml").read_text(encoding="utf-8")
     harder = text[text.index("  - name: pier") :].replace("name: pier", "name: harder").replace("level: 1", "level: 2")
     (tmp_path / "piers.yaml").write_text(text + harder, encoding="utf-8")
     assert levels(to_practise([str(tmp_path / "piers.yaml")], None, level, DEFAULTS, 1, heard)) == there
 
 
-def test_a_level_that_no_exercise_has_is_told(bank, heard) -> None:
+def test_a_level_that_no_exercise_has_is_told(piers_bank, heard) -> None:
     with pytest.raises(CannotDeal, match="these banks hold no exercise of that level"):
-        to_practise([bank(level=1)], None, 3, DEFAULTS, 1, heard)
+        to_practise([piers_bank(level=1)], None, 3, DEFAULTS, 1, heard)
 
 
 @pytest.mark.parametrize(
     ("topics", "title"), [(1, "Piers"), (3, "Piers, piers 2 and piers 3"), (4, "Bricklaying calculations")]
 )
 def test_three_topics_are_named_in_the_title_and_more_are_not(
-    bank, heard, tmp_path: Path, topics: int, title: str
+    piers_bank, heard, tmp_path: Path, topics: int, title: str
 ) -> None:
-    own = Path(bank())
+    own = Path(piers_bank())
     files = [own, *(tmp_path / f"piers{n}.yaml" for n in range(2, topics + 1))]
     for n, file in enumerate(files[1:], 2):
         file.write_text(own.read_text(encoding="utf-8").replace("topic: Piers", f"topic: Piers {n}"), encoding="utf-8")
