@@ -62,7 +62,7 @@ def read_class_list(data: bytes, file: str, *, levels: bool = False) -> ClassLis
     faults: list[Fault] = []
     others: list[int] = []
     read = list(_learners(_of_learners(rows, headings, others), len(headings.cells), columns, file, faults))
-    turned = _surname_first(read, columns)
+    turned = surname_first([row.learner.name for row in read], columns)
     if turned:
         read = [replace(row, learner=replace(row.learner, name=turned_round(row.learner.name))) for row in read]
     if not read and not faults:
@@ -91,12 +91,12 @@ def _of_learners(rows: Iterator[Row], headings: Row, others: list[int]) -> Itera
             yield row
 
 
-def _surname_first(read: Sequence[_Read], columns: Columns) -> bool:
-    """Whether the names are written surname first: the heading says so, or each of several names has a comma."""
+def surname_first(names: Sequence[str], columns: Columns) -> bool:
+    """Whether names are written surname first: the heading says so, or each of several has a comma."""
     if len(columns.name) > 1:
         return False
-    with_comma = sum(turned_round(row.learner.name) != row.learner.name for row in read)
-    return columns.surname_first or (with_comma == len(read) >= _ENOUGH_COMMAS)
+    with_comma = sum(turned_round(name) != name for name in names)
+    return columns.surname_first or (with_comma == len(names) >= _ENOUGH_COMMAS)
 
 
 def _told_turned(read: Sequence[_Read]) -> Iterator[str]:
