@@ -12,18 +12,18 @@ from courseware.files.atomic import begin, finish, one_at_a_time, slug, write_wh
 from courseware.files.bank_files import NotFound, read_file, shipped_folder
 from courseware.jobs.plan import Plan, plan_of
 from courseware.jobs.sheets import job_sheets
-from courseware.jobs.task import Task, own_givens, read_profiles, read_task
+from courseware.jobs.task import ProfileShape, Task, own_givens, read_profiles, read_task
 from courseware.jobs.workbooks import observation_workbook, stores_workbook
 from courseware.settings.settings import DEFAULTS, Settings
 from courseware.trade import UK_METRIC
 
-_TOLERANCES, WORKSHEET = "tolerances.yaml", "worksheet.yaml"
+TOLERANCES, WORKSHEET = "tolerances.yaml", "worksheet.yaml"
 
 
 def shipped_jobs() -> dict[str, Path]:
     """The jobs that come with the program, by their short names."""
     return {
-        p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in (_TOLERANCES, WORKSHEET)
+        p.stem: p for p in sorted((shipped_folder() / "jobs").glob("*.yaml")) if p.name not in (TOLERANCES, WORKSHEET)
     }
 
 
@@ -35,10 +35,15 @@ def find_job(name: str, settings: Settings = DEFAULTS) -> Task:
     path = Path(name) if Path(name).is_file() else shipped_jobs().get(name)
     if path is None:
         raise NotFound(f"there is no job {name}; shipped jobs are {', '.join(shipped_jobs())}")
-    beside = path.parent / _TOLERANCES
-    profiles = beside if beside.is_file() else shipped_folder() / "jobs" / _TOLERANCES
-    known = read_profiles(read_file(profiles), profiles.name)
+    known = profiles_beside(path.parent)
     return read_task(read_file(path), path.name, known, settings, shipped=not Path(name).is_file())
+
+
+def profiles_beside(folder: Path) -> tuple[ProfileShape, ...]:
+    """The tolerance profiles for the jobs of a folder: its own `tolerances.yaml`, else the shipped ones."""
+    beside = folder / TOLERANCES
+    profiles = beside if beside.is_file() else shipped_folder() / "jobs" / TOLERANCES
+    return read_profiles(read_file(profiles), profiles.name)
 
 
 def worksheet(task: Task) -> tuple[Bank, tuple[Exercise, ...]]:
