@@ -20,6 +20,7 @@ from courseware.commands.job import job
 from courseware.commands.join import join
 from courseware.commands.mark import mark
 from courseware.commands.practise import practise
+from courseware.commands.progress import progress
 from courseware.commands.record import record
 from courseware.commands.rename import rename
 from courseware.commands.sample import sample
@@ -53,8 +54,8 @@ def main() -> None:
 
 
 for command in (
-    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, board,
-    glossary, sides,
+    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, progress,
+    board, glossary, sides,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -26,6 +26,7 @@ from courseware.part_kinds.choice.bank import ChoiceShape
 from courseware.part_kinds.order.bank import StepShape
 from courseware.part_kinds.table.bank import RowShape
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
+from tests.practice.saved_practices import as_bytes, saved
 
 README = Path(__file__).parents[1] / "README.md"
 TEXT = README.read_text(encoding="utf-8")
@@ -113,6 +114,7 @@ def fresh_folder(tmp_path, monkeypatch) -> Path:
     Path("centre.yaml").write_text(block("yml"), encoding="utf-8")
     Path("piers.yaml").write_text(block("yaml"), encoding="utf-8")
     Path("group-a.csv").write_text(block("csv"), encoding="utf-8")
+    Path("practice-amira-khan.json").write_bytes(as_bytes(saved()))
     return tmp_path
 
 

@@ -1,52 +1,43 @@
-"""A progress bar on the terminal, shown only once the work has taken a second."""
+"""`courseware progress`: one sheet of what a class practised at home, from the files that its learners saved."""
 
 from __future__ import annotations
 
-import sys
-import time
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+import click
+
+from courseware.commands.options import by_centre, day, folder_of, out_option
+from courseware.words import count
+
 if TYPE_CHECKING:
-    from rich.progress import Progress
-
-_PATIENCE = 1.0  # seconds before anything is shown
+    from courseware.settings.settings import Settings
 
 
-@contextmanager
-def progress(what: str, total: int) -> Iterator[Callable[[int], None]]:
-    """Gives a callable that hears how many more of `total` are done. Silent where no terminal listens."""
-    started, done = time.monotonic(), 0
-    bar = None
-    task = None
-    try:
+@click.command()
+@click.argument("files", nargs=-1, required=True, metavar="FILE...", type=click.Path(exists=True, dir_okay=False))
+@out_option
+@by_centre("progress")
+def progress(files: tuple[str, ...], out: str, settings: Settings) -> None:
+    """Make one sheet (PDF and XLSX) of what a class practised, from the FILEs that learners saved on the practice page.
 
-        def tell(more: int) -> None:
-            nonlocal bar, task, done
-            done += more
-            if bar is None and sys.stderr.isatty() and time.monotonic() - started > _PATIENCE:
-                bar = _bar()
-                bar.start()
-                task = bar.add_task(what, total=total)
-            if bar is not None and task is not None:
-                bar.update(task, completed=done)
+    Days, exercises that are secure, slips that still come; in order of names, without ranks. A file that was changed
+    since the page saved it is marked.
+    """
+    from courseware.text_files.faults import visible
+    from courseware.workflows.progress import class_progress
 
-        yield tell
-    finally:
-        if bar is not None:
-            bar.stop()
+    folder = folder_of(out)
+    found = class_progress([(file, _bytes(file)) for file in files], settings.name, folder, day(None))
+    for note in found.notes:
+        click.echo(visible(note))
+    click.echo(f"{count(len(found.learners), 'learner')}:")
+    for made in found.files:
+        click.echo(f"  {made}")
 
 
-def _bar() -> Progress:
-    from rich.console import Console
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
+def _bytes(file: str) -> bytes:
+    from courseware.practice.saved_file import MOST_BYTES
 
-    return Progress(
-        TextColumn("{task.description}"),
-        BarColumn(),
-        MofNCompleteColumn(),
-        TimeRemainingColumn(),
-        console=Console(stderr=True),
-        transient=True,
-    )
+    with Path(file).open("rb") as opened:
+        return opened.read(MOST_BYTES + 1)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.progress import progress
+from courseware.commands.progress_bar import progress
 
 if TYPE_CHECKING:
     from courseware.workflows.watch import Tell

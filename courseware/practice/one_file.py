@@ -25,7 +25,9 @@ _BEFORE_KINDS = (
     "figures", "units", "written", "sums", "judge", "memory", "choose", "data", "elements", "part_kinds", "words",
     "working", "drawing", "glossary", "answers", "sight",
 )  # fmt: skip  # each after those it takes from
-_AFTER_KINDS = ("rule", "step", "parts", "question", "sitting", "screens", "storage", "main")
+_AFTER_KINDS = (
+    "rule", "step", "parts", "question", "sitting", "screens", "saved_file", "save_screen", "storage", "main",
+)  # fmt: skip
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
 _REMARK = re.compile(r"^ *(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)\n", re.MULTILINE | re.DOTALL)

@@ -123,5 +123,6 @@ KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "audit": ("name", "signatures"),
     "record": ("retention",),
     "sample": ("name",),
+    "progress": ("name",),
     "criteria": ("name", "upright_joint", "criteria"),
 }

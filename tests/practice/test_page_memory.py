@@ -9,6 +9,8 @@ from datetime import date, timedelta
 import pytest
 from playwright.sync_api import expect
 
+from courseware.practice.saved_file import read_practice
+
 BEGUN = "2026-03-02"  # a Monday; the clocks go forward four weeks later
 NO_STORAGE = """
 Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });
@@ -229,8 +231,7 @@ def saved(learner, folder):
     learner.go("Save or load")
     with learner.page.expect_download() as download:
         learner.press(learner.button("Save my practice"))
-    assert download.value.suggested_filename == "my-practice.json"
-    file = folder / "my-practice.json"
+    file = folder / download.value.suggested_filename
     download.value.save_as(file)
     return file
 
@@ -240,11 +241,11 @@ def test_practice_is_saved_to_a_file_and_loaded_on_another_phone(phone, tmp_path
     learner.start("Opening sizes")
     for _ in range(3):
         learner.finish()
+    learner.go("Save or load")
+    learner.page.get_by_label("Your name").fill("Zoë O'Neill")
     file = saved(learner, tmp_path)
-    shown = json.loads(file.read_text(encoding="utf-8"))
-    assert shown["form"] == "courseware-practice"
-    assert shown["memory"]["kinds"] == learner.kept()["kinds"]
-    assert any("Right once" in line or "right once" in line for line in shown["summary"])
+    assert file.name == "practice-zoe-o-neill.json"
+    assert json.loads(file.read_text(encoding="utf-8"))["memory"]["kinds"] == learner.kept()["kinds"]
     other = phone()
     other.go("Save or load")
     other.page.get_by_label("Load a saved practice").set_input_files(file)
@@ -253,6 +254,22 @@ def test_practice_is_saved_to_a_file_and_loaded_on_another_phone(phone, tmp_path
     expect(other.main).to_contain_text("Right once")
     other.reload()
     expect(other.main).to_contain_text("Right once")
+
+
+def test_the_tutor_reads_in_the_file_who_practised_what_and_when(phone, tmp_path) -> None:
+    """Also in it: a name in any script, and a slip that is still to come."""
+    learner = phone(day=BEGUN)
+    learner.put("opening-for-a-panel")
+    learner.finish(right=False)
+    learner.finish()
+    learner.go("Save or load")
+    learner.page.get_by_label("Your name").fill("Łukasz 𝒩 حافة")
+    file = saved(learner, tmp_path)
+    found = read_practice(file.read_bytes(), file.name, date.fromisoformat(BEGUN))
+    assert (found.name, found.saved.isoformat(), found.doubts) == ("Łukasz 𝒩 حافة", BEGUN, ())
+    assert [(str(day.day), day.questions, day.right) for day in found.days] == [(BEGUN, 2, 1)]
+    [kind] = found.practised
+    assert (kind.exercise, kind.secure, len(kind.slips)) == ("Opening for a panel", False, 1)
 
 
 def test_a_file_that_is_no_practice_is_refused_and_nothing_lost(phone, tmp_path) -> None:

@@ -3,9 +3,10 @@
 import { chooseNext, finishQuestion } from "./choose.js";
 import { canUnpack, kindData, readIndex } from "./data.js";
 import { byId, focusOn, make } from "./elements.js";
-import { dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
+import { countDay, dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
 import { askQuestion } from "./question.js";
-import { markCurrent, showEnd, showProgress, showSave, showTopics } from "./screens.js";
+import { showSave } from "./save_screen.js";
+import { markCurrent, showEnd, showProgress, showTopics } from "./screens.js";
 import { countAnswered, countSlip, isOver, sittingFor } from "./sitting.js";
 import { keepMemory, keptMemory, whenKeptElsewhere } from "./storage.js";
 
@@ -76,7 +77,10 @@ async function showQuestion(moved) {
     right: (part) => putRight(own(), part, today()),
     done: (clean) => {
       if (clean && now.stage === "alone") takeRight(own(), today());
-      if (now.stage !== "worked") countAnswered(sitting, kind.key, clean);
+      if (now.stage !== "worked") {
+        countAnswered(sitting, kind.key, clean);
+        countDay(practice.memory, today(), clean);
+      }
       practice.memory.sitting = sitting;
       finishQuestion(practice.memory, now, clean);
       practice.keep();

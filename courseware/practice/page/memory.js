@@ -15,8 +15,10 @@
  * without help, the slips made.
  * @typedef {{of: number, day: number, done: number, clean: string[], slips: {kind: string, says: string}[]}} Sitting
  * `length` is how many questions the learner wants in a sitting, `alone` counts questions alone since a rule was asked, `round` those of the turn.
+ * `name` is what the learner calls themselves in a saved file, `days` how many questions each day of practice had, and how many right without help.
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
- *   length: number, sitting: Sitting | null, now: Now | null, kinds: Record<string, KindMemory>}} Memory
+ *   length: number, sitting: Sitting | null, now: Now | null, kinds: Record<string, KindMemory>,
+ *   name: string, days: {day: number, done: number, right: number}[]}} Memory
  */
 
 export const RETURNS = [1, 3, 7, 14, 28]; // days until a slip comes back, each time it was put right
@@ -26,10 +28,14 @@ const STATES = ["right", "helped", "shown"]; // of a part that is settled
 const RIGHTS_NEEDED = 3;
 const DAYS_NEEDED = 2;
 const ENOUGH_TODAY = 2; // right so often on one day, a kind rests until another
+const MOST_DAYS = 400; // of practice that are kept
+const LAST_DAY = 100_000; // since 1970: a later one is no day of anybody's
+export const LONGEST_NAME = 80;
 
 /** @param {number} start where this learner begins among the variants @returns {Memory} */
 export function freshMemory(start) {
-  return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, length: TEN, sitting: null, now: null, kinds: {} };
+  return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, length: TEN, sitting: null, now: null, kinds: {},
+    name: "", days: [] };
 }
 
 /** @returns {KindMemory} */
@@ -85,6 +91,14 @@ export function isSecure(kind) {
   return kind.rights.length >= RIGHTS_NEEDED && new Set(kind.rights).size >= DAYS_NEEDED;
 }
 
+/** A question answered on a day. @param {Memory} memory @param {number} today @param {boolean} clean right without help */
+export function countDay(memory, today, clean) {
+  const day = memory.days.find((one) => one.day === today) ?? { day: today, done: 0, right: 0 };
+  day.done += 1;
+  day.right += clean ? 1 : 0;
+  memory.days = [...memory.days.filter((one) => one !== day), day].slice(-MOST_DAYS);
+}
+
 /** Whether a kind has been right often enough for one day. @param {KindMemory} kind @param {number} today */
 export function rests(kind, today) {
   return kind.rights.filter((day) => day === today).length >= ENOUGH_TODAY;
@@ -99,6 +113,8 @@ export function checkedMemory(found) {
   const memory = freshMemory(count(found.start));
   for (const name of /** @type {const} */ (["turn", "alone", "round"])) memory[name] = count(found[name]);
   memory.last = text(found.last);
+  memory.name = text(found.name).slice(0, LONGEST_NAME);
+  memory.days = checkedDays(found.days);
   if (Number.isSafeInteger(found.length)) memory.length = count(found.length);
   memory.sitting = isRecord(found.sitting) ? checkedSitting(found.sitting) : null;
   if (Array.isArray(found.topics)) memory.topics = found.topics.filter((topic) => typeof topic === "string");
@@ -111,6 +127,13 @@ export function checkedMemory(found) {
       done: checkedDone(isRecord(done) ? done : {}), at: text(at), draft: text(draft) };
   }
   return memory;
+}
+
+/** @param {unknown} found @returns {Memory["days"]} */
+function checkedDays(found) {
+  const days = (Array.isArray(found) ? found.filter(isRecord) : []).slice(-MOST_DAYS);
+  const read = days.map(({ day, done, right }) => ({ day: count(day), done: count(done), right: count(right) }));
+  return read.filter(({ day }) => day > 0 && day <= LAST_DAY);
 }
 
 /** @param {Record<string, unknown>} found @returns {Sitting} */
@@ -146,7 +169,14 @@ export function joined(one, other) {
     if (!kinds[name] || kind.seen > kinds[name].seen) kinds[name] = kind;
   }
   const [turn, alone] = [Math.max(one.turn, other.turn), Math.max(one.alone, other.alone)];
-  return { ...one, turn, alone, kinds, now: null };
+  return { ...one, turn, alone, kinds, now: null, name: one.name || other.name, days: joinedDays(one.days, other.days) };
+}
+
+/** Of each day the fuller count. @param {Memory["days"]} one @param {Memory["days"]} other */
+function joinedDays(one, other) {
+  const fuller = new Map(one.map((day) => [day.day, day]));
+  for (const day of other) if (day.done > (fuller.get(day.day)?.done ?? 0)) fuller.set(day.day, day);
+  return [...fuller.values()].sort((first, second) => first.day - second.day);
 }
 
 /** @param {Record<string, unknown>} found */

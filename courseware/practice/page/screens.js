@@ -1,9 +1,9 @@
 // The other screens: topics to practise, how far each exercise is, keeping and loading a practice.
 
-import { button, byId, counted, dayInWords, make, say, tick } from "./elements.js";
+import { button, byId, counted, dayInWords, make, tick } from "./elements.js";
 import { lookUp } from "./glossary.js";
 import { pickKind } from "./choose.js";
-import { checkedMemory, hasDue, isDue, isSecure } from "./memory.js";
+import { hasDue, isDue, isSecure } from "./memory.js";
 import { LENGTHS, slipToWatch, whenToComeBack } from "./sitting.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
@@ -153,73 +153,6 @@ function stateWords(kind, { memory, today }) {
   const when = back === null ? "" : back ? `; a step comes back on ${dayInWords(back)}` : "; a step to repeat today";
   const secure = back === 0 ? "Secure until today" : "Secure";
   return (isSecure(own) ? secure : times) + when;
-}
-
-/** @param {HTMLElement} main @param {Practice} practice */
-export function showSave(main, practice) {
-  const told = make("p", { "data-role": "told" });
-  const file = make("input", { type: "file", id: "file", accept: ".json,application/json", onchange: () => load(file, practice, told) });
-  main.replaceChildren(
-    make("h1", { tabindex: "-1" }, "Save or load"),
-    make("p", {}, "Your practice is kept in this browser alone. Save it to a file to show it, or to go on with it on another phone or computer."),
-    button("Save my practice", () => save(practice, told), { class: "next" }),
-    make("p", {}, make("label", { for: "file" }, "Load a saved practice"), file),
-    told,
-    make("h2", {}, "Forget"),
-    forget(practice, told),
-  );
-}
-
-/** @param {Practice} practice @param {HTMLElement} told */
-function forget(practice, told) {
-  const ask = button("Forget all my practice", () => {
-    const no = button("No, keep it", () => sure.replaceWith(ask));
-    const yes = button("Yes, forget it", () => {
-      practice.replace({ ...practice.memory, kinds: {}, topics: null, sitting: null, now: null, turn: 0, alone: 0, round: 0, last: "" });
-      sure.replaceWith(ask);
-      tell(told, "Your practice is forgotten.");
-    });
-    const sure = make("div", { class: "tools" }, yes, no);
-    ask.replaceWith(sure);
-    no.focus();
-  });
-  return ask;
-}
-
-/** @param {Practice} practice @param {HTMLElement} told */
-function save(practice, told) {
-  const { index, memory } = practice;
-  const begun = index.kinds.filter((kind) => memory.kinds[kind.key]);
-  const summary = begun.map((kind) => `${kind.topic}: ${kind.title}: ${stateWords(kind, practice)}`);
-  const saved = { form: "courseware-practice", version: 1, title: index.title, summary, memory };
-  const address = URL.createObjectURL(new Blob([JSON.stringify(saved, null, 1)], { type: "application/json" }));
-  make("a", { href: address, download: "my-practice.json" }).click();
-  window.setTimeout(() => URL.revokeObjectURL(address), 10_000);
-  tell(told, "Saved as my-practice.json.");
-}
-
-/** @param {HTMLInputElement} file @param {Practice} practice @param {HTMLElement} told */
-async function load(file, practice, told) {
-  const found = checkedSave(await (file.files?.[0]?.text() ?? ""));
-  if (!found) return tell(told, "This file is not a saved practice, so nothing was changed. Choose a file named my-practice.json.");
-  practice.replace(found);
-  return tell(told, "Loaded. Of each exercise, whichever was further on is kept.");
-}
-
-/** @param {string} text */
-function checkedSave(text) {
-  try {
-    const found = JSON.parse(text);
-    return found?.form === "courseware-practice" && found.version === 1 ? checkedMemory(found.memory) : null;
-  } catch {
-    return null;
-  }
-}
-
-/** @param {HTMLElement} told @param {string} words */
-function tell(told, words) {
-  told.textContent = words;
-  say(words);
 }
 
 /** Marks the link of the screen that is shown. @param {string} screen */
