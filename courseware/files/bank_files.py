@@ -26,6 +26,7 @@ from courseware.banks import (
 from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.did_you_mean import near
 
+OWN_BANKS = "banks"  # the folder of a tutor's own banks, in a folder of work
 _SAFETY = "safety_notes.yaml"
 
 
@@ -70,6 +71,12 @@ def shipped_banks() -> tuple[Path, ...]:
     if not found:
         raise NotFound(f"no banks are in {shipped_folder()}; install the program again")
     return found
+
+
+def own_banks(work: Path) -> tuple[Path, ...]:
+    """The tutor's own topics' files in a folder of work, in the order of their names."""
+    found = sorted(path for path in (work / OWN_BANKS).glob("*.yaml") if not path.name.startswith("."))
+    return tuple(path for path in found if path.name != _SAFETY and not holds_safety_notes(read_file(path)))
 
 
 def shipped_notes() -> SafetyNotes:
