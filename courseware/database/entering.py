@@ -1,12 +1,14 @@
 """What a marking sheet changes in a script that the record has: only what its assessor changed since last entering it.
 
 Two assessors may each enter a copy of one sheet. A cell that stands in a copy as its assessor left it last time, blank
-to begin with, says nothing about what the other has typed since, and leaves it alone.
+to begin with, says nothing about what the other has typed since, and leaves it alone. Neither does one that stands as
+that sheet had it last, whoever entered it, nor a blank where that sheet never had anything: what was typed on the
+screen, or came in another sheet, stays.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -15,6 +17,7 @@ from courseware.marking.marks import Script
 Role = Literal["first", "second"]
 Cell = tuple[str, str]  # as written, and why it could not be read
 STATUS = ""  # the label that a script's status goes by here
+ON_SCREEN = "typed on the screen"  # in place of a sheet's name
 _BLANK: Cell = ("", "")
 
 
@@ -24,6 +27,7 @@ class ScriptRow:
 
     assessor: str
     cells: Mapping[str, Cell]  # by label, the status among them
+    source: str = ""  # the sheet's name, or `ON_SCREEN`
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +57,11 @@ def cells_of(script: Script) -> dict[str, Cell]:
     return {STATUS: (script.status, ""), **cells}
 
 
-def merge(rows: Sequence[ScriptRow], script: Script, assessor: str) -> Merged:
-    """The script as it stands after `rows`, oldest first, with what `assessor` has changed in it."""
-    now, authors = _standing(rows)
-    own = _typed_last(rows, assessor)
+def merge(rows: Sequence[ScriptRow], script: Script, assessor: str, source: str = "") -> Merged:
+    """The script as it stands after `rows`, oldest first, with what `assessor` has changed in the sheet `source`."""
+    now, authors = standing(rows)
+    own = _said_last(rows, lambda row: row.assessor == assessor and row.source != ON_SCREEN)
+    sheet = _said_last(rows, lambda row: row.source == source != "")
     cells = dict(now)
     changed: list[CellChange] = []
     left: list[CellChange] = []
@@ -64,7 +69,10 @@ def merge(rows: Sequence[ScriptRow], script: Script, assessor: str) -> Merged:
         stands, by = now.get(label, _BLANK), authors.get(label, "")
         if typed == stands:
             cells.setdefault(label, typed)
-        elif typed != own.get(label, _BLANK):
+        elif typed == _BLANK and source and label not in sheet:
+            if own.get(label, _BLANK) != _BLANK:
+                left.append(CellChange(code=script.code, label=label, before="", after=stands[0], by=by))
+        elif typed not in (own.get(label, _BLANK), sheet.get(label)):
             cells[label] = typed
             changed.append(CellChange(code=script.code, label=label, before=stands[0], after=typed[0], by=by))
         elif typed != _BLANK:
@@ -80,7 +88,7 @@ def changes(before: Mapping[str, Cell], after: Mapping[str, Cell]) -> Iterable[t
             yield label, was, now
 
 
-def _standing(rows: Sequence[ScriptRow]) -> tuple[Mapping[str, Cell], dict[str, str]]:
+def standing(rows: Sequence[ScriptRow]) -> tuple[Mapping[str, Cell], dict[str, str]]:
     """The cells of the newest row, and who typed each."""
     before: Mapping[str, Cell] = {}
     authors: dict[str, str] = {}
@@ -90,12 +98,12 @@ def _standing(rows: Sequence[ScriptRow]) -> tuple[Mapping[str, Cell], dict[str, 
     return before, authors
 
 
-def _typed_last(rows: Sequence[ScriptRow], assessor: str) -> dict[str, Cell]:
-    """What an assessor typed last into each cell."""
+def _said_last(rows: Sequence[ScriptRow], whose: Callable[[ScriptRow], bool]) -> dict[str, Cell]:
+    """What the rows of one assessor, or of one sheet, said last of each cell that they changed."""
     before: Mapping[str, Cell] = {}
     typed: dict[str, Cell] = {}
     for row in rows:
-        if row.assessor == assessor:
+        if whose(row):
             typed |= {label: now for label, _, now in changes(before, row.cells)}
         before = row.cells
     return typed

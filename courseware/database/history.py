@@ -13,7 +13,7 @@ from courseware.database.entering import STATUS, Cell, changes
 from courseware.database.errors import RecordRefuses, kept_time
 from courseware.database.kept_marks import mark_in
 from courseware.database.scripts import cells_in
-from courseware.database.tables import DECISION, MARK, PAPER, SCRIPT, SITTING
+from courseware.database.tables import DECISION, MARK, PAPER, SCRIPT, SITTING, TYPED_OTHERWISE
 from courseware.marking.marks import Mark
 from courseware.words import count
 
@@ -45,8 +45,10 @@ def history_in(connection: Connection, paper_code: str) -> tuple[Event, ...]:
     marks = select(MARK, SCRIPT.c.attempt, SCRIPT.c.role).join_from(MARK, SCRIPT)
     marks = marks.where(SCRIPT.c.paper == paper_code).order_by(MARK.c.id)
     decisions = select(DECISION).where(DECISION.c.paper == paper_code).order_by(DECISION.c.id)
+    otherwise = select(TYPED_OTHERWISE).where(TYPED_OTHERWISE.c.paper == paper_code).order_by(TYPED_OTHERWISE.c.id)
     events = [Event(at=kept_time(taken), by="", what="paper", before="", after="taken into the record", reason="")]
     events += _written(connection.execute(scripts).mappings().all())
+    events += _typed_otherwise(connection.execute(otherwise).mappings().all())
     events += _decided(connection.execute(decisions).mappings().all())
     events += _marked(connection.execute(marks).mappings().all())
     return tuple(sorted(events, key=lambda event: event.at))  # of one moment: written, decided, marked
@@ -64,6 +66,13 @@ def _written(rows: Sequence[RowMapping]) -> Iterator[Event]:
             what = "status" if label == STATUS else f"{label} as written"
             yield _event(row, row["assessor"], what, _cell(was), _cell(now), reason)
         before[key] = cells
+
+
+def _typed_otherwise(rows: Sequence[RowMapping]) -> Iterator[Event]:
+    for row in rows:
+        settled = row["text"] == row["stands"]
+        what = f"{row['label'] or 'status'} {'settled' if settled else 'typed otherwise'}"
+        yield _event(row, row["by"], what, row["stands"], row["text"], "" if settled else "what stood was not seen")
 
 
 def _marked(rows: Sequence[RowMapping]) -> Iterator[Event]:

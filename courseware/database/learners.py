@@ -13,7 +13,7 @@ from courseware.database.connection import reading, squeeze, writing
 from courseware.database.errors import kept_json
 from courseware.database.history import history_in
 from courseware.database.learner_lookup import Held, Papers, whose
-from courseware.database.tables import DECISION, MARK, PAPER, PERSON, SCRIPT, SITTING
+from courseware.database.tables import DECISION, MARK, PAPER, PERSON, SCRIPT, SITTING, TYPED_OTHERWISE
 
 REDACTED = "(a deleted learner)"
 _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, where a name may stand
@@ -25,6 +25,8 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (DECISION, DECISION.c.reason),
     (DECISION, DECISION.c.comment),
     (DECISION, DECISION.c.source),
+    (TYPED_OTHERWISE, TYPED_OTHERWISE.c.stands),
+    (TYPED_OTHERWISE, TYPED_OTHERWISE.c.text),
 )
 
 
@@ -71,7 +73,7 @@ def delete_papers(engine: Engine, papers: Papers) -> Deleted:
         there = tuple(connection.scalars(select(PAPER.c.code).where(PAPER.c.code.in_(codes))))
         scripts = select(SCRIPT.c.id).where(SCRIPT.c.paper.in_(codes))
         connection.execute(delete(MARK).where(MARK.c.script.in_(scripts)))
-        for table in (SCRIPT, DECISION, PERSON):
+        for table in (SCRIPT, DECISION, TYPED_OTHERWISE, PERSON):
             connection.execute(delete(table).where(table.c.paper.in_(codes)))
         connection.execute(delete(PAPER).where(PAPER.c.code.in_(codes)))
         empty = select(SITTING.c.code).where(SITTING.c.code.not_in(select(PAPER.c.sitting)))
@@ -143,6 +145,7 @@ def _paper(connection: Connection, code: str) -> dict[str, Any]:
         "scripts": _rows(connection, SCRIPT, code),
         "marks": _marks(connection, code),
         "decisions": _rows(connection, DECISION, code),
+        "typed_otherwise": _rows(connection, TYPED_OTHERWISE, code),
         "history": events,
     }
 

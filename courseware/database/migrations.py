@@ -57,7 +57,7 @@ _FIRST_DECISION = Table(
 
 
 def _first_tables(connection: Connection) -> None:
-    later = (tables.FILE, tables.DECISION)
+    later = (tables.FILE, tables.DECISION, tables.TYPED_OTHERWISE)
     first = [table for table in tables.METADATA.sorted_tables if table not in later]
     tables.METADATA.create_all(connection, tables=first)
     _FIRST_DECISION.create(connection, checkfirst=True)
@@ -72,10 +72,15 @@ def _sheets_of_decisions(connection: Connection) -> None:
     connection.execute(text(f"ALTER TABLE decision ADD {column}"))
 
 
+def _cells_typed_otherwise(connection: Connection) -> None:
+    tables.METADATA.create_all(connection, tables=[tables.TYPED_OTHERWISE])
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
     Step(says="the sheets that decisions stood on", take=_sheets_of_decisions),
+    Step(says="cells that two typed differently", take=_cells_typed_otherwise),
 )
 
 

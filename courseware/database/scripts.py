@@ -72,7 +72,7 @@ def enter_scripts(
     with writing(engine) as connection:
         _all_known(connection, known(connection, sitting_code), codes)
         had = _rows(connection, sitting_code, role)
-        typed = [_typed(n, script, had.get((script.code, n), ()), assessor) for n, script in attempts]
+        typed = [_typed(n, script, had.get((script.code, n), ()), assessor, source) for n, script in attempts]
         own = {**common, "source": source, "assessor": assessor}
         if rows := [{**own, **one.columns} for one in typed if one.adds]:
             connection.execute(insert(SCRIPT), rows)
@@ -99,7 +99,7 @@ def scripts_of(engine: Engine, sitting_code: str, role: Role) -> tuple[Script, .
     """The scripts as they stand: in the order of the papers, of each its attempts in order."""
     with reading(engine) as connection:
         rows = _rows(connection, known(connection, sitting_code), role)
-    return tuple(_script(versions[-1]) for versions in rows.values())
+    return tuple(script_in(versions[-1]) for versions in rows.values())
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +142,7 @@ def _lapse(row: RowMapping, versions: Sequence[RowMapping]) -> Lapsed | None:
     then = standing_at(row["at"], versions)
     if then is None:
         return None
-    before, now = _script(then).cells.get(row["label"], ""), _script(versions[-1]).cells.get(row["label"], "")
+    before, now = script_in(then).cells.get(row["label"], ""), script_in(versions[-1]).cells.get(row["label"], "")
     if not has_lapsed(decision_in(row), before, now):
         return None
     return Lapsed(decision=decision_in(row), line=versions[-1]["line"], before=before, now=now)
@@ -155,7 +155,7 @@ def newest_scripts(connection: Connection, sitting_code: str, role: Role) -> dic
 
 def cells_in(row: Mapping[Any, Any]) -> dict[str, Cell]:
     """The cells of a row of the record, the status among them."""
-    return cells_of(_script(row))
+    return cells_of(script_in(row))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,11 +174,11 @@ class _Typed:
     @property
     def columns(self) -> dict[str, Any]:
         place = {"paper": self.script.code, "attempt": self.attempt, "line": self.script.line}
-        return {**place, **_columns(self.merged.cells)}
+        return {**place, **cell_columns(self.merged.cells)}
 
 
-def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor: str) -> _Typed:
-    merged = merge([_entry(row) for row in before], script, assessor)
+def _typed(attempt: int, script: Script, before: Sequence[RowMapping], assessor: str, source: str) -> _Typed:
+    merged = merge([script_row(row) for row in before], script, assessor, source)
     return _Typed(attempt=attempt, script=script, before=before, merged=merged)
 
 
@@ -212,18 +212,21 @@ def _rows(connection: Connection, sitting: str, role: Role) -> dict[tuple[str, i
     return dict(found)
 
 
-def _columns(cells: Mapping[str, Cell]) -> dict[str, str]:
+def cell_columns(cells: Mapping[str, Cell]) -> dict[str, str]:
+    """A script's cells, the status among them, as the columns of a row."""
     written = {label: text for label, (text, _) in cells.items() if label != STATUS}
     unread = {label: why for label, (_, why) in cells.items() if why}
     columns = {"cells": json.dumps(written, ensure_ascii=False), "unread": json.dumps(unread, ensure_ascii=False)}
     return {"status": cells[STATUS][0], **columns}
 
 
-def _entry(row: RowMapping) -> ScriptRow:
-    return ScriptRow(assessor=row["assessor"], cells=cells_in(row))
+def script_row(row: RowMapping) -> ScriptRow:
+    """A row of the record as merging takes it."""
+    return ScriptRow(assessor=row["assessor"], cells=cells_in(row), source=row["source"])
 
 
-def _script(row: Mapping[Any, Any]) -> Script:
+def script_in(row: Mapping[Any, Any]) -> Script:
+    """The script in a row of the record."""
     cells, unread = kept_texts(row["cells"]), kept_texts(row["unread"])
     status = cast("Status", row["status"])
     return Script(code=row["paper"], cells=cells, status=status, line=row["line"], unread=unread)
@@ -240,7 +243,7 @@ def _have_again(
     """Adds the decisions kept that the record lacks; says which have lapsed."""
     role = cast("Role", common["role"])
     decided = {(row["paper"], row["label"], row["attempt"]) for row in _decision_rows(connection, sitting, role)}
-    scripts = {key: _script(row) for key, row in newest_scripts(connection, sitting, role).items()} if kept else {}
+    scripts = {key: script_in(row) for key, row in newest_scripts(connection, sitting, role).items()} if kept else {}
     lacked = lacking(kept, role, decided, scripts)
     if rows := [{**common, **_decision_columns(one.decision, one.by, one.source)} for one in lacked.again]:
         connection.execute(insert(DECISION), rows)

@@ -93,6 +93,19 @@ DECISION = Table(
     Column("source", Text),  # the sheet that it stood on; none: made before this was noted
 )  # fmt: skip
 
+TYPED_OTHERWISE = Table(  # a cell that two typed differently, neither having seen the other's
+    "typed_otherwise", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("label", _LABEL, nullable=False),
+    Column("role", _WORD, nullable=False),
+    Column("attempt", Integer, nullable=False),
+    Column("stands", Text, nullable=False),  # what stood, and stands until it is settled
+    Column("text", Text, nullable=False),  # what was typed; the same as stands: it is settled
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
 SETTING = Table(
     "setting", METADATA,
     Column("id", Integer, primary_key=True),

@@ -8,6 +8,7 @@ from courseware.marking.judge import Verdict
 from courseware.marking.part_kind import BLANK, NOT_REACHED, NotRead
 from courseware.marking.read_answer import UNREACHED
 from courseware.papers.part_kind import LETTERS
+from courseware.papers.sitting import IssuedPart
 
 _BETWEEN = re.compile(r"\band\b|\bthen\b|[\s,;.:/&>()+→-]+", re.IGNORECASE)
 LONGEST = 80
@@ -32,3 +33,10 @@ def read_letters(typed: str, count: int) -> tuple[str, ...]:
     if len(set(text)) < len(text):
         raise NotRead("a letter stands twice")
     return tuple(text)
+
+
+def read_out(typed: str, entry: IssuedPart, between: str) -> str:
+    """Letters as they are read, with `between` them; '' for a blank. Raises `NotRead`."""
+    if (verdict := left_out(typed)) is not None:
+        return "" if verdict is BLANK else "not reached"
+    return between.join(read_letters(typed.strip(), len(entry.shown)))

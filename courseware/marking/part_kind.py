@@ -59,6 +59,14 @@ def _nothing(_: Part, __: IssuedPart, ___: Mapping[str, Value]) -> Value | None:
     return None
 
 
+def _as_typed(_: Part, __: IssuedPart, ___: Work, typed: str) -> str:
+    return typed.strip()
+
+
+def _nothing_carried(_: Part, __: IssuedPart, ___: Work) -> str:
+    return ""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KindInMarking:
     """A kind of part on the marking sheet."""
@@ -67,6 +75,8 @@ class KindInMarking:
     mark: Callable[[Part, IssuedPart, Work, str, Others], Verdict]  # raises `NotRead` for a cell to be settled
     invented: Callable[[IssuedPart, int], str]  # an invented answer, by a draw of 0 to 99: below 62 the right one
     right: Callable[[Part, IssuedPart, Mapping[str, Value]], Value | None] = _nothing  # what later parts go by
+    read: Callable[[Part, IssuedPart, Work, str], str] = _as_typed  # how a cell is read, in words; raises `NotRead`
+    carried: Callable[[Part, IssuedPart, Work], str] = _nothing_carried  # what the learner's own earlier answers give
 
 
 MARKING_KINDS = RoomKinds("marking", KindInMarking)

@@ -6,11 +6,14 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from courseware.database.entering import Role
 from courseware.database.scripts import Entered
+from courseware.database.typed_cells import on_screen
 from courseware.feedback.settle_sheet import read_settled
 from courseware.files.atomic import PRIVATE, one_at_a_time, write_whole
-from courseware.files.bank_files import read_file
+from courseware.files.bank_files import NotFound, read_file
 from courseware.files.record_location import opened, record_url
 from courseware.files.sitting_files import MARKED, SECOND_SHEET, SETTLE, SHEET, TUTOR
 from courseware.files.sitting_folders import SittingFolder
@@ -26,11 +29,14 @@ from courseware.workflows.marking import enter_and_mark, read_sheet
 from courseware.workflows.quality import write_second
 from courseware.workflows.watch import Watch
 
+if TYPE_CHECKING:
+    from sqlalchemy import URL
+
 TypedDecision = tuple[str, str, str, str]  # paper code, part, marks ('' for a comment), reason or comment
 
 
 class NothingToMark(ValueError):
-    """No answers and no decisions stand in the sheet, and none were typed."""
+    """No answers and no decisions stand in the sheet or in the record, and none were typed."""
 
 
 class NotADecision(ValueError):
@@ -49,6 +55,10 @@ class MarkOptions:
     names: bool = False
     record: str | None = None
     processes: int = 1
+
+    @property
+    def role(self) -> Role:
+        return "second" if self.second else "first"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,17 +94,18 @@ def mark_sitting(
     decisions = _decisions(where.sitting, typed)
     if not options.second:
         decisions = (*_settled(where, read, watch), *decisions)
-    if not read.scripts and not read.decisions and not decisions:
-        raise NothingToMark
     out = where.path.resolve().parent
-    with one_at_a_time(out, watch.waiting), opened(record_url(options.record, out), make=True) as engine:
+    url = record_url(options.record, out)
+    if not (read.scripts or read.decisions or decisions or _typed_on_screen(url, where.sitting.code, options.role)):
+        raise NothingToMark
+    with one_at_a_time(out, watch.waiting), opened(url, make=True) as engine:
         entered, marked = enter_and_mark(
             engine,
             where,
             read,
             decisions,
             assessor=options.assessor,
-            role="second" if options.second else "first",
+            role=options.role,
             source=Path(sheet).name if sheet else SHEET,
             at=datetime.now(UTC),
             kept=kept_decisions(where),
@@ -106,6 +117,15 @@ def mark_sitting(
         with watch.progress("Feedback sheets", len(marked.papers)) as tell:
             folder = hand_back(engine, where, marked, names=options.names, processes=options.processes, tell=tell)
         return MarkedAndWritten(marked=marked, folder=folder, to_look_at=len(to_look_at(marked)))
+
+
+def _typed_on_screen(url: URL, sitting: str, role: Role) -> bool:
+    """Whether the record has anything of a sitting that no sheet needs to say again."""
+    try:
+        with opened(url, make=False) as engine:
+            return bool(on_screen(engine, sitting, role).scripts)
+    except NotFound:
+        return False
 
 
 def blank_second_sheet(where: SittingFolder) -> tuple[Path, bool]:

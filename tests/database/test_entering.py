@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courseware.database.entering import ScriptRow, cells_of, merge
+from courseware.database.entering import ON_SCREEN, ScriptRow, cells_of, merge
 from courseware.marking.marks import Script
+
+SHEET = "marking-sheet.xlsx"
 
 
 def sheet(a: str = "", b: str = "", status: str = "") -> Script:
@@ -94,3 +96,42 @@ def test_entering_a_sheet_twice_changes_nothing(many: list[tuple[str, Script]], 
 def test_a_sheet_left_as_issued_changes_nothing(first: Script, second: Script) -> None:
     rows = entered(("Ann", first), ("Ann", second))
     assert merge(rows, sheet(), "Ben").cells == rows[-1].cells
+
+
+@pytest.mark.parametrize(
+    ("typed", "by", "then", "stands", "why"),
+    [
+        ("912", "Ann", sheet("910"), "912", "the sheet as it was says nothing of what was typed on the screen since"),
+        ("912", "Ben", sheet("910"), "912", "whoever typed that"),
+        ("912", "Ann", sheet("915"), "915", "what was changed in the sheet since it was entered is new"),
+        ("912", "Ann", sheet(), "", "so is what was taken out of it"),
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("assessor", ["Ann", "Ben"])
+def test_the_sheet_and_the_screen_do_not_undo_each_other(typed, by, then, stands, why, assessor) -> None:
+    """The sheet said 910 when it was entered by Ann; it comes again, entered by her or by Ben."""
+    rows = [
+        ScriptRow(assessor="Ann", cells=cells_of(sheet("910")), source=SHEET),
+        ScriptRow(assessor=by, cells=cells_of(sheet(typed)), source=ON_SCREEN),
+    ]
+    merged = merge(rows, then, assessor, SHEET)
+    if assessor == "Ann" or then.cells["1a"]:
+        assert merged.cells["1a"][0] == stands, why
+    else:
+        assert merged.cells["1a"][0] == typed, "the blank of somebody who never typed there says nothing"
+    if stands == "912":
+        assert [(left.before, left.after, left.by) for left in merged.left] == [("910", "912", by)]
+
+
+def test_a_blank_in_a_sheet_that_never_had_anything_there_takes_nothing_out_and_is_told() -> None:
+    rows = [ScriptRow(assessor="Ann", cells=cells_of(sheet("910", "7")), source="typed-at-home.csv")]
+    merged = merge(rows, sheet("", "7"), "Ann", SHEET)
+    assert merged.cells["1a"][0] == "910"
+    assert [(left.label, left.before, left.after) for left in merged.left] == [("1a", "", "910")]
+    assert not merge(rows, sheet("", "7"), "Ben", SHEET).left, "his sheet says nothing of it"
+
+
+def test_a_blank_sheet_leaves_alone_what_its_own_assessor_typed_on_the_screen() -> None:
+    rows = [ScriptRow(assessor="Ann", cells=cells_of(sheet("910")), source=ON_SCREEN)]
+    merged = merge(rows, sheet(), "Ann", SHEET)
+    assert (merged.cells["1a"][0], merged.changed, merged.left) == ("910", (), ())

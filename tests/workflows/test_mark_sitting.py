@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
 from pathlib import Path
 
 import openpyxl
 import pytest
 
 from courseware.database.scripts import Entered
+from courseware.database.typed_cells import TypedCell, type_cell
+from courseware.files.record_location import opened, record_url
 from courseware.files.sitting_folders import sitting_folder
 from courseware.marking.mark import Marked
 from courseware.workflows.mark_sitting import (
@@ -123,3 +126,21 @@ def test_a_demonstration_is_filled_in_with_slips_to_find(sitting: Path, heard: H
     assert sheet.read_bytes() == filled
     done, _ = marked(sitting, None, heard)
     assert len(done.marked.papers) == len(papers(sitting))
+
+
+def test_what_was_typed_on_the_screen_is_marked_with_an_empty_sheet(sitting: Path, heard: Heard) -> None:
+    """The record has it, and neither the blank sheet nor one filled in since then undoes it."""
+    first, second, *_ = papers(sitting)
+    where = sitting_folder(str(sitting))
+    marked(sitting, fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"}), heard)
+    with opened(record_url(None, Path("output")), make=False) as engine:
+        for code, text, seen in ((first["code"], "8", "7"), (second["code"], answer(second, "1b"), "")):
+            cell = TypedCell(code=code, attempt=1, label="1b", text=text, seen=seen)
+            now = datetime.now(UTC)
+            type_cell(engine, where.sitting.code, cell, ["1a", "1b"], assessor="J. Marsh", role="first", at=now)
+    done, told = marked(sitting, None, heard)
+    assert told == [(0, 2, True)]
+    written = {paper.code: [mark.written for mark in paper.marks] for paper in done.marked.papers}
+    assert written == {first["code"]: [answer(first, "1a"), "8"], second["code"]: ["", answer(second, "1b")]}
+    again, _ = marked(sitting, "a.csv", heard)
+    assert again.marked.papers == done.marked.papers

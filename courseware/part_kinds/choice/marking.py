@@ -9,7 +9,7 @@ from typing import cast
 from courseware.banks.formulas import FormulaImpossible, Value
 from courseware.banks.part import Part
 from courseware.marking.judge import Verdict
-from courseware.marking.lettered import left_out, read_letters
+from courseware.marking.lettered import left_out, read_letters, read_out
 from courseware.marking.marks import NamedSlip
 from courseware.marking.part_kind import KindInMarking, Others, Work
 from courseware.papers.part_kind import LETTERS
@@ -93,8 +93,16 @@ def _right(row: Part, _: IssuedPart, scope: Mapping[str, Value]) -> Value | None
     return row.answer.value(scope) if row.answer else None
 
 
+def _read(row: Part, entry: IssuedPart, work: Work, typed: str) -> str:
+    """`B: Two and a half bricks` for one letter, `A, C` for several."""
+    letters = read_out(typed, entry, ", ")
+    if len(letters) != 1:
+        return letters
+    return f"{letters}: {work.says(cast('ChoicePart', row).choices[entry.shown[LETTERS.index(letters)]].say)}"
+
+
 def _invented(entry: IssuedPart, draw: int) -> str:
     return entry.answer if draw < 70 else LETTERS[draw % len(entry.shown)]
 
 
-KIND = KindInMarking(cell="the letters ticked: B, or A C", mark=_mark, invented=_invented, right=_right)
+KIND = KindInMarking(cell="the letters ticked: B, or A C", mark=_mark, invented=_invented, right=_right, read=_read)

@@ -12,6 +12,7 @@ from courseware.marking.lettered import LONGEST, left_out
 from courseware.marking.part_kind import KindInMarking, NotRead, Others, Work
 from courseware.papers.sitting import IssuedPart
 from courseware.part_kinds.drawn.bank import DrawnPart
+from courseware.words import listed
 
 _SEEN, _NOT_SEEN = ("y", "yes", "1", "✓", "✔"), ("n", "no", "0", "✗", "✘", "x")
 _SIGN = re.compile("|".join(sorted(_SEEN + _NOT_SEEN, key=len, reverse=True)))
@@ -44,8 +45,21 @@ def mark_ticks(ticks: Sequence[bool], of: int) -> Verdict:
     return Verdict(how="partly" if marks else "wrong", marks=marks, why=why)
 
 
+def _read(row: Part, _: IssuedPart, __: Work, typed: str) -> str:
+    """`points 1 and 3 seen, 2 not`."""
+    if (verdict := left_out(typed)) is not None:
+        return "not reached" if verdict.how == "unreached" else ""
+    ticks = read_ticks(typed.strip(), len(cast("DrawnPart", row).points))
+    seen, not_seen = ([str(n) for n, tick in enumerate(ticks, 1) if tick is is_seen] for is_seen in (True, False))
+    if not seen or not not_seen:
+        return "every point seen" if seen else "no point seen"
+    return f"{'point' if len(seen) == 1 else 'points'} {listed(seen)} seen, {listed(not_seen)} not"
+
+
 def _invented(_: IssuedPart, draw: int) -> str:
     return "all" if draw < 70 else "none"
 
 
-KIND = KindInMarking(cell="y or n for each point of the key: yyn; or all, or none", mark=_mark, invented=_invented)
+KIND = KindInMarking(
+    cell="y or n for each point of the key: yyn; or all, or none", mark=_mark, invented=_invented, read=_read
+)

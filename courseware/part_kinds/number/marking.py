@@ -17,7 +17,7 @@ from courseware.marking.invented_scripts import plain_figure
 from courseware.marking.judge import AskedFigure, Verdict, judge, within_band
 from courseware.marking.part_kind import BLANK, NOT_REACHED, KindInMarking, NotRead, Others, Work
 from courseware.marking.read_answer import WrittenFigure, read_figure, settled
-from courseware.papers.compose_parts import shown_figure
+from courseware.papers.compose_parts import shown_figure, with_unit
 from courseware.papers.sitting import IssuedPart
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.trade import TradeError
@@ -67,9 +67,37 @@ def _mark_number(
         ),
     )
     work.learner[part.name] = whole_as_int(value)
+    return replace(verdict, carried=_told(part, own, carried))
+
+
+def _carried(row: Part, entry: IssuedPart, work: Work) -> str:
+    part = cast("NumberPart", row)
+    own = _solved(part, entry, work)
+    return _told(part, own, _carry(part, own, work)[0])
+
+
+def _told(part: NumberPart, own: SolvedNumber, carried: SolvedNumber | None) -> str:
+    """A carried answer with its unit; '' where it is the right one."""
     if carried is None or carried.answer == own.answer:
-        return verdict
-    return replace(verdict, carried=f"{_in_figures(part, carried.answer)} {part.unit}".strip())
+        return ""
+    return f"{_in_figures(part, carried.answer)} {part.unit}".strip()
+
+
+def _read(row: Part, entry: IssuedPart, work: Work, typed: str) -> str:
+    """`0.91 m = 910 mm`; `910 mm` for 910 alone, and whichever a comma means."""
+    written = read_figure(typed, entry.unit)
+    if written.reading in {"blank", "not reached"}:
+        return "" if written.reading == "blank" else "not reached"
+    if written.reading == "person":
+        raise NotRead(written.why)
+    value = _meant(written, cast("NumberPart", row), entry, work)
+    if value is None:
+        small, large = sorted(written.figures)
+        raise NotRead(f"a comma: {exact_text(small)} or {exact_text(large)}?")
+    if written.reading == "wrong unit":
+        return f"{typed.strip()}: another unit than {entry.unit}"
+    read, text = with_unit(exact_text(value), entry.unit), " ".join(typed.split())
+    return read if text in {exact_text(value), read} else f"{text} = {read}"
 
 
 def _in_figures(part: NumberPart, answer: Value) -> str:
@@ -157,4 +185,6 @@ KIND = KindInMarking(
     mark=_mark,
     invented=invented_figure,
     right=_right,
+    read=_read,
+    carried=_carried,
 )

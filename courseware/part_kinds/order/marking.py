@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from courseware.banks.part import Part
 from courseware.marking.judge import Verdict
-from courseware.marking.lettered import left_out, read_letters
+from courseware.marking.lettered import left_out, read_letters, read_out
 from courseware.marking.part_kind import KindInMarking, Others, Work
 from courseware.papers.sitting import IssuedPart
 
@@ -36,4 +36,8 @@ def _invented(entry: IssuedPart, draw: int) -> str:
     return entry.answer if draw < 70 else entry.answer[::-1]
 
 
-KIND = KindInMarking(cell="the letters in the learner's order: C A D B", mark=_mark, invented=_invented)
+def _read(_: Part, entry: IssuedPart, __: Work, typed: str) -> str:
+    return read_out(typed, entry, ", then ")
+
+
+KIND = KindInMarking(cell="the letters in the learner's order: C A D B", mark=_mark, invented=_invented, read=_read)
