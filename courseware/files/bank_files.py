@@ -27,7 +27,7 @@ from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.did_you_mean import near
 
 OWN_BANKS = "banks"  # the folder of a tutor's own banks, in a folder of work
-_SAFETY = "safety_notes.yaml"
+SAFETY = "safety_notes.yaml"
 
 
 class NotFound(ValueError):
@@ -44,7 +44,7 @@ def shipped_folder() -> Path:
     if inside.is_dir():
         return inside if isinstance(inside, Path) else _unpacked(inside)
     beside = Path(__file__).parents[2] / "question_banks"
-    if not (beside / _SAFETY).is_file():
+    if not (beside / SAFETY).is_file():
         raise NotFound("the banks that come with the program are not where it is installed; install it again")
     return beside
 
@@ -67,7 +67,7 @@ def _unpacked(inside: Traversable) -> Path:
 
 def shipped_banks() -> tuple[Path, ...]:
     """The shipped topics' files, in the order of their names. Raises `NotFound` where there are none."""
-    found = tuple(path for path in sorted(shipped_folder().glob("*.yaml")) if path.name != _SAFETY)
+    found = tuple(path for path in sorted(shipped_folder().glob("*.yaml")) if path.name != SAFETY)
     if not found:
         raise NotFound(f"no banks are in {shipped_folder()}; install the program again")
     return found
@@ -76,12 +76,12 @@ def shipped_banks() -> tuple[Path, ...]:
 def own_banks(work: Path) -> tuple[Path, ...]:
     """The tutor's own topics' files in a folder of work, in the order of their names."""
     found = sorted(path for path in (work / OWN_BANKS).glob("*.yaml") if not path.name.startswith("."))
-    return tuple(path for path in found if path.name != _SAFETY and not holds_safety_notes(read_file(path)))
+    return tuple(path for path in found if path.name != SAFETY and not holds_safety_notes(read_file(path)))
 
 
 def shipped_notes() -> SafetyNotes:
     """The safety notes that come with the program."""
-    path = shipped_folder() / _SAFETY
+    path = shipped_folder() / SAFETY
     return read_safety_notes(read_file(path), path.name)
 
 
@@ -98,8 +98,8 @@ def read_banks(paths: Sequence[Path], settings: Settings = DEFAULTS) -> tuple[tu
     banks: list[Bank] = []
     faults: list[Fault] = []
     notes: SafetyNotes | None = None
-    beside = [path for path in paths if path.name == _SAFETY or holds_safety_notes(read_file(path))]
-    beside += [path.parent / _SAFETY for path in paths] + [shipped_folder() / _SAFETY]
+    beside = [path for path in paths if path.name == SAFETY or holds_safety_notes(read_file(path))]
+    beside += [path.parent / SAFETY for path in paths] + [shipped_folder() / SAFETY]
     for path in beside:
         if path.is_file():
             try:
@@ -111,7 +111,7 @@ def read_banks(paths: Sequence[Path], settings: Settings = DEFAULTS) -> tuple[tu
         if path in beside:
             continue
         try:
-            bank = read_bank(_whole(path), path.name, settings.of_a_sitting())
+            bank = read_bank(_whole(read_file(path), path), path.name, settings.of_a_sitting())
             faults += _strange_notes(bank, notes)
             banks.append(bank)
         except BankFaulty as faulty:
@@ -125,6 +125,20 @@ def read_banks(paths: Sequence[Path], settings: Settings = DEFAULTS) -> tuple[tu
     if faults:
         raise BankFaulty(tuple(faults))
     return tuple(banks), notes
+
+
+def bank_in(data: bytes, path: Path, settings: Settings = DEFAULTS) -> tuple[Bank, SafetyNotes | None]:
+    """The bank in a text that need not be saved yet, as `read_banks` would read it from the file at `path`.
+
+    Its safety notes and its author's own drawings are looked for in the folder of `path`. Raises `BankFaulty`.
+    """
+    beside = path.parent / SAFETY
+    found = beside if beside.is_file() else shipped_folder() / SAFETY
+    notes = read_safety_notes(read_file(found), found.name) if found.is_file() else None
+    bank = read_bank(_whole(data, path), path.name, settings.of_a_sitting())
+    if strange := _strange_notes(bank, notes):
+        raise BankFaulty(tuple(strange))
+    return bank, notes
 
 
 def _find(name: str) -> Path:
@@ -142,9 +156,8 @@ def _find(name: str) -> Path:
     raise NotFound(f"there is no bank {name}; {hint}shipped topics are {', '.join(shipped)}")
 
 
-def _whole(path: Path) -> bytes:
+def _whole(data: bytes, path: Path) -> bytes:
     """A bank's bytes with the drawings of its author's own that stand in its folder; links are not followed."""
-    data = read_file(path)
     beside = {name: path.parent / name for name in files_named(data, path.name)}
     found = {name: read_file(svg) for name, svg in beside.items() if svg.is_file() and not svg.is_symlink()}
     return with_drawings(data, found, path.name)

@@ -31,6 +31,20 @@ def rasters(pictures: Mapping[str, Picture]) -> dict[str, bytes]:
     return found
 
 
+def page_images(pdf: bytes, dots_per_inch: int = 110) -> tuple[bytes, ...]:
+    """Each page of a PDF as a PNG in grey, so many dots to the inch."""
+    import pypdfium2
+
+    found: list[bytes] = []
+    with pypdfium2.PdfDocument(pdf) as pages:
+        for page in pages:
+            written = BytesIO()
+            image = page.render(scale=dots_per_inch / _POINTS_PER_INCH, grayscale=True).to_pil()
+            image.save(written, "PNG", optimize=True)
+            found.append(written.getvalue())
+    return tuple(found)
+
+
 def _a_page_each(pictures: Mapping[str, Picture]) -> str:
     sizes = "\n".join(
         f"@page picture{place} {{ size: {picture.width:.3f}mm {picture.height:.3f}mm; margin: 0; {_BARE} }}\n"
