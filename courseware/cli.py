@@ -14,6 +14,7 @@ from courseware.commands.board import board
 from courseware.commands.check import check
 from courseware.commands.criteria import criteria
 from courseware.commands.demo import demo
+from courseware.commands.desk import desk
 from courseware.commands.glossary import glossary
 from courseware.commands.issue import issue
 from courseware.commands.job import job
@@ -37,7 +38,7 @@ class _Commands(click.Group):
         except (SystemExit, KeyboardInterrupt, click.ClickException, click.exceptions.Exit, click.Abort):
             raise
         except BaseException as error:  # the page engine has one that is not an Exception
-            from courseware.commands.messages import FAULT_OF_PROGRAM, explain, keep_details
+            from courseware.workflows.messages import FAULT_OF_PROGRAM, explain, keep_details
 
             message, code = explain(error)
             click.echo(message or keep_details(error), err=True)
@@ -54,8 +55,8 @@ def main() -> None:
 
 
 for command in (
-    topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise, progress,
-    board, glossary, sides,
+    desk, topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise,
+    progress, board, glossary, sides,
 ):  # fmt: skip
     main.add_command(command)
 

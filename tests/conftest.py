@@ -38,7 +38,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 TESTS = Path(__file__).parent
 QUICK = "not slow"
 SLOW_PLACES = (
-    "benchmarks", "commands", "journeys", "practice", "printing", "workflows",
+    "benchmarks", "commands", "desk", "journeys", "practice", "printing", "workflows",
     "banks/test_any_bank.py", "banks/test_shipped_*.py", "drawings/test_fitted.py", "drawings/test_shipped_drawings.py",
     "database/test_changed_by_hand.py", "database/test_row_checks.py", "database/test_stopped.py", "erasure/test_from_folder*.py", "marking/test_mark.py", "part_kinds/test_a_kind_of_ones_own.py", "test_installed.py", "test_readme.py",
 )  # fmt: skip

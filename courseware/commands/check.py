@@ -19,9 +19,9 @@ if TYPE_CHECKING:
 @jobs_option
 def check(banks: tuple[str, ...], settings: Settings, jobs: int | None) -> None:
     """Prove every variant of every exercise in BANKs (files, or shipped topics by name; all of those if none)."""
-    from courseware.commands.messages import FAILED
-    from courseware.commands.proof_report import failure_line, report_proofs
+    from courseware.commands.proof_report import report_proofs
     from courseware.files.bank_files import find_banks, read_banks, shipped_banks
+    from courseware.workflows.messages import FAILED, failure_line
     from courseware.workflows.proving import first_failures, prove_chosen
 
     read, notes = read_banks(find_banks(banks) if banks else shipped_banks(), settings)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from courseware.banks import Bank, Exercise, Failure, Proof, SafetyNotes
+from courseware.banks import Bank, Proof, SafetyNotes
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.words import count
 
@@ -47,11 +47,6 @@ def report_proofs(banks: Sequence[Bank], proofs: Sequence[Proof]) -> None:
     walked = sum(proof.walked for proof in proofs)
     verdict = f"{failed} of {len(proofs)} exercises FAILED" if failed else f"all {len(proofs)} exercises proved"
     click.echo(f"{verdict}: {walked} variants walked, {total} in the spaces.")
-
-
-def failure_line(exercise: Exercise, failure: Failure) -> str:
-    """The first failing variant with its figures."""
-    return f"{exercise.file}:{exercise.line}: {exercise.name}, variant {failure.raw} ({failure.given}): {failure.why}"
 
 
 def _figure(figure: Figure) -> str:

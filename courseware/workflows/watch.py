@@ -20,3 +20,7 @@ class Watch(Protocol):
 
     def progress(self, what: str, total: int) -> AbstractContextManager[Tell]:
         """How far work of so many steps is, while it is done."""
+
+
+class Stopped(Exception):
+    """Raised by a watch, out of any of its calls, when whoever looks on wants the work to end."""

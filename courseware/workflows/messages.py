@@ -7,8 +7,7 @@ import errno
 import os
 
 from courseware import __version__
-from courseware.banks import FileFaulty, harmless
-from courseware.commands.proof_report import failure_line
+from courseware.banks import Exercise, Failure, FileFaulty, harmless
 from courseware.database.errors import RecordFaulty
 from courseware.files.bank_files import NotFound
 from courseware.papers.sitting_file import SittingFaulty
@@ -25,8 +24,8 @@ _MOST_NAMED = 6  # pieces of work in one line
 _ADVICE = {
     errno.ENOSPC: "the disk is full; free some space",
     errno.EDQUOT: "the disk quota is used up; free some space",
-    errno.EACCES: "this folder may not be written to; choose another with --out",
-    errno.EROFS: "this disk may not be written to; choose another folder with --out",
+    errno.EACCES: "this folder may not be written to; choose another",
+    errno.EROFS: "this disk may not be written to; choose another folder",
     errno.EEXIST: "something else stands where this would be written; move it away",
     errno.EISDIR: "a folder stands where a file would be written; move it away",
     errno.ENOTDIR: "a file stands where a folder would be; move it away",
@@ -38,7 +37,7 @@ _LIBRARIES = """Stopped: this computer lacks Pango, the library that lays out te
   macOS           brew install pango
   Windows         install MSYS2 from its own site, then in its shell: pacman -S mingw-w64-x86_64-pango,
                   and set WEASYPRINT_DLL_DIRECTORIES to C:\\msys64\\mingw64\\bin
-Then run the same command again."""
+Then do the same again."""
 
 
 def keep_details(error: BaseException) -> str:
@@ -88,8 +87,8 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
         named = listed([*(str(item) for item in error.items[:_MOST_NAMED]), *more])
         return (
             f"Stopped: {named} could not be made: the process that made it was ended each time, as it is when "
-            "the memory is used up. The others are done. Close other programs or give --jobs 1, and run the same "
-            "command again: it goes on where it stopped.",
+            "the memory is used up. The others are done. Close other programs, or use one process alone, and do the "
+            "same again: it goes on where it stopped.",
             _STOPPED,
         )
     if isinstance(error, OSError) and "cannot load library" in str(error):
@@ -100,7 +99,12 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
         where = f" ({harmless(str(error.filename))})" if error.filename else ""
         return (
             f"Stopped: {_ADVICE[error.errno]}{where}. What was made earlier is untouched; "
-            "run the same command again and it goes on where it stopped.",
+            "do the same again and it goes on where it stopped.",
             _STOPPED,
         )
     return None, None
+
+
+def failure_line(exercise: Exercise, failure: Failure) -> str:
+    """The first failing variant with its figures."""
+    return f"{exercise.file}:{exercise.line}: {exercise.name}, variant {failure.raw} ({failure.given}): {failure.why}"

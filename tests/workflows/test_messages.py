@@ -4,13 +4,14 @@ import errno
 
 import pytest
 
-from courseware.banks import Fault, FileFaulty
-from courseware.commands.messages import explain, keep_details
+from courseware.banks import Fault, FileFaulty, prove, read_bank
 from courseware.files.bank_files import NotFound
 from courseware.papers.deal import CannotDeal
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.printing.leak_check import Leak
 from courseware.printing.workers import Sheet, WorkersDied
+from courseware.workflows.messages import explain, failure_line, keep_details
+from tests.commands.conftest import BANK
 
 
 @pytest.mark.parametrize(
@@ -21,7 +22,7 @@ from courseware.printing.workers import Sheet, WorkersDied
         (CannotDeal("no exercise of level 3"), 2, "no exercise of level 3"),
         (SittingFaulty("it was changed"), 2, "The sitting cannot be used: it was changed."),
         (OSError(errno.ENOSPC, "No space left on device", "x.pdf"), 3, "the disk is full; free some space (x.pdf)"),
-        (OSError(errno.EACCES, "Permission denied", "out"), 3, "choose another with --out"),
+        (OSError(errno.EACCES, "Permission denied", "out"), 3, "choose another (out)"),
         (OSError("cannot load library 'libpango-1.0-0': error 0x7e"), 3, "sudo apt install libpango-1.0-0"),
         (WorkersDied([Sheet(place=0, key=False), Sheet(place=6, key=True)]), 3, "Stopped: paper 1 and key 7 could not be made"),
         (WorkersDied([Sheet(place=n, key=False) for n in range(6)]), 3, "paper 5 and paper 6 could not be made"),
@@ -56,3 +57,13 @@ def test_a_fault_of_the_program_is_kept_in_a_file_and_told_in_one_line(tmp_path,
 def test_details_that_cannot_be_kept_are_no_second_fault(tmp_path, monkeypatch) -> None:
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path / "gone"))
     assert "could not be written to a file" in keep_details(KeyError("x"))
+
+
+def test_a_failure_names_its_file_line_exercise_and_variant() -> None:
+    """Two bricks: 2 × 225 − 10 = 440 mm; the working comes to 430."""
+    wrong = read_bank(BANK.replace("bricks * module - joint,", "bricks * module - 2 * joint,").encode(), "piers.yaml")
+    [exercise] = wrong.exercises
+    line = failure_line(exercise, prove(exercise).failure)
+    assert line.startswith("piers.yaml:4: pier-length, variant 0 (bricks = 2): ")
+    assert "440" in line
+    assert "430" in line

@@ -1,0 +1,50 @@
+"""`courseware desk`: one address printed, the pages behind it, ended by Ctrl+C."""
+
+from __future__ import annotations
+
+import re
+import signal
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from http.cookiejar import CookieJar
+from pathlib import Path
+from urllib.request import HTTPCookieProcessor, ProxyHandler, build_opener
+
+from tests.commands.conftest import run
+
+
+@contextmanager
+def started(*words: str) -> Iterator[tuple[subprocess.Popen[str], str]]:
+    """The command as a process of its own, and the address that it prints first."""
+    command = [sys.executable, "-m", "courseware.cli", "desk", "--no-browser", *words]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True) as process:
+        try:
+            assert process.stdout is not None
+            line = process.stdout.readline()
+            found = re.fullmatch(r"The desk is open at (http://127\.0\.0\.1:\d+/enter/[\w-]+)\n", line)
+            assert found, line
+            yield process, found[1]
+        finally:
+            process.kill()
+
+
+def test_the_address_printed_opens_the_folder_and_ctrl_c_ends_it(tmp_path: Path, monkeypatch) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    (tmp_path / "Year 1").mkdir()
+    with started(str(tmp_path / "Year 1")) as (process, address):
+        browser = build_opener(HTTPCookieProcessor(CookieJar()), ProxyHandler({}))
+        with browser.open(address, timeout=20) as shown:
+            assert "First make papers" in shown.read().decode()
+            assert shown.url == address[: address.index("/enter/")] + "/"
+        process.send_signal(signal.SIGINT)
+        rest, _ = process.communicate(timeout=20)
+        assert rest == "The desk is closed.\n"
+        assert process.returncode == 0
+
+
+def test_a_folder_that_is_not_there_is_refused() -> None:
+    refused = run("desk", "no-such-folder", "--no-browser")
+    assert refused.exit_code == 2
+    assert "no-such-folder is not a folder" in refused.output
