@@ -9,8 +9,10 @@ from pathlib import Path
 from courseware.database.learner_lookup import Held
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_files import SITTING
+from courseware.papers.codes import read_code
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting
+from courseware.text_files.faults import harmless
 
 _LARGEST = 200_000_000  # bytes: a thousand learners with every exercise there is
 
@@ -75,3 +77,21 @@ def find_folders(parents: Iterable[Path]) -> tuple[tuple[SittingFolder, ...], tu
         except SittingFaulty:
             faulty.append(file.parent)
     return tuple(found), tuple(faulty)
+
+
+def folder_of(parent: Path, code: str) -> SittingFolder:
+    """The folder in `parent` of the sitting with this code; of several, as `again` makes them, the fullest one.
+
+    Raises `NotFound`.
+    """
+    known = read_code(code)
+    found = []
+    for file in sorted(parent.glob(f"*/{SITTING}")) if known else ():
+        try:
+            if f'"{known}"' in sitting_text(file) and (folder := read_folder(file.parent)).sitting.code == known:
+                found.append(folder)
+        except SittingFaulty:
+            continue
+    if not found:
+        raise NotFound(f"no sitting has the code {harmless(code)} in {parent}")
+    return max(found, key=lambda folder: (sum(1 for _ in folder.path.rglob("*.*")), -len(folder.path.name)))
