@@ -70,6 +70,17 @@ def page_census(pdf: bytes, margins: Margins) -> PageCensus:
     return PageCensus(sides=len(found), rows=sum(map(len, found)), white=sum(not ink for rows in found for ink in rows))
 
 
+def sides_of(file: Path) -> int:
+    """How many pages a PDF has, without looking at them. Raises `PdfDamaged`."""
+    import pypdfium2
+
+    try:
+        with pypdfium2.PdfDocument(file) as document:
+            return len(document)
+    except pypdfium2.PdfiumError:
+        raise PdfDamaged from None
+
+
 @lru_cache
 def margins_of(page: str) -> Margins:
     """The margins that the style sheet gives the pages of this name: `key`, `grid`, `job`, `feedback`."""

@@ -1,4 +1,4 @@
-"""Papers begun and not issued yet: who gets them, which exercises, how they are set; kept in a file in the folder of work."""
+"""Papers begun and not issued yet: who gets them, which exercises, how they are set; kept in the folder of work."""
 
 from __future__ import annotations
 
@@ -108,7 +108,7 @@ def put_away(work: Path, key: str) -> None:
 
 
 def pick(work: Path, key: str, one: Pick, *, on: bool) -> PapersBegun:
-    """Puts an exercise on the paper, after the others, or takes it off. Raises `NotReady` where there is no more room."""
+    """Puts an exercise on the paper, after the others, or takes it off. Raises `NotReady` where that cannot be."""
     picks = tuple(other for other in papers_begun(work, key).picks if other != one)
     if on and len(picks) >= MOST_EXERCISES:
         raise NotReady(f"a paper has at most {MOST_EXERCISES} exercises; take one off first")

@@ -8,7 +8,7 @@ import pytest
 
 from courseware.files import sitting_folders
 from courseware.files.bank_files import NotFound
-from courseware.files.sitting_folders import find_folders, read_folder, sitting_folder, sitting_text
+from courseware.files.sitting_folders import find_folders, folder_of, read_folder, sitting_folder, sitting_text
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, write_sitting
 
@@ -81,3 +81,24 @@ def test_folders_that_cannot_be_read_are_told_beside_those_that_can(folder) -> N
     found, faulty = find_folders([folder.parent])
     assert [one.path for one in found] == [folder.resolve()]
     assert faulty == (broken.resolve(),)
+
+
+def test_a_sitting_is_found_by_its_code_however_it_is_typed(folder, sitting) -> None:
+    for typed in (sitting.code, sitting.code.lower().replace("-", "")):
+        assert folder_of(folder.parent, typed).path == folder
+
+
+def test_of_several_folders_of_a_sitting_the_fullest_is_the_one_at_work(folder, sitting) -> None:
+    again = folder.parent / "a-again"
+    again.mkdir()
+    (again / "sitting.json").write_text((folder / "sitting.json").read_text(encoding="utf-8"), encoding="utf-8")
+    (folder / "paper.pdf").write_bytes(b"")
+    assert folder_of(folder.parent, sitting.code).path == folder
+
+
+@pytest.mark.parametrize("code", ["", "../spring", "AAAA-AAAA-A", "KTRA-WGHM-B"])
+def test_a_code_that_no_sitting_has_is_not_found(folder, code: str) -> None:
+    (folder.parent / "broken").mkdir()
+    (folder.parent / "broken" / "sitting.json").write_text('{"KTRA-WGHM-B": 1}', encoding="utf-8")
+    with pytest.raises(NotFound, match="no sitting has the code"):
+        folder_of(folder.parent, code)

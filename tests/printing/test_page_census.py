@@ -10,7 +10,15 @@ import pytest
 from pikepdf import Pdf
 
 from courseware.papers.sheet_format import SheetFormat
-from courseware.printing.page_census import INK, Margins, PdfDamaged, margins_of, margins_of_paper, page_census
+from courseware.printing.page_census import (
+    INK,
+    Margins,
+    PdfDamaged,
+    margins_of,
+    margins_of_paper,
+    page_census,
+    sides_of,
+)
 from courseware.printing.page_format import A4, page_for
 
 POINT = 72 / 25.4  # to a mm
@@ -139,3 +147,11 @@ def test_white_of_a_printed_paper_is_that_of_a_raster_twice_as_fine(printed) -> 
     assert found.rows == len(rows)
     assert found.white / found.rows == pytest.approx(sum(rows) / len(rows), abs=0.03)
     assert 0.05 < found.white / found.rows < 0.5
+
+
+def test_sides_are_counted_without_looking_at_them(tmp_path) -> None:
+    (tmp_path / "two.pdf").write_bytes(pdf("", ""))
+    assert sides_of(tmp_path / "two.pdf") == 2
+    (tmp_path / "none.pdf").write_bytes(b"no PDF")
+    with pytest.raises(PdfDamaged):
+        sides_of(tmp_path / "none.pdf")
