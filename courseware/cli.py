@@ -23,6 +23,7 @@ from courseware.commands.mark import mark
 from courseware.commands.practise import practise
 from courseware.commands.progress import progress
 from courseware.commands.record import record
+from courseware.commands.register import confirm, register, release
 from courseware.commands.rename import rename
 from courseware.commands.sample import sample
 from courseware.commands.sides import sides
@@ -55,8 +56,8 @@ def main() -> None:
 
 
 for command in (
-    desk, topics, check, issue, demo, job, again, join, rename, mark, sample, audit, criteria, record, practise,
-    progress, board, glossary, sides,
+    desk, topics, check, issue, demo, job, again, join, rename, mark, register, confirm, release, sample, audit,
+    criteria, record, practise, progress, board, glossary, sides,
 ):  # fmt: skip
     main.add_command(command)
 

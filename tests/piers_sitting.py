@@ -12,6 +12,7 @@ from click.testing import CliRunner, Result
 from courseware.cli import main
 from courseware.database.kept_marks import marks_of
 from courseware.database.opening import open_record
+from courseware.database.sittings import sittings
 
 GROUP = "reference,name\nA1,Amara Okafor\nA2,Łukasz Wójcik\nA3,Zoë O'Brien-Smythe\nA4,=1+1\n"  # invented
 
@@ -82,6 +83,14 @@ def kept(role: str = "first") -> dict[str, list[tuple[str, int, str]]]:
     code = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]["code"]
     found = {p.code: [(m.label, m.marks, m.how) for m in p.marks] for p in marks_of(engine, code, role)}
     assert set(found) <= set(codes)
+    engine.dispose()
+    return found
+
+
+def scripts_in() -> int:
+    """How many papers the record has a script of."""
+    engine = open_record("sqlite:///output/record.sqlite")
+    found = sum(one.scripts for one in sittings(engine))
     engine.dispose()
     return found
 

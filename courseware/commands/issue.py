@@ -10,15 +10,19 @@ import click
 
 from courseware.commands.options import (
     by_centre,
+    by_option,
     cores,
     date_option,
     day,
+    due_option,
     folder_of,
     group_options,
     jobs_option,
     level_option,
     out_option,
     printable,
+    record_option,
+    who_says,
     word_option,
 )
 from courseware.commands.terminal import TERMINAL
@@ -34,6 +38,7 @@ if TYPE_CHECKING:
 @group_options
 @click.option("--title", default=None, help="The title of the papers (the topics unless given).")
 @date_option
+@due_option
 @level_option
 @click.option(
     "--levels", is_flag=True, help="Each learner's level by the class list's column Level: a sitting a level."
@@ -60,6 +65,8 @@ if TYPE_CHECKING:
 )
 @click.option("--roomy", is_flag=True, help="An exercise a page, as `--format roomy` has it.")
 @word_option
+@by_option
+@record_option
 @by_centre("sitting", arris_rule=True)
 @jobs_option
 def issue(
@@ -95,12 +102,11 @@ def issue(
     from courseware.workflows import issue as workflow
 
     printable(group_name, "--group-name")
-    options, on = options_of(asked), day(date)
+    on = day(date)
+    options = options_of(asked, on)
     list_file = Path(group) if group is not None else None
     if again_of is not None:
-        issued = workflow.retake(again_of, learners_named, on, options, TERMINAL)
-        tell_issued(issued)
-        workflow.take_in(issued.folder, TERMINAL)
+        tell_issued(workflow.retake(again_of, learners_named, on, options, TERMINAL))
     elif levels and list_file is not None:
         groups = workflow.groups_by_level(list_file, group_name, TERMINAL)
         for issued in workflow.issue_by_level(banks, groups, on, options, TERMINAL):
@@ -113,7 +119,7 @@ def issue(
             tell_issued(workflow.issue_sitting(banks, made, on, options, TERMINAL))
 
 
-def options_of(asked: dict[str, Any]) -> IssueOptions:
+def options_of(asked: dict[str, Any], on: str) -> IssueOptions:
     """What was asked of a sitting; texts that no page can hold and a folder that cannot be written to are refused."""
     from courseware.workflows.issue import IssueOptions
 
@@ -128,9 +134,20 @@ def options_of(asked: dict[str, Any]) -> IssueOptions:
         level=asked["level"],
         exercises=asked["exercises"],
         picked=asked["pick"],
+        due=_due(asked.get("due"), on),
+        by=who_says(asked.get("by"), "--by"),
+        record=asked.get("url"),
         word=asked["word"],
         sheets=replace(_format(asked["sheets"]), roomy=True) if asked["roomy"] else _format(asked["sheets"]),
     )
+
+
+def _due(typed: str | None, on: str) -> str:
+    """The day typed, not before the sitting's own."""
+    due = day(typed, "--due") if typed else ""
+    if due and due < on:
+        raise click.BadParameter(f"{due} is before the sitting, on {on}", param_hint="--due")
+    return due
 
 
 def _format(words: str) -> SheetFormat:

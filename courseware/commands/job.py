@@ -16,6 +16,7 @@ from courseware.commands.options import (
     group_options,
     jobs_option,
     out_option,
+    who_says,
 )
 from courseware.commands.terminal import TERMINAL
 
@@ -53,7 +54,7 @@ def job(
     from courseware.workflows.issue import IssueOptions, group_of, issue_worksheet
 
     made = group_of(Path(group) if group else None, learners or 1, group_name, TERMINAL)
-    options = IssueOptions(out=Path(out), settings=settings, processes=cores(jobs))
+    options = IssueOptions(out=Path(out), settings=settings, processes=cores(jobs), by=who_says(None, "--by"))
     for task in tasks:
         if len(made.learners) != task.shape.learners:
             told = f"the job is for {task.shape.learners}, worksheets are for {len(made.learners)}"

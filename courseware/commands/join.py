@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from courseware.commands.options import cores, jobs_option, printable
+from courseware.commands.options import cores, jobs_option, printable, who_says
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
@@ -33,7 +33,7 @@ def join(sitting: str, name: str | None, reference: str, group: str | None, jobs
         )
     else:
         learners = group_of(Path(group or ""), 1, None, TERMINAL).learners
-    changed = changes.join(sitting, learners, cores(jobs), TERMINAL)
+    changed = changes.join(sitting, learners, cores(jobs), TERMINAL, by=who_says(None, "--by"))
     click.echo(f"{count(len(changed.papers), 'paper')} more in {changed.folder}")
     for paper in changed.papers:
         click.echo(f"  {paper.code}  {paper.learner.name}")

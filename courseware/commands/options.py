@@ -37,6 +37,8 @@ jobs_option = click.option(
 )
 level_option = click.option("--level", type=click.IntRange(1, 3), default=None, help="Only exercises of this level.")
 date_option = click.option("--date", default=None, help="The date on the sheets, as 2026-11-25 (today unless given).")
+due_option = click.option("--due", default=None, help="When papers are to be handed in, as 2026-12-02.")
+by_option = click.option("--by", default=None, help="Who says so (the name you are logged in by unless given).")
 names_option = click.option("--names", is_flag=True, help="Show names beside codes.")
 out_option = click.option(
     "--out", default="output", show_default=True, help="The output folder; what is made stands in it."
@@ -112,14 +114,14 @@ def cores(jobs: int | None) -> int:
     return jobs or (2 if (os.cpu_count() or 1) > 1 else 1)
 
 
-def day(typed: str | None) -> str:
+def day(typed: str | None, option: str = "--date") -> str:
     """The date typed, else today's, as ISO 8601 has it."""
     from datetime import date
 
     try:
         return (date.fromisoformat(typed) if typed else date.today()).isoformat()
     except ValueError:
-        raise click.BadParameter(f"{typed} is not a date; write it as 2026-11-25", param_hint="--date") from None
+        raise click.BadParameter(f"{typed} is not a date; write it as 2026-11-25", param_hint=option) from None
 
 
 def folder_of(out: str) -> Path:

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
-from sqlalchemy import Connection, Engine, RowMapping, select
+from sqlalchemy import Connection, Engine, RowMapping, Table, select
 
 from courseware.database.connection import reading
 from courseware.database.entering import STATUS, Cell, changes
 from courseware.database.errors import RecordRefuses, kept_time
 from courseware.database.kept_marks import mark_in
+from courseware.database.register import register_events
 from courseware.database.scripts import cells_in
-from courseware.database.tables import DECISION, MARK, PAPER, SCRIPT, SITTING, TYPED_OTHERWISE
+from courseware.database.state_rows import WORDS as STATE_WORDS
+from courseware.database.tables import DECISION, MARK, PAPER, REGISTER, SCRIPT, SITTING, STATE, TYPED_OTHERWISE
 from courseware.marking.marks import Mark
 from courseware.words import count
 
@@ -47,11 +50,33 @@ def history_in(connection: Connection, paper_code: str) -> tuple[Event, ...]:
     decisions = select(DECISION).where(DECISION.c.paper == paper_code).order_by(DECISION.c.id)
     otherwise = select(TYPED_OTHERWISE).where(TYPED_OTHERWISE.c.paper == paper_code).order_by(TYPED_OTHERWISE.c.id)
     events = [Event(at=kept_time(taken), by="", what="paper", before="", after="taken into the record", reason="")]
+    events += _registered(_of(connection, REGISTER, paper_code))
+    events += _states(_of(connection, STATE, paper_code))
     events += _written(connection.execute(scripts).mappings().all())
     events += _typed_otherwise(connection.execute(otherwise).mappings().all())
     events += _decided(connection.execute(decisions).mappings().all())
     events += _marked(connection.execute(marks).mappings().all())
     return tuple(sorted(events, key=lambda event: event.at))  # of one moment: written, decided, marked
+
+
+def _of(connection: Connection, table: Table, paper_code: str) -> Sequence[RowMapping]:
+    asked = select(table).where(table.c.paper == paper_code).order_by(table.c.id)
+    return connection.execute(asked).mappings().all()
+
+
+def _registered(rows: Sequence[RowMapping]) -> Iterator[Event]:
+    for row, says in register_events(rows):
+        if row["by"] or row["entry"] != "issued":  # what was issued before the register says nothing more
+            at = kept_time(row["at"])
+            yield Event(at=at, by=row["by"], what="register", before="", after=says, reason=row["reason"])
+
+
+def _states(rows: Sequence[RowMapping]) -> Iterator[Event]:
+    before: dict[int, str] = {}
+    for row in rows:
+        after = STATE_WORDS[row["state"]]
+        yield _event({**row, "role": "first"}, row["by"], "state", before.get(row["attempt"], ""), after, row["reason"])
+        before[row["attempt"]] = after
 
 
 def _written(rows: Sequence[RowMapping]) -> Iterator[Event]:
@@ -95,7 +120,7 @@ def _decided(rows: Sequence[RowMapping]) -> Iterator[Event]:
         before[key] = after
 
 
-def _event(row: RowMapping, by: str, what: str, before: str, after: str, reason: str) -> Event:
+def _event(row: Mapping[Any, Any], by: str, what: str, before: str, after: str, reason: str) -> Event:
     marker = "second marker: " if row["role"] == "second" else ""
     attempt = f" (attempt {row['attempt']})" if row.get("attempt", 1) > 1 else ""
     return Event(

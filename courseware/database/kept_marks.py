@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -14,6 +15,7 @@ from courseware.database.entering import Role
 from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
 from courseware.database.scripts import newest_scripts
 from courseware.database.sittings import known
+from courseware.database.state_rows import released_in
 from courseware.database.tables import MARK, PAPER, SCRIPT
 from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
@@ -26,22 +28,31 @@ def keep_marks(
 ) -> int:
     """Adds the marks that are new or other than those that stand; returns how many.
 
+    Of a first marker's released script only what an assessor decided is added: nothing that comes out otherwise today.
     Raises `RecordRefuses` for a paper of which no script was entered.
     """
     with writing(engine) as connection:
         scripts = newest_scripts(connection, known(connection, sitting_code), role)
         stand = _standing(connection, sitting_code, role)
+        released = released_in(connection, sitting_code) if role == "first" else frozenset()
         rows: list[dict[str, Any]] = []
         for attempt, paper in numbered_attempts(marked):
             key = (paper.code, attempt)
             if key not in scripts:
                 raise RecordRefuses(f"no script of the paper {paper.code} was entered, so its marks are not kept")
             before = stand.get(key, {})
-            new = (mark for mark in paper.marks if before.get(mark.label) != mark)
+            new = [mark for mark in paper.marks if before.get(mark.label) != mark]
+            if key in released:
+                new = [mark for mark in new if _by_hand(mark, before.get(mark.label))]
             rows += [{"script": scripts[key]["id"], **_columns(mark), "by": by, "at": stamp(at)} for mark in new]
         if rows:
             connection.execute(insert(MARK), rows)
     return len(rows)
+
+
+def _by_hand(mark: Mark, before: Mark | None) -> bool:
+    """Whether an assessor gave it, or its comment."""
+    return mark.how == "decided" or (before is not None and replace(mark, comment=before.comment) == before)
 
 
 def marks_of(engine: Engine, sitting_code: str, role: Role) -> tuple[MarkedPaper, ...]:

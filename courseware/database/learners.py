@@ -13,7 +13,7 @@ from courseware.database.connection import reading, squeeze, writing
 from courseware.database.errors import kept_json
 from courseware.database.history import history_in
 from courseware.database.learner_lookup import Held, Papers, whose
-from courseware.database.tables import DECISION, MARK, PAPER, PERSON, SCRIPT, SITTING, TYPED_OTHERWISE
+from courseware.database.tables import DECISION, MARK, PAPER, PERSON, REGISTER, SCRIPT, SITTING, STATE, TYPED_OTHERWISE
 
 REDACTED = "(a deleted learner)"
 _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, where a name may stand
@@ -27,6 +27,8 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (DECISION, DECISION.c.source),
     (TYPED_OTHERWISE, TYPED_OTHERWISE.c.stands),
     (TYPED_OTHERWISE, TYPED_OTHERWISE.c.text),
+    (REGISTER, REGISTER.c.reason),
+    (STATE, STATE.c.reason),
 )
 
 
@@ -73,7 +75,7 @@ def delete_papers(engine: Engine, papers: Papers) -> Deleted:
         there = tuple(connection.scalars(select(PAPER.c.code).where(PAPER.c.code.in_(codes))))
         scripts = select(SCRIPT.c.id).where(SCRIPT.c.paper.in_(codes))
         connection.execute(delete(MARK).where(MARK.c.script.in_(scripts)))
-        for table in (SCRIPT, DECISION, TYPED_OTHERWISE, PERSON):
+        for table in (SCRIPT, DECISION, TYPED_OTHERWISE, PERSON, REGISTER, STATE):
             connection.execute(delete(table).where(table.c.paper.in_(codes)))
         connection.execute(delete(PAPER).where(PAPER.c.code.in_(codes)))
         empty = select(SITTING.c.code).where(SITTING.c.code.not_in(select(PAPER.c.sitting)))
@@ -146,6 +148,8 @@ def _paper(connection: Connection, code: str) -> dict[str, Any]:
         "marks": _marks(connection, code),
         "decisions": _rows(connection, DECISION, code),
         "typed_otherwise": _rows(connection, TYPED_OTHERWISE, code),
+        "register": _rows(connection, REGISTER, code),
+        "states": _rows(connection, STATE, code),
         "history": events,
     }
 
@@ -162,5 +166,5 @@ def _marks(connection: Connection, code: str) -> list[dict[str, Any]]:
 
 def _plain(row: Mapping[Any, Any]) -> dict[str, Any]:
     """A row without the record's own numbers; JSON columns as data."""
-    inner, own = {"cells", "unread", "slips"}, {"id", "paper", "script"}
+    inner, own = {"cells", "unread", "slips"}, {"id", "paper", "script", "upto"}
     return {key: kept_json(value, object) if key in inner else value for key, value in row.items() if key not in own}

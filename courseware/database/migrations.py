@@ -56,10 +56,11 @@ _FIRST_DECISION = Table(
 )  # fmt: skip
 
 
+_FIRST = (tables.STEP, tables.SITTING, tables.PAPER, tables.PERSON, tables.SCRIPT, tables.MARK, tables.SETTING)
+
+
 def _first_tables(connection: Connection) -> None:
-    later = (tables.FILE, tables.DECISION, tables.TYPED_OTHERWISE)
-    first = [table for table in tables.METADATA.sorted_tables if table not in later]
-    tables.METADATA.create_all(connection, tables=first)
+    tables.METADATA.create_all(connection, tables=_FIRST)
     _FIRST_DECISION.create(connection, checkfirst=True)
 
 
@@ -76,11 +77,33 @@ def _cells_typed_otherwise(connection: Connection) -> None:
     tables.METADATA.create_all(connection, tables=[tables.TYPED_OTHERWISE])
 
 
+def _register_of_issues(connection: Connection) -> None:
+    """Papers issued before the register was kept stand in it from when their sitting was taken in."""
+    tables.METADATA.create_all(connection, tables=[tables.REGISTER])
+    sittings = {row.code: row for row in connection.execute(select(tables.SITTING))}
+    paper = tables.PAPER.c
+    papers = connection.execute(select(paper.code, paper.sitting).order_by(paper.sitting, paper.place)).all()
+    rows = [
+        {"paper": code, "entry": "issued", "attempt": 2 if sittings[sitting].retake_of else 1, "due": None,
+         "sheets": "", "reason": "", "by": "", "at": sittings[sitting].taken_at}
+        for code, sitting in papers
+        if sitting in sittings
+    ]  # fmt: skip
+    if rows:
+        connection.execute(insert(tables.REGISTER), rows)
+
+
+def _states_of_scripts(connection: Connection) -> None:
+    tables.METADATA.create_all(connection, tables=[tables.STATE])
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
     Step(says="the sheets that decisions stood on", take=_sheets_of_decisions),
     Step(says="cells that two typed differently", take=_cells_typed_otherwise),
+    Step(says="the register of issued papers", take=_register_of_issues),
+    Step(says="the states of scripts", take=_states_of_scripts),
 )
 
 

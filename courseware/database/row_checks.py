@@ -16,12 +16,15 @@ from courseware.database import tables
 from courseware.database.connection import reading
 from courseware.database.entering import Role
 from courseware.database.errors import BY_HAND, RecordFaulty, shown_address
+from courseware.database.register import ENTRIES
 from courseware.database.retention import KINDS
+from courseware.database.state_rows import SAID
 from courseware.marking.marks import How, Status
 
 _MOST = 1_000_000  # of anything that is counted: marks, rows, attempts, months
 _WORDS: Mapping[str, Sequence[str]] = {
     "role": get_args(Role), "status": get_args(Status), "how": get_args(How), "kind": KINDS,
+    "entry": ENTRIES, "state": SAID,
 }  # fmt: skip
 
 

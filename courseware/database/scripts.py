@@ -11,6 +11,7 @@ from typing import Any, cast
 
 from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
+from courseware.database.closed_scripts import closed_in
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.deciding import Said, added
 from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, ScriptRow, cells_of, merge
@@ -64,7 +65,8 @@ def enter_scripts(
     `kept` are the decisions kept beside the record: it has those again that it lacks, as when it was made again.
     A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
     rows. A decision that is no longer in the sheet stands until another takes its place.
-    Raises `RecordRefuses` for a sitting or paper that is not there, and for a script that stands twice.
+    Raises `RecordRefuses` for a sitting or paper that is not there, for a script that stands twice, whose paper is
+    withdrawn, or whose answers are other than when its marks were released.
     """
     attempts = _once_each(scripts)
     common = {"role": role, "at": stamp(at)}
@@ -73,6 +75,9 @@ def enter_scripts(
         _all_known(connection, known(connection, sitting_code), codes)
         had = _rows(connection, sitting_code, role)
         typed = [_typed(n, script, had.get((script.code, n), ()), assessor, source) for n, script in attempts]
+        closed = closed_in(connection, sitting_code, role)
+        for one in typed:
+            closed.refuse(one.attempt, one.merged.changed)
         own = {**common, "source": source, "assessor": assessor}
         if rows := [{**own, **one.columns} for one in typed if one.adds]:
             connection.execute(insert(SCRIPT), rows)
@@ -116,10 +121,11 @@ class Decisions:
 def decisions_of(engine: Engine, sitting_code: str, role: Role) -> Decisions:
     """The decisions of a sitting's markers of one role."""
     with reading(engine) as connection:
-        return _decisions(connection, known(connection, sitting_code), role)
+        return decisions_in(connection, known(connection, sitting_code), role)
 
 
-def _decisions(connection: Connection, sitting: str, role: Role) -> Decisions:
+def decisions_in(connection: Connection, sitting: str, role: Role) -> Decisions:
+    """The same, over a connection that is open."""
     scripts = _rows(connection, sitting, role)
     rows = _decision_rows(connection, sitting, role)
     newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}.values()
@@ -133,7 +139,7 @@ def _decisions(connection: Connection, sitting: str, role: Role) -> Decisions:
 def _on_last_attempts(connection: Connection, sitting: str, role: Role) -> list[Decision]:
     """The decisions that stand on what each paper's learner handed in last."""
     last = dict([*newest_scripts(connection, sitting, role)])
-    standing = _decisions(connection, sitting, role).standing
+    standing = decisions_in(connection, sitting, role).standing
     return [one for one in standing if one.attempt == last.get(one.code, 1)]
 
 

@@ -13,6 +13,7 @@ from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
+from courseware.database.register import add_issued, exchanged
 from courseware.database.tables import PAPER, PERSON, SCRIPT, SITTING
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import SittingFaulty, read_sitting
@@ -32,11 +33,11 @@ class Summary:
     taken_at: str
 
 
-def take(engine: Engine, sitting: Sitting, sitting_text: str, *, at: datetime) -> bool:
-    """Takes a sitting in. False where it is there already, the same; True where anything was added.
+def take(engine: Engine, sitting: Sitting, sitting_text: str, *, at: datetime, by: str = "") -> bool:
+    """Takes a sitting in, as issued `by`. False where it is there already, the same; True where anything was added.
 
     Papers of learners who joined since, and names put right, are added. Raises `RecordRefuses` where another sitting,
-    or this one with other papers, stands under the code.
+    or this one with other papers, stands under the code, and where two names have changed places.
     """
     data = json.loads(sitting_text)
     papers = [_nameless(paper) for paper in data["papers"]]
@@ -51,6 +52,7 @@ def take(engine: Engine, sitting: Sitting, sitting_text: str, *, at: datetime) -
                 "take in the sitting.json that was issued, or delete a learner in both places"
             )
         _add_papers(connection, sitting.code, papers[len(there) :])
+        add_issued(connection, sitting, sitting.papers[len(there) :], by, at)
         return _add_names(connection, sitting, at) > 0 or len(papers) > len(there)
 
 
@@ -138,6 +140,12 @@ def _add_names(connection: Connection, sitting: Sitting, at: datetime) -> int:
     """Adds the names that the record does not have yet; returns how many."""
     before = learner_names(connection, sitting.code)
     now = {paper.code: (paper.learner.name, paper.learner.reference) for paper in sitting.papers}
+    had, new = ({code: name for code, (name, _) in one.items()} for one in (before, now))
+    for one, two in exchanged(had, new):
+        raise RecordRefuses(
+            f"the names of {one} and {two} have changed places ({had[one]}, {had[two]} in the register): see on the "
+            "papers whose each is; `courseware rename` puts a name right"
+        )
     rows = [
         {"paper": code, "name": name, "reference": reference, "at": stamp(at)}
         for code, (name, reference) in now.items()

@@ -115,6 +115,31 @@ SETTING = Table(
     Column("at", String(40), nullable=False),
 )  # fmt: skip
 
+REGISTER = Table(
+    "register", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("entry", _WORD, nullable=False),
+    Column("attempt", Integer, nullable=False),  # which time the learner is at this work
+    Column("due", String(10)),  # ISO 8601; none: no day was set
+    Column("sheets", Text, nullable=False),  # the format in which the paper was issued, '' as usual
+    Column("reason", Text, nullable=False),
+    Column("by", Text, nullable=False),  # '' before this was noted
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+STATE = Table(
+    "state", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("attempt", Integer, nullable=False),
+    Column("state", _WORD, nullable=False),
+    Column("upto", Integer, nullable=False),  # the newest mark that it was said of
+    Column("reason", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
 FILE = Table(
     "file", METADATA,
     Column("id", Integer, primary_key=True),

@@ -13,8 +13,9 @@ from typing import Literal
 
 from sqlalchemy import Connection, Engine, RowMapping, func, insert, select
 
+from courseware.database.closed_scripts import closed_in
 from courseware.database.connection import reading, stamp, writing
-from courseware.database.entering import ON_SCREEN, STATUS, Cell, Role, standing
+from courseware.database.entering import ON_SCREEN, STATUS, Cell, CellChange, Role, standing
 from courseware.database.errors import RecordRefuses
 from courseware.database.scripts import cell_columns, script_in, script_row
 from courseware.database.sittings import known
@@ -86,7 +87,7 @@ def type_cell(
 ) -> SavedCell:
     """Keeps what was typed into one cell; once this returns it is on the disk. `labels` are those of all the parts.
 
-    Raises `RecordRefuses` for a paper that is not there, or a part that it has not.
+    Raises `RecordRefuses` for a paper that is not there, or a part that it has not, or what is closed to markers.
     """
     with writing(engine) as connection:
         _known(connection, known(connection, sitting_code), cell, labels)
@@ -104,6 +105,8 @@ def type_cell(
             connection.execute(insert(TYPED_OTHERWISE), [{**kept, "stands": cell.text, "text": cell.text}])
         if cell.text == now:
             return SavedCell(saved="same", stands=now, by=by)
+        change = CellChange(code=cell.code, label=cell.label, before=now, after=cell.text, by=by)
+        closed_in(connection, sitting_code, role).refuse(cell.attempt, [change])
         blank: dict[str, Cell] = {STATUS: ("", ""), **dict.fromkeys(labels, ("", ""))}
         row = {"paper": cell.code, "attempt": cell.attempt, "line": versions[-1]["line"] if versions else 0}
         columns = cell_columns({**blank, **_again(cell), **cells, cell.label: (cell.text, "")})

@@ -35,6 +35,8 @@ class Heads:
     seed: str
     version: str
     retake_of: str = ""
+    due: str = ""
+    approved_by: str = ""
 
 
 Chosen = tuple[Bank, Exercise]
@@ -109,6 +111,8 @@ def deal_sitting(
         safety=SourceFile(file=safety.file, sha256=safety.sha256, text=safety.text) if safety else None,
         papers=tuple(papers),
         retake_of=heads.retake_of,
+        due=heads.due,
+        approved_by=heads.approved_by,
     )
 
 

@@ -79,4 +79,6 @@ class Sitting:
     safety: SourceFile | None
     papers: tuple[IssuedPaper, ...]
     retake_of: str = ""  # the code of the sitting that this one takes again
+    due: str = ""  # ISO 8601: when papers are to be handed in; '' where no day was set
+    approved_by: str = ""  # who approved it before it was printed; '' where nobody was asked
     made_with: Mapping[str, str] = field(default_factory=dict)  # versions of what its sheets' bytes hang on, by name

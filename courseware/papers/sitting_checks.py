@@ -39,6 +39,8 @@ def check_sitting(sitting: Sitting) -> None:
         all(read_code(code) == code for code in codes),
         not sitting.retake_of or read_code(sitting.retake_of) == sitting.retake_of,
         date.fromisoformat(sitting.date).isoformat() == sitting.date,
+        not sitting.due or date.fromisoformat(sitting.due).isoformat() == sitting.due >= sitting.date,
+        is_plain(sitting.approved_by, LONGEST_NAME),
         *_settings(sitting.settings),
         is_plain(sitting.title, LONGEST_TITLE),
         is_plain(sitting.seed, _LONGEST_SEED),

@@ -42,6 +42,8 @@ def write_sitting(sitting: Sitting) -> str:
         "version": sitting.version,
         "form": FORM,
         **({"retake_of": sitting.retake_of} if sitting.retake_of else {}),
+        **({"due": sitting.due} if sitting.due else {}),
+        **({"approved_by": sitting.approved_by} if sitting.approved_by else {}),
         **({"made_with": dict(sitting.made_with)} if sitting.made_with else {}),
         **({"settings": own} if (own := settings_told(sitting.settings)) else {}),
     }

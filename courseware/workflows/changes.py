@@ -34,7 +34,7 @@ class Changed:
     papers: tuple[IssuedPaper, ...]
 
 
-def join(named: str, learners: Sequence[Learner], processes: int, watch: Watch) -> Changed:
+def join(named: str, learners: Sequence[Learner], processes: int, watch: Watch, *, by: str = "") -> Changed:
     """Papers for learners who join a sitting: the next variants of the same spaces, codes of their own.
 
     Whoever stood in a sitting beside this one gets no variant that they had there. Raises `CannotDeal` or `NotFound`.
@@ -48,7 +48,7 @@ def join(named: str, learners: Sequence[Learner], processes: int, watch: Watch) 
         sitting = with_learners(where.sitting, learners, chosen, spaces, had)
         new = range(len(where.sitting.papers), len(sitting.papers))
         changed = _carry_out(where, sitting, new, processes, watch)
-    take_in(changed.folder, watch)
+    take_in(changed.folder, watch, by=by)
     return changed
 
 

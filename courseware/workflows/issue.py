@@ -11,11 +11,12 @@ from pathlib import Path
 from courseware import __version__
 from courseware.banks import Bank, SafetyNotes
 from courseware.database.errors import RecordFaulty
+from courseware.database.register import exchanged, names_by_reference
 from courseware.database.sittings import take
 from courseware.database.written_files import note_files
 from courseware.files.atomic import one_at_a_time
 from courseware.files.bank_files import NotFound, find_banks, read_banks, read_file, shipped_notes
-from courseware.files.record_location import opened, record_file, record_url
+from courseware.files.record_location import opened, record_url
 from courseware.files.sitting_files import SITTING
 from courseware.files.sitting_folders import read_folder, sitting_folder
 from courseware.jobs.task import Task
@@ -50,6 +51,10 @@ class IssueOptions:
     level: int | None = None
     exercises: int | None = None
     picked: tuple[str, ...] = ()
+    due: str = ""  # ISO 8601: when papers are to be handed in
+    approved_by: str = ""
+    by: str = ""  # who issues
+    record: str | None = None  # the record's file or URL, None for the one in the output folder
     word: bool = False  # editable copies beside the sheets
     sheets: SheetFormat = STANDARD  # of every learner whose list says no other
 
@@ -166,19 +171,28 @@ def issue_worksheet(task: Task, group: Group, date: str, options: IssueOptions, 
     )
 
 
-def take_in(folder: Path, watch: Watch) -> None:
-    """Takes a sitting just issued into the record beside it, or the one that the environment names, where it is."""
+def take_in(folder: Path, watch: Watch, *, by: str = "", record: str | None = None) -> None:
+    """Takes a sitting just issued into its record, whose register has each paper from then on."""
     out = folder.resolve().parent
     try:
-        url = record_url(None, out)
-        if (file := record_file(url)) is not None and not file.exists():
-            return
         new = read_folder(folder)
-        with one_at_a_time(out, watch.waiting), opened(url, make=False) as engine:
-            take(engine, new.sitting, new.text, at=datetime.now(UTC))
+        with one_at_a_time(out, watch.waiting), opened(record_url(record, out), make=True) as engine:
+            for names in _exchanged(new.sitting, names_by_reference(engine)):
+                watch.note(names)
+            take(engine, new.sitting, new.text, at=datetime.now(UTC), by=by)
             note_files(engine, [folder / SITTING])
     except (NotFound, RecordFaulty) as refused:
-        watch.note(f"the retake is issued, but the record did not take it in: {refused}")
+        watch.note(f"the papers are issued, but the record did not take them in: {refused}")
+
+
+def _exchanged(sitting: Sitting, before: Mapping[str, str]) -> Iterator[str]:
+    """Names that have changed places between this sitting's references and those of the register."""
+    own = {paper.learner.reference: paper.learner.name for paper in sitting.papers if paper.learner.reference}
+    for one, two in exchanged(before, own):
+        yield (
+            f"{own[one]} and {own[two]} have changed places: {one} was {before[one]}'s reference and {two} "
+            f"{before[two]}'s. Look at the class list; `courseware rename` puts a name and its reference right"
+        )
 
 
 def title_of(topics: Sequence[str]) -> str:
@@ -235,7 +249,8 @@ def _prove_and_print(
     proofs = proved(chosen, options.processes, "is not issued", watch)
     spaces = [for_papers(proof.space) for proof in proofs]
     learners = tuple(replace(who, sheets=beside(who.sheets, options.sheets)) for who in heads.group.learners)
-    heads = replace(heads, group=replace(heads.group, learners=learners))
+    group = replace(heads.group, learners=learners)
+    heads = replace(heads, group=group, due=options.due, approved_by=options.approved_by)
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         watch.note(f"{name} has {size} variants for {len(learners)} learners; some are shared.")
     with watch.progress("Printing", issuing.sheets_each(options.word) * len(learners)) as tell:
@@ -249,4 +264,5 @@ def _prove_and_print(
         watch.note(note)
     by_rule = any("arris_rule" in bank.text for bank in banks)
     rule = banks[0].settings.arris_rule if by_rule else ""
+    take_in(folder, watch, by=options.by, record=options.record)
     return Issued(folder=folder, papers=len(learners), resumed=resumed, arris_rule=rule)

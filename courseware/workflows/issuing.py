@@ -217,7 +217,8 @@ def _request(
 ) -> str:
     """What makes two requests the same: a stopped run is gone on with only for these."""
     told = [
-        heads.title, heads.date, heads.group.name, settings.arris_rule, heads.version, heads.retake_of, typed_seed,
+        heads.title, heads.date, heads.group.name, settings.arris_rule, heads.version, heads.retake_of, heads.due,
+        heads.approved_by, typed_seed,
         [
             [learner.name, learner.reference, format_words(learner.sheets)] for learner in heads.group.learners
         ],

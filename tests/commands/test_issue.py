@@ -222,7 +222,7 @@ def test_a_killed_worker_costs_nothing_but_its_own_sheets_which_are_made_again(d
     told, _ = printing.communicate(timeout=120)
     assert printing.returncode == 0, told
     assert "Traceback" not in told
-    [folder] = Path("output").glob("[!.]*")
+    [folder] = Path("output").glob("[!.]*/")
     assert len(list((folder / "for-learners").iterdir())) == 31
 
 
@@ -243,12 +243,12 @@ def test_a_run_that_is_killed_goes_on_where_it_stopped(desk) -> None:
         time.sleep(0.02)
     stopped.send_signal(signal.SIGKILL)
     stopped.communicate()
-    assert not list(Path("output").glob("[!.]*"))
+    assert not list(Path("output").glob("[!.]*/"))
     begun = {path.name for path in Path("output").glob(".*/for-learners/paper*.pdf")}
     assert begun
     done = run(*words)
     assert "Went on from a run that had been stopped" in done.output
-    [folder] = Path("output").glob("[!.]*")
+    [folder] = Path("output").glob("[!.]*/")
     assert begun <= {path.name for path in (folder / "for-learners").iterdir()}
     assert len(list((folder / "for-learners").iterdir())) == 13
     assert not list(folder.rglob(".*"))
@@ -266,7 +266,7 @@ def test_another_request_does_not_go_on_from_a_run_that_was_killed(desk) -> None
     stopped.communicate()
     done = run(*words, "half-brick-opening")
     assert "Went on" not in done.output
-    [folder] = Path("output").glob("[!.]*")
+    [folder] = Path("output").glob("[!.]*/")
     sitting = json.loads((folder / "sitting.json").read_text(encoding="utf-8"))
     assert {e["exercise"] for paper in sitting["papers"] for e in paper["exercises"]} == {"half-brick-opening"}
 
@@ -305,7 +305,7 @@ def test_a_full_disk_is_told_plainly_and_nothing_half_made_is_left_for_whole(des
     assert stopped.returncode == 3, told
     assert "Stopped: " in told
     assert "Traceback" not in told
-    assert not list(Path("output").glob("[!.]*"))
+    assert not list(Path("output").glob("[!.]*/"))
     assert run("issue", "piers.yaml", "--learners", "2").exit_code == 0
 
 
@@ -316,7 +316,7 @@ def test_two_runs_at_once_both_end_whole(desk) -> None:
     for each in runs:
         told, _ = each.communicate(timeout=120)
         assert each.returncode == 0, told
-    folders = list(Path("output").glob("[!.]*"))
+    folders = list(Path("output").glob("[!.]*/"))
     assert len(folders) == 2
     for folder in folders:
         assert len(list((folder / "for-learners").iterdir())) == 4

@@ -11,7 +11,7 @@ import pytest
 
 from courseware.files.sitting_files import own_files
 from courseware.papers.sitting_file import read_sitting
-from tests.piers_sitting import BANK, answer, fill, kept, papers, run
+from tests.piers_sitting import BANK, answer, fill, kept, papers, run, scripts_in
 
 
 @pytest.fixture
@@ -217,7 +217,7 @@ def test_a_faulty_sheet_is_refused_with_its_lines_and_nothing_is_kept(sitting) -
     done = run("mark", str(sitting), fill(sitting, "a.csv", {"code": "ZZZZ-ZZZZ-Z", "1a": "5"}))
     assert done.exit_code == 2
     assert "a.csv:2:1: `ZZZZ-ZZZZ-Z` is not the code of a paper of this sitting" in done.output
-    assert not Path("output/record.sqlite").exists()
+    assert scripts_in() == 0
 
 
 def test_a_sitting_that_is_not_there_is_said_so(sitting) -> None:
@@ -271,7 +271,7 @@ def test_the_record_can_be_another_database(sitting, monkeypatch) -> None:
     monkeypatch.setenv("COURSEWARE_RECORD", "sqlite:///from-the-environment.sqlite")
     assert run("mark", str(sitting), sheet, "--jobs", "1").exit_code == 0
     assert Path("from-the-environment.sqlite").exists()
-    assert not Path("output/record.sqlite").exists()
+    assert scripts_in() == 0
 
 
 @pytest.mark.skipif(os.name != "posix", reason="modes are POSIX")

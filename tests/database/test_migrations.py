@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -10,11 +12,13 @@ from sqlalchemy import inspect, text
 from courseware.database.connection import connect, reading, stamp, writing
 from courseware.database.errors import RecordFaulty
 from courseware.database.kept_decisions import decisions_to_keep
+from courseware.database.kept_marks import marks_of
 from courseware.database.migrations import STEPS, Step, bring_up_to_date
 from courseware.database.opening import open_record
-from courseware.database.sittings import sitting_of, sittings, take
-from courseware.database.tables import METADATA
-from courseware.papers.sitting_file import write_sitting
+from courseware.database.register import register_of
+from courseware.database.sittings import sitting_of, sittings
+from courseware.database.states import confirm, release, script_states
+from courseware.database.tables import METADATA, PAPER, SITTING
 from tests.database.conftest import altered
 
 
@@ -84,7 +88,12 @@ def test_a_record_from_before_the_sheets_of_decisions_were_noted_keeps_its_decis
     url = f"sqlite:///{tmp_path}/record.sqlite"
     engine = connect(url, make=True)
     bring_up_to_date(engine, later(1), STEPS[:2])
-    take(engine, sitting, write_sitting(sitting), at=later(1))
+    with writing(engine) as connection:
+        common = {"title": "", "date": "2026-01-05", "class_name": "", "head": "{}", "taken_at": stamp(later(1))}
+        connection.execute(SITTING.insert().values(code=sitting.code, **common))
+        connection.execute(
+            PAPER.insert().values(code=sitting.papers[0].code, sitting=sitting.code, place=0, issued="{}")
+        )
     row = (sitting.papers[0].code, "1a", "first", 1, 1, "method shown", "", "J. Marsh", stamp(later(2)))
     columns = 'paper, label, role, attempt, marks, reason, comment, "by", at'
     with writing(engine) as connection:
@@ -104,3 +113,45 @@ def test_tables_of_another_form_are_told_as_the_record_is_opened(entered, tmp_pa
     altered(tmp_path, change)
     with pytest.raises(RecordFaulty, match=rf"\({says}.*\): it has been changed by hand; put a copy in its place"):
         open_record(f"sqlite:///{tmp_path / 'record.sqlite'}")
+
+
+@pytest.fixture
+def old_record(tmp_path):
+    """The record of the revision before the register: two sittings of four learners, three markers' work."""
+    kept = Path(__file__).with_name("record_of_2026_12.sqlite")
+    copy = tmp_path / "record.sqlite"
+    copy.write_bytes(kept.read_bytes())
+    with closing(sqlite3.connect(copy)) as connection:
+        tables = ("sitting", "paper", "person", "script", "mark", "decision", "setting", "file")
+        before = {table: connection.execute(f"SELECT * FROM {table} ORDER BY 1").fetchall() for table in tables}
+    return f"sqlite:///{copy}", before
+
+
+def test_a_record_from_before_the_register_steps_up_without_loss(old_record) -> None:
+    url, before = old_record
+    record = open_record(url)
+    with reading(record) as connection:
+        for table, rows in before.items():
+            found = connection.exec_driver_sql(f"SELECT * FROM {table} ORDER BY 1").all()
+            assert [tuple(row)[: len(rows[0])] for row in found] == rows, table
+    assert {table: len(rows) for table, rows in before.items()} == {
+        "sitting": 2, "paper": 8, "person": 9, "script": 7, "mark": 12, "decision": 3, "setting": 1, "file": 1,
+    }  # fmt: skip
+    first, again = (one.code for one in sittings(record))
+    assert [(one.stands, one.attempt, one.by, len(one.retakes)) for one in register_of(record, first)] == [
+        ("handed in", 1, "", 1), ("handed in", 1, "", 1), ("absent", 1, "", 0), ("handed in again", 1, "", 1),
+    ]  # fmt: skip
+    assert {(one.stands, one.attempt) for one in register_of(record, again)} == {("issued", 2)}
+    assert [one.state for one in script_states(record, first)] == ["marked", "provisional", "marked"]
+    assert [paper.total for paper in marks_of(record, first, "first")] == [3, 1, 0, 2, 3]
+    record.dispose()
+    open_record(url).dispose()  # once more: nothing left to do
+
+
+def test_work_goes_on_in_a_record_that_stepped_up(old_record, later) -> None:
+    record = open_record(old_record[0])
+    first, _ = sittings(record)
+    codes = [one.code for one in script_states(record, first.code) if one.state == "marked"]
+    confirm(record, first.code, codes, by="J. Marsh", at=later(120))
+    release(record, first.code, codes, by="J. Marsh", at=later(121))
+    assert [one.state for one in script_states(record, first.code)] == ["released", "provisional", "released"]

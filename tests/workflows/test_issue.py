@@ -155,7 +155,7 @@ def test_who_was_in_both_groups_gets_no_variant_again_even_from_the_same_seed() 
     for out in ("a", "b"):
         words = ASKED[:4]
         if out == "b":
-            [old] = Path("a").glob("[!.]*")
+            [old] = Path("a").glob("[!.]*/")
             words = ("issue", "--like", str(old))
         assert run(*words, "--group", "a.csv", "--seed", "wall", "--out", out, "--jobs", "1").exit_code == 0
         given.append([exercise["given"] for exercise in record(out)["papers"][0]["exercises"]])

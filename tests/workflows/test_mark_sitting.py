@@ -22,7 +22,7 @@ from courseware.workflows.mark_sitting import (
     fill_with_invented_answers,
     mark_sitting,
 )
-from tests.piers_sitting import answer, fill, papers
+from tests.piers_sitting import answer, fill, papers, scripts_in
 from tests.workflows.conftest import Heard
 
 BY = MarkOptions(assessor="J. Marsh")
@@ -64,7 +64,7 @@ def test_answers_to_look_at_are_counted(sitting: Path, heard: Heard) -> None:
 def test_where_nothing_was_typed_nothing_is_entered(sitting: Path, heard: Heard) -> None:
     with pytest.raises(NothingToMark):
         marked(sitting, None, heard)
-    assert not Path("output/record.sqlite").exists()
+    assert scripts_in() == 0
 
 
 @pytest.mark.parametrize(
@@ -77,7 +77,7 @@ def test_a_typed_decision_that_cannot_stand_is_told_before_anything_is_entered(
     code = papers(sitting)[0]["code"]
     with pytest.raises(NotADecision, match=why):
         marked(sitting, fill(sitting, "a.csv", {"1a": "7"}), heard, (code, part, marks, "so"))
-    assert not Path("output/record.sqlite").exists()
+    assert scripts_in() == 0
 
 
 def test_a_decision_alone_is_enough_once_the_paper_is_in(sitting: Path, heard: Heard) -> None:

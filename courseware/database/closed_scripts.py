@@ -1,0 +1,42 @@
+"""Scripts that take no other answers: those of withdrawn papers, and those whose marks are released."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from sqlalchemy import Connection
+
+from courseware.database.entering import CellChange, Role
+from courseware.database.errors import RecordRefuses
+from courseware.database.register import withdrawn
+from courseware.database.state_rows import ScriptKey, released_in
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Closed:
+    """What of a sitting is closed to markers of one role: withdrawn papers with the reason, and released scripts."""
+
+    withdrawn: Mapping[str, str]
+    released: frozenset[ScriptKey]
+
+    def refuse(self, attempt: int, changes: Iterable[CellChange]) -> None:
+        """Raises `RecordRefuses` where one of these changes of a script's cells cannot be made."""
+        for cell in changes:
+            if cell.code in self.withdrawn and cell.after:
+                raise RecordRefuses(
+                    f"the paper {cell.code} is withdrawn ({self.withdrawn[cell.code]}); take that back before it is "
+                    "marked"
+                )
+            if (cell.code, attempt) in self.released:
+                raise RecordRefuses(
+                    f"the marks of {cell.code} are released, and {cell.label or 'its status'} would change from "
+                    f"`{cell.before}` to `{cell.after}`: decide the mark with its reason, or take the release back "
+                    "first"
+                )
+
+
+def closed_in(connection: Connection, sitting: str, role: Role) -> Closed:
+    """What is closed in a sitting, over an open connection. A second marker's script is released by nobody."""
+    released = released_in(connection, sitting) if role == "first" else frozenset()
+    return Closed(withdrawn=withdrawn(connection, sitting), released=released)

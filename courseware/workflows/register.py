@@ -1,0 +1,85 @@
+"""The register of a sitting shown and entered into: each paper with what is known of it and of its script."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import TYPE_CHECKING
+
+from courseware.database.register import Entry, Registered, enter_in_register, register_of
+from courseware.database.states import Moved, ScriptState, confirm, release, script_states, take_back
+from courseware.files.bank_files import NotFound
+from courseware.papers.codes import read_code
+from courseware.papers.names import same_name
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RegisterLine:
+    """A paper in the register, and the state of its script where one was handed in."""
+
+    paper: Registered
+    script: ScriptState | None
+
+    @property
+    def words(self) -> str:
+        """How it stands, in words: the script's state, else the register's entry."""
+        if self.script is not None and self.paper.scripts:
+            return self.script.words
+        reason = f": {self.paper.reason}" if self.paper.reason else ""
+        return f"{self.paper.stands}{reason}"
+
+
+def register_lines(engine: Engine, sitting: str) -> tuple[RegisterLine, ...]:
+    """The register of a sitting, by its code in the record, in the order of issue."""
+    scripts = {one.code: one for one in script_states(engine, sitting)}
+    return tuple(RegisterLine(paper=one, script=scripts.get(one.code)) for one in register_of(engine, sitting))
+
+
+def enter(
+    engine: Engine, sitting: str, who: str, entry: Entry, *, due: str = "", reason: str = "", by: str
+) -> Registered:
+    """Enters something about one learner's paper, named by code, reference or name. Raises `NotFound`."""
+    [code] = papers_named(engine, sitting, [who])
+    return enter_in_register(engine, code, entry, due=due, reason=reason.strip(), by=by, at=datetime.now(UTC))
+
+
+def confirm_scripts(engine: Engine, sitting: str, whose: Sequence[str], *, by: str) -> Moved:
+    """Confirms the marked scripts of a sitting, or of those named by code, reference or name."""
+    return confirm(engine, sitting, papers_named(engine, sitting, whose), by=by, at=datetime.now(UTC))
+
+
+def release_scripts(engine: Engine, sitting: str, whose: Sequence[str], *, by: str) -> Moved:
+    """Releases the confirmed scripts of a sitting, or of those named."""
+    return release(engine, sitting, papers_named(engine, sitting, whose), by=by, at=datetime.now(UTC))
+
+
+def take_scripts_back(engine: Engine, sitting: str, whose: Sequence[str], *, reason: str, by: str) -> Moved:
+    """Takes back the confirmation or release of a sitting's scripts, or of those named, for a reason."""
+    named = papers_named(engine, sitting, whose)
+    return take_back(engine, sitting, named, reason=reason.strip(), by=by, at=datetime.now(UTC))
+
+
+def papers_named(engine: Engine, sitting: str, whose: Sequence[str]) -> tuple[str, ...]:
+    """The codes of the papers of those named, each by code, reference or name; () where nobody is named.
+
+    Raises `NotFound` for a name that is nobody's, or several learners'.
+    """
+    papers = register_of(engine, sitting) if whose else ()
+    found: dict[str, None] = {}
+    for who in whose:
+        own = [
+            one.code
+            for one in papers
+            if one.code == read_code(who) or same_name(who) in {same_name(one.name), same_name(one.reference)} - {""}
+        ]
+        if len(own) != 1:
+            raise NotFound(
+                f"{'more than one learner is' if own else 'no learner of the sitting is'} called {who}; "
+                "give the code of the paper"
+            )
+        found[own[0]] = None
+    return tuple(found)
