@@ -20,7 +20,8 @@ from courseware.desk.desk import Desk, NoFolder, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.guard import Guard, Refused
 from courseware.desk.nav import Nav
-from courseware.desk.render import HERE, bare, page, said
+from courseware.desk.render import page, said
+from courseware.desk.templates import HERE, bare
 from courseware.workflows.messages import explain, keep_details
 
 if TYPE_CHECKING:

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from starlette.requests import Request
 
     from courseware.desk.address import Address
+    from courseware.desk.passphrase import Passphrase
     from courseware.desk.sessions import Session, Sessions
 
 
@@ -37,7 +38,7 @@ class Desk:
         processes: int = 1,
         folder: Path | None = None,
         remembered: Path | None = None,
-        passphrase: str = "",
+        passphrase: Passphrase | None = None,
         say: Callable[[str], None] = lambda _: None,
     ) -> None:
         self.address, self.sessions, self.processes = address, sessions, processes
@@ -84,7 +85,7 @@ class Desk:
     def offer(self) -> None:
         """Tells whoever started the desk an address that lets one browser in, unless one is waiting to be used."""
         token, new = self.sessions.offer()
-        if new and not self.passphrase:
+        if new:
             self.say(f"{self.address.origin}/enter/{token}")
 
 

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from courseware.desk.address import Address
 from courseware.desk.desk import Desk, desk_of
+from courseware.desk.templates import bare
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -21,7 +22,11 @@ if TYPE_CHECKING:
 
 LARGEST_BODY = 3_000_000  # bytes
 BODY_SECONDS = 20.0
-_OPEN = ("/enter", "/static/")  # beginnings of addresses that need no session
+LOCKED = (
+    "The desk is locked: nobody signed in here, or nothing was done for a while. What was saved is safe. Open the new "
+    "address that the window shows from which the desk was started, or start it again."
+)
+_OPEN = ("/enter/", "/static/")  # beginnings of addresses that need no session
 _UNTOUCHED = "/events"  # ends of addresses that a page asks for by itself: nobody need be sitting there
 
 HEADERS = (
@@ -79,8 +84,8 @@ def check(asked: Asked, address: Address) -> None:
         raise _too_large()
 
 
-def bounded(receive: Receive, *, most: int = LARGEST_BODY, seconds: float = BODY_SECONDS) -> Receive:
-    """What a request brings; raises `Refused` where it is read once it is larger than that or takes longer."""
+def bounded(receive: Receive, *, most: int, seconds: float) -> Receive:
+    """What a request brings; reading it raises `Refused` past so many bytes or seconds."""
     taken, whole, ends = 0, False, asyncio.get_running_loop().time() + seconds
 
     async def take() -> Message:
@@ -118,25 +123,21 @@ class Guard:
             check(asked, self._desk.address)
             state = self._state(asked)
         except Refused as refused:
-            await _answer(scope, receive, _with_headers(send), refused)
+            asks = refused.status == 401 and self._desk.passphrase is not None
+            answer = bare(refused.status, refused.why, passphrase=asks)
+            await answer(scope, receive, _with_headers(send))
             return
         inner = dict(scope) | {"state": dict(scope.get("state") or {}) | state}
-        taken = bounded(receive) if asked.method == "POST" else receive
+        taken = bounded(receive, most=LARGEST_BODY, seconds=BODY_SECONDS) if asked.method == "POST" else receive
         await self._app(inner, taken, _with_headers(send))
 
     def _state(self, asked: Asked) -> dict[str, Any]:
         session = None
         for cookie in _cookies(asked.header("cookie"), self._desk.address):
             session = session or self._desk.sessions.find(cookie, touch=not asked.path.endswith(_UNTOUCHED))
-        if session is None and not asked.path.startswith(_OPEN):
+        if session is None and not (asked.path.startswith(_OPEN) or asked.path == "/enter"):
             self._desk.offer()
-            if self._desk.passphrase:
-                raise Refused(401, "The desk is locked.")
-            raise Refused(
-                401,
-                "The desk is locked: nobody signed in here, or nothing was done for a while. What was saved is safe. "
-                "Open the new address that the window shows from which the desk was started, or start it again.",
-            )
+            raise Refused(401, LOCKED)
         return {"session": session}
 
 
@@ -175,9 +176,3 @@ def _with_headers(send: Send) -> Send:
         await send(message)
 
     return say
-
-
-async def _answer(scope: Scope, receive: Receive, send: Send, refused: Refused) -> None:
-    from courseware.desk.render import bare
-
-    await bare(refused.status, refused.why)(scope, receive, send)

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from courseware import __version__
 from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import TOKEN
+from courseware.desk.templates import templates
 
 if TYPE_CHECKING:
-    from jinja2 import Environment
     from starlette.requests import Request
     from starlette.responses import Response
-
-HERE = Path(__file__).parent
 
 
 def page(request: Request, template: str, *, status: int = 200, **values: Any) -> Response:
@@ -52,27 +48,3 @@ def said(request: Request, text: str, *, to: str) -> Response:
     if text:
         session_of(request).notes.append(text)
     return RedirectResponse(to, 303)
-
-
-def bare(status: int, why: str, *, passphrase: bool = False) -> Response:
-    """A page for whoever is not let in, or asked what no page asks: it shows nothing of what is at the desk."""
-    from starlette.responses import HTMLResponse
-
-    text = templates().get_template("bare.html").render(why=why, passphrase=passphrase, status=status)
-    headers = {"connection": "close"} if status in {408, 413} else None  # what is still being sent is not waited for
-    return HTMLResponse(text, status, headers)
-
-
-@cache
-def templates() -> Environment:
-    """The desk's templates: every value escaped, every name known."""
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
-    from courseware.words import count, listed, plural
-
-    found = Environment(
-        loader=FileSystemLoader(HERE / "templates"), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
-        lstrip_blocks=True,
-    )  # fmt: skip
-    found.globals |= {"count": count, "listed": listed, "plural": plural}
-    return found

@@ -12,6 +12,8 @@ from http.cookiejar import CookieJar
 from pathlib import Path
 from urllib.request import HTTPCookieProcessor, ProxyHandler, build_opener
 
+import pytest
+
 from tests.commands.conftest import run
 
 
@@ -48,3 +50,18 @@ def test_a_folder_that_is_not_there_is_refused() -> None:
     refused = run("desk", "no-such-folder", "--no-browser")
     assert refused.exit_code == 2
     assert "no-such-folder is not a folder" in refused.output
+
+
+def test_other_machines_are_let_in_only_by_a_passphrase_and_with_a_warning(monkeypatch) -> None:
+    monkeypatch.setenv("COURSEWARE_PASSPHRASE", "short")
+    refused = run("desk", "--no-browser", "--listen", "192.0.2.1")  # RFC 5737: nobody's
+    assert refused.exit_code == 2
+    assert "Warning: other machines can reach this desk at 192.0.2.1" in refused.output
+    assert "at least 12 characters" in refused.output
+
+
+@pytest.mark.parametrize("typed", ["0.0.0.0", "::", "my-laptop"])
+def test_only_one_address_of_this_machine_is_listened_on(typed: str) -> None:
+    refused = run("desk", "--no-browser", "--listen", typed)
+    assert refused.exit_code == 2
+    assert "write one of this machine" in refused.output

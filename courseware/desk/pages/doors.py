@@ -7,9 +7,11 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from courseware.desk.desk import desk_of, session_of
-from courseware.desk.guard import Refused
-from courseware.desk.render import bare, page
+from courseware.desk.forms import read_form
+from courseware.desk.guard import LOCKED, Refused
+from courseware.desk.render import page
 from courseware.desk.sessions import Session
+from courseware.desk.templates import bare
 
 
 async def enter(request: Request) -> Response:
@@ -22,6 +24,19 @@ async def enter(request: Request) -> Response:
             "This address has been used, and works once. The window from which the desk was started shows a new one.",
         )
     return _let_in(request, session)
+
+
+async def passphrase(request: Request) -> Response:
+    """Lets in whoever knows the passphrase of a desk that has one."""
+    desk = desk_of(request)
+    if desk.passphrase is None:
+        raise Refused(401, LOCKED)
+    right = desk.passphrase.matches((await read_form(request)).text("passphrase"))
+    if right is None:
+        raise Refused(429, "The passphrase was got wrong too often. Wait ten minutes, or start the desk again.")
+    if not right:
+        return bare(401, "That is not the passphrase.", passphrase=True)
+    return _let_in(request, desk.sessions.begin())
 
 
 async def sign_out(request: Request) -> Response:
@@ -52,6 +67,7 @@ def _let_in(request: Request, session: Session) -> Response:
 
 
 ROUTES = (
+    Route("/enter", passphrase, methods=["POST"]),
     Route("/enter/{token}", enter),
     Route("/sign-out", sign_out, methods=["POST"]),
     Route("/awake", awake, methods=["POST"]),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from http.cookies import SimpleCookie
 
+from courseware.desk.passphrase import MOST_TRIES, Passphrase
 from tests.desk.conftest import Sitter, desk_over, words
 
 
@@ -43,3 +44,26 @@ def test_typing_keeps_the_desk_open(client: Sitter) -> None:
 
 def test_keys_have_a_page_too(client: Sitter) -> None:
     assert "shows the keys" in words(client.get("/keys").text)
+
+
+def test_a_desk_with_a_passphrase_asks_for_it_and_lets_in_whoever_knows_it(work) -> None:
+    sitter = Sitter(desk_over(work, passphrase=Passphrase("ten brown bricks")))
+    assert 'name="passphrase"' in sitter.get("/").text
+    wrong = sitter.post("/enter", data={"passphrase": "ten brown brick"})
+    assert wrong.status_code == 401
+    assert "That is not the passphrase" in words(wrong.text)
+    assert sitter.get("/").status_code == 401
+    assert sitter.post("/enter", data={"passphrase": "ten brown bricks"}).headers["location"] == "/"
+    assert sitter.get("/").status_code == 200
+
+
+def test_a_passphrase_is_not_tried_for_ever(work) -> None:
+    sitter = Sitter(desk_over(work, passphrase=Passphrase("ten brown bricks")))
+    for _ in range(MOST_TRIES):
+        sitter.post("/enter", data={"passphrase": "x"})
+    assert sitter.post("/enter", data={"passphrase": "ten brown bricks"}).status_code == 429
+
+
+def test_a_desk_without_one_lets_nobody_in_by_any(client: Sitter) -> None:
+    client.cookies.clear()
+    assert client.post("/enter", data={"passphrase": ""}).status_code == 401

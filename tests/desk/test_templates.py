@@ -1,0 +1,22 @@
+"""The desk's templates: every value escaped, nothing inline that the policy would refuse."""
+
+from __future__ import annotations
+
+from courseware.desk.templates import bare, templates
+
+
+def test_no_template_has_a_style_or_a_script_in_it() -> None:
+    for name in templates().list_templates():
+        text = (templates().loader.get_source(templates(), name))[0].casefold()  # type: ignore[union-attr]
+        assert "<style" not in text, name
+        assert " style=" not in text, name
+        assert " onclick" not in text, name
+        assert "<script>" not in text, name
+        assert "|safe" not in text.replace(" ", ""), name
+
+
+def test_a_page_for_whoever_is_not_let_in_shows_what_is_said_and_no_more() -> None:
+    shown = bytes(bare(403, "<b>Not you</b>").body).decode()
+    assert "&lt;b&gt;Not you" in shown
+    assert "passphrase" not in shown
+    assert 'name="passphrase"' in bytes(bare(401, "Locked", passphrase=True).body).decode()
