@@ -144,7 +144,8 @@ def _tell_questions(questions: tuple[Query, ...]) -> None:
     for one in questions[:_MOST_TOLD]:
         part = f" {one.label}" if one.label else ""
         written = f" `{harmless(one.written)}`" if one.written else ""
-        click.echo(f"  row {one.line}, {one.code}{part}{written}: {one.why}", err=True)
+        row = f"row {one.line}, " if one.line else ""  # typed on the screen: it stands in no row
+        click.echo(f"  {row}{one.code}{part}{written}: {one.why}", err=True)
     if len(questions) > _MOST_TOLD:
         click.echo(f"  and {len(questions) - _MOST_TOLD} more, in to-settle.xlsx", err=True)
     click.echo(

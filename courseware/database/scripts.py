@@ -118,16 +118,16 @@ class Decisions:
     lapsed: tuple[Lapsed, ...]
 
 
-def decisions_of(engine: Engine, sitting_code: str, role: Role) -> Decisions:
-    """The decisions of a sitting's markers of one role."""
+def decisions_of(engine: Engine, sitting_code: str, role: Role, paper: str | None = None) -> Decisions:
+    """The decisions of a sitting's markers of one role; those on one paper alone where it is named."""
     with reading(engine) as connection:
-        return decisions_in(connection, known(connection, sitting_code), role)
+        return decisions_in(connection, known(connection, sitting_code), role, paper)
 
 
-def decisions_in(connection: Connection, sitting: str, role: Role) -> Decisions:
+def decisions_in(connection: Connection, sitting: str, role: Role, paper: str | None = None) -> Decisions:
     """The same, over a connection that is open."""
-    scripts = _rows(connection, sitting, role)
-    rows = _decision_rows(connection, sitting, role)
+    rows = [row for row in _decision_rows(connection, sitting, role) if paper in {None, row["paper"]}]
+    scripts = _rows(connection, sitting, role, paper) if rows else {}
     newest = {(row["paper"], row["label"], row["attempt"]): row for row in rows}.values()
     both = [(decision_in(row), _lapse(row, scripts.get((row["paper"], row["attempt"]), ()))) for row in newest]
     return Decisions(
@@ -209,9 +209,13 @@ def _all_known(connection: Connection, sitting: str, codes: Iterable[str]) -> No
             raise RecordRefuses(f"the sitting {sitting} has no paper {code} in the record; look at the paper's code")
 
 
-def _rows(connection: Connection, sitting: str, role: Role) -> dict[tuple[str, int], list[RowMapping]]:
-    """All rows of each script, oldest first, in the order of the papers and their attempts."""
+def _rows(
+    connection: Connection, sitting: str, role: Role, paper: str | None = None
+) -> dict[tuple[str, int], list[RowMapping]]:
+    """All rows of each script, oldest first, by paper and attempt in their order; of one `paper`, or all."""
     asked = select(SCRIPT).join_from(SCRIPT, PAPER).where(PAPER.c.sitting == sitting, SCRIPT.c.role == role)
+    if paper is not None:
+        asked = asked.where(PAPER.c.code == paper)
     found: defaultdict[tuple[str, int], list[RowMapping]] = defaultdict(list)
     for row in connection.execute(asked.order_by(PAPER.c.place, SCRIPT.c.attempt, SCRIPT.c.id)).mappings():
         found[row["paper"], kept_count(row["attempt"])].append(row)

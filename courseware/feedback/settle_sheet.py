@@ -36,6 +36,10 @@ _LONGEST_REASON = 280
 _MOST_FAULTS = 50
 
 
+class TwoMarks(ValueError):
+    """Lines are ticked as seen, and another mark than they earn is written beside them."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Settled:
     """What an assessor decided on the sheet, and the answers that are others now than those looked at."""
@@ -47,7 +51,7 @@ class Settled:
 def settle_page(sitting: Sitting, sources: Sources, marked: Marked) -> Page:
     """A row for each answer that waits, at most `MOST_ROWS`; columns for the most lines that any of them has."""
     parts = list(islice(_open(sitting, sources, marked), MOST_ROWS))
-    most = max((len(_earning(part)) for _, part, _ in parts), default=0)
+    most = max((len(earning(part)) for _, part, _ in parts), default=0)
     lines = {
         heading: width
         for number in range(1, most + 1)
@@ -92,6 +96,23 @@ def read_settled(data: bytes, file: str, sitting: Sitting, written: Mapping[tupl
     return Settled(decisions=tuple(decided), lapsed=tuple(lapsed))
 
 
+def by_lines(seen: Sequence[str], worth: int, marks: str, reason: str) -> tuple[str, str]:
+    """The marks and the reason of a decision, where lines worth so much were `seen` in the working.
+
+    Raises `TwoMarks` where another mark was written as well.
+    """
+    if not seen:
+        return marks, reason
+    if marks and marks != str(worth):
+        raise TwoMarks(f"the lines seen earn {worth}, and {marks} stands under `marks`")
+    return str(worth), reason or f"Seen in the working: {'; '.join(seen)}"[:_LONGEST_REASON]
+
+
+def earning(part: MarkedPart) -> list[KeyLine]:
+    """The lines of a part's working that earn a mark."""
+    return [line for line in part.answer.working if line.earns]
+
+
 def _open(sitting: Sitting, sources: Sources, marked: Marked) -> Iterator[tuple[str, MarkedPart, Sequence[MarkedPart]]]:
     """Each part that waits, with its paper's code and the earlier parts of its exercise."""
     places = {paper.code: place for place, paper in enumerate(sitting.papers)}
@@ -107,13 +128,9 @@ def _open(sitting: Sitting, sources: Sources, marked: Marked) -> Iterator[tuple[
 def _row(code: str, part: MarkedPart, before: Sequence[MarkedPart], most: int) -> tuple[str | int, ...]:
     mark = part.mark
     own = "; ".join(f"{one.mark.label}: {one.mark.written}" for one in before if one.mark.written.strip())
-    lines = [text for line in _earning(part) for text in (f"{line.say}: {line.figure} ({line.earns})", "")]
+    lines = [text for line in earning(part) for text in (f"{line.say}: {line.figure} ({line.earns})", "")]
     given = (code, mark.label, part.ask, mark.written, own, mark.carried, part.answer.answer, mark.why)
     return (*given, mark.marks, mark.of, "", "", "", *lines, *[""] * (2 * most - len(lines)))
-
-
-def _earning(part: MarkedPart) -> list[KeyLine]:
-    return [line for line in part.answer.working if line.earns]
 
 
 def _is_ours(headings: Sequence[str]) -> bool:
@@ -127,13 +144,10 @@ def _decided(texts: Mapping[str, str], row: Row, file: str, sitting: Sitting) ->
     if not (seen or marks or reason or comment):
         return None
     worth = sum(int(line.rpartition("(")[2].strip(")MA")) for line in seen)
-    if seen and marks and marks != str(worth):
-        wrong = f"the lines seen earn {worth}, and {marks} stands under `marks`"
-        raise SheetFaulty((Fault(file, row.line, 1, wrong, "leave one of them out"),))
-    if seen:
-        marks = str(worth)
-        told = "; ".join(line.rpartition(" (")[0] for line in seen)
-        reason = reason or f"Seen in the working: {told}"[:_LONGEST_REASON]
+    try:
+        marks, reason = by_lines([line.rpartition(" (")[0] for line in seen], worth, marks, reason)
+    except TwoMarks as wrong:
+        raise SheetFaulty((Fault(file, row.line, 1, str(wrong), "leave one of them out"),)) from None
     read = decision(texts["code"], texts["part"], marks, reason, comment, sitting=sitting)
     if isinstance(read, str):
         raise SheetFaulty((Fault(file, row.line, 1, read, "put it right, or empty what was filled in"),))

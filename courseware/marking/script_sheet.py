@@ -14,7 +14,7 @@ from courseware.spreadsheets.table_in import read_table
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, harmless, unseen
 
-_LONGEST_CELL = 200
+LONGEST_CELL = 200  # characters
 _LONGEST_REASON = 300
 _LONGEST_MARK = 4  # figures
 MOST_ATTEMPTS = 10  # of one paper
@@ -65,6 +65,11 @@ def read_scripts(data: bytes, file: str, sitting: Sitting) -> Scripts:
 def says_something(script: Script) -> bool:
     """Whether anything stands in a row but its code."""
     return bool(script.status or script.unread or any(text.strip() for text in script.cells.values()))
+
+
+def read_status(typed: str) -> Status | None:
+    """The status that a cell says, by its word or its first letter; None where it says something else."""
+    return _STATUS.get(typed.strip().casefold())
 
 
 def decision(code: str, label: str, marks: str, reason: str, comment: str = "", *, sitting: Sitting) -> Decision | str:
@@ -213,14 +218,14 @@ def _script(row: Row, width: int, columns: Mapping[str, int], codes: set[str], f
         hint = near(typed.upper(), sorted(codes), "").split("?")[0] if typed else ""
         expected = f"{hint}?" if hint.startswith("did") else "copy it from the head of the paper"
         return Fault(file, row.line, columns["code"] + 1, wrong, expected)
-    status = _STATUS.get(said.casefold())
+    status = read_status(said)
     if status is None:
         wrong = f"the status `{harmless(said)}` is not known"
         return Fault(file, row.line, columns["status"] + 1, wrong, "expected absent, late, resubmitted or nothing")
-    long = next((label for label, text in answers.items() if len(text) > _LONGEST_CELL), None)
+    long = next((label for label, text in answers.items() if len(text) > LONGEST_CELL), None)
     if long is not None:
         wrong = f"the answer to {long} has {len(answers[long])} characters"
-        return Fault(file, row.line, columns[long] + 1, wrong, f"at most {_LONGEST_CELL} are kept")
+        return Fault(file, row.line, columns[long] + 1, wrong, f"at most {LONGEST_CELL} are kept")
     return Script(code=code, cells=answers, status=status, line=row.line, unread=unread)
 
 

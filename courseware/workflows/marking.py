@@ -12,8 +12,9 @@ from courseware.database.deciding import differing
 from courseware.database.entering import Role
 from courseware.database.kept_decisions import KeptDecision, Lapsed
 from courseware.database.kept_marks import keep_marks
-from courseware.database.scripts import Entered, decisions_of, enter_scripts, scripts_of
+from courseware.database.scripts import Decisions, Entered, decisions_of, enter_scripts, scripts_of
 from courseware.database.sittings import take
+from courseware.database.typed_cells import Otherwise, typed_otherwise
 from courseware.database.written_files import note_files
 from courseware.files.bank_files import NotFound, read_file
 from courseware.files.sitting_files import MARKED, SHEET, SITTING, TUTOR
@@ -72,15 +73,34 @@ def enter_and_mark(
         engine, code, typed, sheet.decisions,
         assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
     )  # fmt: skip
-    sitting, sources = sitting_in(where.text)
     decided = decisions_of(engine, code, role)
-    marked = mark_scripts(sitting, scripts_of(engine, code, role), decided.standing, sources)
-    lapsed = tuple(_lapsed(one) for one in (*entered.lapsed, *decided.lapsed))
+    marked = _marked(engine, where, role, decided, entered.lapsed)
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
+    return replace(entered, differing=differing(sheet.decisions, decided.standing)), marked
+
+
+def marked_as_it_stands(engine: Engine, where: SittingFolder, role: Role) -> Marked:
+    """Every script that the record has of a sitting marked, and nothing kept of it: as `enter_and_mark` would."""
+    return _marked(engine, where, role, decisions_of(engine, where.sitting.code, role))
+
+
+def _marked(
+    engine: Engine, where: SittingFolder, role: Role, decided: Decisions, lapsed: Sequence[Lapsed] = ()
+) -> Marked:
+    code = where.sitting.code
+    sitting, sources = sitting_in(where.text)
+    marked = mark_scripts(sitting, scripts_of(engine, code, role), decided.standing, sources)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
-    questions = (*marked.questions, *lapsed)
-    told = replace(entered, differing=differing(sheet.decisions, decided.standing))
-    return told, replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
+    asked = (*map(_lapsed, (*lapsed, *decided.lapsed)), *map(_typed_otherwise, typed_otherwise(engine, code, role)))
+    questions = (*marked.questions, *asked)
+    return replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
+
+
+def _typed_otherwise(one: Otherwise) -> Query:
+    """A cell that two typed differently, put to the assessors."""
+    why = f"{one.stands_by or 'nobody'} typed `{one.stands}`, which stands; {one.by} typed `{one.text}`"
+    why += " without having seen it; settle it in the grid"
+    return Query(code=one.code, label=one.label, line=0, written=one.stands, why=why)
 
 
 def _lapsed(one: Lapsed) -> Query:
