@@ -20,6 +20,7 @@ from courseware.commands.issue import issue
 from courseware.commands.job import job
 from courseware.commands.join import join
 from courseware.commands.mark import mark
+from courseware.commands.observe import observe
 from courseware.commands.practise import practise
 from courseware.commands.progress import progress
 from courseware.commands.record import record
@@ -56,8 +57,8 @@ def main() -> None:
 
 
 for command in (
-    desk, topics, check, issue, demo, job, again, join, rename, mark, register, confirm, release, sample, audit,
-    criteria, record, practise, progress, board, glossary, sides,
+    desk, topics, check, issue, demo, job, observe, again, join, rename, mark, register, confirm, release, sample,
+    audit, criteria, record, practise, progress, board, glossary, sides,
 ):  # fmt: skip
     main.add_command(command)
 

@@ -20,6 +20,7 @@ from courseware.banks.figures import write_out
 from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
+from courseware.jobs.plan import plan_of
 from courseware.marking.invented_scripts import invented_scripts, plain_figure
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.part_kind import holds_figure
@@ -28,6 +29,8 @@ from courseware.part_kinds.choice.bank import ChoiceShape
 from courseware.part_kinds.order.bank import StepShape
 from courseware.part_kinds.table.bank import RowShape
 from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
+from courseware.workflows.jobs import find_job
+from tests.jobs.filled_sheet import filled
 from tests.practice.saved_practices import as_bytes, saved
 
 README = Path(__file__).parents[1] / "README.md"
@@ -116,6 +119,7 @@ def fresh_folder(tmp_path, monkeypatch) -> Path:
     Path("centre.yaml").write_text(block("yml"), encoding="utf-8")
     Path("piers.yaml").write_text(block("yaml"), encoding="utf-8")
     Path("group-a.csv").write_text(block("csv"), encoding="utf-8")
+    Path("amara.xlsx").write_bytes(filled(plan_of(find_job("porch-panel"))))
     Path("practice-amira-khan.json").write_bytes(as_bytes(saved()))
     return tmp_path
 

@@ -13,10 +13,22 @@ from courseware.database.connection import reading
 from courseware.database.entering import STATUS, Cell, changes
 from courseware.database.errors import RecordRefuses, kept_time
 from courseware.database.kept_marks import mark_in
+from courseware.database.observations import observation_in
 from courseware.database.register import register_events
 from courseware.database.scripts import cells_in
 from courseware.database.state_rows import WORDS as STATE_WORDS
-from courseware.database.tables import DECISION, MARK, PAPER, REGISTER, SCRIPT, SITTING, STATE, TYPED_OTHERWISE
+from courseware.database.tables import (
+    DECISION,
+    MARK,
+    OBSERVATION,
+    PAPER,
+    REGISTER,
+    SCRIPT,
+    SITTING,
+    STATE,
+    TYPED_OTHERWISE,
+)
+from courseware.jobs.observation import VERDICTS
 from courseware.marking.marks import Mark
 from courseware.words import count
 
@@ -56,6 +68,8 @@ def history_in(connection: Connection, paper_code: str) -> tuple[Event, ...]:
     events += _typed_otherwise(connection.execute(otherwise).mappings().all())
     events += _decided(connection.execute(decisions).mappings().all())
     events += _marked(connection.execute(marks).mappings().all())
+    observed = select(OBSERVATION).where(OBSERVATION.c.paper == paper_code).order_by(OBSERVATION.c.id)
+    events += _observed(connection.execute(observed).mappings().all())
     return tuple(sorted(events, key=lambda event: event.at))  # of one moment: written, decided, marked
 
 
@@ -117,6 +131,17 @@ def _decided(rows: Sequence[RowMapping]) -> Iterator[Event]:
         marks = "the mark stands" if row["marks"] is None else count(row["marks"], "mark")
         after = f"{marks}; comment: {row['comment']}" if row["comment"] else marks
         yield _event(row, row["by"], f"decision on {row['label']}", before.get(key, ""), after, row["reason"])
+        before[key] = after
+
+
+def _observed(rows: Sequence[RowMapping]) -> Iterator[Event]:
+    before: dict[tuple[str, str], str] = {}
+    for row in rows:
+        key = (row["job"], row["day"])
+        after = f"{row['title']}: {VERDICTS[observation_in(row).verdict]}"
+        what = f"observed at the job {row['job']} on {row['day']}"
+        yield Event(at=kept_time(row["at"]), by=row["by"], what=what, before=before.get(key, ""), after=after,
+                    reason=row["source"])  # fmt: skip
         before[key] = after
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -13,7 +13,18 @@ from courseware.database.connection import reading, squeeze, writing
 from courseware.database.errors import kept_json
 from courseware.database.history import history_in
 from courseware.database.learner_lookup import Held, Papers, whose
-from courseware.database.tables import DECISION, MARK, PAPER, PERSON, REGISTER, SCRIPT, SITTING, STATE, TYPED_OTHERWISE
+from courseware.database.tables import (
+    DECISION,
+    MARK,
+    OBSERVATION,
+    PAPER,
+    PERSON,
+    REGISTER,
+    SCRIPT,
+    SITTING,
+    STATE,
+    TYPED_OTHERWISE,
+)
 
 REDACTED = "(a deleted learner)"
 _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, where a name may stand
@@ -29,6 +40,11 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (TYPED_OTHERWISE, TYPED_OTHERWISE.c.text),
     (REGISTER, REGISTER.c.reason),
     (STATE, STATE.c.reason),
+    (OBSERVATION, OBSERVATION.c.bay),
+    (OBSERVATION, OBSERVATION.c.photos),
+    (OBSERVATION, OBSERVATION.c.remark),
+    (OBSERVATION, OBSERVATION.c.learner_remark),
+    (OBSERVATION, OBSERVATION.c.source),
 )
 
 
@@ -73,16 +89,17 @@ def delete_papers(engine: Engine, papers: Papers) -> Deleted:
     codes = papers.codes
     with writing(engine) as connection:
         there = tuple(connection.scalars(select(PAPER.c.code).where(PAPER.c.code.in_(codes))))
+        photographs = _photographs(connection, codes)
         scripts = select(SCRIPT.c.id).where(SCRIPT.c.paper.in_(codes))
         connection.execute(delete(MARK).where(MARK.c.script.in_(scripts)))
-        for table in (SCRIPT, DECISION, TYPED_OTHERWISE, PERSON, REGISTER, STATE):
+        for table in (SCRIPT, DECISION, TYPED_OTHERWISE, OBSERVATION, PERSON, REGISTER, STATE):
             connection.execute(delete(table).where(table.c.paper.in_(codes)))
         connection.execute(delete(PAPER).where(PAPER.c.code.in_(codes)))
         empty = select(SITTING.c.code).where(SITTING.c.code.not_in(select(PAPER.c.sitting)))
         gone = tuple(connection.scalars(empty))
         connection.execute(delete(SITTING).where(SITTING.c.code.in_(gone)))
         redacted = _redact(connection, telling(papers))
-        still = _still(connection, papers)
+        still = (*_still(connection, papers), *photographs)
     squeeze(engine)
     return Deleted(papers=there, sittings=gone, redacted=redacted, still=still)
 
@@ -135,6 +152,13 @@ def _still(connection: Connection, papers: Papers) -> tuple[str, ...]:
     )
 
 
+def _photographs(connection: Connection, codes: Sequence[str]) -> tuple[str, ...]:
+    """The photographs that the record only refers to: they are the assessor's own, and stay where they are."""
+    rows = connection.scalars(select(OBSERVATION.c.photos).where(OBSERVATION.c.paper.in_(codes)))
+    files = [str(photo[0]) for text in rows for photo in kept_json(text, list) if isinstance(photo, list) and photo]
+    return tuple(f"the photograph {file}" for file in dict.fromkeys(files))
+
+
 def _paper(connection: Connection, code: str) -> dict[str, Any]:
     columns = (SITTING.c.code, SITTING.c.title, SITTING.c.date, SITTING.c.class_name, PAPER.c.issued)
     row = connection.execute(select(*columns).join_from(PAPER, SITTING).where(PAPER.c.code == code)).one()
@@ -150,6 +174,7 @@ def _paper(connection: Connection, code: str) -> dict[str, Any]:
         "typed_otherwise": _rows(connection, TYPED_OTHERWISE, code),
         "register": _rows(connection, REGISTER, code),
         "states": _rows(connection, STATE, code),
+        "observations": _rows(connection, OBSERVATION, code),
         "history": events,
     }
 
@@ -166,5 +191,6 @@ def _marks(connection: Connection, code: str) -> list[dict[str, Any]]:
 
 def _plain(row: Mapping[Any, Any]) -> dict[str, Any]:
     """A row without the record's own numbers; JSON columns as data."""
-    inner, own = {"cells", "unread", "slips"}, {"id", "paper", "script", "upto"}
+    inner = {"cells", "unread", "slips", "results", "photos"}
+    own = {"id", "paper", "script", "upto"}
     return {key: kept_json(value, object) if key in inner else value for key, value in row.items() if key not in own}

@@ -97,6 +97,10 @@ def _states_of_scripts(connection: Connection) -> None:
     tables.METADATA.create_all(connection, tables=[tables.STATE])
 
 
+def _observations(connection: Connection) -> None:
+    tables.METADATA.create_all(connection, tables=[tables.OBSERVATION])
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
@@ -104,6 +108,7 @@ STEPS = (
     Step(says="cells that two typed differently", take=_cells_typed_otherwise),
     Step(says="the register of issued papers", take=_register_of_issues),
     Step(says="the states of scripts", take=_states_of_scripts),
+    Step(says="work observed at a job", take=_observations),
 )
 
 

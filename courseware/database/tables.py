@@ -148,3 +148,21 @@ FILE = Table(
     Column("codes", Text, nullable=False),  # of the papers that it is about
     Column("at", String(40), nullable=False),
 )  # fmt: skip
+
+OBSERVATION = Table(
+    "observation", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),  # one of the learner's
+    Column("job", Text, nullable=False),  # its short name
+    Column("title", Text, nullable=False),
+    Column("bay", Text, nullable=False),
+    Column("day", String(10), nullable=False),  # of the work, as ISO 8601 has it
+    Column("profile", Text, nullable=False),
+    Column("results", _LONG, nullable=False),  # line by line, with the target and the deviation it was judged by
+    Column("photos", _LONG, nullable=False),  # file, SHA-256, what it shows
+    Column("remark", Text, nullable=False),
+    Column("learner_remark", Text, nullable=False),
+    Column("source", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip

@@ -5,6 +5,7 @@ from __future__ import annotations
 from courseware.banks import SafetyNotes
 from courseware.banks.figures import half_up, write_out
 from courseware.jobs import pictures
+from courseware.jobs.observation import JUDGED
 from courseware.jobs.order import order_rows
 from courseware.jobs.plan import Plan, counted, gauge_courses, shown_size
 from courseware.jobs.plan_view import plan_view
@@ -41,12 +42,6 @@ _GOOD = (
     "The surround level, plumb and square, its corners closed evenly", "The face clean, nothing smeared",
     "Frogs up and filled, where the bricks have them",
 )  # fmt: skip
-_JUDGED = (
-    ("Joints", "alike and full everywhere", "alike but for a few", "uneven or not full"),
-    ("Corners", "square, their joints even", "a joint a little uneven", "open, or out of square"),
-    ("Face", "true and clean", "clean, a brick or two proud", "uneven or smeared"),
-    ("Safe working", "all controls kept without reminding", "kept after a reminder", "stopped by the assessor"),
-)
 _SUNDRIES = {
     "practice": "Chalk; marking tape; clean water.",
     "cement": "Plasticiser as the maker says, where the mix has no lime; chalk; marking tape; clean water.",
@@ -229,7 +224,7 @@ def _observation(plan: Plan) -> tuple[Block, ...]:
     )
     judged = Table(
         headings=("Line", "Good", "Enough", "Not yet", "Given"),
-        rows=tuple((*line, "") for line in _JUDGED),
+        rows=tuple((*line, "") for line in JUDGED),
         widths=(22, 0, 38, 38, 16),
     )
     tolerances = (

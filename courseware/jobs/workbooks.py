@@ -2,16 +2,38 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from io import BytesIO
 from typing import TypeAlias
 
+from courseware.jobs.observation import GRADES, JUDGED
 from courseware.jobs.order import order_rows
 from courseware.jobs.plan import Plan, counted
 from courseware.spreadsheets.xlsx_out import dated
 
 Cell: TypeAlias = str | float | None
+MEASURED_PAGE = {"line": 44, "target, mm": 14, "allowed, ± mm": 14, "measured, mm": 14, "pass or fail": 14}
+GIVEN = "given"
+JUDGED_PAGE: Mapping[str, int] = {"line": 20, **{str(grade): 34 for grade in GRADES}, GIVEN: 14}
+PHOTOS_PAGE = {"file": 44, "what it shows": 60}
+ABOUT, WRITTEN = "about", "written"
+_ABOUT_ROWS = ("learner", "bay", "assessor", "date", "assessor's comment", "learner's comment")
+_HOW = (
+    "Learner: a paper code, the reference, or the name as on the paper. Date: as 2026-11-25.",
+    f"Given, on the sheet `Judged`: {', '.join(GRADES[:-1])} or {GRADES[-1]}. A line left blank stays open.",
+    "Photographs: files in the folder of this workbook, or in one below it. They stay where they are.",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Page:
+    """A sheet of a workbook: headings with the widths of their columns, then the rows."""
+
+    title: str
+    headings: Mapping[str, int]
+    rows: Iterable[Iterable[Cell]]
 
 
 def stores_workbook(plan: Plan, date: str) -> bytes:
@@ -21,12 +43,13 @@ def stores_workbook(plan: Plan, date: str) -> bytes:
         [what.strip(), float(one) if one else None, float(for_class), unit]
         for what, one, for_class, unit in order_rows(plan)
     ]
-    return _workbook("Order", headings, rows, date)
+    return _workbook([_Page(title="Order", headings=headings, rows=rows)], date)
 
 
 def observation_workbook(plan: Plan, date: str) -> bytes:
-    """The measured lines with a cell for each figure; the last column says pass or fail once it is typed."""
-    headings = {"line": 44, "target, mm": 14, "allowed, ± mm": 14, "measured, mm": 14, "pass or fail": 14}
+    """The measured lines with a cell for each figure, where the last column says pass or fail once it is typed; the
+    lines judged by eye; who is observed; photographs.
+    """
     rows: list[list[Cell]] = [
         [
             line.what, float(line.target), float(line.allowed), None,
@@ -36,23 +59,31 @@ def observation_workbook(plan: Plan, date: str) -> bytes:
     ]  # fmt: skip
     profile = plan.task.profile
     rows += [[], [f"Tolerances: {profile.name} ({profile.source})"]]
-    return _workbook("Measured", headings, rows, date)
+    about: list[list[Cell]] = [["job", plan.task.shape.job]]
+    about += [[what, None] for what in _ABOUT_ROWS]
+    pages = (
+        _Page(title="Measured", headings=MEASURED_PAGE, rows=rows),
+        _Page(title="Judged", headings=JUDGED_PAGE, rows=[[*line, None] for line in JUDGED]),
+        _Page(title="Learner", headings={ABOUT: 22, WRITTEN: 60}, rows=[*about, [], *([None, line] for line in _HOW)]),
+        _Page(title="Photographs", headings=PHOTOS_PAGE, rows=()),
+    )
+    return _workbook(pages, date)
 
 
-def _workbook(title: str, headings: Mapping[str, int], rows: Iterable[Iterable[Cell]], date: str) -> bytes:
-    """One sheet: headings with the widths of their columns, then the rows."""
+def _workbook(pages: Sequence[_Page], date: str) -> bytes:
     from openpyxl import Workbook
     from openpyxl.styles import Font
     from openpyxl.utils import get_column_letter
 
     book = Workbook()
-    sheet = book.worksheets[0]
-    sheet.title = title
-    for row in (headings, *rows):
-        sheet.append(list(row))
-    for column, (cell, width) in enumerate(zip(sheet[1], headings.values(), strict=True), 1):
-        cell.font = Font(bold=True)
-        sheet.column_dimensions[get_column_letter(column)].width = width
+    for page in pages:
+        sheet = book.worksheets[0] if page is pages[0] else book.create_sheet()
+        sheet.title = page.title
+        for row in (page.headings, *page.rows):
+            sheet.append(list(row))
+        for column, (cell, width) in enumerate(zip(sheet[1], page.headings.values(), strict=True), 1):
+            cell.font = Font(bold=True)
+            sheet.column_dimensions[get_column_letter(column)].width = width
     book.properties.created = datetime.fromisoformat(date)
     written = BytesIO()
     book.save(written)

@@ -120,6 +120,7 @@ KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "card": ("arris_rule",),
     "sitting": SITTING_KEYS,
     "job": (*SITTING_KEYS, "mortar", "day_height", "tolerances"),
+    "observe": ("name", "upright_joint", "tolerances"),
     "audit": ("name", "signatures"),
     "record": ("retention",),
     "sample": ("name",),

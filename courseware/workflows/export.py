@@ -52,6 +52,11 @@ def export_pages(data: Mapping[str, Any]) -> tuple[Page, ...]:
             rows=[row for paper in papers for row in _decisions(paper)],
         ),
         Page(
+            title="Observed",
+            columns={"paper": 14, "job": 22, "day": 12, "line": 44, "target": 10, "allowed": 10, "found": 12} | _WHO,
+            rows=[row for paper in papers for row in _observed(paper)],
+        ),
+        Page(
             title="History",
             columns={"paper": 14, "when": 34, "who": 20, "what": 28, "before": 30, "after": 30, "reason": 40},
             rows=[row for paper in papers for row in _history(paper)],
@@ -97,6 +102,13 @@ def _decisions(paper: Mapping[str, Any]) -> _Rows:
     for one in paper["decisions"]:
         place = (paper["code"], one["role"], one["label"], one["marks"])
         yield (*place, one["reason"], one["comment"], one["by"], one["at"])
+
+
+def _observed(paper: Mapping[str, Any]) -> _Rows:
+    for one in paper["observations"]:
+        for what, *sizes, found in one["results"]:
+            target, allowed = sizes or ("", "")
+            yield (paper["code"], one["job"], one["day"], what, target, allowed, found, one["by"], one["at"])
 
 
 def _history(paper: Mapping[str, Any]) -> _Rows:

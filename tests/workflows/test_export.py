@@ -34,7 +34,7 @@ def test_the_folder_goes_by_the_papers_code_and_holds_both(data: dict, tmp_path:
 def test_what_is_read_is_what_the_data_has(data: dict) -> None:
     [paper] = data["papers"]
     pages = {page.title: page.rows for page in export_pages(data)}
-    assert list(pages) == ["Papers", "Questions", "As written", "Marks", "Decisions", "History"]
+    assert list(pages) == ["Papers", "Questions", "As written", "Marks", "Decisions", "Observed", "History"]
     assert [row[0] for row in pages["Papers"]] == [paper["code"]]
     assert len(pages["Questions"]) == sum(len(exercise["parts"]) for exercise in paper["issued"])
     assert [row[4] for row in pages["As written"]] == list(paper["scripts"][0]["cells"].values())
