@@ -20,6 +20,7 @@ from courseware.banks.figures import write_out
 from courseware.banks.topic_shape import topic_shape
 from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
+from courseware.files.centre_file import find_settings
 from courseware.jobs.plan import plan_of
 from courseware.marking.invented_scripts import invented_scripts, plain_figure
 from courseware.marking.marking_sheet import marking_sheet
@@ -119,7 +120,7 @@ def fresh_folder(tmp_path, monkeypatch) -> Path:
     Path("centre.yaml").write_text(block("yml"), encoding="utf-8")
     Path("piers.yaml").write_text(block("yaml"), encoding="utf-8")
     Path("group-a.csv").write_text(block("csv"), encoding="utf-8")
-    Path("amara.xlsx").write_bytes(filled(plan_of(find_job("porch-panel"))))
+    Path("amara.xlsx").write_bytes(filled(plan_of(find_job("porch-panel", find_settings(None)))))
     Path("practice-amira-khan.json").write_bytes(as_bytes(saved()))
     return tmp_path
 
