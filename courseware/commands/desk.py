@@ -20,6 +20,9 @@ _PASSPHRASE = "COURSEWARE_PASSPHRASE"
 
 @click.command()
 @click.argument("folder", required=False, metavar="[FOLDER]")
+@click.option(
+    "--shortcut", is_flag=True, help="Write a file to double-click that starts the desk, and do nothing else."
+)
 @click.option("--no-browser", is_flag=True, help="Print the address only; open it yourself.")
 @click.option("--port", type=click.IntRange(0, 65535), default=0, help="The port (any free one unless given).")
 @click.option(
@@ -36,6 +39,7 @@ _PASSPHRASE = "COURSEWARE_PASSPHRASE"
 @jobs_option
 def desk(
     folder: str | None,
+    shortcut: bool,
     no_browser: bool,
     port: int,
     listen: str | None,
@@ -56,6 +60,9 @@ def desk(
     remembered = remembered_in()
     if folder is not None and not Path(folder).is_dir():
         raise click.BadParameter(f"{folder} is not a folder; make it first, or leave it out", param_hint="FOLDER")
+    if shortcut:
+        _write_shortcut(folder)
+        return
     works_in = Path(folder).absolute() if folder is not None else last_folder(remembered)
     who = who_says(name, "--name")
     try:
@@ -79,6 +86,16 @@ def desk(
     with suppress(KeyboardInterrupt):  # the server lets it through once it has closed
         serve.server(made).run(sockets=[socket])
     click.echo("The desk is closed.")
+
+
+def _write_shortcut(folder: str | None) -> None:
+    from courseware.files.launcher import desktop_folder, this_program, write_launcher
+
+    words = this_program("desk", *([str(Path(folder).absolute())] if folder is not None else []))
+    made = write_launcher(words, desktop_folder())
+    click.echo(f"Double-click to open the desk: {made}")
+    if made.suffix == ".desktop":
+        click.echo("  Your system may ask first whether it may be started: right-click it and allow that.")
 
 
 def _passphrase(host: str) -> Passphrase:

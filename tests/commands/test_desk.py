@@ -65,3 +65,13 @@ def test_only_one_address_of_this_machine_is_listened_on(typed: str) -> None:
     refused = run("desk", "--no-browser", "--listen", typed)
     assert refused.exit_code == 2
     assert "write one of this machine" in refused.output
+
+
+def test_a_shortcut_is_written_to_the_desktop_and_starts_this_program(tmp_path: Path, monkeypatch) -> None:
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.delenv("XDG_CONFIG_HOME", raising=False)
+    (tmp_path / "Desktop").mkdir()
+    done = run("desk", "--shortcut", str(tmp_path))
+    [made] = (tmp_path / "Desktop").iterdir()
+    assert done.output.startswith(f"Double-click to open the desk: {made}\n")
+    assert f'"{tmp_path}"' in made.read_text(encoding="utf-8")
