@@ -76,7 +76,7 @@ def job_sheets(plan: Plan, notes: SafetyNotes | None, date: str) -> tuple[Report
 
 
 def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
-    steps = (*_safe_steps(plan), *(step.format(ahead=counted(plan.task.shape.ahead, "course")) for step in _SEQUENCE))
+    steps = (*safe_steps(plan), *(step.format(ahead=counted(plan.task.shape.ahead, "course")) for step in _SEQUENCE))
     figures = Table(headings=("Figure, in the order of use", "Size"), rows=plan.figures, widths=(0, 42))
     return (
         Block(text=about, picture=pictures.elevation(plan)),
@@ -90,7 +90,7 @@ def _job(plan: Plan, about: tuple[str, ...]) -> tuple[Block, ...]:
     )
 
 
-def _safe_steps(plan: Plan) -> tuple[str, ...]:
+def safe_steps(plan: Plan) -> tuple[str, ...]:
     """The steps that keep the wall from going over, before those that build it."""
     shape, days = plan.task.shape, plan.days
     step = f"In a day the wall goes up {shown_size(shape.day_height)} mm at most, which is {counted(days[0], 'course')}"
@@ -201,17 +201,21 @@ def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
     """Prompts with blanks, then the notes that this job needs."""
     rows = tuple((*prompt, "", "") for prompt in risk_prompts(plan))
     headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
-    cautions = tuple(
-        Block(heading=title, text=(" ".join(lines) + (f" Source: {source}." if source else ""),))
-        for name, (title, lines, source) in (notes.notes.items() if notes else ())
-        if out_of_reach(plan) or name != _HEIGHT_NOTE
-    )
     blanks = ("Assessor: ____________________   Date: ______________   Review by: ______________",)
     return (
         Block(text=("These are prompts, not an assessment. A named assessor writes down what is done here.", *blanks)),
         Block(table=Table(headings=headings, rows=rows, widths=(28, 34, 0, 40, 18))),
-        *cautions,
+        *(Block(heading=title, text=(says,)) for title, says in cautions(plan, notes)),
         Block(text=(DEFERS,)),
+    )
+
+
+def cautions(plan: Plan, notes: SafetyNotes | None) -> tuple[tuple[str, str], ...]:
+    """The safety notes that this job needs, each with its title and its source."""
+    return tuple(
+        (title, " ".join(lines) + (f" Source: {source}." if source else ""))
+        for name, (title, lines, source) in (notes.notes.items() if notes else ())
+        if out_of_reach(plan) or name != _HEIGHT_NOTE
     )
 
 

@@ -1,0 +1,200 @@
+"""To practise at home, for the whiteboard, for the wall: each made as one file; and what a class has practised."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import partial
+from pathlib import Path
+from secrets import token_hex
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from courseware.desk.desk import Desk, desk_of
+from courseware.desk.forms import Form, read_form
+from courseware.desk.job_queue import Made, MadeFile
+from courseware.desk.nav import Nav
+from courseware.desk.render import page, said
+from courseware.files.bank_files import shipped_banks
+from courseware.files.record_location import opened
+from courseware.files.sitting_folders import SittingFolder, find_folders
+from courseware.settings.settings import Settings
+from courseware.words import count
+from courseware.workflows.board import board_of_banks, board_of_sitting, write_board
+from courseware.workflows.glossary import find_glossary, write_card, write_glossary
+from courseware.workflows.own_banks import banks_shipped, own_banks
+from courseware.workflows.own_jobs import examples, own_jobs
+from courseware.workflows.practise import to_practise, write_booklet, write_page
+from courseware.workflows.progress import class_progress
+from courseware.workflows.watch import Watch
+
+NAV = (Nav(title="Practise", address="/practise", place=7),)
+_LEVELS = ("1", "2", "3")
+_HAND_OUT = (
+    "Give learners this one file, by the college's own site, by e-mail or on a memory stick: it opens in any browser "
+    "on a phone and needs no network. What a learner does stays on that phone, until the learner saves it as a file."
+)
+_PRINT_OUT = "Print it on both sides; the answers are on the last pages, so keep those back if you want to."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Topic:
+    """A bank to choose: the name that a form has for it, how commands are told of it, and what it is about."""
+
+    key: str
+    named: str
+    title: str
+
+
+async def practise(request: Request) -> Response:
+    """What can be made to practise, and of what."""
+    desk = desk_of(request)
+    topics, jobs, sittings = await run_in_threadpool(lambda: (_topics(desk), _jobs(desk), _sittings(desk)))
+    return page(request, "practise.html", topics=topics, jobs=jobs, sittings=sittings, levels=_LEVELS)
+
+
+async def make(request: Request) -> Response:
+    """Makes the practice page, or the booklet."""
+    desk, form = desk_of(request), await read_form(request)
+    chosen = await run_in_threadpool(_chosen, desk, form)
+    job = (await run_in_threadpool(_jobs, desk)).get(form.text("job"), ("", None))[1]
+    named = chosen or ([] if job else [path.stem for path in shipped_banks()])
+    level = int(form.text("level")) if form.text("level") in _LEVELS else None
+    printed = form.text("make") == "booklet"
+    work = partial(_make, named, job, level, desk.settings(), desk.processes, desk.out, printed)
+    title = "The booklet to practise" if printed else "The page to practise"
+    return said(request, "", to=f"/work/{desk.jobs.start(title, work)}")
+
+
+async def read_files(request: Request) -> Response:
+    """Reads what learners saved on the practice page into one sheet."""
+    desk, form = desk_of(request), await read_form(request)
+    saved = [(one.name, one.data) for one in form.uploads("saved")]
+    if not saved:
+        return said(request, "First choose the files that learners saved on the practice page.", to="/practise#class")
+    work = partial(_read, saved, desk.settings().name, desk.out)
+    return said(request, "", to=f"/work/{desk.jobs.start('What the class has practised', work)}")
+
+
+async def board(request: Request) -> Response:
+    """Makes pages for the whiteboard: of topics, or of what a marked sitting is to be taught again."""
+    desk, form = desk_of(request), await read_form(request)
+    code = form.text("sitting")
+    if code:
+        where = next((one for one in await run_in_threadpool(_sittings, desk) if one.sitting.code == code), None)
+        if where is None:
+            return said(request, "That sitting is not in the folder of work any more.", to="/practise#board")
+        work = partial(_board_of_sitting, where, desk)
+    else:
+        chosen = await run_in_threadpool(_chosen, desk, form)
+        if not chosen:
+            return said(request, "First choose a topic or a sitting for the whiteboard.", to="/practise#board")
+        work = partial(_board_of_banks, chosen, desk.settings(), desk)
+    return said(request, "", to=f"/work/{desk.jobs.start('Pages for the whiteboard', work)}")
+
+
+async def words(request: Request) -> Response:
+    """Prints the glossary, or the card of the rules."""
+    desk, form = desk_of(request), await read_form(request)
+    card = form.text("make") == "card"
+    work = partial(_card, desk.settings(), desk.out) if card else partial(_glossary, desk.out)
+    return said(request, "", to=f"/work/{desk.jobs.start('The card of the rules' if card else 'The glossary', work)}")
+
+
+def _make(
+    named: Sequence[str], job: str | None, level: int | None, settings: Settings, processes: int, out: Path,
+    printed: bool, watch: Watch,
+) -> Made:  # fmt: skip
+    found = to_practise(named, job, level, settings, processes, watch)
+    if printed:
+        with watch.progress("Printing the booklet", 1) as tell:
+            write_booklet(out / "practice.pdf", found)
+            tell(1)
+        return _made(out / "practice.pdf", "A booklet to practise.", _PRINT_OUT)
+    glossary = find_glossary(None, None, watch)
+    kinds, size = write_page(out / "practice.html", found, glossary, watch)
+    says = f"A page to practise, with {count(kinds, 'kind')} of question, {max(1, size // 1000)} kB."
+    return _made(out / "practice.html", says, _HAND_OUT)
+
+
+def _read(saved: Sequence[tuple[str, bytes]], centre: str, out: Path, watch: Watch) -> Made:
+    with watch.progress("Reading what learners saved", 1) as tell:
+        found = class_progress(saved, centre, out, date.today().isoformat())
+        tell(1)
+    for note in found.notes:
+        watch.note(note)
+    uses = {".pdf": "the class on one sheet, to print", ".xlsx": "the same as a workbook"}
+    files = tuple(MadeFile(path=path, use=uses.get(path.suffix, "")) for path in found.files)
+    return Made(says=f"What {count(len(found.learners), 'learner')} practised.", files=files, onward=_BACK)
+
+
+def _board_of_banks(named: Sequence[str], settings: Settings, desk: Desk, watch: Watch) -> Made:
+    made = board_of_banks(named, (), token_hex(32), settings, desk.processes, watch)
+    return _board(desk.out / "board.pdf", write_board(desk.out / "board.pdf", made))
+
+
+def _board_of_sitting(where: SittingFolder, desk: Desk, watch: Watch) -> Made:
+    with opened(desk.record(), make=False) as engine:
+        made = board_of_sitting(engine, where, desk.processes, watch)
+    return _board(desk.out / "board.pdf", write_board(desk.out / "board.pdf", made))
+
+
+def _board(file: Path, pages: int) -> Made:
+    return _made(file, f"{count(pages, 'page')} for the whiteboard.", "Show it a page at a time, in full screen.")
+
+
+def _glossary(out: Path, watch: Watch) -> Made:
+    with watch.progress("Printing the glossary", 1) as tell:
+        made = write_glossary(out / "glossary.pdf", find_glossary(None, None, watch), watch)
+        tell(1)
+    return _made(out / "glossary.pdf", f"{count(made, 'word')} of the trade, each with its picture.", "for the wall, or to hand out")
+
+
+def _card(settings: Settings, out: Path, watch: Watch) -> Made:
+    with watch.progress("Printing the card", 1) as tell:
+        write_card(out / "card.pdf", settings)
+        tell(1)
+    return _made(out / "card.pdf", "A card of the rules.", "print it on both sides and fold it to A5")
+
+
+_BACK = (("To what can be practised", "/practise"),)
+
+
+def _made(file: Path, says: str, use: str) -> Made:
+    return Made(says=says, files=(MadeFile(path=file, use=use),), onward=_BACK)
+
+
+def _topics(desk: Desk) -> tuple[Topic, ...]:
+    """All banks; a form has a key for each, which is looked up here and is no path."""
+    shipped = [Topic(key=f"shipped/{one.name}", named=one.name, title=one.topic) for one in banks_shipped()]
+    own = [Topic(key=f"own/{one.name}", named=str(one.path), title=f"{one.topic} (your own)") for one in own_banks(desk.folder)]
+    return (*shipped, *own)
+
+
+def _chosen(desk: Desk, form: Form) -> list[str]:
+    wanted = set(form.texts("topic"))
+    return [one.named for one in _topics(desk) if one.key in wanted]
+
+
+def _jobs(desk: Desk) -> dict[str, tuple[str, str]]:
+    """The jobs by the form's key: title, and how commands are told of it."""
+    own = {f"own/{one.name}": (one.title, str(one.path)) for one in own_jobs(desk.folder) if one.values}
+    return {**own, **{f"examples/{one.name}": (one.title, one.name) for one in examples()}}
+
+
+def _sittings(desk: Desk) -> tuple[SittingFolder, ...]:
+    found, _ = find_folders([desk.out])
+    return tuple(sorted(found, key=lambda one: one.sitting.date, reverse=True))
+
+
+ROUTES = (
+    Route("/practise", practise),
+    Route("/practise/make", make, methods=["POST"]),
+    Route("/practise/files", read_files, methods=["POST"]),
+    Route("/practise/board", board, methods=["POST"]),
+    Route("/practise/words", words, methods=["POST"]),
+)
