@@ -53,7 +53,7 @@ GROUPS = (
         fields=(
             _one("opening.bricks", "Opening, wide", unit="bricks", step="1"),
             _one("opening.courses", "Opening, high", unit="courses", step="1"),
-            _one("starts", "Panel starts with a bay of", choices=(("stretcher", "stretchers"), ("soldier", "soldiers"))),
+            _one("starts", "Panel starts with", choices=(("stretcher", "stretchers"), ("soldier", "soldiers"))),
             _one("corner", "Corners of the surround", choices=(("mitred", "mitred"), ("butted", "butted"))),
             _one("projects", "The surround stands out by", unit="mm", step="any"),
             _one("format", "Brick", choices=_FORMATS),
@@ -105,10 +105,12 @@ def shown(values: Mapping[Path, str]) -> dict[str, str]:
             "format": values.get(("format",), "UK_METRIC")}  # fmt: skip
 
 
-def typed(text: Callable[[str], str], asked: Callable[[str], bool], there: Mapping[Path, str]) -> dict[Path, str | None]:
+def typed(
+    text: Callable[[str], str], asked: Callable[[str], bool], there: Mapping[Path, str]
+) -> dict[Path, str | None]:
     """The changes that a form or an address asks of a job's file; `asked` says whether it has a field at all.
 
-    What is empty and not needed is taken out of the file. A choice that says what the file leaves out is left out still.
+    What is empty and not needed is taken out of the file; what the file leaves out as the form shows it stays left out.
     """
     found: dict[Path, str | None] = {}
     for name, field in FIELDS.items():

@@ -1,4 +1,4 @@
-"""Where papers that are only to be looked at stand while the desk runs: a folder for this user alone, gone at its end."""
+"""Where papers that are only looked at stand while the desk runs: a folder for this user alone, gone at its end."""
 
 from __future__ import annotations
 

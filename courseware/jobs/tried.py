@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import TypeAlias
 
 from courseware.banks.figures import write_out
@@ -59,6 +60,7 @@ class Tried:
 _Faults: TypeAlias = tuple[Told, ...]
 
 
+@lru_cache(maxsize=32)  # a page is drawn, then saved or asked for again with the same values
 def try_job(text: str, file: str, profiles: tuple[ProfileShape, ...], settings: Settings) -> Tried:
     """Reads a job's text. Where it cannot be built, the nearest values to either side that can are looked for."""
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from courseware.class_report.figures import ClassFigures, class_figures
 from courseware.class_report.misconceptions import Misconception, slip_words
 from courseware.database.kept_marks import marks_of
+from courseware.database.sittings import sittings
 from courseware.files.atomic import write_whole
 from courseware.files.sitting_folders import SittingFolder
 from courseware.papers.codes import keyed
@@ -70,11 +71,12 @@ def board_of_sitting(engine: Engine, where: SittingFolder, processes: int, watch
     Raises `CannotDeal` where nothing is marked yet or nothing is to be taught again.
     """
     sitting, sources = sitting_in(where.text)
-    standing = marks_of(engine, sitting.code, "first")
+    in_record = any(one.code == sitting.code for one in sittings(engine))
+    standing = marks_of(engine, sitting.code, "first") if in_record else ()
     marked = [one for one in standing if one.status or any(mark.how != "blank" for mark in one.marks)]
     figures = class_figures(sitting, marked, slip_words(sitting, sources))
     if not figures.codes:
-        raise CannotDeal(f"no paper of {sitting.title} is marked yet: run `courseware mark {where.path}` first")
+        raise CannotDeal(f"no paper of {sitting.title} is marked yet; mark it first")
     again = [one for one in figures.misconceptions if one.again]
     if not again:
         raise CannotDeal("no slip was seen on more than one paper, so there is nothing to teach the class again")

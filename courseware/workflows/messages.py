@@ -16,6 +16,7 @@ from courseware.printing.leak_check import Leak
 from courseware.printing.workers import WorkersDied
 from courseware.text_files.faults import visible
 from courseware.words import count, listed
+from courseware.workflows.in_a_child import TookTooLong
 from courseware.workflows.proving import ProofsFailed
 
 FAILED, _FAULTY, _STOPPED = 1, 2, 3
@@ -71,7 +72,7 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
     if isinstance(error, ProofsFailed):
         lines = [failure_line(*failure) for failure in error.failures]
         return "\n".join([*lines, f"A bank that fails its proof {error.refused}; nothing was made."]), FAILED
-    if isinstance(error, NotFound | CannotDeal):
+    if isinstance(error, NotFound | CannotDeal | TookTooLong):
         return f"{visible(str(error))}. Nothing was made.", _FAULTY
     if isinstance(error, SittingFaulty):
         return f"The sitting cannot be used: {visible(str(error))}.", _FAULTY

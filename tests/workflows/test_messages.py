@@ -10,6 +10,7 @@ from courseware.papers.deal import CannotDeal
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.printing.leak_check import Leak
 from courseware.printing.workers import Sheet, WorkersDied
+from courseware.workflows.in_a_child import TookTooLong
 from courseware.workflows.messages import explain, failure_line, keep_details
 from tests.commands.conftest import BANK
 
@@ -27,6 +28,7 @@ from tests.commands.conftest import BANK
         (WorkersDied([Sheet(place=0, key=False), Sheet(place=6, key=True)]), 3, "Stopped: paper 1 and key 7 could not be made"),
         (WorkersDied([Sheet(place=n, key=False) for n in range(6)]), 3, "paper 5 and paper 6 could not be made"),
         (WorkersDied([Sheet(place=n, key=False) for n in range(7)]), 3, "paper 6 and 1 more could not be made"),
+        (TookTooLong("the proof took longer than 300 seconds"), 2, "longer than 300 seconds. Nothing was made."),
         (Leak("a learner's sheet holds '910'"), 3, "was not released"),
     ],
 )  # fmt: skip

@@ -17,8 +17,9 @@ from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.nav import Nav
-from courseware.desk.render import page, said, templates
+from courseware.desk.render import page, said
 from courseware.desk.samples import keep_sample
+from courseware.desk.templates import templates
 from courseware.files.bank_files import NotFound
 from courseware.files.own_files import ChangedMeanwhile, save_again
 from courseware.settings.settings import Settings
@@ -51,7 +52,9 @@ async def new(request: Request) -> Response:
     """A new bank of one's own, with one exercise to change."""
     name = (await read_form(request)).text("name")[:_LONGEST_NAME]
     made = await run_in_threadpool(begin_bank, desk_of(request).folder, name)
-    return said(request, "A new bank with one exercise. Change it as you like.", to=f"/banks/own/{quote(made, safe='')}")
+    return said(
+        request, "A new bank with one exercise. Change it as you like.", to=f"/banks/own/{quote(made, safe='')}"
+    )
 
 
 async def copy(request: Request) -> Response:
@@ -89,7 +92,9 @@ async def save(request: Request) -> Response:
         told = f"Nothing was saved: {meanwhile}. Copy what you typed, then load the page again."
         return await _shown(request, found, text, told=told, status=409)
     looked = await run_in_threadpool(look_at, text, found.path, desk_of(request).settings())
-    without = f" It has {count(len(looked.faults), 'fault')}, so no papers can be made of it yet." if looked.faults else ""
+    without = (
+        f" It has {count(len(looked.faults), 'fault')}, so no papers can be made of it yet." if looked.faults else ""
+    )
     return said(request, f"Saved.{without}", to=_address(request))
 
 
@@ -151,7 +156,9 @@ def _paper(text: str, path: Path, exercise: str, settings: Settings, watch: Watc
     kept = keep_sample(sample_sheets(text, path, exercise, settings, date.today().isoformat(), watch))
     uses = {"paper": "The learner's paper", "key": "The key"}
     pages = tuple(MadeFile(path=file, use=use) for name, use in uses.items() for file in kept[name])
-    pdfs = tuple(MadeFile(path=file, use=f"{use}, as a PDF") for file, use in zip(kept["pdf"], uses.values(), strict=True))
+    pdfs = tuple(
+        MadeFile(path=file, use=f"{use}, as a PDF") for file, use in zip(kept["pdf"], uses.values(), strict=True)
+    )
     return Made(says=f"{exercise} as it would print.", files=(*pages, *pdfs))
 
 

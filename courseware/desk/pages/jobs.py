@@ -1,4 +1,4 @@
-"""A practical task: chosen value by value with its elevation beside it, saved as the tutor's own, its sheets printed."""
+"""A practical task chosen value by value, its elevation beside it; saved as the tutor's own, its sheets printed."""
 
 from __future__ import annotations
 
@@ -19,7 +19,8 @@ from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, choices_of, labe
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.job_seen import JobSeen, job_seen
 from courseware.desk.nav import Nav
-from courseware.desk.render import page, said, templates
+from courseware.desk.render import page, said
+from courseware.desk.templates import templates
 from courseware.files.bank_files import NotFound, shipped_notes
 from courseware.files.own_files import ChangedMeanwhile
 from courseware.jobs.task import Task
@@ -108,8 +109,10 @@ async def save_new(request: Request) -> Response:
 async def sheets(request: Request) -> Response:
     """Prints the sheets of a job as it is saved."""
     found, desk = await _opened(request), desk_of(request)
-    settings = desk.settings()
-    task = await run_in_threadpool(task_of, found, settings)
+    try:
+        task = await run_in_threadpool(task_of, found, desk.settings())
+    except JobCannotBe:
+        return await _shown(request, found, told="It cannot be built as it is saved, so it has no sheets yet.")
     work = partial(_print, task, desk.out)
     return said(request, "", to=f"/work/{desk.jobs.start(f'Sheets of the job: {task.shape.job}', work)}")
 

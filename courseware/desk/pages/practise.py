@@ -151,7 +151,11 @@ def _glossary(out: Path, watch: Watch) -> Made:
     with watch.progress("Printing the glossary", 1) as tell:
         made = write_glossary(out / "glossary.pdf", find_glossary(None, None, watch), watch)
         tell(1)
-    return _made(out / "glossary.pdf", f"{count(made, 'word')} of the trade, each with its picture.", "for the wall, or to hand out")
+    return _made(
+        out / "glossary.pdf",
+        f"{count(made, 'word')} of the trade, each with its picture.",
+        "for the wall, or to hand out",
+    )
 
 
 def _card(settings: Settings, out: Path, watch: Watch) -> Made:
@@ -171,7 +175,10 @@ def _made(file: Path, says: str, use: str) -> Made:
 def _topics(desk: Desk) -> tuple[Topic, ...]:
     """All banks; a form has a key for each, which is looked up here and is no path."""
     shipped = [Topic(key=f"shipped/{one.name}", named=one.name, title=one.topic) for one in banks_shipped()]
-    own = [Topic(key=f"own/{one.name}", named=str(one.path), title=f"{one.topic} (your own)") for one in own_banks(desk.folder)]
+    own = [
+        Topic(key=f"own/{one.name}", named=str(one.path), title=f"{one.topic} (your own)")
+        for one in own_banks(desk.folder)
+    ]
     return (*shipped, *own)
 
 
