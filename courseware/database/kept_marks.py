@@ -43,16 +43,16 @@ def keep_marks(
             before = stand.get(key, {})
             new = [mark for mark in paper.marks if before.get(mark.label) != mark]
             if key in released:
-                new = [mark for mark in new if _by_hand(mark, before.get(mark.label))]
+                new = [mark for mark in new if by_hand(mark, before.get(mark.label))]
             rows += [{"script": scripts[key]["id"], **_columns(mark), "by": by, "at": stamp(at)} for mark in new]
         if rows:
             connection.execute(insert(MARK), rows)
     return len(rows)
 
 
-def _by_hand(mark: Mark, before: Mark | None) -> bool:
-    """Whether an assessor gave it, or its comment."""
-    return mark.how == "decided" or (before is not None and replace(mark, comment=before.comment) == before)
+def by_hand(mark: Mark, before: Mark | None) -> bool:
+    """Whether an assessor gave it, or its comment; so is one that no mark stands before."""
+    return mark.how == "decided" or before is None or replace(mark, comment=before.comment) == before
 
 
 def marks_of(engine: Engine, sitting_code: str, role: Role) -> tuple[MarkedPaper, ...]:

@@ -6,7 +6,7 @@ is a row. A confirmation lapses where a mark comes after it; a released script k
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Literal
@@ -14,12 +14,13 @@ from typing import Literal
 from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
 from courseware.database.connection import reading, stamp, writing
-from courseware.database.errors import RecordRefuses, kept_time
+from courseware.database.errors import RecordRefuses, kept_texts, kept_time
 from courseware.database.kept_marks import mark_in
 from courseware.database.scripts import decisions_in, newest_scripts
 from courseware.database.sittings import known
-from courseware.database.state_rows import Said, ScriptKey, is_released, said_of
+from courseware.database.state_rows import Said, ScriptKey, is_released, released_in, said_of
 from courseware.database.tables import MARK, PAPER, SCRIPT, STATE
+from courseware.database.typed_cells import typed_otherwise_in
 
 State = Literal["entered", "provisional", "marked", "confirmed", "released"]
 _ADVICE: dict[State, str] = {
@@ -84,6 +85,12 @@ def script_states(engine: Engine, sitting: str) -> tuple[ScriptState, ...]:
     """
     with reading(engine) as connection:
         return _states(connection, known(connection, sitting))
+
+
+def released_scripts(engine: Engine, sitting: str) -> frozenset[ScriptKey]:
+    """The scripts of a sitting that are released, by paper and attempt."""
+    with reading(engine) as connection:
+        return released_in(connection, sitting)
 
 
 def confirm(engine: Engine, sitting: str, codes: Sequence[str] = (), *, by: str, at: datetime) -> Moved:
@@ -151,18 +158,22 @@ def _states(connection: Connection, sitting: str) -> tuple[ScriptState, ...]:
     last = dict([*scripts])
     marks = _marks(connection, sitting)
     said = said_of(connection, sitting)
-    lapsed: dict[ScriptKey, list[str]] = {}
+    unsettled: dict[ScriptKey, list[str]] = {}
     for one in decisions_in(connection, sitting, "first").lapsed:
-        lapsed.setdefault((one.decision.code, one.decision.attempt), []).append(one.decision.label)
+        unsettled.setdefault((one.decision.code, one.decision.attempt), []).append(one.decision.label)
+    for two in typed_otherwise_in(connection, sitting, "first"):
+        unsettled.setdefault((two.code, two.attempt), []).append(two.label)
+    for key, row in scripts.items():
+        unsettled.setdefault(key, []).extend(_not_marked_since(key, kept_texts(row["cells"]), marks.get(key, ())))
     return tuple(
-        _state(key, marks.get(key, ()), said.get(key, ()), lapsed.get(key, ()))
+        _state(key, marks.get(key, ()), said.get(key, ()), unsettled.get(key, ()))
         for key in last.items()
         if scripts[key]["status"] != "absent"
     )
 
 
 def _state(
-    key: ScriptKey, marks: Sequence[RowMapping], said: Sequence[RowMapping], lapsed: Sequence[str]
+    key: ScriptKey, marks: Sequence[RowMapping], said: Sequence[RowMapping], unsettled: Sequence[str]
 ) -> ScriptState:
     code, attempt = key
     if not marks:
@@ -174,11 +185,21 @@ def _state(
     own = {"code": code, "attempt": attempt, "upto": upto, "changes": changes}
     if is_released(said):
         return ScriptState(state="released", by=said[-1]["by"], at=said[-1]["at"], **own)
-    if waiting or lapsed:
-        return ScriptState(state="provisional", open=tuple(dict.fromkeys((*waiting, *lapsed))), **own)
+    if waiting or unsettled:
+        return ScriptState(state="provisional", open=tuple(dict.fromkeys((*waiting, *unsettled))), **own)
     if said and said[-1]["state"] == "confirmed" and said[-1]["upto"] == upto:
         return ScriptState(state="confirmed", by=said[-1]["by"], at=said[-1]["at"], **own)
     return ScriptState(state="marked", **own)
+
+
+def _not_marked_since(key: ScriptKey, cells: Mapping[str, str], marks: Sequence[RowMapping]) -> Iterator[str]:
+    """The labels of cells that are others than when they were marked; of one handed in again, of those that count."""
+    _, attempt = key
+    for label, mark in {row["label"]: row for row in marks}.items():
+        text = cells.get(label, "").strip()
+        counts = attempt == 1 or (text and mark["marks"] < mark["of"])
+        if counts and text != mark["written"].strip():
+            yield label
 
 
 def _changes(marks: Sequence[RowMapping], said: Sequence[RowMapping]) -> Iterator[Change]:

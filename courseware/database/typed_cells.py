@@ -96,6 +96,9 @@ def type_cell(
         now, by = cells.get(cell.label, ("", ""))[0], authors.get(cell.label, "")
         kept = {"paper": cell.code, "label": cell.label, "role": role, "attempt": cell.attempt, "by": assessor}
         kept["at"] = stamp(at)
+        if cell.text != now:
+            change = CellChange(code=cell.code, label=cell.label, before=now, after=cell.text, by=by)
+            closed_in(connection, sitting_code, role).refuse(cell.attempt, [change])
         if now not in {cell.text, cell.seen}:
             last = _last_otherwise(connection, cell, role)
             if last is None or (last["text"], last["by"], last["stands"]) != (cell.text, assessor, now):
@@ -105,8 +108,6 @@ def type_cell(
             connection.execute(insert(TYPED_OTHERWISE), [{**kept, "stands": cell.text, "text": cell.text}])
         if cell.text == now:
             return SavedCell(saved="same", stands=now, by=by)
-        change = CellChange(code=cell.code, label=cell.label, before=now, after=cell.text, by=by)
-        closed_in(connection, sitting_code, role).refuse(cell.attempt, [change])
         blank: dict[str, Cell] = {STATUS: ("", ""), **dict.fromkeys(labels, ("", ""))}
         row = {"paper": cell.code, "attempt": cell.attempt, "line": versions[-1]["line"] if versions else 0}
         columns = cell_columns({**blank, **_again(cell), **cells, cell.label: (cell.text, "")})
@@ -132,17 +133,22 @@ def on_screen(engine: Engine, sitting_code: str, role: Role, since: int = 0) -> 
 
 def typed_otherwise(engine: Engine, sitting_code: str, role: Role) -> tuple[Otherwise, ...]:
     """The cells that two typed differently and nobody has settled yet, in the order of the papers."""
+    with reading(engine) as connection:
+        return typed_otherwise_in(connection, sitting_code, role)
+
+
+def typed_otherwise_in(connection: Connection, sitting_code: str, role: Role) -> tuple[Otherwise, ...]:
+    """The same, over a connection that is open."""
     asked = select(TYPED_OTHERWISE).join_from(TYPED_OTHERWISE, PAPER)
     asked = asked.where(PAPER.c.sitting == sitting_code, TYPED_OTHERWISE.c.role == role)
     found: dict[CellKey, list[RowMapping]] = {}
-    with reading(engine) as connection:
-        for row in connection.execute(asked.order_by(PAPER.c.place, TYPED_OTHERWISE.c.id)).mappings():
-            key = (row["paper"], row["attempt"], row["label"])
-            if row["text"] == row["stands"]:
-                found.pop(key, None)
-            else:
-                found.setdefault(key, []).append(row)
-        both = [_otherwise(connection, row, role) for rows in found.values() for row in rows]
+    for row in connection.execute(asked.order_by(PAPER.c.place, TYPED_OTHERWISE.c.id)).mappings():
+        key = (row["paper"], row["attempt"], row["label"])
+        if row["text"] == row["stands"]:
+            found.pop(key, None)
+        else:
+            found.setdefault(key, []).append(row)
+    both = [_otherwise(connection, row, role) for rows in found.values() for row in rows]
     return tuple(one for one in both if one.text != one.stands)  # else the first came to it as well
 
 

@@ -27,7 +27,7 @@ from courseware.words import count
 
 _LONGEST_SECURE, _LONGEST_WRITTEN, _LONGEST_COMMENT = 40, 60, 1000  # characters
 _MOST_NAMED = 12  # labels in a sentence
-_LONGEST_MARKER = 200  # characters
+_LONGEST_MARKER, _LONGEST_CHANGE = 200, 240  # characters
 _CARRIED = " carried on"  # right with the learner's own earlier figure
 
 
@@ -40,12 +40,15 @@ def feedback_sheet(
     had: frozenset[VariantKey] = frozenset(),
     earlier: Sequence[NamedSlip] = (),
     marked_by: str = "",
+    changed: Sequence[str] = (),
+    asked_again: Sequence[str] = (),
 ) -> FeedbackSheet:
     """The sheet of learner `place`, from 0.
 
     `spaces` are the proved spaces of the exercises a fresh question may come from, `had` the variants that the learner
-    has had in other sittings, `earlier` the slips named there, `marked_by` who marked and when. Raises `NoMarks` for a
-    paper that was not handed in.
+    has had in other sittings, `earlier` the slips named there, `marked_by` who marked and when, `changed` what is other
+    than on a sheet handed back before, `asked_again` the parts whose decision has lapsed. Raises `NoMarks` for a paper
+    that was not handed in.
     """
     key = compose_key(sitting, place, sources)
     parts = marked_parts(sitting.papers[place], key, marked, sources)
@@ -53,8 +56,8 @@ def feedback_sheet(
     stock = Stock(sitting=sitting, place=place, sources=sources, spaces=spaces, had=had)
     return FeedbackSheet(
         heading=key.heading,
-        total=f"{marked.total} out of {marked.of}{' so far' if marked.provisional else ''}",
-        notes=tuple(_notes(parts, marked)),
+        total=f"{marked.total} out of {marked.of}{' so far' if marked.provisional or asked_again else ''}",
+        notes=tuple(_notes(parts, marked, changed, asked_again)),
         marks=tuple(_exercise_marks(parts)),
         wrong=tuple(_first_wrong(part, parts, earlier, _cautions(sitting, place, part, sources)) for part in telling),
         lost=tuple(_lost(part) for part in parts if part.lost),
@@ -81,11 +84,16 @@ def _fresh(parts: Sequence[MarkedPart], telling: Sequence[MarkedPart], stock: St
     return same_kind(stock, wanted) if wanted else next_level(stock)
 
 
-def _notes(parts: Sequence[MarkedPart], marked: MarkedPaper) -> Iterator[str]:
+def _notes(
+    parts: Sequence[MarkedPart], marked: MarkedPaper, changed: Sequence[str], asked_again: Sequence[str]
+) -> Iterator[str]:
+    yield from (fit_to_print(one, _LONGEST_CHANGE) for one in changed)
     asked = [part.mark.label for part in parts if part.mark.how == "asked"]
     left = [part.mark.label for part in parts if not part.secure]
     if asked:
         yield f"Still to be settled with your assessor, since it could not be read for certain: {', '.join(asked)}."
+    if asked_again:
+        yield f"Your assessor decides again, since the answer is another now: {', '.join(asked_again)}."
     if look := [part.mark.label for part in parts if part.mark.provisional and part.mark.how != "asked"]:
         yield f"Provisional until your assessor has looked at the working: {', '.join(look)}."
     if left and marked.status == "resubmitted":

@@ -26,6 +26,8 @@ class Handback:
     had: frozenset[VariantKey]
     earlier: tuple[NamedSlip, ...]
     marked_by: str = ""  # who marked it and when, as a sentence
+    changed: tuple[str, ...] = ()  # what is other than on a sheet handed back before, a sentence each
+    asked_again: tuple[str, ...] = ()  # parts whose decision has lapsed
 
     def __str__(self) -> str:
         return f"feedback {self.place + 1}"
@@ -42,7 +44,10 @@ def _print(shared: tuple[str, Indices], one: Handback) -> bytes:
     text, indices = shared
     sitting, sources = sitting_in(text)
     spaces = {name: Space(exercise=sources.exercises[name][1], indices=own) for name, own in indices.items()}
-    found = feedback_sheet(sitting, one.place, one.marked, sources, spaces, one.had, one.earlier, one.marked_by)
+    found = feedback_sheet(
+        sitting, one.place, one.marked, sources, spaces, one.had, one.earlier, one.marked_by,
+        changed=one.changed, asked_again=one.asked_again,
+    )  # fmt: skip
     return feedback_pdf(found)
 
 

@@ -16,6 +16,7 @@ from courseware.class_report.variant_bands import bands_of
 from courseware.class_report.workbook import class_workbook
 from courseware.database.kept_marks import marks_of
 from courseware.database.sittings import sittings, text_of
+from courseware.database.states import Change, ScriptState, script_states
 from courseware.database.who_marked import MarkedBy, who_marked
 from courseware.feedback.feedback_text import VariantKey
 from courseware.feedback.fresh_question import ExerciseName, variant_had
@@ -34,7 +35,7 @@ from courseware.printing.class_picture_sheet import class_picture_pdf
 from courseware.printing.feedback_sheets import Handback, print_feedback
 from courseware.printing.workers import sitting_in
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
-from courseware.words import listed
+from courseware.words import count, listed
 from courseware.workflows.issuing import Tell
 from courseware.workflows.joined_files import Joined, write_joined
 from courseware.workflows.marking import marked_folder
@@ -63,7 +64,8 @@ def hand_back(
     who = {paper.code: paper.learner.name for paper in sitting.papers} if names else {}
     folder = marked_folder(where)
     others = tuple(_others(engine, sitting))
-    sheets = _sheets(sitting, marked, others, who_marked(engine, sitting.code, "first"))
+    states = {one.code: one for one in script_states(engine, sitting.code)}
+    sheets = _sheets(sitting, marked, others, who_marked(engine, sitting.code, "first"), states)
     there = {paper.code for paper in marked.papers}
     first_attempts = [paper for paper in marked.attempts if paper.code in there]
     figures = class_figures(sitting, first_attempts, slip_words(sitting, sources))
@@ -93,7 +95,11 @@ def _tidy(folder: Path, made: Sequence[Path]) -> None:
 
 
 def _sheets(
-    sitting: Sitting, marked: Marked, others: Sequence[MarkedSitting], by: Mapping[str, MarkedBy]
+    sitting: Sitting,
+    marked: Marked,
+    others: Sequence[MarkedSitting],
+    by: Mapping[str, MarkedBy],
+    states: Mapping[str, ScriptState],
 ) -> list[Handback]:
     """Who gets a sheet: every learner with a script, with what they had and slipped on before, and who marked it."""
     places = {paper.code: place for place, paper in enumerate(sitting.papers)}
@@ -103,8 +109,22 @@ def _sheets(
             place = places[paper.code]
             had, earlier = _before(sitting.papers[place], others)
             told = _marked_by(by[paper.code]) if paper.code in by else ""
-            found.append(Handback(place=place, marked=paper, had=had, earlier=earlier, marked_by=told))
+            state = states.get(paper.code)
+            changed = tuple(map(_changed, state.changes)) if state else ()
+            again = tuple(label for label in state.open if label not in paper.provisional) if state else ()
+            found.append(
+                Handback(
+                    place=place, marked=paper, had=had, earlier=earlier, marked_by=told, changed=changed,
+                    asked_again=again,
+                )
+            )  # fmt: skip
     return found
+
+
+def _changed(change: Change) -> str:
+    """`Changed since this was handed back: 1a has 2 of 2 marks now, 1 before (19 January 2026). Method shown.`"""
+    now = f"{change.label} has {change.after} of {count(change.of, 'mark')} now, {change.before} before"
+    return f"Changed since this was handed back: {now} ({in_full(change.day)}). {change.reason}"
 
 
 def _marked_by(by: MarkedBy) -> str:

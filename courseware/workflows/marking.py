@@ -11,16 +11,18 @@ from typing import TYPE_CHECKING
 from courseware.database.deciding import differing
 from courseware.database.entering import Role
 from courseware.database.kept_decisions import KeptDecision, Lapsed
-from courseware.database.kept_marks import keep_marks
+from courseware.database.kept_marks import by_hand, keep_marks, marks_of
 from courseware.database.scripts import Decisions, Entered, decisions_of, enter_scripts, scripts_of
 from courseware.database.sittings import take
+from courseware.database.states import released_scripts
 from courseware.database.typed_cells import Otherwise, typed_otherwise
 from courseware.database.written_files import note_files
 from courseware.files.bank_files import NotFound, read_file
 from courseware.files.sitting_files import MARKED, SHEET, SITTING, TUTOR
 from courseware.files.sitting_folders import SittingFolder
+from courseware.marking.attempts import numbered_attempts
 from courseware.marking.mark import Marked, mark_scripts
-from courseware.marking.marks import Decision, Query
+from courseware.marking.marks import Decision, MarkedPaper, Query
 from courseware.marking.script_sheet import Scripts, read_scripts
 from courseware.printing.workers import sitting_in
 
@@ -90,6 +92,8 @@ def _marked(
     code = where.sitting.code
     sitting, sources = sitting_in(where.text)
     marked = mark_scripts(sitting, scripts_of(engine, code, role), decided.standing, sources)
+    if role == "first":
+        marked = _as_released(engine, code, marked)
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     asked = (*map(_lapsed, (*lapsed, *decided.lapsed)), *map(_typed_otherwise, typed_otherwise(engine, code, role)))
     questions = (*marked.questions, *asked)
@@ -101,6 +105,26 @@ def _typed_otherwise(one: Otherwise) -> Query:
     why = f"{one.stands_by or 'nobody'} typed `{one.stands}`, which stands; {one.by} typed `{one.text}`"
     why += " without having seen it; settle it in the grid"
     return Query(code=one.code, label=one.label, line=0, written=one.stands, why=why)
+
+
+def _as_released(engine: Engine, code: str, marked: Marked) -> Marked:
+    """The marks of released scripts as they were released or decided since, whatever comes out of them today."""
+    released = released_scripts(engine, code)
+    if not released:
+        return marked
+    stand = {(paper.code, attempt): paper for attempt, paper in numbered_attempts(marks_of(engine, code, "first"))}
+    attempts = tuple(
+        _as_it_stood(paper, stand[paper.code, attempt]) if (paper.code, attempt) in released & stand.keys() else paper
+        for attempt, paper in numbered_attempts(marked.attempts)
+    )
+    last = {paper.code: paper for paper in attempts}
+    return replace(marked, attempts=attempts, papers=tuple(last[paper.code] for paper in marked.papers))
+
+
+def _as_it_stood(paper: MarkedPaper, stood: MarkedPaper) -> MarkedPaper:
+    before = {mark.label: mark for mark in stood.marks}
+    marks = (mark if by_hand(mark, before.get(mark.label)) else before[mark.label] for mark in paper.marks)
+    return replace(paper, marks=tuple(marks))
 
 
 def _lapsed(one: Lapsed) -> Query:

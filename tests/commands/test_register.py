@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from tests.piers_sitting import answer, fill, papers, run
 
@@ -78,3 +79,20 @@ def test_references_that_changed_places_are_asked_about(piers_sitting) -> None:
     done = run("issue", "piers.yaml", "--group", "b.csv", "--date", "2026-03-02", "--jobs", "1")
     assert done.exit_code == 0
     assert "A1 was Amara Okafor's reference and A2 Łukasz Wójcik's. Look at the class list" in done.output
+
+
+def test_the_sheet_of_a_changed_mark_says_so(marked) -> None:
+    code = papers(marked)[0]["code"]
+    for command in ("confirm", "release"):
+        assert run(command, str(marked), "--by", "J. Marsh").exit_code == 0
+    decided = ("--decide", code, "1a", "1", "the joint was left out", "--assessor", "Q. Adeyemi", "--jobs", "1")
+    assert run("mark", str(marked), "in.csv", *decided).exit_code == 0
+    told = " ".join(page_text(marked / "marked" / f"feedback-{code}.pdf").split())
+    assert "Changed since this was handed back: 1a has 1 of 2 marks now, 2 before" in told
+    assert "the joint was left out." in told
+    assert "so far" not in told
+    assert run("register", str(marked)).output.splitlines()[0] == f"{code}  released by J. Marsh, changed since: 1a"
+
+
+def page_text(file: Path) -> str:
+    return "".join(page.extract_text() for page in PdfReader(file).pages)

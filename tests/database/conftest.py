@@ -89,8 +89,11 @@ def entered(record, sitting, later, written, marked):
     """A record with a script and its marks."""
     paper = sitting.papers[0]
     script = written(paper, "1", "2")
+    as_typed = [replace(mark, written=script.cells[mark.label]) for mark in marked(paper).marks]
     enter_scripts(record, sitting.code, [script], [], assessor="J. Marsh", role="first", source="x.xlsx", at=later(1))
-    keep_marks(record, sitting.code, [marked(paper)], by="J. Marsh", role="first", at=later(2))
+    keep_marks(
+        record, sitting.code, [replace(marked(paper), marks=tuple(as_typed))], by="J. Marsh", role="first", at=later(2)
+    )
     return record
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from dataclasses import replace
 
 import pytest
 
@@ -11,6 +13,7 @@ from courseware.database.history import history
 from courseware.database.kept_marks import keep_marks, marks_of
 from courseware.database.scripts import enter_scripts
 from courseware.database.states import confirm, release, script_states, take_back
+from courseware.database.typed_cells import TypedCell, type_cell
 from courseware.marking.marks import Decision, Mark, MarkedPaper
 from tests.database.conftest import labels
 
@@ -29,7 +32,10 @@ def step(record, sitting, later, written, marked):
     class Step:
         code = paper.code
 
+        cells: Mapping[str, str]
+
         def enter(self, *cells: str, status: str = "", decisions=()) -> None:
+            self.cells = written(paper, *cells).cells
             more = {"assessor": "J. Marsh", "role": "first", "source": "x.xlsx", "at": at()}
             enter_scripts(record, sitting.code, [written(paper, *cells, status=status)], decisions, **more)
 
@@ -39,6 +45,8 @@ def step(record, sitting, later, written, marked):
                 if marks
                 else marked(paper, status=status, **more)
             )
+            as_typed = tuple(replace(mark, written=self.cells[mark.label]) for mark in made.marks)
+            made = replace(made, marks=as_typed)
             keep_marks(record, sitting.code, [made], by="J. Marsh", role="first", at=at())
 
         def say(self, what, *codes: str, **more: str):
@@ -208,6 +216,33 @@ def test_a_lapsed_decision_is_open_until_it_is_decided_again(step, sitting) -> N
     step.mark()
     assert step.now.words == f"provisional (open: {label})"
     step.enter("910", decisions=[step.decided(label, 1, "a slip in the last line")])
+    assert step.now.words == "marked"
+
+
+def test_a_cell_that_two_typed_differently_is_open_until_it_is_settled(step, record, sitting, later) -> None:
+    label = first_label(sitting)
+    step.enter("900")
+    step.mark()
+
+    def typed(text: str, seen: str, *, settles: bool = False) -> None:
+        cell = TypedCell(code=step.code, attempt=1, label=label, text=text, seen=seen, settles=settles)
+        own = labels(sitting.papers[0])
+        type_cell(record, sitting.code, cell, own, assessor="A. Boateng", role="first", at=later(30))
+
+    typed("910", "")
+    assert step.now.words == f"provisional (open: {label})"
+    typed("900", "900", settles=True)
+    assert step.now.words == "marked"
+
+
+def test_an_answer_that_was_typed_since_is_open_until_it_is_marked(step, sitting) -> None:
+    label = first_label(sitting)
+    step.enter("900")
+    step.mark()
+    step.say(confirm)
+    step.enter("910")
+    assert step.now.words == f"provisional (open: {label})"
+    step.mark()
     assert step.now.words == "marked"
 
 

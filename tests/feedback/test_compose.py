@@ -285,6 +285,19 @@ class TestWhatIsTold:
         assert sheet.total.endswith(" so far")
         assert sheet.notes[0].startswith("Provisional until your assessor has looked at the working: ")
 
+    def test_a_part_that_is_decided_again_leaves_the_total_open(self, on_openings) -> None:
+        sitting, sources, spaces = on_openings
+        sheet = feedback_sheet(sitting, 0, marked(sitting, {}), sources, spaces, asked_again=("1a",))
+        assert sheet.total.endswith(" so far")
+        assert sheet.notes[0] == "Your assessor decides again, since the answer is another now: 1a."
+
+    def test_what_changed_since_the_sheet_was_handed_back_stands_first(self, on_openings) -> None:
+        sitting, sources, spaces = on_openings
+        says = "Changed since this was handed back: 1a has 2 of 2 marks now, 1 before (19 January 2026). Method shown."
+        sheet = feedback_sheet(sitting, 0, marked(sitting, {WIDTH: other("slip")}), sources, spaces, changed=(says,))
+        assert sheet.notes[0] == says
+        assert not sheet.total.endswith(" so far")
+
     @pytest.mark.parametrize("how", ["right", "carried", "route", "slip", "rounding", "unit", "blank", "decided"])
     def test_a_total_is_final_where_nothing_waits(self, on_openings, how) -> None:
         sitting, sources, spaces = on_openings

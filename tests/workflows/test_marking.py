@@ -9,8 +9,10 @@ import pytest
 
 from courseware.database.kept_marks import marks_of
 from courseware.database.opening import open_record
+from courseware.database.states import confirm, release, script_states
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_folders import SittingFolder
+from courseware.marking.mark import mark_scripts
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.marks import Decision
 from courseware.marking.script_sheet import Scripts
@@ -113,3 +115,36 @@ def test_a_link_or_a_file_in_its_place_is_refused(place, tmp_path, stands: str) 
         (place.path / "marked").write_text("mine", encoding="utf-8")
     with pytest.raises(NotFound, match="is not a folder of its own"):
         marked_folder(place)
+
+
+def test_a_released_script_keeps_its_marks_whatever_the_program_finds_today(engine, place, monkeypatch) -> None:
+    """A later version that reads an answer otherwise changes nothing of what its learner has."""
+    code, first = place.sitting.code, place.sitting.papers[0]
+    before = marks_of(engine, code, "first")[0]
+    confirm(engine, code, [first.code], by="J. Marsh", at=WHEN)
+    release(engine, code, [first.code], by="J. Marsh", at=WHEN)
+
+    def stricter(*asked):
+        found = mark_scripts(*asked)
+        papers = tuple(
+            replace(paper, marks=tuple(replace(mark, marks=0, how="unknown", why="Not read.") for mark in paper.marks))
+            for paper in found.papers
+        )
+        return replace(found, papers=papers, attempts=papers)
+
+    monkeypatch.setattr("courseware.workflows.marking.mark_scripts", stricter)
+    _, marked = enter(engine, place)
+    assert marked.papers[0] == marked.attempts[0] == before
+    assert marked.papers[1].total == 0
+    assert marks_of(engine, code, "first")[0] == before
+
+
+def test_a_released_mark_that_is_decided_anew_comes_back_changed(engine, place) -> None:
+    code, first = place.sitting.code, place.sitting.papers[0]
+    confirm(engine, code, [first.code], by="J. Marsh", at=WHEN)
+    release(engine, code, [first.code], by="J. Marsh", at=WHEN)
+    label = figure(first)
+    _, marked = enter(engine, place, typed=(Decision(code=first.code, label=label, marks=0, reason="Copied."),))
+    assert next(mark.marks for mark in marked.papers[0].marks if mark.label == label) == 0
+    [change] = script_states(engine, code)[0].changes
+    assert (change.label, change.after, change.reason) == (label, 0, "Copied.")
