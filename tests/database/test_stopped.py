@@ -11,6 +11,7 @@ import sys
 import textwrap
 import time
 from contextlib import contextmanager
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -22,7 +23,7 @@ from courseware.database.kept_marks import keep_marks, marks_of
 from courseware.database.opening import open_record
 from courseware.database.scripts import enter_scripts, scripts_of
 from courseware.database.sittings import sitting_of, take
-from courseware.database.tables import SCRIPT
+from courseware.database.tables import REGISTER, SCRIPT, STATE
 from courseware.papers.sitting_file import write_sitting
 
 # Types one script and its marks after another, each with its number, and says so after each commit.
@@ -155,3 +156,82 @@ def test_a_lost_record_is_made_again_from_the_sitting_alone(record, sitting, lat
 def test_a_copy_of_the_one_file_is_the_whole_record(record, sitting, tmp_path) -> None:
     shutil.copy(str(record.url.database), tmp_path / "copy.sqlite")
     assert sitting_of(open_record(f"sqlite:///{tmp_path}/copy.sqlite"), sitting.code) == sitting
+
+
+# Takes a marked script through its states again and again, agrees another day in the register after each round, and says so
+# after each commit; what is refused, since another has done it meanwhile, is passed over.
+MOVER = """
+    import sys
+    from datetime import UTC, datetime
+    from courseware.database.errors import RecordRefuses
+    from courseware.database.opening import open_record
+    from courseware.database.register import enter_in_register
+    from courseware.database.sittings import sitting_of
+    from courseware.database.states import confirm, release, take_back
+
+    url, code, who, first, last = sys.argv[1:]
+    engine = open_record(url)
+    paper = sitting_of(engine, code).papers[0].code
+    print("ready", flush=True)
+    for number in range(int(first), int(last)):
+        say = {"by": who, "at": datetime.now(UTC)}
+        for step, more in ((confirm, {}), (release, {}), (take_back, {"reason": f"{who} {number}"})):
+            try:
+                step(engine, code, [paper], **more, **say)
+                print(step.__name__, flush=True)
+            except RecordRefuses:
+                pass
+        enter_in_register(engine, paper, "resubmission", due="2026-02-02", reason=f"{who} {number}", **say)
+        print(number, flush=True)
+"""
+NEXT = {"": {"confirmed"}, "confirmed": {"released", "back"}, "released": {"back"}, "back": {"confirmed"}}
+
+
+def mover(url: str, code: str, who: str, first: int, last: int) -> subprocess.Popen[str]:
+    words = [sys.executable, "-c", textwrap.dedent(MOVER), url, code, who, str(first), str(last)]
+    return subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+
+
+def moves(record, paper: str) -> tuple[list[str], list[str]]:
+    """What was said of a script and the reasons in the register, both in order; no state came out of turn."""
+    with reading(record) as connection:
+        said = list(connection.scalars(select(STATE.c.state).where(STATE.c.paper == paper).order_by(STATE.c.id)))
+        entries = select(REGISTER.c.reason).where(REGISTER.c.paper == paper, REGISTER.c.entry == "resubmission")
+        reasons = list(connection.scalars(entries.order_by(REGISTER.c.id)))
+    assert all(after in NEXT[before] for before, after in pairwise(["", *said]))
+    return said, reasons
+
+
+def test_states_and_entries_that_were_acknowledged_are_there_after_kill_9(entered, sitting) -> None:
+    chance = random.Random(20260106)
+    paper, number = sitting.papers[0].code, 0
+    acknowledged: list[str] = []
+    for _ in range(3):
+        run = mover(str(entered.url), sitting.code, "Ann", number, 10_000)
+        assert run.stdout is not None
+        assert run.stdout.readline() == "ready\n"
+        told = [run.stdout.readline() for _ in range(3)]
+        time.sleep(chance.random() / 10)
+        run.send_signal(signal.SIGKILL)
+        rest, _ = run.communicate()
+        acknowledged += [line.strip() for line in (*told, *rest.splitlines())]
+        said, reasons = moves(open_record(entered.url), paper)
+        for word, name in (("confirmed", "confirm"), ("released", "release"), ("back", "take_back")):
+            assert (
+                acknowledged.count(name) <= said.count(word) <= acknowledged.count(name) + 3
+            )  # one a kill may be unsaid
+        entries = [f"Ann {line}" for line in acknowledged if line.isdigit()]
+        assert set(entries) <= set(reasons)
+        number = len(reasons) + 1
+
+
+def test_two_at_once_never_bring_a_script_into_a_state_out_of_turn(entered, sitting) -> None:
+    runs = [mover(str(entered.url), sitting.code, who, 0, 8) for who in ("Ann", "Ben")]
+    done: list[str] = []
+    for run in runs:
+        told, complaint = run.communicate(timeout=120)
+        assert (run.returncode, complaint) == (0, "")
+        done += told.splitlines()
+    said, reasons = moves(entered, sitting.papers[0].code)
+    assert len(said) == sum(not line.isdigit() and line != "ready" for line in done)
+    assert sorted(reasons) == sorted(f"{who} {number}" for who in ("Ann", "Ben") for number in range(8))
