@@ -60,6 +60,7 @@ def screens() -> tuple[tuple[Route, ...], tuple[Nav, ...]]:
 
 @asynccontextmanager
 async def _lifespan(app: Starlette) -> AsyncIterator[None]:
+    app.state.desk.take_up()
     yield
     app.state.desk.jobs.close()
 

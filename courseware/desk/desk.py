@@ -8,11 +8,15 @@ from typing import TYPE_CHECKING, cast
 
 from courseware.desk.chosen_folder import remember
 from courseware.desk.handles import Handles
-from courseware.desk.job_queue import Jobs
+from courseware.desk.job_queue import Jobs, Made, MadeFile
 from courseware.files.centre_file import CENTRE, find_settings
 from courseware.files.record_location import record_url
+from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS
 from courseware.settings.settings import DEFAULTS, Settings
+from courseware.words import count
 from courseware.workflows.folders_of_work import OUTPUT
+from courseware.workflows.going_on import go_on, stopped_issues
+from courseware.workflows.watch import Watch
 
 if TYPE_CHECKING:
     from sqlalchemy import URL
@@ -77,10 +81,39 @@ class Desk:
         return record_url(None, self.out)
 
     def choose(self, folder: Path) -> None:
-        """Works in this folder from now on, and next time too."""
+        """Works in this folder from now on, and next time too; goes on with what was stopped in it."""
         self._folder = folder.absolute()
         if self._remembered is not None:
             remember(self._remembered, self._folder)
+        self.take_up()
+
+    def take_up(self) -> None:
+        """Goes on with the papers that a stopped run left unfinished in the folder of work."""
+        for run in stopped_issues(self.out) if self.chosen else ():
+            self.go_on(run.path, run.title)
+
+    def go_on(self, path: Path, title: str) -> str:
+        """Goes on with a stopped run as long work. Returns its id, or that of such work which is going on already."""
+        words = f"Going on: {title}"
+        for job in self.jobs.all():
+            if job.title == words and not job.over:
+                return job.id
+        out, processes = self.out, self.processes
+
+        def work(watch: Watch) -> Made:
+            issued = go_on(out, path, processes, watch)
+            if issued is None:
+                return Made(says="These papers were finished or thrown away meanwhile.")
+            return Made(
+                says=f"{count(issued.papers, 'paper')} and keys in {issued.folder}",
+                files=(
+                    MadeFile(path=issued.folder / ALL_PAPERS, use="to print and hand out"),
+                    MadeFile(path=issued.folder / ALL_KEYS, use="for yourself"),
+                ),
+                onward=(("The sitting", f"/sittings/{issued.code}"),),
+            )
+
+        return self.jobs.start(words, work)
 
     def offer(self) -> None:
         """Tells whoever started the desk an address that lets one browser in, unless one is waiting to be used."""

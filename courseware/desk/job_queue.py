@@ -53,6 +53,7 @@ class Job:
     trouble: str = ""  # in a plain line, of one that failed
     told: int = 0  # grows with each change
     stopping: bool = False
+    closing: bool = False  # the desk ends: what was begun stays for its next start
 
     @property
     def over(self) -> bool:
@@ -99,8 +100,9 @@ class Jobs:
             job.told += 1
 
     def close(self, patience: float = 10) -> None:
-        """Stops all work and waits so many seconds for it to end."""
+        """Ends all work, which the next start goes on with, and waits so many seconds for it."""
         for job in self.all():
+            job.closing = job.closing or not job.stopping
             self.stop(job.id)
         self._queue.put(None)
         if self._thread is not None:
@@ -157,4 +159,4 @@ class _LookingOn:
     def _go_on(self) -> None:
         self._job.told += 1
         if self._job.stopping:
-            raise Stopped
+            raise Stopped(kept=self._job.closing)

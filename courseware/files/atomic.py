@@ -19,6 +19,7 @@ from typing import IO
 
 _LOCK = ".courseware.lock"
 _REQUEST = ".request"
+_UNFINISHED = ".unfinished"
 _LONGEST = 32
 PRIVATE = 0o600  # a mode for learners' work and answers: for the owner of the file alone
 
@@ -82,7 +83,7 @@ def begin(parent: Path, name: str, request: str) -> Unfinished:
     number = 1
     while True:
         final = parent / (name if number == 1 else f"{name}-{number}")
-        building = parent / f".{final.name}.unfinished"
+        building = parent / f".{final.name}{_UNFINISHED}"
         if not final.exists():
             if not building.exists():
                 building.mkdir()
@@ -102,6 +103,21 @@ def finish(unfinished: Unfinished) -> Path:
     unfinished.path.rename(unfinished.final)
     _sync(unfinished.final.parent)
     return unfinished.final
+
+
+def stopped_runs(parent: Path) -> Iterator[tuple[Unfinished, str]]:
+    """The unfinished folders in a folder, each with its request: of stopped runs, or of one at work now."""
+    for building in sorted(parent.glob(f".*{_UNFINISHED}")):
+        if building.is_dir() and (request := _read(building / _REQUEST)):
+            final = parent / building.name.removeprefix(".").removesuffix(_UNFINISHED)
+            yield Unfinished(path=building, final=final, resumed=True), request
+
+
+def discard(unfinished: Unfinished) -> None:
+    """Removes an unfinished folder with all that was made in it."""
+    from shutil import rmtree
+
+    rmtree(unfinished.path)
 
 
 def write_whole(path: Path, data: bytes, mode: int = 0o644) -> None:

@@ -98,17 +98,20 @@ def _by_pool(
     packed = zlib.compress(pickle.dumps((work, shared)), 1)  # a class's sitting travels as a twentieth of itself
     with ProcessPoolExecutor(min(processes, len(items)), context, _begin, (packed,)) as pool:
         waiting = deque((index, _handed_in(pool, item)) for index, item in items)
-        while waiting:
-            index, future = waiting.popleft()  # kept no longer than until it is taken: a class is large in memory
-            if future is None:
-                lost.append(index)
-                continue
-            try:
-                done = future.result()
-            except BrokenProcessPool:
-                lost.append(index)
-            else:
-                yield index, done
+        try:
+            while waiting:
+                index, future = waiting.popleft()  # kept no longer than until it is taken: a class is large in memory
+                if future is None:
+                    lost.append(index)
+                    continue
+                try:
+                    done = future.result()
+                except BrokenProcessPool:
+                    lost.append(index)
+                else:
+                    yield index, done
+        finally:
+            pool.shutdown(wait=False, cancel_futures=True)  # where nobody wants the rest, it is not made
 
 
 def _handed_in(pool: ProcessPoolExecutor, item: Any) -> Future[Any] | None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from courseware.banks import Bank, SafetyNotes, Space
-from courseware.files.atomic import Unfinished, begin, finish, one_at_a_time, slug, write_whole
+from courseware.files.atomic import Unfinished, begin, discard, finish, one_at_a_time, slug, write_whole
 from courseware.files.sitting_files import (
     ALL_KEYS,
     ALL_PAPERS,
@@ -34,8 +34,10 @@ from courseware.printing.versions import versions
 from courseware.printing.workers import Sheet, print_grid, print_sheets, sitting_in, write_words
 from courseware.settings.settings import Settings
 from courseware.workflows.joined_files import Joined, write_joined
+from courseware.workflows.watch import Stopped
 
 Tell = Callable[[int], None]
+_ISSUE, _COPIES = "issue ", "with copies "  # beginnings of a request, so that a later start knows what to go on with
 
 
 def issue(
@@ -61,7 +63,8 @@ def issue(
     """
     name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
     made_with = versions()
-    request = _request(heads, banks[0].settings, [asked, word], safety, typed_seed, made_with)
+    same = _request(heads, banks[0].settings, [asked, word], safety, typed_seed, made_with)
+    request = f"{_ISSUE}{_COPIES if word else ''}{same}"
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, request)
         sitting_file = unfinished.path / SITTING
@@ -73,8 +76,33 @@ def issue(
             del dealt  # a large class is large in memory
         sitting = read_sitting(text)  # before it is written: what cannot be read back is not issued
         write_whole(sitting_file, text.encode(), 0o600)
+        return print_unfinished(unfinished, text, sitting, processes, tell, word=word), unfinished.resumed
+
+
+def print_unfinished(
+    unfinished: Unfinished, text: str, sitting: Sitting, processes: int, tell: Tell, *, word: bool
+) -> Path:
+    """Prints what is wanting in a sitting's unfinished folder and moves it into its place, which it returns.
+
+    Call it while holding the output folder. Where the run is `Stopped` for good, the folder is discarded.
+    """
+    try:
         _print_all(text, sitting, unfinished.path, processes, tell, word)
-        return finish(unfinished), unfinished.resumed
+    except Stopped as stopped:
+        if not stopped.kept:
+            discard(unfinished)
+        raise
+    return finish(unfinished)
+
+
+def asks_for_papers(request: str) -> bool:
+    """Whether an unfinished folder's request is one of `issue`."""
+    return request.startswith(_ISSUE)
+
+
+def asks_for_copies(request: str) -> bool:
+    """Whether such a request asks for editable copies too."""
+    return request.startswith(f"{_ISSUE}{_COPIES}")
 
 
 def again(

@@ -23,4 +23,11 @@ class Watch(Protocol):
 
 
 class Stopped(Exception):
-    """Raised by a watch, out of any of its calls, when whoever looks on wants the work to end."""
+    """Raised by a watch, out of any of its calls, when whoever looks on wants the work to end.
+
+    `kept`: what was begun stays, so that a later run can go on with it.
+    """
+
+    def __init__(self, *, kept: bool = False) -> None:
+        super().__init__()
+        self.kept = kept

@@ -12,17 +12,40 @@ from starlette.routing import Route
 
 from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
+from courseware.desk.looking_on import Noted
 from courseware.desk.render import page, said
+from courseware.words import count
 from courseware.workflows.folders_of_work import FolderRefused, folders_in, made_folder, overview
+from courseware.workflows.going_on import stopped_issues, throw_away
 
 
 async def start(request: Request) -> Response:
     """What there is to do in the folder of work."""
     desk = desk_of(request)
     seen = await run_in_threadpool(overview, desk.folder)
+    left = await run_in_threadpool(stopped_issues, desk.out)
+    jobs = [job for job in desk.jobs.all() if not job.over]
     return page(
-        request, "start.html", seen=seen, where=desk.folder, jobs=[job for job in desk.jobs.all() if not job.over]
+        request,
+        "start.html",
+        seen=seen,
+        where=desk.folder,
+        jobs=jobs,
+        stopped=[] if jobs else [(desk.handles.of(one.path), one) for one in left],
     )
+
+
+async def stopped(request: Request) -> Response:
+    """Goes on with papers that a stopped run left unfinished, or throws them away."""
+    desk, form = desk_of(request), await read_form(request)
+    path = desk.handles.path(form.text("of"))
+    found = [one for one in await run_in_threadpool(stopped_issues, desk.out) if one.path == path]
+    if not found:
+        return said(request, "These papers were finished or thrown away meanwhile.", to="/")
+    if form.text("do") == "go on":
+        return said(request, "", to=f"/work/{desk.go_on(found[0].path, found[0].title)}")
+    await run_in_threadpool(throw_away, desk.out, found[0].path, Noted())
+    return said(request, f"Thrown away: {found[0].title}, {count(found[0].papers, 'paper')}.", to="/")
 
 
 async def folder(request: Request) -> Response:
@@ -70,4 +93,9 @@ def _usual_place(desk: Desk) -> Path:
     return desk.folder.parent if desk.chosen else Path.home()
 
 
-ROUTES = (Route("/", start), Route("/folder", folder), Route("/folder/choose", choose, methods=["POST"]))
+ROUTES = (
+    Route("/", start),
+    Route("/folder", folder),
+    Route("/folder/choose", choose, methods=["POST"]),
+    Route("/stopped", stopped, methods=["POST"]),
+)

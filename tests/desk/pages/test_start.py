@@ -6,7 +6,7 @@ import re
 from html import unescape
 from pathlib import Path
 
-from tests.desk.conftest import Sitter, desk_over, words
+from tests.desk.conftest import Sitter, desk_over, finished, words
 
 
 def handle(page: str, name: str) -> str:
@@ -19,6 +19,21 @@ def test_the_first_page_lists_sittings_the_latest_first(client: Sitter) -> None:
     assert "2026-02-02, 4 papers not marked yet" in shown
     assert "2026-01-05, 4 papers marked" in shown
     assert shown.index("2026-02-02") < shown.index("2026-01-05")
+
+
+def test_papers_of_a_stopped_run_are_gone_on_with_or_thrown_away(client: Sitter, work: Path) -> None:
+    [done] = (work / "output").glob("2026-02-02*")
+    left = done.with_name(f".{done.name}.unfinished")
+    done.rename(left)
+    (left / ".request").write_text("issue x")
+    next(left.rglob("paper-*.pdf")).unlink()
+    shown = client.get("/").text
+    assert "Group B, 3 of 4 papers printed before it was stopped" in words(shown)
+    [of] = re.findall(r'name="of" value="(\w+)"', shown)
+    assert "4 papers and keys in" in finished(client, client.fill("/stopped", {"of": of, "do": "go on"}))
+    assert "Not finished" not in words(client.get("/").text)
+    assert "finished or thrown away meanwhile" in client.done("/stopped", {"of": of, "do": "throw away"})
+    assert done.is_dir()
 
 
 def test_an_empty_folder_says_what_to_do_first(tmp_path: Path) -> None:
