@@ -64,12 +64,12 @@ async def jobs(request: Request) -> Response:
 
 async def job(request: Request) -> Response:
     """A job's form with its elevation, as the file or the address has its values."""
-    return await _shown(request, await _opened(request))
+    return await _shown(request, await opened_job(request))
 
 
 async def drawing(request: Request) -> Response:
     """The part of the page that changes with the values: elevation and figures, or why it cannot be built."""
-    found = await _opened(request)
+    found = await opened_job(request)
     seen = await run_in_threadpool(_seen, desk_of(request), found, _asked(request))
     text = templates().get_template("job_drawing.html").render(seen=seen, links=_links(request, seen))
     return HTMLResponse(text)
@@ -77,12 +77,12 @@ async def drawing(request: Request) -> Response:
 
 async def draw(request: Request) -> Response:
     """Draws it anew without JavaScript: goes on to the address that has the values."""
-    return said(request, "", to=f"{_address(request)}?{urlencode(_fields(await read_form(request)))}")
+    return said(request, "", to=f"{address_of(request)}?{urlencode(_fields(await read_form(request)))}")
 
 
 async def save(request: Request) -> Response:
     """Saves the tutor's own job over itself; what the form does not show stays."""
-    found, form, desk = await _opened(request), await read_form(request), desk_of(request)
+    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
     try:
         text = changed(found, _changes(found, form))
         await run_in_threadpool(save_changed, found, text, form.text("was"), desk.settings())
@@ -91,12 +91,12 @@ async def save(request: Request) -> Response:
     except ChangedMeanwhile as meanwhile:
         told = f"Nothing was saved: {meanwhile}. Save it as a new job, or load the page again."
         return await _shown(request, found, form=form, told=told, status=409)
-    return said(request, "Saved.", to=_address(request))
+    return said(request, "Saved.", to=address_of(request))
 
 
 async def save_new(request: Request) -> Response:
     """Saves it as a new job of the tutor's own."""
-    found, form, desk = await _opened(request), await read_form(request), desk_of(request)
+    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
     try:
         title = form.text("job")[:LONGEST]
         text = changed(found, _changes(found, form))
@@ -108,7 +108,7 @@ async def save_new(request: Request) -> Response:
 
 async def sheets(request: Request) -> Response:
     """Prints the sheets of a job as it is saved."""
-    found, desk = await _opened(request), desk_of(request)
+    found, desk = await opened_job(request), desk_of(request)
     try:
         task = await run_in_threadpool(task_of, found, desk.settings())
     except JobCannotBe:
@@ -125,26 +125,28 @@ def _print(task: Task, out: Path, watch: Watch) -> Made:
     return Made(says=f"The sheets of the job are in {folder.name}.", files=files, onward=(("To the jobs", "/jobs"),))
 
 
-async def _opened(request: Request) -> JobText:
+async def opened_job(request: Request) -> JobText:
     """The job of the address, which is looked up among those that there are."""
     name, work = request.path_params["name"], desk_of(request).folder
     try:
-        if _whose(request) == OWN:
+        if whose_job(request) == OWN:
             return await run_in_threadpool(open_own, work, name)
         return await run_in_threadpool(open_example, name)
     except NotFound:
         raise HTTPException(404) from None
 
 
-def _whose(request: Request) -> str:
+def whose_job(request: Request) -> str:
+    """Whether the address is of the tutor's own jobs or of the shipped ones."""
     whose: str = request.path_params.get("whose", OWN)
     if whose not in (OWN, EXAMPLES):
         raise HTTPException(404)
     return whose
 
 
-def _address(request: Request) -> str:
-    return f"/jobs/{_whose(request)}/{quote(request.path_params['name'], safe='')}"
+def address_of(request: Request) -> str:
+    """The job's own address."""
+    return f"/jobs/{whose_job(request)}/{quote(request.path_params['name'], safe='')}"
 
 
 def _fields(form: Form) -> dict[str, str]:
@@ -173,7 +175,7 @@ def _links(request: Request, seen: JobSeen) -> list[tuple[str, str]]:
     found = []
     for one in seen.instead:
         words, value = offered(one)
-        found.append((words, f"{_address(request)}?{urlencode({**asked, '.'.join(one.key): value})}"))
+        found.append((words, f"{address_of(request)}?{urlencode({**asked, '.'.join(one.key): value})}"))
     return found
 
 
@@ -187,8 +189,8 @@ async def _shown(
     profiles = [one.name for one in await run_in_threadpool(profiles_beside, desk.folder / JOBS)]
     values = {**shown(found.values), **asked}
     return page(
-        request, "job.html", status=status if told else 200, job=found, address=_address(request),
-        own=_whose(request) == OWN, groups=GROUPS, values=values, told=told, seen=seen,
+        request, "job.html", status=status if told else 200, job=found, address=address_of(request),
+        own=whose_job(request) == OWN, groups=GROUPS, values=values, told=told, seen=seen,
         changed=bool(asked) and any(values[name] != shown(found.values)[name] for name in asked),
         links=_links(request, seen), label_of=label_of, longest=LONGEST,
         choices={name: choices_of(field, values[name], profiles) for name, field in FIELDS.items() if field.choices},
