@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from fnmatch import fnmatch
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import settings
 
-from courseware.banks import Bank, Exercise, Space, prove
+from courseware.banks import Bank, Exercise, Space
 from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
 from courseware.papers.group import Group, Learner
 from courseware.papers.sitting import Sitting
 from courseware.settings.settings import Settings
+
+if TYPE_CHECKING:
+    from tests.proofs import KeptProofs
 
 pytest_plugins = [
     "tests.browser",
@@ -25,6 +29,7 @@ pytest_plugins = [
     "tests.one_exercise",
     "tests.piers_sitting",
     "tests.bank_of_piers",
+    "tests.proofs",
 ]
 
 
@@ -82,17 +87,9 @@ LEARNERS = ("Amara Okafor", "Łukasz Wójcik", "Zoë O'Brien-Smythe")  # invente
 
 
 @pytest.fixture(scope="session")
-def space_of() -> Callable[..., Space]:
-    """The proved space of an exercise of a bank; proved once, however often the bank is read."""
-    proved: dict[tuple[str, str, str], Sequence[int]] = {}
-
-    def find(bank: Bank, exercise: Exercise, rule: str = "outline") -> Space:
-        asked = (bank.sha256, exercise.name, rule)
-        if asked not in proved:
-            proved[asked] = prove(exercise).space.indices
-        return Space(exercise=exercise, indices=proved[asked])
-
-    return find
+def space_of(proofs: KeptProofs) -> Callable[[Bank, Exercise], Space]:
+    """The proved space of an exercise of a bank."""
+    return proofs.space
 
 
 @pytest.fixture(scope="session")
@@ -111,10 +108,16 @@ def dealt(space_of) -> Callable[..., Sitting]:
             chosen = choose(banks, Choosing(exercises=exercises or everything), seed)
             group = Group(name="Group T", learners=tuple(Learner(name=name, reference="") for name in LEARNERS))
             heads = Heads(title="Setting out", date="2026-01-05", group=group, seed=seed, version="0")
-            made[asked] = deal_sitting(heads, banks, notes, chosen, [space_of(*pair, rule) for pair in chosen])
+            made[asked] = deal_sitting(heads, banks, notes, chosen, [space_of(*pair) for pair in chosen])
         return made[asked]
 
     return deal
+
+
+@pytest.fixture
+def few_questions(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two variants of each kind on a practice page, whose drawings take most of the time that a page takes."""
+    monkeypatch.setattr("courseware.practice.kinds.MOST", 2)
 
 
 @pytest.fixture

@@ -142,7 +142,7 @@ def commands() -> list[str]:
     return [line for line in lines if line] + re.findall(r"\| `(courseware [^`]+)` \|", TEXT)
 
 
-def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder) -> None:
+def test_every_command_of_the_manual_runs_as_it_stands(fresh_folder, few_questions) -> None:
     told = commands()
     assert {line.split()[1] for line in told} == set(main.commands)
     told.sort(key=lambda line: line.split()[1] == "again")  # what is made again must be there first

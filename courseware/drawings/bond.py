@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache, lru_cache
 
 from courseware.trade import Format
 
@@ -24,6 +25,7 @@ class PlacedBrick:
     half: bool = False
 
 
+@cache
 def bed_of(row: int, brick: Format) -> tuple[float, float]:
     """Underside and top of the bricks of a course; row 0 is the first course above the brick below.
 
@@ -33,6 +35,7 @@ def bed_of(row: int, brick: Format) -> tuple[float, float]:
     return float(under), float(under + brick.height)
 
 
+@lru_cache(maxsize=4096)
 def run(
     bricks: Fraction, start: Fraction, row: int, brick: Format, *, half_first: bool = False
 ) -> tuple[PlacedBrick, ...]:

@@ -110,9 +110,9 @@ def framed(marks: Marks, alt: str, one_to: float | None = None, legend: tuple[st
 
     `one_to` is the scale for the bar, None for what is not to scale; `legend` the kinds of brick that are there.
     """
-    corners = [corner for mark in marks for corner in extent(mark)]
-    left, top = min(x for x, _ in corners) - _MARGIN, min(y for _, y in corners) - _MARGIN
-    right, bottom = max(x for x, _ in corners) + _MARGIN, max(y for _, y in corners) + _MARGIN
+    across, down = zip(*(corner for mark in marks for corner in extent(mark)), strict=True)
+    left, top = min(across) - _MARGIN, min(down) - _MARGIN
+    right, bottom = max(across) + _MARGIN, max(down) + _MARGIN
     picture = Picture(
         width=round(right - left, 3),
         height=round(bottom - top, 3),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import chain
 from math import cos, radians, sin
 
 Point = tuple[float, float]
@@ -72,7 +73,7 @@ class Picture:
 def extent(mark: Stroke | Label) -> tuple[Point, ...]:
     """Points that the mark lies between: a stroke's own, the corners round a label's letters."""
     if isinstance(mark, Stroke):
-        return tuple(point for outline in mark.outlines for point in outline)
+        return tuple(chain.from_iterable(mark.outlines))
     wide = mark.width
     before = {"start": 0.0, "middle": -wide / 2, "end": -wide}[mark.anchor]
     c, s = cos(radians(mark.turn)), sin(radians(mark.turn))
@@ -88,4 +89,11 @@ def moved(mark: Stroke | Label, x: float, y: float) -> Stroke | Label:
     """The mark, so many mm to the right and down."""
     if isinstance(mark, Label):
         return replace(mark, at=(mark.at[0] + x, mark.at[1] + y))
-    return replace(mark, outlines=tuple(tuple((px + x, py + y) for px, py in outline) for outline in mark.outlines))
+    return Stroke(  # `replace` takes several times as long, and a drawing has thousands of outlines
+        outlines=tuple([tuple([(px + x, py + y) for px, py in outline]) for outline in mark.outlines]),
+        closed=mark.closed,
+        weight=mark.weight,
+        grey=mark.grey,
+        fill=mark.fill,
+        dash=mark.dash,
+    )

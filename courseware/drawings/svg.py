@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from xml.sax.saxutils import escape, quoteattr
 
 from courseware.drawings.picture import Label, Picture, Point, Stroke
@@ -9,14 +10,23 @@ from courseware.drawings.picture import Label, Picture, Point, Stroke
 FACES = "Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
 
 
-def to_svg(picture: Picture) -> str:
-    """The picture as a well-formed SVG document in mm, with its alternative text as the root's own title."""
+def by_points(mark: Stroke) -> str:
+    """A stroke's outlines as the data of a path, point by point."""
+    end = "Z" if mark.closed else ""
+    return "".join(f"M{'L'.join([_point(point) for point in outline])}{end}" for outline in mark.outlines)
+
+
+def to_svg(picture: Picture, outlines: Callable[[Stroke], str] = by_points) -> str:
+    """The picture as a well-formed SVG document in mm, with its alternative text as the root's own title.
+
+    `outlines` writes a stroke's as the data of a path.
+    """
     wide, high = figure(picture.width), figure(picture.height)
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}mm" height="{high}mm" viewBox="0 0 {wide} {high}"'
         f' role="img" font-family={quoteattr(FACES)}>',
         f"<title>{escape(picture.alt)}</title>",
-        *(_path(mark) if isinstance(mark, Stroke) else _text(mark) for mark in picture.marks),
+        *(_path(mark, outlines) if isinstance(mark, Stroke) else _text(mark) for mark in picture.marks),
         "</svg>",
     ]
     return "\n".join(lines) + "\n"
@@ -32,13 +42,11 @@ def figure(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def _path(mark: Stroke) -> str:
-    end = "Z" if mark.closed else ""
-    runs = "".join(f"M{'L'.join(_point(point) for point in outline)}{end}" for outline in mark.outlines)
+def _path(mark: Stroke, outlines: Callable[[Stroke], str]) -> str:
     pen = f' stroke="{_grey(mark.grey)}" stroke-width="{figure(mark.weight)}"' if mark.weight else ""
     dash = f' stroke-dasharray="{" ".join(figure(length) for length in mark.dash)}"' if mark.dash else ""
     fill = "none" if mark.fill is None else _grey(mark.fill)
-    return f'<path d="{runs}" fill="{fill}"{pen}{dash}/>'
+    return f'<path d="{outlines(mark)}" fill="{fill}"{pen}{dash}/>'
 
 
 def _text(mark: Label) -> str:

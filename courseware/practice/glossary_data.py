@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from courseware.drawings import to_svg
 from courseware.drawings.picture import Picture
 from courseware.glossary.rules import rules
 from courseware.glossary.sheets import CARD_ABOUT, Glossary
-from courseware.practice.lean_svg import lean
+from courseware.practice.lean_svg import lean_svg
 from courseware.practice.part_kind import Data, without_blanks
 
 
@@ -41,4 +40,4 @@ def glossary_data(glossary: Glossary, arris_rule: str) -> Data:
 
 
 def _drawing(picture: Picture, lines: dict[str, int]) -> list[int]:
-    return [lines.setdefault(line, len(lines)) for line in lean(to_svg(picture)).splitlines()]
+    return [lines.setdefault(line, len(lines)) for line in lean_svg(picture).splitlines()]

@@ -43,16 +43,16 @@ class PracticeKind:
 
 
 def practice_kinds(
-    chosen: Sequence[Chosen], spaces: Sequence[Space], safety: SafetyNotes | None, most: int = MOST
+    chosen: Sequence[Chosen], spaces: Sequence[Space], safety: SafetyNotes | None, most: int | None = None
 ) -> tuple[PracticeKind, ...]:
-    """Each exercise with up to `most` variants of its space. `spaces` are the practice shares of `chosen`, in order.
+    """Each exercise with up to `most` variants of its space, `MOST` unless told.
 
-    An exercise without a variant is left out, and one that is drawn in at true size: no screen has it. The same
-    exercises and spaces give the same questions.
+    `spaces` are the practice shares of `chosen`, in order. An exercise without a variant is left out, and one that is
+    drawn in at true size: no screen has it. The same exercises and spaces give the same questions.
     """
     sources = Sources(exercises={(bank.topic, e.name): (bank, e) for bank, e in chosen}, safety=safety)
     return tuple(
-        PracticeKind(bank=bank, exercise=exercise, questions=_questions(bank, exercise, space, sources, most))
+        PracticeKind(bank=bank, exercise=exercise, questions=_questions(bank, exercise, space, sources, most or MOST))
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
         if len(space) and not needs_paper(exercise)
     )

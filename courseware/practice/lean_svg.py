@@ -5,47 +5,46 @@ Bricks of a size then have the same steps, and what repeats packs well.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from itertools import pairwise
 
-_OUTLINES = re.compile(r' d="([^"]*)"')
-_RUN = re.compile(r"M([^MZ]*)(Z?)")
+from courseware.drawings.picture import Picture, Stroke
+from courseware.drawings.svg import to_svg
+
 _TENTHS = 10
 
 
-def lean(svg: str) -> str:
-    """The SVG with each path's points, written absolutely by `to_svg`, as steps from the one before.
+def lean_svg(picture: Picture) -> str:
+    """The picture as SVG, each path's points as steps from the one before."""
+    return to_svg(picture, by_steps)
 
-    >>> lean('<path d="M1 2L3.04 2L3.04 5ZM10 20L10 21" fill="none"/>')
-    '<path d="m1 2h2v3zm9 18v1" fill="none"/>'
+
+def by_steps(mark: Stroke) -> str:
+    """A stroke's outlines as the data of a path, in steps of tenths of a mm.
+
+    >>> by_steps(Stroke(outlines=(((1, 2), (3.04, 2), (3.04, 5)), ((10, 20), (10, 21)))))
+    'm1 2h2v3m7 15v1'
     """
-    return _OUTLINES.sub(lambda found: f' d="{"".join(_steps(found.group(1)))}"', svg)
+    return "".join(_steps(mark))
 
 
-def _steps(outlines: str) -> Iterator[str]:
-    at = (0, 0)
-    for run, closed in _RUN.findall(outlines):
-        points = [_in_tenths(point) for point in run.split("L")]
-        start = points[0]
-        yield f"m{_figures(start[0] - at[0], start[1] - at[1])}"
-        for before, point in pairwise(points):
-            yield _step(point[0] - before[0], point[1] - before[1])
-        at = points[-1]
-        if closed:
+def _steps(mark: Stroke) -> Iterator[str]:
+    at_x = at_y = 0
+    for outline in mark.outlines:
+        points = [(round(x * _TENTHS), round(y * _TENTHS)) for x, y in outline]
+        x, y = points[0]
+        yield f"m{_figures(x - at_x, y - at_y)}"
+        at_x, at_y = x, y
+        for x, y in points[1:]:
+            if y == at_y:
+                yield f"h{_figure(x - at_x)}"
+            elif x == at_x:
+                yield f"v{_figure(y - at_y)}"
+            else:
+                yield f"l{_figures(x - at_x, y - at_y)}"
+            at_x, at_y = x, y
+        if mark.closed:
             yield "z"
-            at = start
-
-
-def _in_tenths(point: str) -> tuple[int, int]:
-    x, y = point.split()
-    return round(float(x) * _TENTHS), round(float(y) * _TENTHS)
-
-
-def _step(across: int, down: int) -> str:
-    if not down:
-        return f"h{_figure(across)}"
-    return f"v{_figure(down)}" if not across else f"l{_figures(across, down)}"
+            at_x, at_y = points[0]
 
 
 def _figures(across: int, down: int) -> str:

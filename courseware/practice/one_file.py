@@ -18,7 +18,7 @@ from courseware.papers.compose import CAUTIONS
 from courseware.practice.glossary_data import glossary_data
 from courseware.practice.kinds import PracticeKind
 from courseware.practice.part_kind import Data
-from courseware.practice.payload import kind_data, kind_heading
+from courseware.practice.payload import fewer_variants, kind_data, kind_heading
 
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 _BEFORE_KINDS = (
@@ -43,8 +43,9 @@ def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary,
     data = [kind_data(kind) for kind in kinds]
     page = _page(kinds, data, title, words)
     while len(page.encode()) > most_bytes and any(len(kind.questions) > 1 for kind in kinds):
-        kinds = [replace(kind, questions=kind.questions[: max(1, len(kind.questions) // 2)]) for kind in kinds]
-        data = [kind_data(kind) for kind in kinds]
+        fewer = [max(1, len(kind.questions) // 2) for kind in kinds]
+        kinds = [replace(kind, questions=kind.questions[:most]) for kind, most in zip(kinds, fewer, strict=True)]
+        data = [fewer_variants(kind, most) for kind, most in zip(data, fewer, strict=True)]
         page = _page(kinds, data, title, words)
     return page
 

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import islice
+from typing import cast
 
 from courseware.banks.part import Solved
-from courseware.drawings import to_svg
-from courseware.drawings.fitted import on_phone, on_screen
+from courseware.drawings.fitted import Sizes, on_phone, on_screen
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, DrawingCall, KeyAnswer, SafetyNote
 from courseware.practice.kinds import PracticeKind, Question
-from courseware.practice.lean_svg import lean
+from courseware.practice.lean_svg import lean_svg
 from courseware.practice.part_kind import PRACTICE_KINDS, Before, Data, own_label, without_blanks
 from courseware.practice.rules import rule_of
 from courseware.reports.words import plain
@@ -23,6 +23,13 @@ def kind_data(kind: PracticeKind) -> Data:
     variants = [_variant(question, lines) for question in kind.questions]
     notes = kind.questions[0].key.asked.safety
     return {"notes": [_note(note) for note in notes], "variants": variants, "lines": list(lines)}
+
+
+def fewer_variants(data: Data, most: int) -> Data:
+    """A kind with its first variants alone, as `kind_data` gives it of these."""
+    variants = cast("list[Data]", data["variants"])[:most]
+    lines = 1 + max((line for variant in variants for line in _lines_of(variant)), default=-1)  # as they were first met
+    return data | {"variants": variants, "lines": cast("list[str]", data["lines"])[:lines]}
 
 
 def kind_heading(kind: PracticeKind) -> Data:
@@ -42,6 +49,7 @@ def kind_heading(kind: PracticeKind) -> Data:
 
 def _variant(question: Question, lines: dict[str, int]) -> Data:
     asked = question.key.asked
+    drawing = _drawing(asked.drawing, lines)
     left = iter(question.issued.parts)
     parts = [
         _part(part, answers, solved, tuple(islice(left, len(answers))), question.before)
@@ -53,8 +61,8 @@ def _variant(question: Question, lines: dict[str, int]) -> Data:
             "setting": asked.setting,
             "pose": asked.pose,
             "brick": asked.brick,
-            "drawing": _drawing(asked.drawing, lines),
-            "filled": _drawing(question.key.drawing, lines),
+            "drawing": drawing,
+            "filled": drawing if question.key.drawing == asked.drawing else _drawing(question.key.drawing, lines),
             "parts": parts,
         }
     )
@@ -64,11 +72,18 @@ def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> Data:
     """The places of the lines of its SVG, laid out for a wide screen and for a phone: drawings of a kind share many."""
     if call is None:
         return {}
-    layouts = {"wide": on_screen(call), "narrow": on_phone(call)}
+    sizes = Sizes(call)
+    layouts = {"wide": on_screen(sizes), "narrow": on_phone(sizes)}
     return {
-        name: [lines.setdefault(line, len(lines)) for line in lean(to_svg(picture)).splitlines()]
+        name: [lines.setdefault(line, len(lines)) for line in lean_svg(picture).splitlines()]
         for name, picture in layouts.items()
     }
+
+
+def _lines_of(variant: Data) -> Iterator[int]:
+    for drawing in ("drawing", "filled"):
+        for lines in cast("dict[str, list[int]]", variant.get(drawing, {})).values():
+            yield from lines
 
 
 def _note(note: SafetyNote) -> Data:

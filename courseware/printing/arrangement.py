@@ -4,22 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import combinations
 from math import inf
 
-from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged
-from courseware.drawings.picture import Label, Picture, extent
-from courseware.drawings.reduced import reduced
-from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall
+from courseware.drawings.fitted import Sizes
+from courseware.drawings.picture import Picture
+from courseware.papers.sheets import AskedExercise, AskedPart
 from courseware.printing.page_format import PageFormat
 from courseware.printing.part_kind import PRINT_KINDS
 
 _OVER, _OVER_MOST = 48.0, 80.0  # mm high, of a drawing over its words: where it can be, and at most
 _BESIDE_HIGH = 61.0, 45.0  # mm high at most, of one beside them; the lower where that saves height
 _TEXT_LEAST = 74.0  # mm: words beside a drawing are no narrower
-_SMALLER = (1.0, 0.85, 0.72, 0.6, 0.5, 0.42)  # shares of its room that a drawing is tried in
-_WORTH_A_TRY = 1.1  # of the room: dimensions and words take as much at any scale
 _ASK_INDENT = 21.0  # mm of an ask's width that its label and its marks take
 _ASK_LONGEST = 4  # lines, of a part that does not have the page to itself
 _BETWEEN = 2.8  # mm round a part
@@ -115,43 +111,6 @@ def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool 
     return (max(ask, room) if beside else ask + room) + _BETWEEN
 
 
-class Sizes:
-    """A drawing at the scales that it was asked for, each drawn once: its words and its boxes are as large in all."""
-
-    def __init__(self, call: DrawingCall) -> None:
-        self._call = call
-        self._drawn: dict[float, Picture] = {}
-
-    @property
-    def whole(self) -> Picture:
-        return self._at(1.0)
-
-    def fitting(self, room: tuple[float, float]) -> Picture | None:
-        """The drawing at the largest scale at which it fits and its words stand apart; None where there is none."""
-        touching = _touching(self.whole)
-        least = max(self.whole.width / room[0], self.whole.height / room[1])
-        for share in (share for share in _SMALLER if share == 1 or share * least <= _WORTH_A_TRY):
-            try:
-                picture = self._at(share)
-            except ValueError:  # at no usual scale
-                return None
-            if picture.width <= room[0] and picture.height <= room[1] and _touching(picture) <= touching:
-                return picture
-        return None
-
-    def _at(self, share: float) -> Picture:
-        if share not in self._drawn:
-            self._drawn[share] = draw(self._call, share)
-        return self._drawn[share]
-
-
-def drawn_within(call: DrawingCall, *rooms: tuple[float, float]) -> Picture:
-    """The drawing made for the first of its rooms that it fits at a scale, else made smaller with its words."""
-    sizes = Sizes(call)
-    made = (sizes.fitting(room) for room in rooms)
-    return next((picture for picture in made if picture), None) or reduced(sizes.whole, rooms[-1])
-
-
 def _in_rows(parts: Sequence[AskedPart], page: PageFormat) -> tuple[float, Rows]:
     """The rows of one or of two parts that take the least height, and that height."""
     found: list[tuple[float, Rows]] = [(0.0, ())]  # of the first parts: none, one, two …
@@ -179,20 +138,4 @@ def _both(parts: Sequence[AskedPart], page: PageFormat) -> float:
 
 
 def _over(sizes: Sizes, page: PageFormat) -> Picture:
-    return (
-        sizes.fitting((page.wide, _OVER))
-        or sizes.fitting((page.wide, _OVER_MOST))
-        or reduced(sizes.whole, (page.wide, _OVER_MOST))
-    )
-
-
-def _touching(picture: Picture) -> int:
-    """How many pairs of labels stand over one another."""
-    boxes = [_box(mark) for mark in picture.marks if isinstance(mark, Label)]
-    return sum(a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for a, b in combinations(boxes, 2))
-
-
-def _box(label: Label) -> tuple[float, float, float, float]:
-    corners = extent(label)
-    across, down = [x for x, _ in corners], [y for _, y in corners]
-    return min(across), min(down), max(across), max(down)
+    return sizes.within((page.wide, _OVER), (page.wide, _OVER_MOST))

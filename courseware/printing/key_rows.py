@@ -8,9 +8,9 @@ from itertools import zip_longest
 from textwrap import shorten
 
 from courseware.drawings import draw
+from courseware.drawings.fitted import Sizes
 from courseware.drawings.picture import Picture
 from courseware.papers.sheets import KeyAnswer, KeyExercise
-from courseware.printing.arrangement import drawn_within
 
 KEY_WIDE = 186.0  # mm between a key's margins
 _FIRST_LINE = 105  # characters of a question that its key repeats
@@ -56,7 +56,7 @@ def key_drawing(exercise: KeyExercise) -> KeyDrawing:
         return KeyDrawing()
     if exercise.asked.drawn_in_place:  # at true size, to lay a learner's over
         return KeyDrawing(picture=draw(call))
-    picture = drawn_within(call, _DRAWING, *_TALLER)
+    picture = Sizes(call).within(_DRAWING, *_TALLER)
     wide = float(int(KEY_WIDE - _GAP - picture.width))
     left, beside = picture.height, 0
     for _, answers in exercise.by_part:

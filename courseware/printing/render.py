@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged
+from courseware.drawings.fitted import Sizes
 from courseware.drawings.foot import possible_words
 from courseware.drawings.picture import Label, Picture
 from courseware.feedback.feedback_text import FeedbackSheet
@@ -18,7 +19,7 @@ from courseware.glossary.sheets import Card, Glossary
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper, SafetyNote
 from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
-from courseware.printing.arrangement import Arrangement, arranged, drawn_within
+from courseware.printing.arrangement import Arrangement, arranged
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.feedback_choices import Shown
 from courseware.printing.key_rows import first_line, key_drawing, key_rows
@@ -152,17 +153,17 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
     for wrong in shown.of(sheet).worked:
         pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1)
         if wrong.drawing and shown.beside:
-            pictures[f"wrong-{wrong.label}"] = drawn_within(wrong.drawing, shown.beside)
+            pictures[f"wrong-{wrong.label}"] = Sizes(wrong.drawing).within(shown.beside)
     if sheet.fresh and shown.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
             pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, A4.wide, A4)
         if asked.drawing:
             pictures[f"drawing-{asked.number}"] = (
-                draw(asked.drawing) if asked.drawn_in_place else drawn_within(asked.drawing, shown.over)
+                draw(asked.drawing) if asked.drawn_in_place else Sizes(asked.drawing).within(shown.over)
             )
         if key.drawing:
-            pictures["answer"] = drawn_within(key.drawing, shown.over)
+            pictures["answer"] = Sizes(key.drawing).within(shown.over)
     return pictures
 
 

@@ -36,7 +36,7 @@ def test_what_cannot_be_is_said_before_any_work(arguments: tuple[str, ...], says
     assert says in made.output
 
 
-def test_without_a_bank_the_page_has_all_shipped_topics(tmp_path) -> None:
+def test_without_a_bank_the_page_has_all_shipped_topics(tmp_path, few_questions) -> None:
     file = tmp_path / "all.html"
     made = run("--level", "3", "--out", str(file))
     assert made.exit_code == 0, made.output

@@ -13,7 +13,7 @@ from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.own_picture import OwnPicture, OwnWords
 from courseware.drawings import draw
 from courseware.drawings.dimension import BLANK
-from courseware.drawings.fitted import PHONE, on_phone, within
+from courseware.drawings.fitted import PHONE, Sizes, on_phone
 from courseware.drawings.foot import scale_words
 from courseware.drawings.picture import Label, Picture, extent
 from courseware.drawings.scale import SCALES
@@ -90,7 +90,7 @@ def fitted(kind: str, where: str) -> list[tuple[DrawingCall, Picture]]:
     for call in calls(kind):
         labels = {name: text for name, text in call.labels.items() if name != "gauge" or not too_much(call, where)}
         asked = replace(call, labels=labels)
-        found.append((asked, within(asked, ROOMS[where])))
+        found.append((asked, Sizes(asked).within(ROOMS[where])))
     return found
 
 
@@ -108,7 +108,7 @@ def test_no_word_on_paper_is_under_eight_points_or_over_another_or_out_of_the_pi
 def test_a_phone_has_words_no_smaller_to_the_picture_and_none_over_another(kind) -> None:
     """12 pixels of 290 across, the width that a page 320 pixels wide leaves: `tests/practice` measures it."""
     for call in calls(kind):
-        picture = on_phone(call)
+        picture = on_phone(Sizes(call))
         check_words(picture)
         least = min((mark.size for mark in picture.marks if isinstance(mark, Label)), default=EIGHT_POINTS)
         assert picture.width <= PHONE[0] + 0.01
@@ -131,13 +131,13 @@ def test_bar_and_ratio_are_true_at_every_size(kind, where) -> None:
 @pytest.mark.parametrize(("kind", "figures"), [("opening", {"bricks": 4, "courses": 12}), ("pier", {"bricks": 3})])
 def test_a_drawing_is_drawn_again_at_a_usual_scale_and_as_large_as_fits(kind, figures) -> None:
     call = call_for(kind, {"width": "910", "height": "910"}, **figures)
-    whole, small = draw(call), within(call, ROOMS["over words"])
+    whole, small = draw(call), Sizes(call).within(ROOMS["over words"])
     assert small.one_to in SCALES
     assert small.one_to >= whole.one_to
     assert {m.text for m in small.marks if isinstance(m, Label)} - {*scale_words(small)} == {
         m.text for m in whole.marks if isinstance(m, Label)
     } - {*scale_words(whole)}
-    assert within(call, (500, 500)) == whole
+    assert Sizes(call).within((500, 500)) == whole
 
 
 def test_an_authors_own_picture_is_made_smaller_its_words_not_under_eight_points() -> None:
@@ -147,7 +147,20 @@ def test_an_authors_own_picture_is_made_smaller_its_words_not_under_eight_points
     )
     own = OwnPicture(file="own.svg", says="two words", marks=words)
     call = DrawingCall(kind="own", figures={}, labels={}, format=call_for("mitre").format, alt="x", own=own)
-    small = within(call, (40.0, 40.0))
+    small = Sizes(call).within((40.0, 40.0))
     assert small.width <= 40
     large, least = (mark.size for mark in small.marks)
     assert EIGHT_POINTS <= least < large < 6.0
+
+
+def test_what_fits_a_room_at_no_scale_is_made_smaller_whole() -> None:
+    sizes, room = Sizes(call_for("opening", {"width": "910"}, bricks=4, courses=12)), (34.0, 26.0)
+    assert sizes.fitting(room) is None
+    picture = sizes.within((30.0, 20.0), room)  # the last of its rooms
+    assert picture.width <= room[0] + 0.001
+    assert 20.0 < picture.height <= room[1] + 0.001
+
+
+def test_a_drawing_takes_the_first_of_its_rooms_that_it_fits() -> None:
+    sizes = Sizes(call_for("pier", {"width": "665"}, bricks=3))
+    assert sizes.within((34.0, 5.0), (120.0, 52.0), (500.0, 500.0)) == sizes.fitting((120.0, 52.0))

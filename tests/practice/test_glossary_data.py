@@ -5,10 +5,9 @@ from __future__ import annotations
 import json
 import zlib
 
-from courseware.drawings import to_svg
 from courseware.glossary.rules import rules
 from courseware.practice.glossary_data import glossary_data
-from courseware.practice.lean_svg import lean
+from courseware.practice.lean_svg import lean_svg
 from tests.practice.conftest import glossary
 
 
@@ -19,7 +18,7 @@ def test_every_word_is_there_with_its_drawing_line_for_line() -> None:
         (entry.word.word, entry.word.says, entry.word.source) for entry in made.entries
     ]
     for word, entry in zip(data["words"], made.entries, strict=True):
-        assert "\n".join(lines[place] for place in word["drawing"]) == lean(to_svg(entry.picture)).rstrip("\n")
+        assert "\n".join(lines[place] for place in word["drawing"]) == lean_svg(entry.picture).rstrip("\n")
 
 
 def test_a_second_language_stands_where_there_is_one() -> None:

@@ -7,7 +7,8 @@ import re
 import pytest
 
 from courseware.drawings import draw, to_svg
-from courseware.practice.lean_svg import lean
+from courseware.drawings.picture import Stroke
+from courseware.practice.lean_svg import by_steps, lean_svg
 from tests.drawings.conftest import call_for
 from tests.drawings.test_table_of_kinds import MIDDLING
 
@@ -39,8 +40,8 @@ def walked(path: str) -> Runs:
 
 @pytest.mark.parametrize("kind", sorted(MIDDLING))
 def test_every_point_of_every_drawing_stays_within_half_a_tenth_of_a_mm(kind: str) -> None:
-    whole = to_svg(draw(call_for(kind, **MIDDLING[kind])))
-    short = lean(whole)
+    picture = draw(call_for(kind, **MIDDLING[kind]))
+    whole, short = to_svg(picture), lean_svg(picture)
     paths, steps = (re.findall(r' d="([^"]*)"', svg) for svg in (whole, short))
     assert len(paths) == len(steps)
     for path, own in zip(paths, steps, strict=True):
@@ -52,5 +53,10 @@ def test_every_point_of_every_drawing_stays_within_half_a_tenth_of_a_mm(kind: st
 
 
 def test_words_and_pens_stay_as_they_are() -> None:
-    svg = '<path d="M0.04 0L0.06 0" stroke-width="0.25"/>\n<text x="1.234" y="2">M1 2L3</text>'
-    assert lean(svg) == '<path d="m0 0h.1" stroke-width="0.25"/>\n<text x="1.234" y="2">M1 2L3</text>'
+    picture = draw(call_for("opening", {"width": "910"}, **MIDDLING["opening"]))
+    without = [re.sub(r' d="[^"]*"', "", svg) for svg in (to_svg(picture), lean_svg(picture))]
+    assert without[0] == without[1]
+
+
+def test_what_is_shorter_than_half_a_tenth_is_a_step_of_nought() -> None:
+    assert by_steps(Stroke(outlines=(((0.04, 0.0), (0.06, 0.0), (0.07, 0.0)),), closed=True)) == "m0 0h.1h0z"

@@ -8,7 +8,7 @@ import pytest
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import to_svg
-from courseware.drawings.fitted import on_phone
+from courseware.drawings.fitted import Sizes, on_phone
 from tests.drawings.conftest import call_for
 from tests.drawings.test_fitted import FITTED
 from tests.drawings.test_table_of_kinds import MIDDLING, _at_its_limits
@@ -74,5 +74,5 @@ def test_every_kind_of_drawing_is_read_on_a_phone(one_phone, kind) -> None:
                 call = replace(call, figures=call.figures | {"opening_height": min(1050, call.figures["height"])})
             if kind == "projection":
                 call = replace(call, figures=call.figures | {"lay": "stretcher"})
-            paper.evaluate(PUT, to_svg(on_phone(call)))
+            paper.evaluate(PUT, to_svg(on_phone(Sizes(call))))
             check(paper.locator("svg").evaluate(MEASURED))

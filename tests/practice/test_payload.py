@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from courseware.drawings import to_svg
-from courseware.drawings.fitted import on_phone, on_screen
-from courseware.practice.lean_svg import lean
-from courseware.practice.payload import kind_data, kind_heading
+from courseware.drawings.fitted import Sizes, on_phone, on_screen
+from courseware.practice.lean_svg import lean_svg
+from courseware.practice.payload import fewer_variants, kind_data, kind_heading
 from tests.practice.test_kinds import kinds
 
 
@@ -51,8 +51,14 @@ def test_a_drawing_is_there_line_by_line_for_a_wide_screen_and_for_a_phone() -> 
     for question, variant in zip(kind.questions, data["variants"], strict=True):
         for call, places in ((question.key.asked.drawing, "drawing"), (question.key.drawing, "filled")):
             assert call is not None
-            for layout, picture in (("wide", on_screen(call)), ("narrow", on_phone(call))):
-                assert [data["lines"][place] for place in variant[places][layout]] == lean(to_svg(picture)).splitlines()
+            for layout, picture in (("wide", on_screen(Sizes(call))), ("narrow", on_phone(Sizes(call)))):
+                assert [data["lines"][place] for place in variant[places][layout]] == lean_svg(picture).splitlines()
+
+
+def test_fewer_variants_are_those_of_fewer_questions() -> None:
+    for kind in kinds("opening-for-a-panel", "which-rule"):  # one with drawings, one without
+        for most in (1, len(kind.questions)):
+            assert fewer_variants(kind_data(kind), most) == kind_data(replace(kind, questions=kind.questions[:most]))
 
 
 def test_what_is_shown_before_the_answer_does_not_hold_it() -> None:

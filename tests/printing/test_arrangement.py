@@ -8,9 +8,8 @@ from math import inf
 import pytest
 
 from courseware.drawings import draw
-from courseware.drawings.picture import Label
 from courseware.papers.sheets import AskedExercise, AskedPart, AskedRow
-from courseware.printing.arrangement import Arrangement, Sizes, arranged, drawn_within, part_height
+from courseware.printing.arrangement import Arrangement, arranged, part_height
 from courseware.printing.page_format import A4
 
 
@@ -100,32 +99,9 @@ def test_a_drawing_stands_beside_its_words_only_where_both_have_room(drawn) -> N
     assert beside > len(drawn) / 3
 
 
-def test_a_drawing_made_smaller_keeps_its_words_as_large_and_apart(drawn) -> None:
-    smaller = 0
-    for one in drawn:
-        whole, small = draw(one.drawing), Sizes(one.drawing).fitting((90.0, 60.0))
-        if small is None or small == whole:
-            continue
-        smaller += 1
-        sizes = [{mark.size for mark in picture.marks if isinstance(mark, Label)} for picture in (whole, small)]
-        assert min(sizes[1], default=1) >= min(sizes[0], default=1)
-        assert small.width <= 90
-        assert small.height <= 60
-    assert smaller
-
-
 def test_what_is_drawn_in_at_true_size_keeps_it(drawn) -> None:
     template = next(one for one in drawn if one.drawn_in_place)
     assert arranged(template, A4).drawing == draw(template.drawing)
-
-
-def test_a_drawing_that_fits_at_no_scale_is_made_smaller_whole(drawn) -> None:
-    one = next(one for one in drawn if not one.drawn_in_place)
-    room = (34.0, 26.0)
-    assert Sizes(one.drawing).fitting(room) is None
-    picture = drawn_within(one.drawing, room)
-    assert picture.width <= room[0] + 0.001
-    assert picture.height <= room[1] + 0.001
 
 
 def test_a_narrower_page_arranges_by_its_own_width(drawn) -> None:
