@@ -8,7 +8,6 @@ from functools import lru_cache
 from courseware.banks.figures import write_out
 from courseware.desk.job_fields import label_of
 from courseware.drawings.picture import Picture
-from courseware.drawings.svg import to_svg
 from courseware.files.bank_files import shipped_notes
 from courseware.jobs import pictures
 from courseware.jobs.order import order_rows
@@ -16,7 +15,7 @@ from courseware.jobs.plan import plan_of
 from courseware.jobs.sheets import DEFERS, cautions, safe_steps
 from courseware.jobs.task import Task
 from courseware.jobs.tried import Instead, Tried
-from courseware.practice.lean_svg import lean
+from courseware.practice.lean_svg import lean_svg
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,4 +59,4 @@ def _built(task: Task) -> JobSeen:
 
 @lru_cache(maxsize=64)
 def _svg(picture: Picture) -> str:
-    return lean(to_svg(picture))
+    return lean_svg(picture)

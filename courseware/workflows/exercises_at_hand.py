@@ -9,8 +9,7 @@ from pathlib import Path
 
 from courseware.banks import Bank, Exercise, Proof, SafetyNotes, prove, raw_size
 from courseware.banks.space import given_at
-from courseware.drawings import to_svg
-from courseware.drawings.fitted import on_phone, on_screen
+from courseware.drawings.fitted import Sizes, on_phone, on_screen
 from courseware.files.bank_files import NotFound, own_banks, read_banks, shipped_banks
 from courseware.papers.codes import keyed, shuffled
 from courseware.papers.compose import Sources, compose_exercise
@@ -20,7 +19,7 @@ from courseware.papers.invented import invented_site
 from courseware.papers.shares import for_practice
 from courseware.papers.sheet_format import STANDARD, SheetFormat
 from courseware.papers.sheets import DrawingCall, KeyExercise
-from courseware.practice.lean_svg import lean
+from courseware.practice.lean_svg import lean_svg
 from courseware.printing.page_format import page_for
 from courseware.printing.sides_estimate import Blocks, about_blocks, about_sides
 from courseware.reports.words import plain
@@ -168,7 +167,8 @@ def totals(chosen: Sequence[ExerciseAtHand], sheets: SheetFormat = STANDARD) -> 
 
 def drawn(call: DrawingCall) -> Drawn:
     """A drawing as SVG for screens."""
-    return Drawn(wide=lean(to_svg(on_screen(call))), narrow=lean(to_svg(on_phone(call))), alt=call.alt)
+    sizes = Sizes(call)
+    return Drawn(wide=lean_svg(on_screen(sizes)), narrow=lean_svg(on_phone(sizes)), alt=call.alt)
 
 
 def _stamp(path: Path) -> tuple[int, ...]:
