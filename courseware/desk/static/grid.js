@@ -1,0 +1,266 @@
+// The grid: one field that moves from cell to cell. What is typed is sent on at each cell and shown as saved only once
+// the desk has answered that it is; typing itself waits for nothing.
+
+const table = document.getElementById("grid"), beside = document.getElementById("beside");
+const at = table.dataset.at, token = table.dataset.token;
+const parts = [...table.tHead.rows[0].cells].slice(1).map(head => head.dataset.part);
+const rows = table.tBodies[0].rows;
+const field = document.createElement("input");
+field.autocomplete = "off";
+field.maxLength = 200;
+field.spellcheck = false;
+field.enterKeyHint = "next";
+
+const PAUSE = 120, LOOK = 5000, AGAIN = 2000; // ms: to read what is typed, to hear of others, to send once more
+const saved = new Map(); // by cell that was changed here: what stands in the record
+const waiting = new Map(); // by cell: what is still to be saved
+let cell = null, newest = Number(table.dataset.newest), readLater = 0, shown = 0, left = false;
+
+const stands = td => saved.get(td) ?? td.textContent;
+const rowOf = td => td.parentElement;
+const place = td => ({ paper: rowOf(td).dataset.paper, attempt: rowOf(td).dataset.attempt, part: parts[td.cellIndex - 1] });
+const query = values => new URLSearchParams(values).toString();
+const called = td => `${rowOf(td).cells[0].textContent.trim()}, ${parts[td.cellIndex - 1] || "status"}`;
+
+function enter(td, whole = true) {
+  if (!td || td === cell) return;
+  leave();
+  const text = waiting.get(td)?.text ?? stands(td);
+  saved.set(td, stands(td));
+  cell = td;
+  field.value = text;
+  field.setAttribute("aria-label", called(td));
+  td.classList.add("here");
+  td.replaceChildren(field);
+  field.focus({ preventScroll: true });
+  if (whole) field.select();
+  td.scrollIntoView({ block: "nearest", inline: "nearest" });
+  clearTimeout(readLater);
+  readLater = setTimeout(() => showBeside(td), PAUSE);
+}
+
+function leave() {
+  if (!cell) return;
+  const td = cell, text = field.value;
+  cell = null;
+  td.classList.remove("here");
+  td.textContent = text;
+  if (text !== (waiting.get(td)?.text ?? saved.get(td))) save(td, text);
+}
+
+function save(td, text) {
+  const seen = waiting.get(td)?.seen ?? saved.get(td);
+  const one = { text, seen };
+  waiting.set(td, one);
+  td.classList.add("unsaved");
+  td.classList.remove("otherwise");
+  tell();
+  send(td, one);
+}
+
+async function send(td, one) {
+  if (td.dataset.sending) return;
+  td.dataset.sending = "yes";
+  let answer = null;
+  try {
+    const response = await fetch(`${at}/cell`, { method: "POST", body: new URLSearchParams({ token, ...place(td), text: one.text, seen: one.seen }) });
+    if (response.ok || response.status === 422) answer = await response.json();
+    else trouble = response.status === 401 || response.status === 403 ? "the desk was locked or started again: sign in in another window and type these cells there" : "the desk had trouble";
+  } catch {
+    trouble = "the desk does not answer";
+  }
+  delete td.dataset.sending;
+  if (!answer) {
+    tell();
+    setTimeout(() => send(td, waiting.get(td)), AGAIN);
+    return;
+  }
+  trouble = "";
+  const now = waiting.get(td);
+  if (now !== one && answer.saved !== "entered" && answer.saved !== "same") return send(td, now);
+  if (answer.saved === "refused") {
+    waiting.delete(td);
+    td.classList.remove("unsaved");
+    td.classList.add("refused");
+    note(td, `${called(td)}: ${now.text} was not kept: ${answer.why}.`);
+    if (cell !== td) td.textContent = saved.get(td);
+  } else if (answer.saved === "otherwise") {
+    waiting.delete(td);
+    saved.set(td, answer.stands);
+    td.classList.remove("unsaved");
+    td.classList.add("otherwise");
+    if (cell !== td) td.textContent = answer.stands;
+    hear();
+  } else {
+    saved.set(td, answer.stands);
+    if (now === one || now.text === answer.stands) {
+      waiting.delete(td);
+      td.classList.remove("unsaved", "refused");
+      if (cell !== td) td.textContent = answer.stands;
+    } else {
+      now.seen = answer.stands;
+      send(td, now);
+    }
+  }
+  tell();
+}
+
+let trouble = "";
+function tell() {
+  const out = document.getElementById("saved"), many = waiting.size;
+  out.textContent = many ? `${many} ${many === 1 ? "cell" : "cells"} not saved yet${trouble ? `: ${trouble}` : ""}` : left ? "All saved" : "";
+  out.classList.toggle("bad", Boolean(many && trouble));
+  left = left || many > 0;
+}
+
+function note(td, text) {
+  const line = document.createElement("p");
+  line.className = "wrong";
+  line.textContent = text;
+  document.getElementById("others").append(line);
+}
+
+async function showBeside(td) {
+  const number = ++shown, values = place(td);
+  if (!values.part) {
+    beside.replaceChildren(Object.assign(document.createElement("p"), { textContent: "absent, late, or nothing; a for absent, l for late." }));
+    return;
+  }
+  try {
+    const response = await fetch(`${at}/beside?${query(values)}`);
+    if (!response.ok || number !== shown) return;
+    const text = await response.text();
+    if (number !== shown) return;
+    beside.innerHTML = text;
+    history.replaceState(null, "", `${at}?${query({ from: table.dataset.from, cell: `${values.paper} ${values.attempt} ${values.part}` })}`);
+    if (cell === td && field.value !== stands(td)) read(td);
+  } catch { /* it is asked for again at the next cell */ }
+}
+
+async function read(td) {
+  const number = shown, text = field.value, values = place(td);
+  if (!values.part) return;
+  try {
+    const response = await fetch(`${at}/reading?${query({ ...values, text })}`);
+    const told = response.ok && await response.json();
+    const line = document.querySelector("#reading .read");
+    if (!told || !line || number !== shown || cell !== td || field.value !== text) return;
+    line.classList.toggle("unclear", Boolean(told.unclear));
+    const bold = document.createElement("b");
+    bold.textContent = told.unclear || told.reading;
+    const marks = told.unclear || !told.marks ? "" : ` ${told.marks.split(" of ")[0] === told.marks.split(" of ")[1] ? "✓" : "·"} ${told.marks}: ${told.why}`;
+    line.replaceChildren(bold, marks);
+  } catch { /* it is read again at the next key */ }
+}
+
+function go(down, right, wrap = false) {
+  if (!cell) return;
+  let row = rowOf(cell).sectionRowIndex + down, column = cell.cellIndex + right;
+  if (wrap && column > parts.length) { column = 2; row += 1; }
+  if (wrap && column < 2) { column = parts.length; row -= 1; }
+  if (row >= rows.length && table.dataset.more) return onward(Number(table.dataset.from) + rows.length, column);
+  if (row < 0 && Number(table.dataset.from) > 1) return onward(Number(table.dataset.from) - 1, column);
+  if (row < 0 || row >= rows.length || column < 1 || column > parts.length) return;
+  enter(rows[row].cells[column]);
+}
+
+async function onward(from, column) {
+  leave();
+  for (let tries = 0; waiting.size && tries < 50; tries += 1) await new Promise(done => setTimeout(done, 40));
+  if (!waiting.size) location.assign(`${at}?${query({ from, column })}`);
+}
+
+field.addEventListener("keydown", event => {
+  const whole = field.selectionStart === 0 && field.selectionEnd === field.value.length;
+  const moves = {
+    Enter: () => go(0, event.shiftKey ? -1 : 1, true),
+    ArrowDown: () => go(1, 0),
+    ArrowUp: () => go(-1, 0),
+    ArrowLeft: () => (whole || field.selectionEnd === 0) && go(0, -1),
+    ArrowRight: () => (whole || field.selectionStart === field.value.length) && go(0, 1),
+    Escape: () => { field.value = waiting.get(cell)?.text ?? saved.get(cell); field.select(); read(cell); },
+    "*": () => { if (parts[cell.cellIndex - 1]) { field.value = "nr"; go(0, 1, true); } },
+    Home: () => event.ctrlKey && enter(rows[0].cells[2]),
+    End: () => event.ctrlKey && enter(rows[rows.length - 1].cells[parts.length]),
+  };
+  const move = moves[event.key];
+  if (!move || event.altKey || event.metaKey || (event.ctrlKey && !["Home", "End"].includes(event.key))) return;
+  if (move() !== false) event.preventDefault();
+});
+
+field.addEventListener("input", () => {
+  const td = cell;
+  clearTimeout(readLater);
+  readLater = setTimeout(() => { if (cell === td) read(td); }, PAUSE);
+});
+
+field.addEventListener("blur", () => {
+  if (cell && document.hasFocus() && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) save(cell, field.value);
+});
+
+table.tBodies[0].addEventListener("click", event => {
+  const td = event.target.closest("td");
+  if (td && td !== cell) enter(td);
+});
+
+addEventListener("pagehide", () => { if (cell && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) beacon(cell); });
+addEventListener("visibilitychange", () => { if (document.hidden && cell && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) save(cell, field.value); });
+addEventListener("beforeunload", event => { if (waiting.size) event.preventDefault(); });
+
+function beacon(td) {
+  navigator.sendBeacon(`${at}/cell`, new URLSearchParams({ token, ...place(td), text: field.value, seen: saved.get(td) }));
+}
+
+// What others typed meanwhile; a cell that is being typed in here is left alone, and told of when it is sent.
+async function hear() {
+  try {
+    const response = await fetch(`${at}/events?${query({ since: newest })}`);
+    if (!response.ok) return;
+    const told = await response.json();
+    newest = told.newest;
+    for (const one of told.rows) {
+      const row = [...rows].find(tr => tr.dataset.paper === one.paper && Number(tr.dataset.attempt) === one.attempt);
+      if (row) one.cells.forEach((text, index) => take(row.cells[index + 1], text));
+    }
+    unsettled(told.otherwise);
+  } catch { /* it is asked again */ }
+}
+
+function take(td, text) {
+  if (waiting.has(td) || td.dataset.sending) return;
+  if (td === cell) {
+    if (field.value === saved.get(td) && field.value !== text) { saved.set(td, text); field.value = text; field.select(); }
+    return;
+  }
+  if (stands(td) === text) return;
+  saved.set(td, text);
+  td.textContent = text;
+  td.classList.add("theirs");
+  setTimeout(() => td.classList.remove("theirs"), 4000);
+}
+
+function unsettled(all) {
+  const list = document.getElementById("others"), keys = new Set(all.map(keyOf));
+  for (const line of [...list.querySelectorAll("[data-key]")]) if (!keys.has(line.dataset.key)) line.remove();
+  for (const td of [...table.querySelectorAll("td.otherwise")]) td.classList.remove("otherwise");
+  for (const one of all) {
+    const row = [...rows].find(tr => tr.dataset.paper === one.paper && Number(tr.dataset.attempt) === one.attempt);
+    row?.cells[parts.indexOf(one.part) + 1]?.classList.add("otherwise");
+    if ([...list.children].some(line => line.dataset.key === keyOf(one))) continue;
+    const line = document.createElement("p"), link = document.createElement("a");
+    line.className = "wrong";
+    line.dataset.key = keyOf(one);
+    link.href = `${at}/${one.paper}/${one.attempt}#part-${one.part}`;
+    link.textContent = `${row ? row.cells[0].textContent.trim() : one.paper}, ${one.part || "status"}`;
+    line.append(link, `: ${one.stands_by} typed ${one.stands || "nothing"}, which stands; ${one.by} typed ${one.text || "nothing"} without having seen it.`);
+    list.append(line);
+  }
+}
+const keyOf = one => `${one.paper} ${one.attempt} ${one.part} ${one.by}`;
+
+setInterval(() => { if (!document.hidden) hear(); }, LOOK);
+document.getElementById("others").setAttribute("role", "status");
+
+const asked = new URLSearchParams(location.search), [paper, attempt, part] = (asked.get("cell") ?? "").split(" ");
+const row = [...rows].find(tr => tr.dataset.paper === paper && tr.dataset.attempt === attempt) ?? rows[0];
+if (row) enter(row.cells[Number(asked.get("column")) || Math.max(2, parts.indexOf(part) + 1)]);
