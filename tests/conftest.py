@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 pytest_plugins = [
     "tests.browser",
+    "tests.checkers",
     "tests.invented_class",
     "tests.marked_sitting",
     "tests.one_exercise",

@@ -1,13 +1,11 @@
 """A practice page in Debian's chromium, and a learner at it who knows the right answers from the file.
 
 The browser is /usr/bin/chromium. Without it these tests are skipped, unless COURSEWARE_BROWSER_TESTS=required (as in
-`.ci/run`): then its absence is a failure. The checkers of HTML and of accessibility come from npm, as
-tests/practice/npm/package-lock.json pins them: they are looked for in .venv/npm or where COURSEWARE_NPM says.
+`.ci/run`): then its absence is a failure.
 """
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -21,10 +19,8 @@ from courseware.glossary.second_language import SecondLanguage
 from courseware.glossary.sheets import Glossary, compose_glossary
 from courseware.glossary.words_file import read_words
 from courseware.papers.shares import for_practice
-from tests.browser import missing
 from tests.practice.learner import Learner
 
-NPM = Path(os.environ.get("COURSEWARE_NPM", Path(__file__).parents[2] / ".venv" / "npm")) / "node_modules"
 PHONE: dict[str, Any] = {
     "viewport": {"width": 320, "height": 640}, "locale": "en-GB", "timezone_id": "Europe/London",
 }  # fmt: skip
@@ -93,16 +89,6 @@ def phones(browser: Browser, practice_file: Path) -> Iterator[Callable[..., Lear
     for context in contexts:
         context.close()
     assert thrown == []
-
-
-@pytest.fixture(scope="session")
-def npm() -> Path:
-    """Where the checkers from npm are."""
-    if not (NPM / "axe-core").exists() or not (NPM / "html-validate").exists():
-        missing(
-            f"axe-core and html-validate are not in {NPM}; `.ci/run` puts them there with `npm ci --prefix .venv/npm`"
-        )
-    return NPM
 
 
 @pytest.fixture

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import re
-import subprocess
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
 
-TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+from tests.checkers import TAGS
+
 SPACING = """* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; }
 p { margin-bottom: 2em !important; }"""  # WCAG 2.2, 1.4.12
 SPACED = "css => { const sheet = new CSSStyleSheet(); sheet.replaceSync(css); document.adoptedStyleSheets = [sheet]; }"
@@ -238,18 +237,6 @@ def test_right_and_wrong_are_told_in_words(phone) -> None:
     learner.on()
     learner.answer(right=False)
     expect(learner.page.locator("section[data-state=open]")).to_contain_text("Not yet")
-
-
-@pytest.fixture
-def html_validate(npm):
-    def validate(*files: Path) -> str:
-        """What html-validate finds: '' where nothing."""
-        command = [npm / ".bin" / "html-validate", "--preset", "standard,a11y", *files]
-        checked = subprocess.run(command, capture_output=True, text=True, check=False, cwd=files[0].parent)
-        assert checked.returncode in {0, 1}, checked.stderr
-        return checked.stdout
-
-    return validate
 
 
 def test_the_file_is_valid_html(html_validate, practice_file) -> None:
