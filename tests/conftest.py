@@ -29,6 +29,7 @@ pytest_plugins = [
     "tests.marked_sitting",
     "tests.one_exercise",
     "tests.piers_sitting",
+    "tests.postgresql",
     "tests.bank_of_piers",
     "tests.proofs",
 ]
@@ -51,6 +52,7 @@ SLOW_PLACES = (
 SLOW_IMPORTS = re.compile(
     r"^(?:from|import) (?:PIL|page|playwright|pypdfium2|scipy|sklearn|statsmodels|zxingcpp)\b", re.MULTILINE
 )
+SERVER = "postgresql"  # a database that tests marked `each_database` run on too
 SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 
 
@@ -75,7 +77,8 @@ def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
-        if slow(item.path) or SLOW_FIXTURES & set(getattr(item, "fixturenames", ())):
+        on_server = getattr(item, "callspec", None) and item.callspec.params.get("database") == SERVER
+        if on_server or slow(item.path) or SLOW_FIXTURES & set(getattr(item, "fixturenames", ())):
             item.add_marker("slow")
 
 

@@ -60,7 +60,9 @@ def connect(url: str | URL, *, make: bool) -> Engine:
 
 @contextmanager
 def reading(engine: Engine) -> Iterator[Connection]:
-    """A connection to read with; in SQLite it sees the record as it stands at one moment."""
+    """A connection to read with: it sees the record as it stands at one moment."""
+    if engine.dialect.name != "sqlite":  # which is so by itself
+        engine = engine.execution_options(isolation_level="REPEATABLE READ")
     with plain_errors(engine.url), engine.begin() as connection:
         yield connection
 

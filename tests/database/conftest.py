@@ -19,6 +19,7 @@ from courseware.marking.marks import Mark, MarkedPaper, Script
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.papers.sitting_file import write_sitting
+from tests.conftest import SERVER
 
 MORNING = datetime(2026, 1, 5, 9, 0, tzinfo=UTC)
 LEARNERS = (("Amara Okafor", "A-0012"), ("Łukasz Wójcik", "A-0013"), ("Zoë O'Brien-Smythe", ""))  # invented
@@ -75,10 +76,24 @@ def other_sitting(dealt, sitting) -> Sitting:
     return replace(plain, papers=papers, title="Setting out again", date="2026-03-02")
 
 
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """A test marked `each_database` runs on a server too."""
+    if metafunc.definition.get_closest_marker("each_database"):
+        metafunc.parametrize("database", ["sqlite", SERVER], indirect=True)
+
+
 @pytest.fixture
-def record(tmp_path, sitting) -> Iterator[Engine]:
+def database(request, tmp_path) -> str:
+    """The URL of a database without a record: SQLite, unless the test runs on each."""
+    if getattr(request, "param", "") == SERVER:
+        return request.getfixturevalue("postgresql")()
+    return f"sqlite:///{tmp_path / 'record.sqlite'}"
+
+
+@pytest.fixture
+def record(database, sitting) -> Iterator[Engine]:
     """A record that holds the sitting."""
-    engine = open_record(f"sqlite:///{tmp_path / 'record.sqlite'}")
+    engine = open_record(database)
     take(engine, sitting, write_sitting(sitting), at=MORNING)
     yield engine
     engine.dispose()

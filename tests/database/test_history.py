@@ -11,6 +11,7 @@ from courseware.database.scripts import enter_scripts
 from courseware.marking.marks import Decision, Mark, MarkedPaper, NamedSlip
 
 
+@pytest.mark.each_database
 def test_a_paper_from_issue_to_decision(record, sitting, later, written) -> None:
     paper = sitting.papers[0]
     label, second = list(written(paper).cells)[:2]

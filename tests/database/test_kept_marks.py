@@ -34,6 +34,7 @@ def desk(record, sitting, later):
     return Desk()
 
 
+@pytest.mark.each_database
 def test_marks_come_back_as_they_were_reached(desk, sitting, written, marked) -> None:
     slips = (
         NamedSlip(key="opening/width/1", says="The joint was left out"),
@@ -61,6 +62,7 @@ def test_marks_that_stand_already_add_nothing(record, desk, sitting, written, ma
         assert len(connection.execute(select(MARK)).all()) == len(paper.marks) + 2
 
 
+@pytest.mark.each_database
 def test_a_mark_knows_the_script_it_was_given_for(record, desk, sitting, written, marked) -> None:
     desk.enter(written(sitting.papers[0], "900"))
     desk.keep(marked(sitting.papers[0]))

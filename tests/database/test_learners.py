@@ -67,6 +67,7 @@ def test_no_byte_of_a_deleted_learner_is_left(used, sitting, other_sitting, who)
     assert "Łukasz Wójcik".encode() in after
 
 
+@pytest.mark.each_database
 def test_everybody_else_stays_as_they_were(used, sitting, other_sitting) -> None:
     before = {one.code: marks_of(used, one.code, "first")[2] for one in (sitting, other_sitting)}
     deleted(used, "Amara Okafor")
@@ -160,6 +161,7 @@ def test_nobody_is_deleted_by_half_a_name(used) -> None:
     assert database(used) == before
 
 
+@pytest.mark.each_database
 def test_an_export_has_everything_of_the_learner_and_nothing_of_others(used, sitting, other_sitting) -> None:
     data = export_learner(used, "A-0012")
     text = json.dumps(data, ensure_ascii=False)

@@ -7,7 +7,7 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
-from sqlalchemy import inspect, text
+from sqlalchemy import insert, inspect, text
 
 from courseware.database.connection import connect, reading, stamp, writing
 from courseware.database.errors import RecordFaulty
@@ -18,7 +18,7 @@ from courseware.database.opening import open_record
 from courseware.database.register import register_of
 from courseware.database.sittings import sitting_of, sittings
 from courseware.database.states import confirm, release, script_states
-from courseware.database.tables import METADATA, PAPER, SITTING
+from courseware.database.tables import DECISION, METADATA, PAPER, SITTING
 from tests.database.conftest import altered
 
 
@@ -78,15 +78,17 @@ def test_a_step_that_fails_leaves_the_record_as_the_step_before_left_it(record, 
     assert bring_up_to_date(record, later(2), steps[:-1]) == 0
 
 
-def test_a_new_record_takes_every_step(tmp_path, later) -> None:
-    engine = connect(f"sqlite:///{tmp_path}/record.sqlite", make=True)
+@pytest.mark.each_database
+def test_a_new_record_takes_every_step(database, later) -> None:
+    engine = connect(database, make=True)
     assert bring_up_to_date(engine, later(1)) == len(STEPS)
     assert sittings(engine) == ()
+    engine.dispose()
 
 
-def test_a_record_from_before_the_sheets_of_decisions_were_noted_keeps_its_decisions(tmp_path, sitting, later) -> None:
-    url = f"sqlite:///{tmp_path}/record.sqlite"
-    engine = connect(url, make=True)
+@pytest.mark.each_database
+def test_a_record_from_before_the_sheets_of_decisions_were_noted_keeps_its_decisions(database, sitting, later) -> None:
+    engine = connect(database, make=True)
     bring_up_to_date(engine, later(1), STEPS[:2])
     with writing(engine) as connection:
         common = {"title": "", "date": "2026-01-05", "class_name": "", "head": "{}", "taken_at": stamp(later(1))}
@@ -94,11 +96,13 @@ def test_a_record_from_before_the_sheets_of_decisions_were_noted_keeps_its_decis
         connection.execute(
             PAPER.insert().values(code=sitting.papers[0].code, sitting=sitting.code, place=0, issued="{}")
         )
-    row = (sitting.papers[0].code, "1a", "first", 1, 1, "method shown", "", "J. Marsh", stamp(later(2)))
-    columns = 'paper, label, role, attempt, marks, reason, comment, "by", at'
-    with writing(engine) as connection:
-        connection.exec_driver_sql(f"INSERT INTO decision ({columns}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", row)
-    [decided] = decisions_to_keep(open_record(url), sitting.code)
+        row = {"paper": sitting.papers[0].code, "label": "1a", "role": "first", "attempt": 1, "marks": 1, "comment": "",
+               "reason": "method shown", "by": "J. Marsh", "at": stamp(later(2))}  # fmt: skip
+        connection.execute(insert(DECISION).values(row))  # whose later column nobody names
+    engine.dispose()
+    record = open_record(database)
+    [decided] = decisions_to_keep(record, sitting.code)
+    record.dispose()
     assert (decided.decision.reason, decided.by, decided.source) == ("method shown", "J. Marsh", "")
 
 

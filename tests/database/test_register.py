@@ -39,6 +39,7 @@ def of(record, sitting, paper):
     return next(one for one in register_of(record, sitting.code) if one.code == paper.code)
 
 
+@pytest.mark.each_database
 def test_every_paper_stands_in_the_register_from_the_moment_it_is_taken_in(record, sitting, other_sitting, later):
     large = replace(other_sitting.papers[0].learner, sheets=SheetFormat(size=18))
     papers = (replace(other_sitting.papers[0], learner=large), *other_sitting.papers[1:])
@@ -62,6 +63,7 @@ def test_who_joins_later_is_entered_then_and_nobody_twice(record, sitting, other
     assert [one.by for one in register_of(record, other_sitting.code)] == ["J. Marsh", "J. Marsh", "A. Boateng"]
 
 
+@pytest.mark.each_database
 def test_a_retake_counts_as_the_next_attempt_and_is_told_beside_the_first(
     record, sitting, other_sitting, later
 ) -> None:
@@ -71,6 +73,7 @@ def test_a_retake_counts_as_the_next_attempt_and_is_told_beside_the_first(
     assert [one.retakes for one in register_of(record, sitting.code)] == [(again.papers[0].code,), (), ()]
 
 
+@pytest.mark.each_database
 def test_absent_then_late_then_handed_in(record, sitting, note, hand_in) -> None:
     paper = sitting.papers[0]
     assert note(paper, "absent", reason="at the dentist").stands == "absent"
@@ -161,6 +164,7 @@ def test_a_paper_or_sitting_that_is_not_there_is_refused(record, note, sitting) 
         register_of(record, "AAAA")
 
 
+@pytest.mark.each_database
 def test_two_names_that_change_places_are_asked_about_and_not_taken(record, sitting, later) -> None:
     one, two, three = sitting.papers
     swapped = (replace(one, learner=two.learner), replace(two, learner=one.learner), three)

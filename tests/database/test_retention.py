@@ -72,6 +72,7 @@ def test_months_end_with_the_month(dealt, record, later) -> None:
     assert past(record, date(2024, 3, 1))[0].until == date(2024, 2, 29)
 
 
+@pytest.mark.each_database
 def test_each_kind_counts_the_papers_that_have_it(record, sitting, later, written, marked) -> None:
     scripts = [written(paper, "910") for paper in sitting.papers[:2]]
     more = {"assessor": "J. Marsh", "role": "first", "at": later(1)}

@@ -29,6 +29,7 @@ def rows(record, table) -> int:
         return len(connection.execute(select(table)).all())
 
 
+@pytest.mark.each_database
 def test_scripts_come_back_as_written_in_the_order_of_the_papers(record, sitting, enter, written) -> None:
     odd = "  2½ bags, “about” =1+1 ‰ \t;"
     first = written(sitting.papers[0], "910mm", odd, line=4)
@@ -46,6 +47,7 @@ def test_the_same_sheet_once_more_adds_no_row(record, sitting, enter, written) -
     assert rows(record, SCRIPT) == 1
 
 
+@pytest.mark.each_database
 def test_a_change_is_a_new_row_and_the_old_one_stays(record, sitting, enter, written) -> None:
     enter(written(sitting.papers[0], "910", "7"))
     done = enter(written(sitting.papers[0], "901", "7"))
@@ -121,6 +123,7 @@ def test_a_decision_that_left_the_sheet_stands(record, sitting, enter) -> None:
     assert decisions_of(record, sitting.code, "first").standing == (decision(sitting),)
 
 
+@pytest.mark.each_database
 def test_an_old_copy_does_not_bring_back_what_another_assessor_replaced(record, sitting, enter) -> None:
     old, new = decision(sitting), decision(sitting, marks=0, reason="copied from the board")
     enter(decisions=[old], assessor="J. Marsh")

@@ -16,6 +16,7 @@ from courseware.papers.group import Learner
 from courseware.papers.sitting_file import write_sitting
 
 
+@pytest.mark.each_database
 def test_a_sitting_comes_back_as_it_went_in(record, sitting) -> None:
     assert sitting_of(record, sitting.code) == sitting
     assert text_of(record, sitting.code) == write_sitting(sitting)
@@ -44,6 +45,7 @@ def test_another_sitting_under_the_same_code_is_refused(record, sitting, later) 
     assert sitting_of(record, sitting.code) == sitting
 
 
+@pytest.mark.each_database
 def test_papers_of_learners_who_joined_are_added_after_the_others(record, sitting, later) -> None:
     extra = replace(sitting.papers[0], code="HKAY-FYWQ-Z", learner=Learner(name="Kofi Mensah"))
     grown = replace(sitting, papers=(*sitting.papers, extra))
@@ -82,6 +84,7 @@ def test_numbered_papers_have_no_names(record, dealt, later) -> None:
     assert sitting_of(record, numbered.code) == numbered
 
 
+@pytest.mark.each_database
 def test_the_list_has_counts_and_no_names(record, sitting, other_sitting, later) -> None:
     retake = replace(other_sitting, retake_of=sitting.code)
     take(record, retake, write_sitting(retake), at=later(1))

@@ -66,6 +66,7 @@ def first_label(sitting) -> str:
     return labels(sitting.papers[0])[0]
 
 
+@pytest.mark.each_database
 def test_entered_provisional_marked_confirmed_released(step, sitting, record) -> None:
     label = first_label(sitting)
     assert script_states(record, sitting.code) == ()
@@ -166,6 +167,7 @@ def test_a_released_mark_does_not_come_out_otherwise_by_itself(released, sitting
     assert released.now.changes == ()
 
 
+@pytest.mark.each_database
 def test_a_released_mark_changes_by_a_decision_and_says_so(released, sitting) -> None:
     label = first_label(sitting)
     released.enter("900", decisions=[released.decided(label, 2)])
@@ -184,6 +186,7 @@ def test_a_mark_that_was_changed_and_changed_back_is_as_it_was(released, sitting
     assert released.now.changes == ()
 
 
+@pytest.mark.each_database
 def test_a_release_is_taken_back_for_a_reason_and_what_changed_is_told_when_it_is_released_again(
     released, sitting, record
 ) -> None:
@@ -235,6 +238,7 @@ def test_a_cell_that_two_typed_differently_is_open_until_it_is_settled(step, rec
     assert step.now.words == "marked"
 
 
+@pytest.mark.each_database
 def test_an_answer_that_was_typed_since_is_open_until_it_is_marked(step, sitting) -> None:
     label = first_label(sitting)
     step.enter("900")

@@ -225,6 +225,7 @@ def test_states_and_entries_that_were_acknowledged_are_there_after_kill_9(entere
         number = len(reasons) + 1
 
 
+@pytest.mark.each_database
 def test_two_at_once_never_bring_a_script_into_a_state_out_of_turn(entered, sitting) -> None:
     runs = [mover(str(entered.url), sitting.code, who, 0, 8) for who in ("Ann", "Ben")]
     done: list[str] = []

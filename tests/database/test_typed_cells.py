@@ -79,6 +79,7 @@ def test_what_was_seen_may_be_corrected_by_anybody(record, sitting, typing) -> N
 
 
 @pytest.mark.parametrize("other", ["A. Boateng", "J. Marsh"])
+@pytest.mark.each_database
 def test_where_two_typed_differently_both_are_kept_and_both_are_told(record, sitting, typing, other) -> None:
     """Another assessor, or the same one in a second window: neither had seen what the other typed."""
     typing("910")
@@ -115,6 +116,7 @@ def test_what_the_first_came_to_as_well_is_settled_by_that(record, sitting, typi
     assert not typed_otherwise(record, sitting.code, "first")
 
 
+@pytest.mark.each_database
 def test_cells_typed_at_the_same_moment_all_stand(record, sitting, later) -> None:
     """Two assessors in one script, each through a connection of their own."""
     paper = sitting.papers[0]

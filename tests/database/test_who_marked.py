@@ -49,6 +49,7 @@ def test_marking_again_without_a_change_changes_neither_name_nor_day(desk, sitti
     assert desk.who() == before
 
 
+@pytest.mark.each_database
 def test_who_changed_a_mark_is_named_after_who_gave_the_others(desk, sitting, written, marked) -> None:
     paper = marked(sitting.papers[0])
     desk.enter(written(sitting.papers[0], "900"))

@@ -28,6 +28,7 @@ def test_a_file_is_noted_by_where_it_is_and_what_is_in_it(record, file: Path, tm
     )  # fmt: skip
 
 
+@pytest.mark.each_database
 def test_written_anew_the_newest_is_known_and_noted_once(record, file: Path) -> None:
     for text in (b"as written", b"as written", b"written again", b"written again"):
         file.write_bytes(text)
