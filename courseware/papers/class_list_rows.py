@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 
 from courseware.papers.class_list import ClassList, read_class_list, surname_first
 from courseware.papers.class_list_columns import WANTED, Columns, find_columns
@@ -133,11 +133,16 @@ def own_workbook(rows: Sequence[TypedRow], day: str) -> bytes:
     )
 
 
+def tidied(row: TypedRow) -> TypedRow:
+    """A row as it is kept: what is unseen taken out, each cell cut to what a list may have."""
+    return TypedRow(**{field.name: printable_text(getattr(row, field.name))[:_LONGEST] for field in fields(row)})
+
+
 def mended(rows: Sequence[TypedRow], place: int, row: TypedRow | None) -> tuple[TypedRow, ...]:
     """The rows with another in the place of one, without it, or with one more at the end. Raises `IndexError`."""
     if not 0 <= place <= len(rows):
         raise IndexError(place)
-    new = () if row is None or row.blank else (row,)
+    new = () if row is None or row.blank else (tidied(row),)
     return (*rows[:place], *new, *rows[place + 1 :])
 
 
@@ -146,10 +151,10 @@ def _typed(row: Row, columns: Columns) -> TypedRow:
         return "" if column is None or column >= len(row.cells) else row.cells[column].strip()[:_LONGEST]
 
     name = " ".join(filter(None, map(cell, columns.name)))
-    return TypedRow(
-        name=printable_text(name), reference=printable_text(cell(columns.reference)),
-        level=printable_text(cell(columns.level)), paper=printable_text(cell(columns.paper)),
-    )  # fmt: skip
+    row_typed = TypedRow(
+        name=name, reference=cell(columns.reference), level=cell(columns.level), paper=cell(columns.paper)
+    )
+    return tidied(row_typed)
 
 
 def _of_cells(row: Row, width: int) -> list[str]:

@@ -15,7 +15,7 @@ LISTS = "class-lists"
 _UNDATED = "2000-01-01"  # a list has no day of its own: the same rows are the same file
 
 
-class ListChanged(ValueError):
+class ListChanged(NotFound):
     """A row that is no longer as the one who mends it saw it; the message says what to do."""
 
 

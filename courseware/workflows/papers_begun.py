@@ -26,7 +26,7 @@ MOST_EXERCISES = 40
 _KEY = re.compile(r"[0-9a-f]{8}")
 
 
-class NotReady(ValueError):
+class NotReady(NotFound):
     """Papers that cannot be issued yet, or an entry that cannot be; the message says what to do."""
 
 
@@ -44,6 +44,7 @@ class PapersBegun:
     picks: tuple[Pick, ...] = ()
     title: str = ""
     date: str = ""  # ISO 8601; '' is the day on which they are issued
+    due: str = ""  # ISO 8601: when papers are to be handed in
     group_name: str = ""
     sheets: str = ""  # the words of a format
     word: bool = False
@@ -133,16 +134,23 @@ def entries_wrong(asked: Mapping[str, str]) -> dict[str, str]:
     for name in ("title", "group_name", "seed"):
         if not is_plain(asked.get(name, ""), LONGEST_TITLE):
             wrong[name] = f"Use at most {LONGEST_TITLE} characters, all of which can be seen."
-    if asked.get("date"):
-        try:
-            date.fromisoformat(asked["date"])
-        except ValueError:
-            wrong["date"] = "Write the date as 2026-11-25."
+    for name in ("date", "due"):
+        if not _is_day(asked.get(name, "")):
+            wrong[name] = "Write the date as 2026-11-25."
+    if not wrong and asked.get("due") and asked["due"] < (asked.get("date") or date.today().isoformat()):
+        wrong["due"] = "This is before the day of the papers."
     try:
         read_format(asked.get("sheets", "")[: LONGEST_FORMAT + 1])
     except FormatUnknown as unknown:
         wrong["sheets"] = f"{unknown}."
     return wrong
+
+
+def _is_day(typed: str) -> bool:
+    try:
+        return not typed or date.fromisoformat(typed).isoformat() == typed
+    except ValueError:
+        return False
 
 
 def sheets_of(papers: PapersBegun) -> SheetFormat:
@@ -166,12 +174,12 @@ def missing(work: Path, papers: PapersBegun) -> dict[str, str]:
     elif not 1 <= papers.learners <= MOST_LEARNERS:
         found["who"] = "Say who gets papers."
     if not papers.picks:
-        found["questions"] = "Choose the questions."
+        found["exercises"] = "Choose the exercises."
     return found
 
 
 def issue_begun(
-    work: Path, key: str, out: Path, settings: Settings, processes: int, watch: Watch
+    work: Path, key: str, out: Path, settings: Settings, processes: int, watch: Watch, *, by: str = ""
 ) -> tuple[Issued, ...]:
     """Issues papers begun, exactly as the command does with the same choices, and puts what was begun away.
 
@@ -179,7 +187,7 @@ def issue_begun(
     """
     papers = papers_begun(work, key)
     if left := missing(work, papers):
-        raise NotReady(" ".join(left.values()))
+        raise NotReady(" ".join(left.values()).rstrip("."))
     list_file = open_list(work, papers.class_list).file if papers.class_list else None
     day = papers.date or date.today().isoformat()
     named = banks_named(work, papers)
@@ -191,6 +199,8 @@ def issue_begun(
         seed=papers.seed or None,
         exercises=(papers.exercises or None) if papers.by_level else None,
         picked=() if papers.by_level else tuple(one.exercise for one in papers.picks),
+        due=papers.due,
+        by=by,
         word=papers.word,
         sheets=sheets_of(papers),
     )

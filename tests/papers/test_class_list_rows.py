@@ -122,3 +122,8 @@ def test_a_row_is_mended_left_out_or_added(place: int, row: TypedRow | None, lef
 def test_a_row_that_is_not_there_cannot_be_mended(place: int) -> None:
     with pytest.raises(IndexError):
         mended([AMARA, LUKASZ], place, AMARA)
+
+
+def test_what_is_typed_into_a_row_is_tidied_as_a_list_is() -> None:
+    typed = TypedRow(name="  Amara \u200bOkafor ", reference="x" * 300)
+    assert mended([], 0, typed) == (TypedRow(name="Amara Okafor", reference="x" * 200),)

@@ -108,6 +108,8 @@ def test_two_exercises_of_one_name_are_not_told_apart_on_a_paper(work: Path) -> 
     ("name", "typed", "says"),
     [
         ("date", "tomorrow", "2026-11-25"),
+        ("date", "20261125", "2026-11-25"),
+        ("due", "2020-01-01", "before the day"),
         ("title", "x" * 101, "at most 100"),
         ("group_name", "A\u202e", "can be seen"),
         ("sheets", "huge", "not a word for a paper's format"),
@@ -118,11 +120,11 @@ def test_a_setting_that_cannot_be_is_refused_at_its_place(name: str, typed: str,
 
 
 def test_settings_that_can_be_are_not() -> None:
-    assert entries_wrong({"date": "2026-01-05", "title": "x" * 100, "sheets": "large-18 cream", "seed": ""}) == {}
+    assert entries_wrong({"date": "2026-01-05", "due": "2026-01-05", "title": "x" * 100, "sheets": "large-18 cream", "seed": ""}) == {}
 
 
 def test_what_is_missing_is_said_by_its_step(work: Path) -> None:
-    assert sorted(missing(work, PapersBegun())) == ["questions", "who"]
+    assert sorted(missing(work, PapersBegun())) == ["exercises", "who"]
     kept, _ = keep_list(work, b"Name,Paper\nAmara Okafor,huge\n", "group-a.csv")
     ready = PapersBegun(class_list=kept.key, picks=(LENGTH,))
     assert missing(work, ready) == {"who": "The class list has rows to be mended first."}
@@ -134,7 +136,7 @@ def test_what_is_missing_is_said_by_its_step(work: Path) -> None:
 
 def test_papers_that_are_not_ready_are_not_issued(work: Path, heard) -> None:
     key = begin_papers(work, PapersBegun(learners=2))
-    with pytest.raises(NotReady, match="Choose the questions"):
+    with pytest.raises(NotReady, match="Choose the exercises"):
         issue_begun(work, key, work / "output", DEFAULTS, 1, heard)
     assert not (work / "output").exists()
     assert papers_begun(work, key).learners == 2
@@ -145,7 +147,7 @@ def test_the_sitting_is_the_commands_own_byte_for_byte(work: Path, heard) -> Non
     kept, _ = keep_list(work, LIST, "group-a.csv")
     papers = PapersBegun(
         class_list=kept.key, picks=(LENGTH,), title="Piers", date="2026-01-05", group_name="Group A", seed="a seed",
-        sheets="cream", word=True,
+        due="2026-01-12", sheets="cream", word=True,
     )  # fmt: skip
     [issued] = issue_begun(work, begin_papers(work, papers), work / "output", DEFAULTS, 1, heard)
     assert begun(work) == ()
@@ -153,7 +155,7 @@ def test_the_sitting_is_the_commands_own_byte_for_byte(work: Path, heard) -> Non
     done = CliRunner().invoke(
         main,
         ["issue", "banks/piers.yaml", "--group", "group-a.csv", "--pick", "pier-length", "--title", "Piers", "--date",
-         "2026-01-05", "--group-name", "Group A", "--seed", "a seed", "--format", "cream", "--word", "--out", "by-command",
+         "2026-01-05", "--group-name", "Group A", "--seed", "a seed", "--format", "cream", "--word", "--due", "2026-01-12", "--out", "by-command",
          "--jobs", "1"],
     )  # fmt: skip
     assert done.exit_code == 0, done.output
