@@ -183,7 +183,7 @@ def _read(path: Path, key: str, _: tuple[int, ...], settings: Settings) -> BankA
         [bank], notes = read_banks([path], settings)
     except (FileFaulty, NotFound) as faulty:
         first = str(faulty).splitlines()[0]
-        return BankAtHand(key=key, topic=plain(path.stem), own=own, fault=first)
+        return BankAtHand(key=key, topic=plain(path.stem).capitalize(), own=own, fault=first)
     found = tuple(
         ExerciseAtHand(bank=bank, exercise=one, notes=notes, pick=Pick(bank=key, exercise=one.name))
         for one in bank.exercises

@@ -120,7 +120,12 @@ def test_a_setting_that_cannot_be_is_refused_at_its_place(name: str, typed: str,
 
 
 def test_settings_that_can_be_are_not() -> None:
-    assert entries_wrong({"date": "2026-01-05", "due": "2026-01-05", "title": "x" * 100, "sheets": "large-18 cream", "seed": ""}) == {}
+    assert (
+        entries_wrong(
+            {"date": "2026-01-05", "due": "2026-01-05", "title": "x" * 100, "sheets": "large-18 cream", "seed": ""}
+        )
+        == {}
+    )
 
 
 def test_what_is_missing_is_said_by_its_step(work: Path) -> None:

@@ -1,0 +1,109 @@
+"""Papers set and issued at the desk: the sitting is the command's own. Learners are invented."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from courseware.cli import main
+from courseware.files.sitting_files import TUTOR
+from courseware.workflows.papers_begun import begun
+from tests.desk.conftest import Sitter, finished, words
+from tests.desk.making import LENGTH, LIST, kept, newly_begun
+
+SETTINGS = {
+    "title": "Piers", "date": "2026-03-02", "due": "2026-03-09", "group_name": "Group C", "seed": "a seed",
+    "size": "large-14", "more": "cream", "exercises": "",
+}  # fmt: skip
+
+
+def test_settings_are_kept_and_shown_again(client: Sitter, work: Path) -> None:
+    key = newly_begun(work, learners=2, picks=(LENGTH,))
+    assert "about" in client.done(f"/papers/{key}/settings/save", SETTINGS | {"roomy": "1", "word": "1"})
+    papers = kept(work, key)
+    assert (papers.title, papers.due, papers.sheets, papers.word) == (
+        "Piers",
+        "2026-03-09",
+        "large-14 cream roomy",
+        True,
+    )
+    shown = client.get(f"/papers/{key}/settings").text
+    assert 'value="large-14" checked' in shown
+    assert 'name="more" type="text" value="cream"' in shown
+    assert 'name="roomy" value="1" checked' in shown
+
+
+@pytest.mark.parametrize(
+    ("changed", "says"),
+    [
+        ({"date": "2.3.2026"}, "Write the date as 2026-11-25."),
+        ({"due": "2026-03-01"}, "This is before the day of the papers."),
+        ({"more": "huge"}, "not a word for a paper's format"),
+        ({"more": "large-18"}, "says again"),
+        ({"title": "x" * 101}, "at most 100 characters"),
+    ],
+)
+def test_what_cannot_be_is_told_at_its_place_and_nothing_typed_is_lost(
+    client: Sitter, work: Path, changed: dict[str, str], says: str
+) -> None:
+    key = newly_begun(work, learners=2)
+    refused = client.fill(f"/papers/{key}/settings/save", SETTINGS | {"title": "My title"} | changed)
+    assert refused.status_code == 422
+    assert says in words(refused.text)
+    assert (changed.get("title") or "My title") in refused.text
+    assert kept(work, key).title == ""
+
+
+def test_what_is_missing_is_shown_with_the_way_to_it(client: Sitter, work: Path) -> None:
+    key = newly_begun(work)
+    shown = client.get(f"/papers/{key}/ready").text
+    assert f'href="/papers/{key}/who">Say who gets papers.' in shown
+    assert "Make the papers</button>" not in shown
+    assert client.fill(f"/papers/{key}/issue").headers["location"] == f"/papers/{key}/ready"
+
+
+def test_levels_are_offered_where_every_learner_has_one(client: Sitter, work: Path) -> None:
+    key = newly_begun(work, picks=(LENGTH,))
+    client.done(f"/papers/{key}/who/list", files={"list": ("b.csv", b"Name,Level\nAmara Okafor,1\n")})
+    assert "To each learner their own level" in words(client.get(f"/papers/{key}/settings").text)
+    refused = client.fill(f"/papers/{key}/settings/save", SETTINGS | {"by_level": "1", "exercises": "41"})
+    assert "from 1 to 40" in words(refused.text)
+    client.done(f"/papers/{key}/settings/save", SETTINGS | {"by_level": "1", "exercises": "1"})
+    assert (kept(work, key).by_level, kept(work, key).exercises) == (True, 1)
+
+
+def test_papers_issued_at_the_desk_are_the_commands_own_byte_for_byte(
+    client: Sitter, work: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    key = newly_begun(work, picks=(LENGTH,))
+    good = LIST.replace(b"huge", b"")
+    client.done(f"/papers/{key}/who/list", files={"list": ("group-c.csv", good)})
+    client.done(f"/papers/{key}/settings/save", SETTINGS)
+    done = finished(client, client.fill(f"/papers/{key}/issue"))
+    assert "2 papers made, each with its key." in done
+    assert "Print this for Group C." in done
+    assert begun(work) == ()
+    monkeypatch.chdir(work)
+    Path("group-c.csv").write_bytes(good)
+    command = [
+        "issue", "banks/piers.yaml", "--pick", "pier-length", "--group", "group-c.csv", "--group-name", "Group C",
+        "--title", "Piers", "--date", "2026-03-02", "--due", "2026-03-09", "--seed", "a seed", "--format",
+        "large-14 cream", "--jobs", "1", "--out", "by-command",
+    ]  # fmt: skip
+    made = CliRunner().invoke(main, command)
+    assert made.exit_code == 0, made.output
+    [own], [commands] = work.glob("output/2026-03-02*"), work.glob("by-command/2026-03-02*")
+    files = {file.relative_to(commands): file.read_bytes() for file in commands.rglob("*") if file.is_file()}
+    assert {file.relative_to(own): file.read_bytes() for file in own.rglob("*") if file.is_file()} == files
+    assert (own / TUTOR).stat().st_mode & 0o077 == 0
+
+
+def test_what_goes_wrong_is_told_in_a_line_and_what_was_chosen_stays(client: Sitter, work: Path) -> None:
+    key = newly_begun(work, learners=1, picks=(LENGTH,))
+    bank = work / "banks" / "piers.yaml"
+    bank.write_text(bank.read_text(encoding="utf-8").replace("answer: pier(bricks)", "answer: 5"), encoding="utf-8")
+    done = finished(client, client.fill(f"/papers/{key}/issue"))
+    assert "A bank that fails its proof is not issued; nothing was made." in done
+    assert kept(work, key).picks == (LENGTH,)
