@@ -12,8 +12,6 @@ from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
 if TYPE_CHECKING:
-    from courseware.erasure.from_folder import ErasedFiles
-    from courseware.erasure.learner import Erased, ToErase
     from courseware.settings.settings import Settings
 
 
@@ -76,17 +74,13 @@ def export(who: str, url: str | None, out: str) -> None:
     """Write all that the record has of WHO (a paper code, a reference or the name as on the paper) to a folder."""
     from datetime import date
 
-    from courseware.database.learners import export_learner
-    from courseware.database.written_files import note_files
-    from courseware.files.record_location import opened, record_url
-    from courseware.workflows.export import write_export
+    from courseware.files.record_location import record_url
+    from courseware.workflows.export import export_everything
 
-    folder_of(out)
-    with opened(record_url(url, Path(out)), make=False) as engine:
-        data = export_learner(engine, who)
-        folder = write_export(data, Path(out), date.today().isoformat(), TERMINAL.waiting)
-        note_files(engine, sorted(folder.iterdir()), [paper["code"] for paper in data["papers"]])
-    click.echo(f"Everything of this learner, {count(len(data['papers']), 'paper')}, in {folder}")
+    out_folder = folder_of(out)
+    day = date.today().isoformat()
+    folder, papers = export_everything(record_url(url, out_folder), out_folder, who, day, TERMINAL)
+    click.echo(f"Everything of this learner, {count(papers, 'paper')}, in {folder}")
     click.echo("  It shows the answers to the papers: read it before you hand it on.")
 
 
@@ -97,22 +91,15 @@ def export(who: str, url: str | None, out: str) -> None:
 @_placed
 def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: str) -> None:
     """Delete WHO (a paper code, a reference or the name as on the paper) for good, in the record and in the folders."""
-    from contextlib import ExitStack
+    from courseware.files.record_location import record_url
+    from courseware.workflows.erasing import erase, found_to_erase, what_goes, what_went
 
-    from courseware.erasure.learner import delete_everywhere, find_to_erase
-    from courseware.files.record_location import opened, record_file, record_url
-
-    at = record_url(url, Path(out))
-    file = record_file(at)
-    with ExitStack() as open_until_done:
-        there = file is None or file.exists()
-        engine = open_until_done.enter_context(opened(at, make=False)) if there else None
-        parents = [Path(out), *([file.parent] if file else [])]
-        found = find_to_erase(engine, who, [Path(folder) for folder in folders], parents)
-        _say_what_goes(found)
+    named = [Path(folder) for folder in folders]
+    with found_to_erase(record_url(url, Path(out)), Path(out), who, named) as (engine, found):
+        click.echo("\n".join(what_goes(found)))
         if not yes:
             click.confirm("Delete all of this for good?", abort=True)
-        _say_what_went(delete_everywhere(engine, found, TERMINAL.waiting))
+        click.echo("\n".join(what_went(erase(engine, found, TERMINAL))))
 
 
 @record.command()
@@ -169,49 +156,3 @@ def _months(typed: str) -> int | None:
     if not (typed.isascii() and typed.isdigit() and len(typed) < 6):
         raise click.BadParameter(f"{typed} is not a number of months; write 36, or `always`", param_hint="MONTHS")
     return int(typed)
-
-
-def _say_what_goes(found: ToErase) -> None:
-    click.echo(f"To be deleted: {count(len(found.papers.codes), 'paper')}, {', '.join(found.papers.codes)}")
-    click.echo(f"  in the record: {', '.join(found.in_record) or 'nothing'}")
-    for folder in found.folders:
-        click.echo(f"  in the folder {folder.path}")
-    if found.papers.others:
-        click.echo(f"  NOT, since they may be a namesake's: {', '.join(found.papers.others)}; name each by its code")
-    if found.untouched:
-        click.echo("  These hold the name or a code, and are left as they are: they are yours, or were changed since:")
-        for path in found.untouched:
-            click.echo(f"    {path}")
-    for code in found.not_found:
-        click.echo(f"  The folder of the sitting {code} was not found; if it is still there, name it with --sitting.")
-    for path in found.faulty:
-        click.echo(f"  The sitting in {path} cannot be read, so nobody can say who is in it.", err=True)
-
-
-def _say_what_went(gone: Erased) -> None:
-    if gone.record:
-        click.echo(f"Deleted in the record: {count(len(gone.record.papers), 'paper')}.")
-        if gone.record.sittings:
-            click.echo(f"  No papers were left in {', '.join(gone.record.sittings)}, so it went too.")
-        if gone.record.redacted:
-            texts = count(gone.record.redacted, "text")
-            click.echo(f"  The name was in {texts} typed on other papers, and is taken out there.")
-        for place in gone.record.still:
-            click.echo(f"  The name still stands in {place}.")
-    for folder in (*(one for one in gone.beside if one.removed or one.remade or one.look), *gone.folders):
-        _say_what_went_from(folder)
-    click.echo("Class lists, print-outs, back-ups and copies that lie elsewhere are for you to delete.")
-
-
-def _say_what_went_from(folder: ErasedFiles) -> None:
-    if not (folder.removed or folder.remade or folder.look):
-        return
-    click.echo(f"In {folder.folder}" + (", which held nobody else and is gone." if folder.whole else ":"))
-    if folder.removed and not folder.whole:
-        click.echo(f"  removed: {', '.join(folder.removed)}")
-    if folder.remade:
-        click.echo(f"  without the learner: {', '.join(folder.remade)}")
-    if folder.was_marked:
-        click.echo("  What marking made is removed: run `courseware mark` again.")
-    for name in folder.look:
-        click.echo(f"  Look through {name} yourself: it names the learner, or cannot be looked into.")

@@ -56,11 +56,16 @@ def kept(engine: Engine, centre: Retention = UNSET) -> Mapping[str, int | None]:
         return {**centre.months, **_set_here(connection)}
 
 
-def past(engine: Engine, today: date, centre: Retention = UNSET) -> tuple[Past, ...]:
-    """What is past its time, the oldest sitting first. The time runs from the date of the sitting."""
+def past(
+    engine: Engine, today: date, centre: Retention = UNSET, *, instead: Mapping[str, int | None] | None = None
+) -> tuple[Past, ...]:
+    """What is past its time, the oldest sitting first. The time runs from the date of the sitting.
+
+    `instead` are months by kind that would be set here, to see beforehand what would be past then.
+    """
     found: list[Past] = []
     with reading(engine) as connection:
-        months = {**centre.months, **_set_here(connection)}
+        months = {**centre.months, **_set_here(connection), **(instead or {})}
         counts = {kind: _count(connection, kind) for kind in KINDS}
         rows = connection.execute(select(SITTING.c.code, SITTING.c.title, SITTING.c.date)).all()
     for code, title, day in sorted(rows, key=lambda row: row.date):

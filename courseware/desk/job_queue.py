@@ -30,9 +30,10 @@ class MadeFile:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Made:
-    """What came of some work: in a line, its files, and pages of the desk to go on to (words and address)."""
+    """What came of some work: in a line, in more lines, its files, and pages to go on to (words and address)."""
 
     says: str
+    more: tuple[str, ...] = ()
     files: tuple[MadeFile, ...] = ()
     onward: tuple[tuple[str, str], ...] = ()
 

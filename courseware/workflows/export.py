@@ -6,10 +6,30 @@ import hashlib
 import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
+from courseware.database.learners import export_learner
+from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, begin, finish, one_at_a_time, write_whole
+from courseware.files.record_location import opened
 from courseware.spreadsheets.xlsx_out import Page, Value, safe_workbook
+
+if TYPE_CHECKING:
+    from sqlalchemy import URL
+
+    from courseware.workflows.watch import Watch
+
+
+def export_everything(url: URL, out: Path, who: str, day: str, watch: Watch) -> tuple[Path, int]:
+    """Writes all that the record has of a learner to a folder. Returns it, and how many papers there are.
+
+    Raises `NotFound` where `who` is nobody, or may be several.
+    """
+    with opened(url, make=False) as engine:
+        data = export_learner(engine, who)
+        folder = write_export(data, out, day, watch.waiting)
+        note_files(engine, sorted(folder.iterdir()), [paper["code"] for paper in data["papers"]])
+    return folder, len(data["papers"])
 
 
 def write_export(data: Mapping[str, Any], out: Path, day: str, waiting: Callable[[], None]) -> Path:
