@@ -15,12 +15,14 @@ from courseware.commands.check import check
 from courseware.commands.criteria import criteria
 from courseware.commands.demo import demo
 from courseware.commands.desk import desk
+from courseware.commands.distance import distance
 from courseware.commands.glossary import glossary
 from courseware.commands.issue import issue
 from courseware.commands.job import job
 from courseware.commands.join import join
 from courseware.commands.mark import mark
 from courseware.commands.observe import observe
+from courseware.commands.plan import plan
 from courseware.commands.practise import practise
 from courseware.commands.progress import progress
 from courseware.commands.record import record
@@ -57,9 +59,32 @@ def main() -> None:
 
 
 for command in (
-    desk, topics, check, issue, demo, job, observe, again, join, rename, mark, register, confirm, release, sample,
-    audit, criteria, record, practise, progress, board, glossary, sides,
-):  # fmt: skip
+    desk,
+    topics,
+    check,
+    plan,
+    issue,
+    demo,
+    job,
+    observe,
+    again,
+    join,
+    rename,
+    mark,
+    register,
+    confirm,
+    release,
+    sample,
+    audit,
+    criteria,
+    distance,
+    record,
+    practise,
+    progress,
+    board,
+    glossary,
+    sides,
+):
     main.add_command(command)
 
 

@@ -58,6 +58,22 @@ if TYPE_CHECKING:
 @click.option(
     "--like", metavar="SITTING", default=None, help="Instead of BANKs: the exercises of SITTING, for another group."
 )
+@click.option(
+    "--diagnostic", is_flag=True, help="A short paper a level, the same exercises whenever it is asked: see `distance`."
+)
+@click.option(
+    "--week",
+    type=click.IntRange(1, 60),
+    default=None,
+    help="Instead of BANKs: what your scheme of work has in this week.",
+)
+@click.option(
+    "--plan",
+    "table",
+    metavar="FILE",
+    default=None,
+    help="The scheme of work (scheme-of-work.xlsx in --out unless given).",
+)
 @out_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @click.option(
@@ -79,6 +95,9 @@ def issue(
     learners_named: tuple[str, ...],
     like: str | None,
     levels: bool,
+    diagnostic: bool,
+    week: int | None,
+    table: str | None,
     **asked: Any,
 ) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
@@ -93,7 +112,13 @@ def issue(
         raise click.UsageError("--for names learners of a retake: give --retake too.")
     if like is not None and (banks or narrowed):
         raise click.UsageError("--like takes the exercises from SITTING: name neither banks nor exercises.")
-    if not banks and like is None and again_of is None:
+    if diagnostic and (levels or again_of or like or week is not None or asked["level"] or asked["pick"]):
+        raise click.UsageError("--diagnostic goes with BANKs alone: it makes papers of every level that they have.")
+    if week is not None and (banks or like or again_of or levels or narrowed):
+        raise click.UsageError("--week takes banks, levels and exercises from your scheme of work: name none of them.")
+    if table is not None and week is None:
+        raise click.UsageError("--plan goes with --week.")
+    if not banks and like is None and again_of is None and week is None:
         raise click.UsageError("Name a bank: a file, or a shipped topic (`courseware topics` lists them).")
     if asked["pick"] and (asked["level"] or asked["exercises"]):
         raise click.UsageError("--pick names the exercises: leave --level and --exercises out.")
@@ -113,7 +138,15 @@ def issue(
             tell_issued(issued)
     else:
         made = workflow.group_of(list_file, learners or 1, group_name, TERMINAL)
-        if like is not None:
+        if diagnostic:
+            for issued in workflow.issue_diagnostic(banks, made, on, options, TERMINAL):
+                tell_issued(issued)
+        elif week is not None:
+            from courseware.workflows.scheme import PLAN, lessons_of_week
+
+            lessons = lessons_of_week(week, Path(table) if table else options.out / f"{PLAN}.xlsx")
+            tell_issued(workflow.issue_week(lessons, made, on, options, TERMINAL))
+        elif like is not None:
             tell_issued(workflow.issue_like(like, made, on, options, TERMINAL))
         else:
             tell_issued(workflow.issue_sitting(banks, made, on, options, TERMINAL))

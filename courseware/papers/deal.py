@@ -54,13 +54,26 @@ def choose(banks: Sequence[Bank], choosing: Choosing, seed: str) -> tuple[Chosen
         raise CannotDeal(
             f"no exercise of level {choosing.level} stands in these banks; leave --level out or choose another"
         )
-    in_turn = [chosen for turn in zip_longest(*by_topic) for chosen in turn if chosen is not None]
+    in_turn = _in_turn(by_topic)
     wanted = choosing.exercises or max(6, len(banks))
     if choosing.exercises and choosing.exercises > len(in_turn):
         raise CannotDeal(f"{choosing.exercises} exercises were asked for; these banks hold {len(in_turn)}")
     taken = in_turn[:wanted]
     place = {bank.sha256: index for index, bank in enumerate(banks)}
     return tuple(sorted(taken, key=lambda chosen: (chosen[1].level, place[chosen[0].sha256], chosen[1].line)))
+
+
+def blueprint(banks: Sequence[Bank], level: int, exercises: int) -> tuple[Chosen, ...]:
+    """The same exercises whenever it is asked: of each topic in turn the first of a level, as the bank has them.
+
+    Fewer where the banks hold no more, none where they hold none.
+    """
+    by_topic = [[(bank, exercise) for exercise in bank.exercises if exercise.level == level] for bank in banks]
+    return tuple(_in_turn(by_topic)[:exercises])
+
+
+def _in_turn(by_topic: Sequence[Sequence[Chosen]]) -> list[Chosen]:
+    return [chosen for turn in zip_longest(*by_topic) for chosen in turn if chosen is not None]
 
 
 def _picked(banks: Sequence[Bank], names: tuple[str, ...]) -> tuple[Chosen, ...]:

@@ -51,3 +51,19 @@ def plain(name: str) -> str:
     """A name of the banks as words: `opening-for-a-panel` is `opening for a panel`."""
     words = name.replace("-", " ").replace("_", " ").split(" ")
     return " ".join(word.upper() if word in {"uk", "us"} else word for word in words)
+
+
+def points(change: Index | None) -> str:
+    """A change of a share in per cent of the marks, with its interval: `+23 (5 to 41)`; `–` where there is none."""
+    if change is None:
+        return DASH
+    value = signed(change.value)
+    if change.interval is None:
+        return value
+    return f"{value} ({signed(change.interval.low)} to {signed(change.interval.high)})"
+
+
+def signed(share: float) -> str:
+    """A difference of shares in whole per cent, with its sign: `+23`, `−5`, `0`."""
+    whole = whole_percent(abs(share))
+    return f"{'−' if share < 0 else '+'}{whole}" if whole else "0"

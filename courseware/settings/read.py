@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import fields
+from datetime import date
 
 from courseware.settings.settings import (
     DEFAULTS,
     MORTARS,
     UNSIGNED,
+    Course,
     Retention,
     Settings,
     Signatures,
@@ -17,7 +19,15 @@ from courseware.settings.settings import (
     WrittenCriterion,
     WrittenEvidence,
 )
-from courseware.settings.shapes import ALWAYS, CentreShape, CriterionShape, RetentionShape, SignaturesShape, SignedShape
+from courseware.settings.shapes import (
+    ALWAYS,
+    CentreShape,
+    CourseShape,
+    CriterionShape,
+    RetentionShape,
+    SignaturesShape,
+    SignedShape,
+)
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, FileFaulty, harmless
 from courseware.text_files.shapes import Path, shaped
@@ -27,6 +37,7 @@ from courseware.trade import ARRIS_RULES
 
 LONGEST_NAME, LONGEST_SAYS, LONGEST_WHO, MOST_WHO = 100, 300, 40, 6
 LONGEST_WORD = 30
+LEAST_COURSE, MOST_COURSE = 5, 60  # weeks: a topic twice back, two weeks apart, to more than a year
 LEAST_DAY, HIGHEST_DAY = 200, 3000  # mm: from a course of the highest bricks to a storey
 WORD = re.compile(rf"[^\W\d_](?:[^\W\d_]|[ '’-](?=[^\W\d_])){{0,{LONGEST_WORD - 1}}}")
 _STAND_IN: dict[str | int, object] = {"says": "x", "signed": ["x"]}
@@ -57,6 +68,7 @@ def _settings(shape: CentreShape, file: str, node: Keyed) -> Settings:
         signatures=_signatures(shape.signatures) if shape.signatures else DEFAULTS.signatures,
         retention=_retention(shape.retention) if shape.retention else DEFAULTS.retention,
         criteria=tuple(map(_criterion, shape.criteria)),
+        course=_course(shape.course) if shape.course else None,
         file=file,
         node=node,
     )
@@ -79,6 +91,12 @@ def _retention(shape: RetentionShape) -> Retention:
     return Retention(**{kind: None if months == ALWAYS else int(months) for kind, months in typed.items()})
 
 
+def _course(shape: CourseShape) -> Course:
+    return Course(
+        starts=shape.starts, weeks=shape.weeks, without=tuple(shape.without), topics=tuple(map(_line, shape.topics))
+    )
+
+
 def _criterion(shape: CriterionShape) -> WrittenCriterion:
     evidence = tuple(WrittenEvidence(**one.model_dump()) for one in shape.evidence)
     return WrittenCriterion(code=shape.code, says=shape.says, evidence=evidence)
@@ -98,9 +116,33 @@ def _wrong(shape: CentreShape) -> Iterator[_Wrong]:
         yield ("upright_joint",), f"`{harmless(word)}` is not a word to print", expected
     if shape.day_height is not None and not LEAST_DAY <= shape.day_height <= HIGHEST_DAY:
         yield ("day_height",), "`day_height` is out of all reason", f"expected {LEAST_DAY} to {HIGHEST_DAY} mm"
+    if shape.course is not None:
+        yield from _no_course(shape.course)
     for sheet in fields(Signatures) if shape.signatures else ():
         if (signed := getattr(shape.signatures, sheet.name)) is not None:
             yield from _signs(("signatures", sheet.name), signed)
+
+
+def _no_course(shape: CourseShape) -> Iterator[_Wrong]:
+    days: list[tuple[Path, str]] = [(("course", "starts"), shape.starts)]
+    days += [(("course", "without", index), day) for index, day in enumerate(shape.without)]
+    for path, day in days:
+        if not _is_day(day):
+            yield path, f"`{harmless(day)}` is no day", 'expected a day such as "2026-09-07", from 2000 to 2100'
+    if not LEAST_COURSE <= shape.weeks <= MOST_COURSE:
+        expected = f"expected {LEAST_COURSE} to {MOST_COURSE}"
+        yield ("course", "weeks"), f"`weeks` is {shape.weeks}, which no topic can come back in", expected
+    for index, topic in enumerate(shape.topics):
+        yield from _too_long(("course", "topics", index), topic, LONGEST_SAYS)
+        if topic in shape.topics[:index]:
+            yield ("course", "topics", index), f"`{harmless(topic)}` stands twice", "expected each topic once"
+
+
+def _is_day(text: str) -> bool:
+    try:
+        return 2000 <= date.fromisoformat(text).year <= 2100 and len(text) == len("2026-09-07")
+    except ValueError:
+        return False
 
 
 def _signs(path: Path, shape: SignedShape) -> Iterator[_Wrong]:

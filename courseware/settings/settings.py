@@ -68,6 +68,19 @@ class WrittenCriterion:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Course:
+    """The weeks of a course: a day of its first, how many are taught, days in whose weeks nothing is, topics in order.
+
+    Days are ISO 8601; no topics are all that come with the program.
+    """
+
+    starts: str
+    weeks: int
+    without: tuple[str, ...] = ()
+    topics: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """The centre's settings by the keys of its file.
 
@@ -83,6 +96,7 @@ class Settings:
     signatures: Signatures = Signatures()
     retention: Retention = Retention()
     criteria: tuple[WrittenCriterion, ...] = ()
+    course: Course | None = None
     file: str = field(default="", compare=False)
     node: Keyed | None = field(default=None, compare=False, repr=False)
 
@@ -126,4 +140,5 @@ KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "sample": ("name",),
     "progress": ("name",),
     "criteria": ("name", "upright_joint", "criteria"),
+    "plan": ("name", "course"),
 }

@@ -68,6 +68,18 @@ class CriterionShape(Shape):
     evidence: list[EvidenceShape] = Field([], description="a list of evidence: topic, exercise, part; or job, line")
 
 
+class CourseShape(Shape):
+    """The weeks of the centre's course, for its scheme of work."""
+
+    starts: str = Field(description='a day of its first week, in quotes, such as "2026-09-07"')
+    weeks: Whole = Field(description="how many weeks are taught")
+    without: list[str] = Field([], description="a list of days, in quotes, in whose weeks nothing is taught")
+    topics: list[str] = Field(
+        [], description="a list of topics in order, by their short names or files (all shipped ones unless given)",
+        min_length=1,
+    )  # fmt: skip
+
+
 class CentreShape(Shape):
     """The centre's settings."""
 
@@ -95,4 +107,7 @@ class CentreShape(Shape):
     )
     criteria: list[CriterionShape] = Field(
         [], description="a list of the centre's criteria: code, says, evidence", min_length=1
+    )
+    course: CourseShape | None = Field(
+        None, description="the weeks of your course, for `courseware plan`: starts, weeks, without, topics"
     )

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from math import atanh, sqrt, tanh
+from math import atanh, fsum, sqrt, tanh
 from statistics import NormalDist
 
 from courseware.statistics.f_distribution import f_quantile
@@ -87,3 +88,20 @@ def feldt(alpha: float, learners: int, parts: int) -> Interval | None:
         low=1 - (1 - alpha) * f_quantile(1 - _TAIL, above, below),
         high=1 - (1 - alpha) * f_quantile(_TAIL, above, below),
     )
+
+
+def mean_of(figures: Sequence[float]) -> Index | None:
+    """The mean of figures, one a learner, with Student's interval; None without learners.
+
+    No interval for fewer than two, or where all are alike: their spread then says nothing of other learners. t² with
+    n − 1 degrees of freedom is F with 1 and n − 1. Source: iupac-confidence-limits.
+    """
+    n = len(figures)
+    if not n:
+        return None
+    mean = fsum(figures) / n
+    squares = fsum((figure - mean) ** 2 for figure in figures)
+    if n < 2 or max(figures) == min(figures):
+        return Index(value=mean, n=n, interval=None)
+    reach = sqrt(f_quantile(LEVEL, 1, n - 1) * squares / (n - 1) / n)
+    return Index(value=mean, n=n, interval=Interval(low=mean - reach, high=mean + reach))

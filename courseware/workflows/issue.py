@@ -10,6 +10,7 @@ from pathlib import Path
 
 from courseware import __version__
 from courseware.banks import Bank, SafetyNotes
+from courseware.course.scheme import Lesson
 from courseware.database.errors import RecordFaulty
 from courseware.database.register import exchanged, names_by_reference
 from courseware.database.sittings import take
@@ -21,7 +22,7 @@ from courseware.files.sitting_files import SITTING
 from courseware.files.sitting_folders import read_folder, sitting_folder
 from courseware.jobs.task import Task
 from courseware.papers.class_list import ClassList, read_class_list
-from courseware.papers.deal import Choosing, Chosen, Heads, choose, shared_variants
+from courseware.papers.deal import Choosing, Chosen, Heads, blueprint, choose, shared_variants
 from courseware.papers.group import Group, numbered
 from courseware.papers.shares import for_papers
 from courseware.papers.sheet_format import STANDARD, SheetFormat, beside
@@ -35,8 +36,18 @@ from courseware.words import count, listed
 from courseware.workflows import issuing
 from courseware.workflows.jobs import worksheet
 from courseware.workflows.proving import proved
-from courseware.workflows.retaking import banks_of, had_before, had_in_group, learners_of, worksheet_on_a_job
+from courseware.workflows.retaking import (
+    banks_of,
+    had_before,
+    had_in_folder,
+    had_in_group,
+    learners_of,
+    worksheet_on_a_job,
+)
+from courseware.workflows.scheme import bank_of_each
 from courseware.workflows.watch import Watch
+
+SHORT = 6  # exercises of a diagnostic paper, unless told otherwise
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +130,44 @@ def issue_by_level(
     for level in groups:
         choose(banks, Choosing(level=level, exercises=options.exercises), "any")
     for level, group in groups.items():
-        yield issue_sitting(named, group, date, replace(options, level=level), watch)
+        yield issue_sitting(named, group, date, replace(options, level=level, seed=_of_level(options, level)), watch)
+
+
+def issue_diagnostic(
+    named: Sequence[str], group: Group, date: str, options: IssueOptions, watch: Watch
+) -> Iterator[Issued]:
+    """A short sitting for each level that the banks have, of the same exercises whenever it is asked.
+
+    So the end of a course can be set beside its start. Nobody gets a variant that they had in a sitting in the folder.
+    """
+    banks, notes = read_banks(find_banks(named), options.settings)
+    had = had_in_folder(group.learners, options.out)
+    for level in sorted({exercise.level for bank in banks for exercise in bank.exercises}):
+        chosen = blueprint(banks, level, options.exercises or SHORT)
+        each = tuple(bank for bank in banks if any(own is bank for own, _ in chosen))
+        topics = options.title or title_of([bank.topic for bank in each])
+        heads = Heads(
+            title=f"Diagnostic, level {level}: {topics}"[:LONGEST_TITLE], date=date, group=group,
+            seed=_of_level(options, level) or secrets.token_hex(32), version=__version__,
+        )  # fmt: skip
+        yield _prove_and_print(
+            heads, each, notes, chosen, options, watch, asked=["diagnostic", _names(chosen)], had=had
+        )
+
+
+def issue_week(lessons: Sequence[Lesson], group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
+    """Issues what a scheme of work has in a week: of each topic so many exercises of its level, rising in level."""
+    banks, notes = bank_of_each([lesson.topic for lesson in lessons], options.settings)
+    seed = options.seed or secrets.token_hex(32)
+    chosen: dict[tuple[str, str], Chosen] = {}
+    for lesson in lessons:
+        of_topic = choose((banks[lesson.topic],), Choosing(level=lesson.level, exercises=lesson.exercises), seed)
+        chosen |= {(bank.topic, exercise.name): (bank, exercise) for bank, exercise in of_topic}
+    rising = tuple(sorted(chosen.values(), key=lambda one: one[1].level))
+    each = tuple({bank.topic: bank for bank, _ in rising}.values())
+    title = f"Week {lessons[0].week}: {title_of([bank.topic for bank in each])}"[:LONGEST_TITLE]
+    heads = Heads(title=options.title or title, date=date, group=group, seed=seed, version=__version__)
+    return _prove_and_print(heads, each, notes, rising, options, watch, asked=_names(rising))
 
 
 def issue_like(named: str, group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
@@ -220,6 +268,11 @@ def _read_list(file: Path, watch: Watch, *, levels: bool = False) -> ClassList:
 def _today(sitting: Sitting, settings: Settings) -> Sitting:
     """A sitting as it is issued again: by the rules of then, which its answers go by, on sheets as printed today."""
     return replace(sitting, settings=settings.by_the_rules_of(sitting.settings))
+
+
+def _of_level(options: IssueOptions, level: int) -> str | None:
+    """A seed that was typed, made a level's own: two sittings of one seed and banks would have the same codes."""
+    return f"{options.seed}, level {level}" if options.seed else None
 
 
 def _names(chosen: Sequence[Chosen]) -> list[list[str]]:

@@ -8,6 +8,8 @@ import os
 
 from courseware import __version__
 from courseware.banks import Exercise, Failure, FileFaulty, harmless
+from courseware.class_report.distance import CannotCompare
+from courseware.course.scheme import CannotPlan
 from courseware.database.errors import RecordFaulty
 from courseware.files.bank_files import NotFound
 from courseware.papers.sitting_file import SittingFaulty
@@ -72,7 +74,7 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
     if isinstance(error, ProofsFailed):
         lines = [failure_line(*failure) for failure in error.failures]
         return "\n".join([*lines, f"A bank that fails its proof {error.refused}; nothing was made."]), FAILED
-    if isinstance(error, NotFound | CannotDeal | TookTooLong):
+    if isinstance(error, NotFound | CannotDeal | CannotPlan | CannotCompare | TookTooLong):
         return f"{visible(str(error))}. Nothing was made.", _FAULTY
     if isinstance(error, SittingFaulty):
         return f"The sitting cannot be used: {visible(str(error))}.", _FAULTY

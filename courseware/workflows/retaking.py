@@ -46,7 +46,16 @@ def had_before(papers: Sequence[IssuedPaper], where: SittingFolder, out: Path) -
 
 def had_in_group(learners: Sequence[Learner], where: SittingFolder, out: Path) -> tuple[VariantsHad, ...]:
     """What each learner of another group has had, by the same sittings; () where none of them stands in any."""
-    sittings = _sittings_near(where, out)
+    return _had(learners, _sittings_near(where, out))
+
+
+def had_in_folder(learners: Sequence[Learner], out: Path) -> tuple[VariantsHad, ...]:
+    """What each learner has had in any sitting that stands in `out`; () where none of them stands in any."""
+    near, _ = find_folders((out.resolve(),))
+    return _had(learners, tuple(other.sitting for other in near))
+
+
+def _had(learners: Sequence[Learner], sittings: Sequence[Sitting]) -> tuple[VariantsHad, ...]:
     blank = [IssuedPaper(code="", learner=learner, exercises=()) for learner in learners]
     had = tuple(had_by(paper, sittings) if paper.learner.known else {} for paper in blank)
     return had if any(had) else ()

@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 
 from courseware.banks import Bank, prove, read_bank
+from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.codes import code, read_code
-from courseware.papers.deal import CannotDeal, Choosing, Heads, choose, deal_sitting, shared_variants
+from courseware.papers.deal import CannotDeal, Choosing, Heads, blueprint, choose, deal_sitting, shared_variants
 from courseware.papers.group import Group, Learner, numbered
 from courseware.papers.sitting import IssuedPart, Sitting
 from courseware.papers.sitting_file import write_sitting
@@ -211,3 +212,15 @@ def test_what_the_banks_do_not_hold_is_told(choosing: dict[str, object], why: st
     with pytest.raises(CannotDeal) as cannot:
         chosen(**choosing)
     assert str(cannot.value) == why
+
+
+def test_a_blueprint_is_the_same_whenever_it_is_asked_and_goes_round_the_topics() -> None:
+    banks, _ = read_banks(shipped_banks())
+    chosen = blueprint(banks, 1, 12)
+    assert chosen == blueprint(banks, 1, 12)
+    assert {exercise.level for _, exercise in chosen} == {1}
+    assert [bank.topic for bank, _ in chosen][:3] == [
+        bank.topic for bank in banks if any(exercise.level == 1 for exercise in bank.exercises)
+    ][:3]
+    assert len(blueprint(banks, 1, 500)) == sum(exercise.level == 1 for bank in banks for exercise in bank.exercises)
+    assert blueprint(banks[:1], 7, 4) == ()

@@ -9,6 +9,7 @@ import pytest
 from courseware.settings.read import read_settings
 from courseware.settings.settings import (
     DEFAULTS,
+    Course,
     Retention,
     Settings,
     Signed,
@@ -31,6 +32,7 @@ signatures:
 retention: {names: 36, scripts: always, papers: 12}
 criteria:
   - {code: BRK-1, says: Works out piers, evidence: [{topic: Opening sizes, exercise: piers}]}
+course: {starts: "2026-09-07", weeks: 30, without: ["2026-10-26"], topics: [course_gauge]}
 """  # invented
 
 
@@ -59,6 +61,7 @@ def test_a_whole_file_gives_each_setting() -> None:
     [evidence] = found.criteria[0].evidence
     assert found.criteria == (WrittenCriterion(code="BRK-1", says="Works out piers", evidence=(evidence,)),)
     assert evidence == WrittenEvidence(topic="Opening sizes", exercise="piers")
+    assert found.course == Course(starts="2026-09-07", weeks=30, without=("2026-10-26",), topics=("course_gauge",))
 
 
 @pytest.mark.parametrize(
@@ -109,6 +112,13 @@ def test_a_text_over_several_lines_is_one_line() -> None:
         ("retention: {script: 12}\n", "centre.yaml:1:13: the key `script` is not known; did you mean `scripts`?"),
         ("criteria: []\n", "centre.yaml:1:1: `criteria` is an empty list"),
         ("criteria:\n  - {code: a, say: x}\n", "centre.yaml:2:15: the key `say` is not known; did you mean `says`?"),
+        ("course: {weeks: 9}\n", "centre.yaml:1:1: the key `starts` is missing"),
+        ('course: {starts: "7.9.26", weeks: 9}\n', "centre.yaml:1:18: `7.9.26` is no day; expected a day such as"),
+        ('course: {starts: "1999-12-31", weeks: 9}\n', "centre.yaml:1:18: `1999-12-31` is no day"),
+        ('course: {starts: "2026-09-07", weeks: 4}\n', "centre.yaml:1:39: `weeks` is 4, which no topic can come back in"),
+        ('course: {starts: "2026-09-07", weeks: 61}\n', "centre.yaml:1:39: `weeks` is 61"),
+        ('course: {starts: "2026-09-07", weeks: 9, without: ["2026-02-30"]}\n', "centre.yaml:1:52: `2026-02-30` is no day"),
+        ('course: {starts: "2026-09-07", weeks: 9, topics: [a, a]}\n', "centre.yaml:1:54: `a` stands twice"),
         ("name: no\n", "centre.yaml:1:7: `no` is not safe without quotes"),
         ("- name\n", "centre.yaml:1:1: the file is not a map of keys"),
     ],
@@ -129,5 +139,8 @@ def test_the_limits_themselves_are_taken() -> None:
     assert read(f"name: {'x' * 100}\n").name == "x" * 100
     assert [read(f"day_height: {mm}\n").day_height for mm in (200, 3000)] == [200, 3000]
     assert read("retention: {names: 1, marks: 1200}\n").retention == Retention(names=1, marks=1200)
+    for weeks, starts in ((5, "2000-01-01"), (60, "2100-12-31")):
+        found = read(f'course: {{starts: "{starts}", weeks: {weeks}}}\n').course
+        assert found == Course(starts=starts, weeks=weeks)
     assert read("upright_joint: Stoßfuge\n").upright_joint == "Stoßfuge"
     assert read(f"upright_joint: {'p' * 30}\n").upright_joint == "p" * 30

@@ -16,6 +16,7 @@ BEGIN, END = "<!-- settings: written by `pytest tests/settings --refresh` -->", 
 MODELS: tuple[tuple[str, type[BaseModel]], ...] = (
     ("`centre.yaml`", shapes.CentreShape), ("`signatures`", shapes.SignaturesShape), ("Each of them", shapes.SignedShape),
     ("`retention`", shapes.RetentionShape), ("A criterion", shapes.CriterionShape), ("Its evidence", shapes.EvidenceShape),
+    ("`course`", shapes.CourseShape),
 )  # fmt: skip
 
 

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import f, pearsonr
+from scipy.stats import f, pearsonr, ttest_1samp
 from statsmodels.stats.proportion import confint_proportions_2indep, proportion_confint
 
-from courseware.statistics.intervals import Interval, feldt, fisher, newcombe, wilson
+from courseware.statistics.intervals import Interval, feldt, fisher, mean_of, newcombe, wilson
 from courseware.statistics.reliability import cronbach_alpha
 
 
@@ -85,3 +85,19 @@ def test_intervals_are_apart_where_they_share_no_figure() -> None:
     assert low.apart(high)
     assert high.apart(low)
     assert not low.apart(Interval(low=0.4, high=0.6))
+
+
+@given(st.lists(st.integers(-20, 20), min_size=2, max_size=60).filter(lambda figures: len(set(figures)) > 1))
+def test_the_interval_of_a_mean_is_scipy_s(figures: list[int]) -> None:
+    """Source: iupac-confidence-limits; oracle: scipy."""
+    found = mean_of([figure / 20 for figure in figures])
+    expected = ttest_1samp(np.array(figures) / 20, 0).confidence_interval(0.95)
+    assert found.value == pytest.approx(np.mean(figures) / 20, abs=1e-12)
+    assert (found.interval.low, found.interval.high) == pytest.approx((expected.low, expected.high), abs=1e-9)
+
+
+def test_a_mean_has_no_interval_where_there_is_no_spread_and_nothing_is_no_mean() -> None:
+    assert mean_of([]) is None
+    assert mean_of([0.25]).interval is None
+    assert mean_of([0.25, 0.25, 0.25]).interval is None
+    assert mean_of([0.25, 0.5]).interval is not None

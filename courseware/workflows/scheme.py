@@ -1,0 +1,101 @@
+"""A scheme of work laid out from the centre's settings, and read again for a week's papers."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from courseware.banks import Bank, SafetyNotes
+from courseware.course.scheme import CannotPlan, Lesson, Topic, lay, teaching_weeks
+from courseware.course.scheme_sheet import scheme_sheet
+from courseware.course.scheme_workbook import read_scheme, scheme_workbook
+from courseware.files.atomic import write_whole
+from courseware.files.bank_files import NotFound, find_banks, read_banks, read_file, shipped_banks
+from courseware.settings.settings import Course, Settings
+from courseware.words import listed
+
+PLAN = "scheme-of-work"
+_EXAMPLE = 'course: {starts: "2026-09-07", weeks: 30, without: ["2026-10-26"]}'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """A scheme of work as written: its lessons, its weeks, its files."""
+
+    lessons: tuple[Lesson, ...]
+    weeks: tuple[date, ...]
+    files: tuple[Path, ...]
+
+
+def plan(settings: Settings, out: Path, day: str, *, anew: bool) -> Planned:
+    """Lays the centre's course over its weeks and writes the table to change and the sheet to print.
+
+    A table that is there may hold what the tutor changed: it is written over only `anew`. Raises `CannotPlan`,
+    `NotFound` and `BankFaulty`.
+    """
+    if settings.course is None:
+        file = settings.file or "centre.yaml"
+        raise CannotPlan(f"{file} says nothing of your course; put a line into it such as\n  {_EXAMPLE}")
+    table = out / f"{PLAN}.xlsx"
+    if table.exists() and not anew:
+        raise NotFound(f"{table} is there, and may hold your changes; to lay it out anew, say --anew")
+    course = settings.course
+    topics = _topics(course, settings)
+    lessons = lay(topics, course.weeks)
+    weeks = teaching_weeks(
+        date.fromisoformat(course.starts), course.weeks, frozenset(map(date.fromisoformat, course.without))
+    )
+    return _written(lessons, weeks, {topic.named: topic.title for topic in topics}, settings, out, day)
+
+
+def lessons_of_week(week: int, table: Path) -> tuple[Lesson, ...]:
+    """The lessons of a week in the table as it stands. Raises `NotFound` and `TableFaulty`."""
+    if not table.is_file():
+        raise NotFound(f"there is no scheme of work {table}; make one with `courseware plan`, or name it with --plan")
+    lessons = read_scheme(read_file(table), table.name)
+    found = tuple(lesson for lesson in lessons if lesson.week == week)
+    if not found:
+        weeks = sorted({lesson.week for lesson in lessons})
+        raise NotFound(f"{table.name} has nothing in week {week}; it has weeks {listed([str(one) for one in weeks])}")
+    return found
+
+
+def bank_of_each(named: Sequence[str], settings: Settings) -> tuple[Mapping[str, Bank], SafetyNotes | None]:
+    """The bank by each name of a topic, and the safety notes that go with them. Raises `NotFound` and `BankFaulty`."""
+    paths = {name: find_banks([name])[0] for name in named}
+    banks, notes = read_banks(tuple(dict.fromkeys(paths.values())), settings)
+    if strange := [name for name, path in paths.items() if path.name not in {bank.file for bank in banks}]:
+        raise NotFound(f"{strange[0]} holds no exercises")
+    places = dict(zip(dict.fromkeys(paths.values()), banks, strict=True))
+    return {name: places[path] for name, path in paths.items()}, notes
+
+
+def _topics(course: Course, settings: Settings) -> tuple[Topic, ...]:
+    named = course.topics or tuple(path.stem for path in shipped_banks())
+    banks = bank_of_each(named, settings)[0]
+    return tuple(_topic(name, banks[name]) for name in named)
+
+
+def _topic(named: str, bank: Bank) -> Topic:
+    return Topic(named=named, title=bank.topic, exercises=Counter(exercise.level for exercise in bank.exercises))
+
+
+def _written(
+    lessons: tuple[Lesson, ...],
+    weeks: tuple[date, ...],
+    titles: dict[str, str],
+    settings: Settings,
+    out: Path,
+    day: str,
+) -> Planned:
+    from courseware.printing.render import job_pdf
+
+    out.mkdir(parents=True, exist_ok=True)
+    sheet = job_pdf(scheme_sheet(lessons, weeks, titles, settings))
+    made = {f"{PLAN}.xlsx": scheme_workbook(lessons, weeks, titles, day), f"{PLAN}.pdf": sheet}
+    for name, data in made.items():
+        write_whole(out / name, data)
+    return Planned(lessons=lessons, weeks=weeks, files=tuple(out / name for name in made))
