@@ -12,13 +12,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from pydantic import BaseModel
 
-from courseware.banks import shapes
-from courseware.banks.drawing_kinds import DRAWING_KINDS
-from courseware.banks.figures import write_out
-from courseware.banks.topic_shape import topic_shape
-from courseware.banks.vocabulary import vocabulary
 from courseware.cli import main
 from courseware.files.centre_file import find_settings
 from courseware.jobs.plan import plan_of
@@ -26,10 +20,7 @@ from courseware.marking.invented_scripts import invented_scripts, plain_figure
 from courseware.marking.marking_sheet import marking_sheet
 from courseware.papers.part_kind import holds_figure
 from courseware.papers.sitting_file import read_sitting
-from courseware.part_kinds.choice.bank import ChoiceShape
-from courseware.part_kinds.order.bank import StepShape
-from courseware.part_kinds.table.bank import RowShape
-from courseware.trade import FORMATS, PROJECTION_LIMITS, UK_METRIC
+from courseware.workflows.bank_reference import bank_reference
 from courseware.workflows.jobs import find_job
 from tests.jobs.filled_sheet import filled
 from tests.practice.saved_practices import as_bytes, saved
@@ -39,71 +30,46 @@ TEXT = README.read_text(encoding="utf-8")
 BEGIN, END = "<!-- reference: written by `pytest tests/test_readme.py --refresh` -->", "<!-- end of reference -->"
 
 
-def part_shape() -> type[shapes.PartShape]:
-    """A part as the kinds there are make it: with the keys of each."""
-    exercises = topic_shape().model_fields["exercises"].annotation
-    return exercises.__args__[0].model_fields["parts"].annotation.__args__[0]
-
-
-MODELS = (
-    ("A bank", shapes.TopicShape), ("An exercise", shapes.ExerciseShape), ("A part", part_shape()),
-    ("A line of working", shapes.LineShape), ("A route to accept", shapes.FigureShape),
-    ("A slip", shapes.SlipShape),
-    ("A choice", ChoiceShape), ("A step", StepShape), ("A row", RowShape),
-    ("A safety note (in `safety_notes.yaml`)", shapes.NoteShape),
-)  # fmt: skip
-
-
-def keys(title: str, model: type[BaseModel]) -> str:
-    lines = [
-        f"| `{field.alias or name}` | {'' if field.is_required() else 'optional: '}{field.description} |"
-        for name, field in model.model_fields.items()
+def reference_text() -> str:
+    """The reference of the code, as the manual has it."""
+    found = bank_reference()
+    tables = [
+        "\n".join([
+            f"**{title}**", "", "| key | what it holds |", "|---|---|",
+            *(f"| `{key.name}` | {'' if key.needed else 'optional: '}{key.says} |" for key in keys),
+        ])
+        for title, keys in found.keys.items()
+    ]  # fmt: skip
+    assert all(says for _, says in found.functions)
+    functions = [
+        "**Names in every formula**: " + ", ".join(f"`{name}`" for name in found.names)
+        + " (`joint` where perpend and bed agree; lengths in mm).",
+        "",
+        "**Functions** (what stands in brackets may be left out; lengths in mm):",
+        "",
+        "| function | gives |",
+        "|---|---|",
+        *(f"| `{written}` | {says} |" for written, says in found.functions),
+        "",
+        "**Limits on a projection**: " + ", ".join(f'`"{name}"`' for name in found.limits) + ".",
+        "",
+        "**Brick formats**: " + ", ".join(f"`{name}`" for name in found.formats) + ".",
+    ]  # fmt: skip
+    drawings = [
+        "| drawing | shows | arguments | dimensions |",
+        "|---|---|---|---|",
+        *(
+            f"| `{one.name}` | {one.says} | "
+            + "; ".join(f"`{name}` {limits}{'' if needed else ' (optional)'}" for name, limits, needed in one.arguments)
+            + f" | {', '.join(f'`{dimension}`' for dimension in one.dimensions)} |"
+            for one in found.drawings
+        ),
     ]
-    return "\n".join([f"**{title}**", "", "| key | what it holds |", "|---|---|", *lines])
-
-
-def functions() -> str:
-    words = vocabulary(UK_METRIC)
-    assert all(function.says for function in words.functions.values())
-    lines = []
-    for name, function in sorted(words.functions.items()):
-        told = [parameter for parameter, _ in function.parameters]
-        shown = told[: function.needed] + [f"[{parameter}]" for parameter in told[function.needed :]]
-        lines.append(f"| `{name}({', '.join(shown)}{', …' if function.repeats else ''})` | {function.says} |")
-    return "\n".join(
-        [
-            "**Names in every formula**: " + ", ".join(f"`{name}`" for name in words.constants)
-            + " (`joint` where perpend and bed agree; lengths in mm).",
-            "",
-            "**Functions** (what stands in brackets may be left out; lengths in mm):",
-            "",
-            "| function | gives |",
-            "|---|---|",
-            *lines,
-            "",
-            "**Limits on a projection**: " + ", ".join(f'`"{name}"`' for name in PROJECTION_LIMITS) + ".",
-            "",
-            "**Brick formats**: " + ", ".join(f"`{name}`" for name in FORMATS) + ".",
-        ]
-    )  # fmt: skip
-
-
-def drawings() -> str:
-    def limits(name: str, allowed: object) -> str:
-        told = " or ".join(sorted(allowed)) if isinstance(allowed, frozenset) else " to ".join(map(write_out, allowed))
-        return f"`{name}` {told}"
-
-    lines = [
-        f"| `{name}` | {kind.says} | "
-        + "; ".join(limits(a, b) + (" (optional)" if a in kind.optional else "") for a, b in kind.arguments.items())
-        + f" | {', '.join(f'`{dimension}`' for dimension in kind.dimensions)} |"
-        for name, kind in DRAWING_KINDS.items()
-    ]
-    return "\n".join(["| drawing | shows | arguments | dimensions |", "|---|---|---|---|", *lines])
+    return "\n\n".join([*tables, "\n".join(functions), "\n".join(drawings)])
 
 
 def test_the_reference_is_that_of_the_code(request) -> None:
-    reference = "\n\n".join([*(keys(title, model) for title, model in MODELS), functions(), drawings()])
+    reference = reference_text()
     before, _, rest = TEXT.partition(BEGIN)
     after = rest.partition(END)[2]
     wanted = f"{before}{BEGIN}\n\n{reference}\n\n{END}{after}"

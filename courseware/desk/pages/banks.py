@@ -24,6 +24,7 @@ from courseware.files.bank_files import NotFound
 from courseware.files.own_files import ChangedMeanwhile, save_again
 from courseware.settings.settings import Settings
 from courseware.words import count
+from courseware.workflows.bank_reference import bank_reference
 from courseware.workflows.own_banks import (
     BankText,
     banks_shipped,
@@ -195,7 +196,7 @@ async def _shown(request: Request, found: BankText, text: str, *, told: str = ""
     looked = await run_in_threadpool(look_at, text, found.path, desk.settings())
     return page(
         request, "bank.html", status=status, bank=found, text=text, lines=text.split("\n"), looked=looked, told=told,
-        address=_address(request), own=_whose(request) == OWN,
+        address=_address(request), own=_whose(request) == OWN, reference=bank_reference(),
     )  # fmt: skip
 
 

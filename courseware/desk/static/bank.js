@@ -44,6 +44,7 @@ function mark() {
     go.addEventListener("click", () => reach(line, Number(one.dataset.column)));
     one.querySelector(".line").replaceChildren(go);
   }
+  writing.classList.toggle("faulty", wrong.size > 0);
   let free = 0;
   beside.replaceChildren(...[...wrong].map(([line, says]) => {
     const note = Object.assign(document.createElement("p"), { textContent: says.join(" · ") });

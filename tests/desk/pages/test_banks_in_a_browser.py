@@ -18,6 +18,7 @@ def test_a_bank_is_written_by_keyboard(
     page, desk = open_desk(tmp_path, viewport={"width": 1280, "height": 800})
     to(page, "Banks")
     page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Banks")
     to(page, "Its file's name")
     page.keyboard.type("piers")
     page.keyboard.press("Enter")

@@ -14,7 +14,7 @@ from courseware.workflows.own_jobs import open_own, task_of
 
 
 def to(page: Any, name: str) -> None:
-    """Goes on by Tab until the field, link or button of that name has the focus."""
+    """Goes on by Tab until the field, link or button of that name has the focus; the page is there already."""
     for _ in range(80):
         page.keyboard.press("Tab")
         if page.evaluate(
@@ -33,6 +33,7 @@ def test_a_job_is_made_by_keyboard_and_drawn_again_at_each_change(
     page, desk = open_desk(tmp_path, viewport={"width": 1280, "height": 800})
     to(page, "Job")
     page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Job")
     to(page, "A framed panel beside a porch")
     page.keyboard.press("Enter")
     drawing = page.locator("#drawing")
