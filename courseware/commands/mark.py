@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.options import cores, jobs_option, names_option, record_option, who_says
+from courseware.commands.options import by_centre, cores, jobs_option, names_option, record_option, who_says
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from courseware.files.sitting_folders import SittingFolder
     from courseware.marking.mark import Marked
     from courseware.marking.marks import Decision, Query
+    from courseware.settings.settings import Settings
     from courseware.workflows.mark_sitting import MarkedAndWritten, MarkOptions, TypedDecision
 
 _MOST_TOLD = 20
@@ -26,7 +27,11 @@ _MOST_TOLD = 20
 @click.argument("sitting", metavar="SITTING")
 @click.argument("sheet", required=False, metavar="[SHEET]")
 @click.option("--assessor", default=None, help="Who marks (the name you are logged in by unless given).")
-@click.option("--second", is_flag=True, help="Blind second marking: SHEET is the second marker's own copy.")
+@click.option(
+    "--second",
+    is_flag=True,
+    help="Second marking: without SHEET makes it, with scripts as written; with SHEET takes its marks.",
+)
 @click.option(
     "--decide",
     multiple=True,
@@ -37,6 +42,7 @@ _MOST_TOLD = 20
 @names_option
 @record_option
 @jobs_option
+@by_centre("mark")
 def mark(
     sitting: str,
     sheet: str | None,
@@ -46,17 +52,18 @@ def mark(
     names: bool,
     url: str | None,
     jobs: int | None,
+    settings: Settings,
 ) -> None:
     """Mark SITTING (its folder) from its marking sheet, or from SHEET (XLSX or CSV)."""
     from courseware.files.sitting_folders import sitting_folder
     from courseware.workflows.mark_sitting import MarkOptions
 
     where = sitting_folder(sitting)
-    if second and sheet is None:
-        _tell_blank_sheet(where)
+    if second:
+        _second(where, sheet, assessor, url, settings, names=names)
         return
     who = who_says(assessor, "--assessor")
-    options = MarkOptions(assessor=who, second=second, names=names, record=url, processes=cores(jobs))
+    options = MarkOptions(assessor=who, names=names, record=url, processes=cores(jobs))
     _mark(where, sheet, decide, options)
 
 
@@ -89,13 +96,27 @@ def _mark(where: SittingFolder, sheet: str | None, decide: tuple[TypedDecision, 
     _tell_questions(done.marked.questions)
 
 
-def _tell_blank_sheet(where: SittingFolder) -> None:
-    from courseware.workflows.mark_sitting import blank_second_sheet
+def _second(
+    where: SittingFolder, sheet: str | None, assessor: str | None, url: str | None, settings: Settings, *, names: bool
+) -> None:
+    """Gives out the second marker's sheet, or takes it back and compares."""
+    from pathlib import Path
 
-    path, new = blank_second_sheet(where)
-    said = "A blank sheet for the second marker" if new else "The second marker's sheet is there already"
-    click.echo(f"{said}: {path}")
-    click.echo(f"When it is filled in: courseware mark {where.path} {path} --second --assessor NAME")
+    from courseware.files.record_location import opened, record_url
+    from courseware.workflows.second_marking import enter_second, second_lines, write_second_sheet
+
+    with opened(record_url(url, where.path.resolve().parent), make=False) as engine:
+        if sheet is None:
+            path, new = write_second_sheet(engine, where)
+            said = "Scripts as written for the second marker" if new else "The second marker's sheet is there already"
+            click.echo(f"{said}: {path}")
+            click.echo(f"When it is filled in: courseware mark {where.path} {path} --second --assessor NAME")
+            return
+        who = who_says(assessor, "--assessor")
+        done = enter_second(engine, where, Path(sheet), settings, marker=who, names=names)
+    click.echo(f"{count(done.added, 'mark')} by {who} entered.")
+    for line in second_lines(done, where):
+        click.echo(line)
 
 
 def _tell_entered(entered: Entered) -> None:
@@ -157,10 +178,6 @@ def _tell_questions(questions: tuple[Query, ...]) -> None:
 def _tell_written(done: MarkedAndWritten) -> None:
     from courseware.files.sitting_files import ALL_FEEDBACK, PICTURE, SETTLE
 
-    for line in done.compared:
-        click.echo(line)
-    if done.folder is None:
-        return
     click.echo(f"  to hand back: {done.folder / ALL_FEEDBACK}")
     click.echo(f"  for yourself: {done.folder / PICTURE}.pdf and .xlsx")
     if done.to_look_at:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
 import click
 
 from courseware.commands.options import by_centre, day, folder_of, names_option, out_option, record_option
+from courseware.text_files.faults import harmless
+from courseware.words import count
 
 _USUAL_SHARE = "10"  # percent: an example, no rule; centres set their own
 
@@ -37,14 +40,28 @@ class _Percent(click.ParamType[Fraction]):
 @click.option(
     "--pass-line", type=_Percent(), multiple=True, help="A pass line in percent: papers just around it are taken."
 )
+@click.option("--results", metavar="PLAN", default=None, help="Enter what was filled in on a plan's workbook.")
+@click.option("--actions", is_flag=True, help="List the actions of earlier samples that are still open.")
 @names_option
 @record_option
 @out_option
 @by_centre("sample")
-def sample(sittings: tuple[str, ...], papers: int | None, share: Fraction | None, **options: Any) -> None:
+def sample(
+    sittings: tuple[str, ...],
+    papers: int | None,
+    share: Fraction | None,
+    results: str | None,
+    actions: bool,
+    **options: Any,
+) -> None:
     """Draw the papers that a quality assurer looks at, from SITTINGs (codes or folders; all in the record if none)."""
     if papers is not None and share is not None:
         raise click.UsageError("Give either --papers or --share.")
+    if results is not None or actions:
+        if sittings or papers is not None or share is not None:
+            raise click.UsageError("--results and --actions draw no sample; give them alone.")
+        _results(results, options)
+        return
     from courseware.files.record_location import opened, record_url
     from courseware.workflows import quality
 
@@ -70,6 +87,26 @@ def sample(sittings: tuple[str, ...], papers: int | None, share: Fraction | None
         click.echo(f"  {file}")
     for chance in plan.chances:
         click.echo(chance_line(plan, chance))
+
+
+def _results(plan: str | None, options: Mapping[str, Any]) -> None:
+    """Enters a plan's results, where one is given, and lists what is open in any."""
+    from pathlib import Path
+
+    from courseware.database.sample_results import results_of
+    from courseware.files.record_location import opened, record_url
+    from courseware.quality.sample_results import open_actions
+    from courseware.workflows.quality import enter_results
+
+    with opened(record_url(options["url"], folder_of(options["out"])), make=False) as engine:
+        if plan is not None:
+            entered = enter_results(engine, Path(plan))
+            for results, says in ((entered.new, "entered"), (entered.changed, "changed")):
+                click.echo(f"{count(len(results), 'result')} {says}.")
+        still_open = open_actions(results_of(engine))
+    click.echo(f"{count(len(still_open), 'action')} open{':' if still_open else '.'}")
+    for one in still_open:
+        click.echo(f"  {one.day}  {one.code}  {harmless(one.action)} ({one.by}, plan {one.plan})")
 
 
 def _seed_is_sound(seed: str | None) -> None:

@@ -1,4 +1,4 @@
-"""Scripts that take no other answers: those of withdrawn papers, and those whose marks are released."""
+"""Scripts that take no other answers: those of withdrawn papers, under appeal, and those whose marks are released."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
+from courseware.database.appeals import under_appeal
 from courseware.database.entering import CellChange, Role
 from courseware.database.errors import RecordRefuses
 from courseware.database.register import withdrawn
@@ -19,10 +20,12 @@ class Closed:
 
     withdrawn: Mapping[str, str]
     released: frozenset[ScriptKey]
+    appealed: Mapping[str, str]  # papers under appeal, with the day it was opened
 
     def refuse(self, attempt: int, changes: Iterable[CellChange]) -> None:
         """Raises `RecordRefuses` where one of these changes of a script's cells cannot be made."""
         for cell in changes:
+            self.refuse_appealed(cell.code)
             if cell.code in self.withdrawn and cell.after:
                 raise RecordRefuses(
                     f"the paper {cell.code} is withdrawn ({self.withdrawn[cell.code]}); take that back before it is "
@@ -35,8 +38,18 @@ class Closed:
                     "first"
                 )
 
+    def refuse_appealed(self, code: str) -> None:
+        """Raises `RecordRefuses` where a paper is under appeal: its answers and decisions stay as they were."""
+        if code in self.appealed:
+            raise RecordRefuses(
+                f"the paper {code} is under appeal since {self.appealed[code]}: its answers and marks stay as they "
+                "are until the outcome is entered"
+            )
+
 
 def closed_in(connection: Connection, sitting: str, role: Role) -> Closed:
     """What is closed in a sitting, over an open connection. A second marker's script is released by nobody."""
     released = released_in(connection, sitting) if role == "first" else frozenset()
-    return Closed(withdrawn=withdrawn(connection, sitting), released=released)
+    return Closed(
+        withdrawn=withdrawn(connection, sitting), released=released, appealed=under_appeal(connection, sitting)
+    )

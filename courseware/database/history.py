@@ -12,6 +12,7 @@ from sqlalchemy import Connection, Engine, RowMapping, Table, select
 from courseware.database.connection import reading
 from courseware.database.entering import STATUS, Cell, changes
 from courseware.database.errors import RecordRefuses, kept_time
+from courseware.database.judged_rows import judged
 from courseware.database.kept_marks import mark_in
 from courseware.database.observations import observation_in
 from courseware.database.register import register_events
@@ -68,6 +69,8 @@ def history_in(connection: Connection, paper_code: str) -> tuple[Event, ...]:
     events += _typed_otherwise(connection.execute(otherwise).mappings().all())
     events += _decided(connection.execute(decisions).mappings().all())
     events += _marked(connection.execute(marks).mappings().all())
+    for row, what, after, reason in judged(connection, paper_code):
+        events.append(Event(at=kept_time(row["at"]), by=row["by"], what=what, before="", after=after, reason=reason))
     observed = select(OBSERVATION).where(OBSERVATION.c.paper == paper_code).order_by(OBSERVATION.c.id)
     events += _observed(connection.execute(observed).mappings().all())
     return tuple(sorted(events, key=lambda event: event.at))  # of one moment: written, decided, marked

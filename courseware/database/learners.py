@@ -14,12 +14,16 @@ from courseware.database.errors import kept_json
 from courseware.database.history import history_in
 from courseware.database.learner_lookup import Held, Papers, whose
 from courseware.database.tables import (
+    APPEAL,
     DECISION,
+    GIVEN_MARK,
     MARK,
     OBSERVATION,
+    PACK,
     PAPER,
     PERSON,
     REGISTER,
+    SAMPLED,
     SCRIPT,
     SITTING,
     STATE,
@@ -27,6 +31,9 @@ from courseware.database.tables import (
 )
 
 REDACTED = "(a deleted learner)"
+_OF_A_PAPER = (
+    SCRIPT, DECISION, TYPED_OTHERWISE, OBSERVATION, PERSON, REGISTER, STATE, GIVEN_MARK, SAMPLED, APPEAL, PACK,
+)  # fmt: skip
 _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, where a name may stand
     (SCRIPT, SCRIPT.c.source),
     (SCRIPT, SCRIPT.c.cells),
@@ -45,6 +52,12 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (OBSERVATION, OBSERVATION.c.remark),
     (OBSERVATION, OBSERVATION.c.learner_remark),
     (OBSERVATION, OBSERVATION.c.source),
+    (GIVEN_MARK, GIVEN_MARK.c.note),
+    (GIVEN_MARK, GIVEN_MARK.c.written),
+    (GIVEN_MARK, GIVEN_MARK.c.source),
+    (SAMPLED, SAMPLED.c.action),
+    (SAMPLED, SAMPLED.c.note),
+    (APPEAL, APPEAL.c.reason),
 )
 
 
@@ -92,7 +105,7 @@ def delete_papers(engine: Engine, papers: Papers) -> Deleted:
         photographs = _photographs(connection, codes)
         scripts = select(SCRIPT.c.id).where(SCRIPT.c.paper.in_(codes))
         connection.execute(delete(MARK).where(MARK.c.script.in_(scripts)))
-        for table in (SCRIPT, DECISION, TYPED_OTHERWISE, OBSERVATION, PERSON, REGISTER, STATE):
+        for table in _OF_A_PAPER:
             connection.execute(delete(table).where(table.c.paper.in_(codes)))
         connection.execute(delete(PAPER).where(PAPER.c.code.in_(codes)))
         empty = select(SITTING.c.code).where(SITTING.c.code.not_in(select(PAPER.c.sitting)))
@@ -175,6 +188,10 @@ def _paper(connection: Connection, code: str) -> dict[str, Any]:
         "register": _rows(connection, REGISTER, code),
         "states": _rows(connection, STATE, code),
         "observations": _rows(connection, OBSERVATION, code),
+        "marks_by_hand": _rows(connection, GIVEN_MARK, code),
+        "sample_results": _rows(connection, SAMPLED, code),
+        "appeals": _rows(connection, APPEAL, code),
+        "packs": _rows(connection, PACK, code),
         "history": events,
     }
 

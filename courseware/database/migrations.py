@@ -101,6 +101,11 @@ def _observations(connection: Connection) -> None:
     tables.METADATA.create_all(connection, tables=[tables.OBSERVATION])
 
 
+def _marks_by_hand(connection: Connection) -> None:
+    made = [tables.GIVEN_MARK, tables.SAMPLED, tables.APPEAL, tables.PACK]
+    tables.METADATA.create_all(connection, tables=made)
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
@@ -109,6 +114,7 @@ STEPS = (
     Step(says="the register of issued papers", take=_register_of_issues),
     Step(says="the states of scripts", take=_states_of_scripts),
     Step(says="work observed at a job", take=_observations),
+    Step(says="second marks, sample results, appeals and packs", take=_marks_by_hand),
 )
 
 

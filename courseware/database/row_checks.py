@@ -13,9 +13,11 @@ from sqlalchemy import Column, Connection, Engine, Integer, Table, and_, func, l
 from sqlalchemy.sql.elements import ColumnElement
 
 from courseware.database import tables
+from courseware.database.appeals import Outcome
 from courseware.database.connection import reading
 from courseware.database.entering import Role
 from courseware.database.errors import BY_HAND, RecordFaulty, shown_address
+from courseware.database.given_marks import Purpose
 from courseware.database.register import ENTRIES
 from courseware.database.retention import KINDS
 from courseware.database.state_rows import SAID
@@ -24,7 +26,7 @@ from courseware.marking.marks import How, Status
 _MOST = 1_000_000  # of anything that is counted: marks, rows, attempts, months
 _WORDS: Mapping[str, Sequence[str]] = {
     "role": get_args(Role), "status": get_args(Status), "how": get_args(How), "kind": KINDS,
-    "entry": ENTRIES, "state": SAID,
+    "entry": ENTRIES, "state": SAID, "purpose": get_args(Purpose), "outcome": get_args(Outcome),
 }  # fmt: skip
 
 

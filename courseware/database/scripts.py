@@ -11,6 +11,7 @@ from typing import Any, cast
 
 from sqlalchemy import Connection, Engine, RowMapping, insert, select
 
+from courseware.database.appeals import APPEALED
 from courseware.database.closed_scripts import closed_in
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.deciding import Said, added
@@ -66,7 +67,7 @@ def enter_scripts(
     A paper's first script is its row that is not `resubmitted`; its resubmissions are counted in the order of their
     rows. A decision that is no longer in the sheet stands until another takes its place.
     Raises `RecordRefuses` for a sitting or paper that is not there, for a script that stands twice, whose paper is
-    withdrawn, or whose answers are other than when its marks were released.
+    withdrawn or under appeal, or whose answers are other than when its marks were released.
     """
     attempts = _once_each(scripts)
     common = {"role": role, "at": stamp(at)}
@@ -86,6 +87,9 @@ def enter_scripts(
         asked = [without_lapsed(own, lacked.lapsed) for own in (decisions, typed_decisions)]
         standing = _on_last_attempts(connection, sitting_code, role)
         new = added(said, *asked, standing=standing, by=assessor, source=source)
+        if source != APPEALED:
+            for code in dict.fromkeys(said_now.decision.code for said_now in new):
+                closed.refuse_appealed(code)
         decided = _decide(connection, sitting_code, new, common)
         pending = _pending(connection, sitting_code, kept)
     still = {one.decision.key for one in pending}

@@ -166,3 +166,56 @@ OBSERVATION = Table(
     Column("by", Text, nullable=False),
     Column("at", String(40), nullable=False),
 )  # fmt: skip
+
+GIVEN_MARK = Table(  # by a person, to a part as it was written
+    "given_mark", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("attempt", Integer, nullable=False),
+    Column("label", _LABEL, nullable=False),
+    Column("purpose", _WORD, nullable=False),
+    Column("marks", Integer, nullable=False),
+    Column("note", Text, nullable=False),
+    Column("written", Text, nullable=False),
+    Column("source", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+SAMPLED = Table(  # what a quality assurer found of a paper in a sample
+    "sampled", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("plan", Text, nullable=False),  # the sampling plan's seed
+    Column("agreed", Integer, nullable=False),  # 1, or 0
+    Column("action", Text, nullable=False),  # '' for none
+    Column("done", String(10)),  # the day on which the action was closed; none: it is open
+    Column("note", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("day", String(10), nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+APPEAL = Table(
+    "appeal", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("attempt", Integer, nullable=False),
+    Column("outcome", _WORD, nullable=False),
+    Column("marks", Integer, nullable=False),  # of the script as it stood then
+    Column("upto", Integer, nullable=False),  # the newest mark then
+    Column("reason", Text, nullable=False),
+    Column("day", String(10), nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+PACK = Table(  # the scripts of a standardisation pack
+    "pack", METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("paper", _CODE, ForeignKey("paper.code"), nullable=False, index=True),
+    Column("attempt", Integer, nullable=False),
+    Column("number", Integer, nullable=False),  # of the sitting's packs
+    Column("letter", _WORD, nullable=False),  # that the script goes by
+    Column("at", String(40), nullable=False),
+)  # fmt: skip

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from types import MappingProxyType
 
 from courseware.papers.codes import shuffled
 from courseware.words import count
 
 _SUPPOSED = (Fraction(0), Fraction(1, 20), Fraction(1, 10))  # shares of papers with an error; at least one paper
+MOST_WEIGHT = 5
 _SURE = Fraction(95, 100)
 
 
@@ -28,6 +30,7 @@ class Candidate:
     decided: int = 0  # marks that an assessor put in the place of those worked out
     differing: int = 0  # parts that a second marker marked otherwise
     provisional: int = 0  # parts that an assessor is still to look at
+    open_action: bool = False  # of an earlier sample
 
     @property
     def share(self) -> Fraction:
@@ -37,7 +40,7 @@ class Candidate:
     @property
     def flagged(self) -> bool:
         """Whether a person's judgement went into it twice."""
-        return bool(self.decided or self.differing)
+        return bool(self.decided or self.differing or self.open_action)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,19 +83,28 @@ class _Need:
 
 
 def sampling_plan(
-    papers: Sequence[Candidate], *, size: int, seed: str, pass_lines: Sequence[Fraction] = ()
+    papers: Sequence[Candidate],
+    *,
+    size: int,
+    seed: str,
+    pass_lines: Sequence[Fraction] = (),
+    not_agreed: Mapping[str, int] = MappingProxyType({}),
 ) -> SamplingPlan:
     """`size` of the papers, in any order given: flagged ones first, then what shows each assessor, topic and the spread
     of marks, then a draw. Never more than `size`: what it has no room to show is told.
 
+    `not_agreed` counts by assessor the papers of earlier samples that were not agreed with: in the draw a paper counts
+    once more for each of those of its assessors, up to `MOST_WEIGHT` times.
     `pass_lines` are shares of the marks. Raises `ValueError` where there are no papers, or one code comes twice.
     """
     if not papers:
         raise ValueError("there are no marked papers to sample from")
     if len({paper.code for paper in papers}) < len(papers):
         raise ValueError("a paper stands twice among those to sample from")
-    drawn = shuffled(sorted(papers, key=lambda paper: paper.code), seed, "sample")
-    ordered = sorted(drawn, key=lambda paper: (not paper.differing, not paper.decided))
+    ordered = sorted(
+        _drawn(papers, seed, not_agreed),
+        key=lambda paper: (not paper.open_action, not paper.differing, not paper.decided),
+    )
     covering = list(_covering(ordered, _needs(papers, pass_lines)).items())
     reasons, left_out = dict(covering[:size]), covering[size:]
     for paper in ordered:
@@ -100,7 +112,8 @@ def sampling_plan(
             reasons.setdefault(paper.code, ())
     sample = sorted((p for p in ordered if p.code in reasons), key=lambda p: not (p.flagged or reasons[p.code]))
     picks = tuple(
-        Pick(paper=paper, reasons=(*_flags(paper), *reasons[paper.code]) or ("drawn by the seed",)) for paper in sample
+        Pick(paper=paper, reasons=(*_flags(paper, not_agreed), *reasons[paper.code]) or ("drawn by the seed",))
+        for paper in sample
     )
     return SamplingPlan(
         seed=seed,
@@ -112,6 +125,21 @@ def sampling_plan(
         not_shown=tuple(reason for _, needs in left_out for reason in needs),
         provisional=sum(paper.provisional > 0 for paper in papers),
     )
+
+
+def weight(paper: Candidate, not_agreed: Mapping[str, int]) -> int:
+    """How often a paper counts in the draw: once, and once more for each disagreement with one of its assessors."""
+    return min(MOST_WEIGHT, 1 + max((not_agreed.get(name, 0) for name in paper.assessors), default=0))
+
+
+def _drawn(papers: Sequence[Candidate], seed: str, not_agreed: Mapping[str, int]) -> list[Candidate]:
+    """The papers in the order of the draw: each holds as many tickets as it counts, and goes by the first drawn.
+
+    So the chance of being drawn next is a paper's share of the tickets that are left.
+    """
+    ordered = sorted(papers, key=lambda paper: paper.code)
+    tickets = [paper for paper in ordered for _ in range(weight(paper, not_agreed))]
+    return list({paper.code: paper for paper in shuffled(tickets, seed, "sample")}.values())
 
 
 def size_of_share(papers: int, share: Fraction) -> int:
@@ -190,9 +218,14 @@ def _need(reason: str, papers: Sequence[Candidate]) -> _Need:
     return _Need(reason=reason, codes=frozenset(paper.code for paper in papers))
 
 
-def _flags(paper: Candidate) -> tuple[str, ...]:
+def _flags(paper: Candidate, not_agreed: Mapping[str, int]) -> tuple[str, ...]:
     told = ((paper.differing, "second marker differs on"), (paper.decided, "assessor's own mark on"))
-    return tuple(f"{says} {count(parts, 'part')}" for parts, says in told if parts)
+    before = [name for name in paper.assessors if not_agreed.get(name)]
+    return (
+        *(["an action of an earlier sample is open"] if paper.open_action else []),
+        *(f"{says} {count(parts, 'part')}" for parts, says in told if parts),
+        *(f"earlier samples did not agree with {name} on {count(not_agreed[name], 'paper')}" for name in before),
+    )
 
 
 def _percent(share: Fraction) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from courseware.banks.figures import write_out
+from courseware.quality.sample_results import ASKED, PLAN
 from courseware.quality.sampling import Chance, Pick, SamplingPlan
 from courseware.reports.report import Block, Report, Table
 from courseware.settings.settings import Settings
@@ -15,6 +16,11 @@ from courseware.words import count
 _ALIKE = (
     "These chances take an error to be as likely on one paper as on any other. Papers that are in the sample because a "
     "mark was changed, or because two markers differed, are likelier to show one."
+)
+HOW = (
+    "To fill in: agreed (yes or no), by, date as 2026-11-25; action, where something is to be done, and the day on "
+    "which it was closed. `courseware sample --results` with this workbook enters them, and once more when an action "
+    "is closed."
 )
 _SIGNED = "Quality assurer: ______________________________   Date: ______________"
 _Names = Mapping[str, str]
@@ -48,7 +54,7 @@ def sampling_sheet(plan: SamplingPlan, day: str, settings: Settings, names: _Nam
 def sampling_workbook(plan: SamplingPlan, day: str, names: _Names) -> bytes:
     """The plan as a workbook: the sample, and what is said of it."""
     columns = {"paper": 15, **({"name": 26} if names else {}), "sitting": 30, "marked by": 22, "marks": 8, "of": 8}
-    columns |= {"why it is here": 60, "agreed": 12, "date": 12, "note": 40}
+    columns |= {"why it is here": 60, PLAN: 10, **ASKED}
     rows = [
         (
             pick.paper.code,
@@ -58,10 +64,11 @@ def sampling_workbook(plan: SamplingPlan, day: str, names: _Names) -> bytes:
             pick.paper.total,
             pick.paper.of,
             _why(pick),
+            plan.seed,
         )
         for pick in plan.picks
     ]
-    said = (*_about(plan, day), *(chance_line(plan, chance) for chance in plan.chances), _ALIKE)
+    said = (*_about(plan, day), HOW, *(chance_line(plan, chance) for chance in plan.chances), _ALIKE)
     pages = (
         Page(title="Sample", columns=columns, rows=rows),
         Page(title="About", columns={"about this plan": 110}, rows=[(line,) for line in said]),

@@ -1,15 +1,27 @@
-"""Two markers of the same papers: where they differ, and how far they agree; nothing of one before both are done."""
+"""Two markers of the same scripts: where they differ, and how far they agree; nothing of one before both are done."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import Mark, MarkedPaper
+from courseware.papers.names import printable_text, same_name
+from courseware.quality.marks_by_hand import HandMark
 from courseware.statistics.agreement import Agreement, agreement
 
 _Key = tuple[str, int]  # a paper's code, and which of its scripts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OneMark:
+    """A mark of a part as one of the two markers gave it; `by` is '' for the first marker of the record."""
+
+    marks: int
+    of: int
+    why: str
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,63 +30,82 @@ class Difference:
 
     code: str
     attempt: int
-    first: Mark
-    second: Mark
+    label: str
+    written: str
+    first: OneMark
+    second: OneMark
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Differences:
-    """Two markings compared, over the papers that both have marked in full."""
+    """Two markings compared, over the parts that both have marked, of papers that the second has finished."""
 
     compared: tuple[str, ...]  # codes, each once
     parts: int
+    alone: int  # parts of these papers that the second alone has marked
     differences: tuple[Difference, ...]
     agreement: Agreement
     waiting: tuple[str, ...]  # papers that the second marker has begun and not finished: nothing is told of them
-    unfinished: tuple[str, ...]  # papers that the second marker has done and the first has not
 
 
-def compare(first: Sequence[MarkedPaper], second: Sequence[MarkedPaper]) -> Differences:
-    """The two markings, paper by paper in the order of the first's. Papers that only one has are left out.
+def compare(first: Sequence[MarkedPaper], by_hand: Sequence[HandMark], *, program_counts: bool = False) -> Differences:
+    """The two markings, paper by paper in the order of the first's.
 
-    A paper counts once each marker has marked every part of it and nothing on it is still put to a person; until then
-    neither its marks nor anything worked out from them is in what comes back.
+    Of the first marker those marks count that an assessor gave, and where `program_counts` the program's own reading
+    too. Where the first has none, the two who marked by hand are compared. A paper counts once somebody has marked
+    every part of it by hand; until then nothing of it is in what comes back.
     """
-    ours, theirs = _scripts(first), _scripts(second)
-    both = [key for key in ours if key in theirs]
-    waiting = [key for key in both if not _whole(theirs[key], ours[key])]
-    unfinished = [key for key in both if key not in waiting and not _whole(ours[key], theirs[key])]
-    unfinished += [key for key in theirs if key not in ours]
-    compared = [key for key in both if key not in waiting and key not in unfinished]
-    pairs = [(key, one, other) for key in compared for one, other in _by_part(ours[key], theirs[key])]
+    given: dict[_Key, dict[str, dict[str, HandMark]]] = {}
+    for one in by_hand:
+        given.setdefault((one.code, one.attempt), {}).setdefault(same_marker(one.by), {})[one.label] = one
+    waiting: list[_Key] = []
+    compared: list[_Key] = []
+    pairs: list[Difference] = []
+    alone = 0
+    for key, paper in _scripts(first).items():
+        if key not in given:
+            continue
+        labels = {mark.label for mark in paper.marks}
+        done = [marks for marks in given[key].values() if set(marks) == labels]
+        if not done:
+            waiting.append(key)
+            continue
+        compared.append(key)
+        for mark in paper.marks:
+            two = [*_first(mark, program_counts=program_counts), *(_second(own[mark.label], mark) for own in done)][:2]
+            if len(two) < 2:
+                alone += 1
+                continue
+            pairs.append(Difference(code=key[0], attempt=key[1], label=mark.label, written=mark.written,
+                                    first=two[0], second=two[1]))  # fmt: skip
     return Differences(
         compared=_codes(compared),
         parts=len(pairs),
-        differences=tuple(
-            Difference(code=key[0], attempt=key[1], first=one, second=other)
-            for key, one, other in pairs
-            if one.marks != other.marks
-        ),
-        agreement=agreement([one.marks for _, one, _ in pairs], [other.marks for _, _, other in pairs]),
+        alone=alone,
+        differences=tuple(pair for pair in pairs if pair.first.marks != pair.second.marks),
+        agreement=agreement([pair.first.marks for pair in pairs], [pair.second.marks for pair in pairs]),
         waiting=_codes(waiting),
-        unfinished=_codes(unfinished),
     )
+
+
+def same_marker(name: str) -> str:
+    """What two spellings of one person's name share: capitals, spaces and stops left out."""
+    return "".join(letter for letter in same_name(printable_text(name)) if letter.isalnum())
+
+
+def _first(mark: Mark, *, program_counts: bool) -> Iterator[OneMark]:
+    if mark.how == "decided" or (program_counts and mark.how != "asked"):
+        why = " ".join(filter(None, (mark.why, mark.comment and f"Comment: {mark.comment}")))
+        yield OneMark(marks=mark.marks, of=mark.of, why=why)
+
+
+def _second(given: HandMark, mark: Mark) -> OneMark:
+    return OneMark(marks=given.marks, of=mark.of, why=given.note, by=given.by)
 
 
 def _scripts(marked: Sequence[MarkedPaper]) -> dict[_Key, MarkedPaper]:
     """The papers that were written, by code and attempt."""
     return {(paper.code, attempt): paper for attempt, paper in numbered_attempts(marked) if paper.status != "absent"}
-
-
-def _whole(paper: MarkedPaper, other: MarkedPaper) -> bool:
-    """Whether every part that either marker has is marked here, and none is still put to a person."""
-    wanted = {mark.label for mark in (*paper.marks, *other.marks)}
-    return bool(wanted) and {mark.label for mark in paper.marks if mark.how != "asked"} == wanted
-
-
-def _by_part(ours: MarkedPaper, theirs: MarkedPaper) -> list[tuple[Mark, Mark]]:
-    others = {mark.label: mark for mark in theirs.marks}
-    return [(mark, others[mark.label]) for mark in ours.marks]
 
 
 def _codes(keys: Sequence[_Key]) -> tuple[str, ...]:

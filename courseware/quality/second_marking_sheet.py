@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from courseware.marking.marks import Mark
 from courseware.papers.dates import in_full
 from courseware.papers.sitting import Sitting
-from courseware.quality.second_marking import Difference, Differences
+from courseware.quality.second_marking import Difference, Differences, OneMark
 from courseware.reports.as_typed import as_typed, by_code
 from courseware.reports.report import Block, Report, Table
 from courseware.reports.words import DASH, SMALL, between, share, two
+from courseware.spreadsheets.rows import heading_key
+from courseware.spreadsheets.table_in import read_table
 from courseware.spreadsheets.xlsx_out import Page, safe_workbook
 from courseware.statistics.intervals import Index
 from courseware.words import count, plural
@@ -23,6 +24,11 @@ _MEANINGS = (
     "marks of all parts together. Weighted by distance (or by its square), a mark far off counts for more.",
     "Parts of one paper hang together, so the true intervals are somewhat wider than those shown.",
 )
+_ALONE = (
+    "the first marker's is the program's reading, and your centre's settings do not count it (`first_marker: program` "
+    "would)."
+)
+FIRST, SECOND = "first marker", "second marker"  # headings by which the sheet is known again
 _SIGNED = "First marker: ________________________   Second marker: ________________________   Date: ____________"
 
 
@@ -35,7 +41,7 @@ def second_sheet(found: Differences, sitting: Sitting, made: str, names: Mapping
     settled = Table(
         headings=("Paper", "Part", "First marker", "Second marker", "Agreed", "Reason"),
         rows=tuple(
-            (_who(one, names), one.first.label, _told(one.first), _told(one.second), "", "")
+            (_who(one, names), one.label, _told(one, one.first), _told(one, one.second), "", "")
             for one in _shown(found, sitting, names)
         ),
         widths=(28, 13, 44, 44, 15, 0),
@@ -60,14 +66,13 @@ def second_workbook(found: Differences, sitting: Sitting, day_made: str, names: 
     Its sheet `Answers` has headings alone, so that no answer is entered a second time.
     """
     columns = {"code": 15, "part": 9, "marks": 9, "reason": 40, "comment": 30, **({"name": 26} if names else {})}
-    columns |= {"of": 6, "first marker": 13, "second marker": 14}
-    columns |= {"first: typed": 18, "first: why": 46, "second: typed": 18, "second: why": 46}
+    columns |= {"of": 6, FIRST: 13, SECOND: 14, "written": 18, "first: why": 46, "second: why": 46, "second: who": 24}
     rows = [
         (
-            *(one.code, one.first.label, None, "", ""),
+            *(one.code, one.label, None, "", ""),
             *((names.get(one.code, ""),) if names else ()),
-            *(one.first.of, one.first.marks, one.second.marks),
-            *(one.first.written, _why(one.first), one.second.written, _why(one.second)),
+            *(one.first.of, one.first.marks, one.second.marks, one.written),
+            *(one.first.why, one.second.why, one.second.by),
         )
         for one in _shown(found, sitting, names)
     ]
@@ -83,6 +88,21 @@ def second_workbook(found: Differences, sitting: Sitting, day_made: str, names: 
     return safe_workbook(pages, day_made)
 
 
+def is_settling(data: bytes, file: str) -> bool:
+    """Whether a workbook is one on which two markers' differences are settled, whatever it is called."""
+
+    def is_it(headings: Sequence[str]) -> bool:
+        return {heading_key(name) for name in ("code", "part", "marks", "reason", FIRST, SECOND)} <= {
+            heading_key(heading) for heading in headings
+        }
+
+    if not file.lower().endswith((".xlsx", ".xlsm")):
+        return False
+    rows, _ = read_table(data, file, is_it)
+    headings = next(rows, None)
+    return headings is not None and is_it(headings.cells)
+
+
 def _about(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
     yield (
         f"Sitting {sitting.code}, {sitting.group}. Made on {in_full(made)}."
@@ -90,16 +110,17 @@ def _about(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
         else (f"Sitting {sitting.code}. Made on {in_full(made)}.")
     )
     if not found.compared:
-        yield "No paper is marked in full by both yet, so nothing of either is shown."
+        yield "No script is marked in full by a second marker yet, so nothing of either is shown."
     else:
         papers, parts = count(len(found.compared), "paper"), count(found.parts, "part")
-        yield f"Both have marked {papers} in full, {parts}: {count(len(found.differences), 'part')} differently."
-    for codes, why in (
-        (found.waiting, "Not finished by the second marker, so nothing is shown"),
-        (found.unfinished, "Not finished by the first marker"),
-    ):
-        if codes:
-            yield f"{why}: {', '.join(codes)}."
+        yield f"On {papers} both have marked {parts}: {count(len(found.differences), 'part')} differently."
+    if found.alone:
+        yield (
+            f"{count(found.alone, 'part')} {plural(found.alone, 'has', 'have')} one person's mark alone "
+            f"and {plural(found.alone, 'does', 'do')} not count: {_ALONE}"
+        )
+    if found.waiting:
+        yield f"Not finished by the second marker, so nothing is shown: {', '.join(found.waiting)}."
 
 
 def _caution(found: Differences) -> Iterator[str]:
@@ -139,25 +160,19 @@ def _kappa(found: Index | None) -> tuple[str, str]:
 def _shown(found: Differences, sitting: Sitting, names: Mapping[str, str]) -> tuple[Difference, ...]:
     """The differences; where the sheet goes by codes, without learners' names in what was typed about them."""
     learners = {} if names else {paper.code: paper.learner.name for paper in sitting.papers}
-    return tuple(
-        replace(one, first=_coded(one.first, learners, one.code), second=_coded(one.second, learners, one.code))
-        for one in found.differences
-    )
+    return tuple(_coded(one, learners.get(one.code, "")) for one in found.differences)
 
 
-def _coded(mark: Mark, learners: Mapping[str, str], code: str) -> Mark:
-    written, why, comment = (
-        by_code(text, learners.get(code, ""), code) for text in (mark.written, mark.why, mark.comment)
-    )
-    return replace(mark, written=written, why=why, comment=comment)
+def _coded(one: Difference, name: str) -> Difference:
+    def own(mark: OneMark) -> OneMark:
+        return replace(mark, why=by_code(mark.why, name, one.code))
+
+    return replace(one, written=by_code(one.written, name, one.code), first=own(one.first), second=own(one.second))
 
 
-def _told(mark: Mark) -> str:
-    return as_typed(f"{mark.marks} of {mark.of}; typed {mark.written or '–'}. {_why(mark)}")
-
-
-def _why(mark: Mark) -> str:
-    return " ".join(filter(None, (mark.why, mark.comment and f"Comment: {mark.comment}")))
+def _told(one: Difference, mark: OneMark) -> str:
+    by = f" ({mark.by})" if mark.by else ""
+    return as_typed(f"{mark.marks} of {mark.of}{by}; written {one.written or '–'}. {mark.why}".strip())
 
 
 def _who(one: Difference, names: Mapping[str, str]) -> str:

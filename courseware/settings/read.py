@@ -9,6 +9,7 @@ from datetime import date
 
 from courseware.settings.settings import (
     DEFAULTS,
+    FIRST_MARKERS,
     MORTARS,
     UNSIGNED,
     Course,
@@ -67,6 +68,7 @@ def _settings(shape: CentreShape, file: str, node: Keyed) -> Settings:
         tolerances=_line(shape.tolerances),
         signatures=_signatures(shape.signatures) if shape.signatures else DEFAULTS.signatures,
         retention=_retention(shape.retention) if shape.retention else DEFAULTS.retention,
+        first_marker=shape.first_marker or DEFAULTS.first_marker,
         criteria=tuple(map(_criterion, shape.criteria)),
         course=_course(shape.course) if shape.course else None,
         file=file,
@@ -110,6 +112,7 @@ def _wrong(shape: CentreShape) -> Iterator[_Wrong]:
         yield from _too_long(("tolerances",), shape.tolerances, LONGEST_NAME)
     yield from _one_of("arris_rule", shape.arris_rule, ARRIS_RULES)
     yield from _one_of("mortar", shape.mortar, MORTARS)
+    yield from _one_of("first_marker", shape.first_marker, FIRST_MARKERS)
     word = shape.upright_joint
     if word is not None and not WORD.fullmatch(_line(word)):
         expected = f"expected one or more words of letters, at most {LONGEST_WORD} characters, such as perp"

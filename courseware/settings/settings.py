@@ -95,6 +95,7 @@ class Settings:
     tolerances: str = ""  # a profile's name; '' as each job says
     signatures: Signatures = Signatures()
     retention: Retention = Retention()
+    first_marker: str = "person"  # one of `FIRST_MARKERS`
     criteria: tuple[WrittenCriterion, ...] = ()
     course: Course | None = None
     file: str = field(default="", compare=False)
@@ -125,6 +126,7 @@ class Settings:
 
 DEFAULTS = Settings()
 MOST_MONTHS = 1200  # for which a record may be kept
+FIRST_MARKERS = ("person", "program")
 MORTARS = ("practice", "cement")
 BANK_KEYS = ("arris_rule", "upright_joint")  # what a bank's formulas and words go by
 SITTING_KEYS = ("name", *BANK_KEYS, "signatures")  # what papers, keys and feedback are printed by
@@ -137,7 +139,8 @@ KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "observe": ("name", "upright_joint", "tolerances"),
     "audit": ("name", "signatures"),
     "record": ("retention",),
-    "sample": ("name",),
+    "mark": ("first_marker",),
+    "sample": ("name", "first_marker"),
     "progress": ("name",),
     "criteria": ("name", "upright_joint", "criteria"),
     "plan": ("name", "course"),

@@ -105,6 +105,11 @@ class CentreShape(Shape):
     retention: RetentionShape | None = Field(
         None, description="months for which names, scripts, marks and papers are kept, unless the record says otherwise"
     )
+    first_marker: str | None = Field(
+        None,
+        description="person or program: whether the program's own reading is one of the two marks that second marking "
+        "compares, or an assessor's own marks alone (person unless given)",
+    )
     criteria: list[CriterionShape] = Field(
         [], description="a list of the centre's criteria: code, says, evidence", min_length=1
     )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import UTC
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.database.entering import Role
+from courseware.database.given_marks import given_marks, hands
 from courseware.database.history import Event, history
 from courseware.database.kept_marks import marks_of
 from courseware.database.learners import held
@@ -18,7 +19,7 @@ from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, write_whole
 from courseware.files.bank_files import NotFound
 from courseware.marking.attempts import numbered_attempts
-from courseware.marking.marks import MarkedPaper
+from courseware.marking.marks import Mark, MarkedPaper
 from courseware.papers.codes import read_code
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.group import Learner
@@ -28,8 +29,6 @@ from courseware.settings.settings import Settings
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
-
-_SECOND = "second marker: "  # how the record's history begins what the second marker did
 
 
 def audit_copy(engine: Engine, code: str, settings: Settings, *, names: bool, out: Path, day: str) -> Path:
@@ -41,8 +40,8 @@ def audit_copy(engine: Engine, code: str, settings: Settings, *, names: bool, ou
     sitting = sitting_of(engine, of)
     place = next(place for place, paper in enumerate(sitting.papers) if paper.code == own)
     events = history(engine, own)
-    first = _markings(engine, sitting.code, own, events, second=False)
-    second = _markings(engine, sitting.code, own, events, second=True)
+    first = _markings(engine, sitting.code, own, "first")
+    second = (*_markings(engine, sitting.code, own, "second"), *_by_hand(engine, sitting.code, own, first))
     out.mkdir(parents=True, exist_ok=True)
     file = out / f"audit-{own}.pdf"
     write_whole(file, _audit_copy(sitting, place, first, second, events, day, settings, named=names), PRIVATE)
@@ -50,25 +49,34 @@ def audit_copy(engine: Engine, code: str, settings: Settings, *, names: bool, ou
     return file
 
 
-def markers(events: Iterable[Event], *, second: bool) -> tuple[str, ...]:
-    """Who entered, marked or decided anything on a paper as its first or its second marker."""
-    return tuple(dict.fromkeys(one.by for one in events if one.by and one.what.startswith(_SECOND) is second))
+def _markings(engine: Engine, sitting: str, code: str, role: Role) -> tuple[Marking, ...]:
+    """Each script of a paper as one marker left it: its marks, or what is typed where none are there yet.
 
-
-def _markings(engine: Engine, sitting: str, code: str, events: Sequence[Event], *, second: bool) -> tuple[Marking, ...]:
-    """Each script of a paper as one marker left it: its marks, or what is typed where none are there yet."""
-    role: Role = "second" if second else "first"
+    A record from before second marks were given by hand has scripts that the second marker typed once more.
+    """
     marked = {
         attempt: paper for attempt, paper in numbered_attempts(marks_of(engine, sitting, role)) if paper.code == code
     }
     typed = [script for script in scripts_of(engine, sitting, role) if script.code == code]
-    who = ", ".join(markers(events, second=second)) or "not named"
+    who = ", ".join(hands(engine, sitting, role).get(code, ())) or "not named"
     found: list[Marking] = []
     for attempt, script in numbered_attempts(typed):
         again = f", script {attempt}" if len(typed) > 1 else ""
         paper = marked.get(attempt) or MarkedPaper(code=code, status=script.status, marks=())
         found.append(Marking(title=f"{role.capitalize()} marker: {who}{again}", paper=paper, cells=script.cells))
     return tuple(found)
+
+
+def _by_hand(engine: Engine, sitting: str, code: str, first: Sequence[Marking]) -> Iterator[Marking]:
+    """The marks that each second marker gave by hand, beside those of the first."""
+    of = {mark.label: mark for marking in first for mark in marking.paper.marks}
+    given: dict[str, list[Mark]] = {}
+    for one in given_marks(engine, sitting, "second"):
+        if one.code == code and one.label in of:
+            by_hand = replace(of[one.label], marks=one.marks, how="decided", why=one.note, slips=(), comment="")
+            given.setdefault(one.by, []).append(by_hand)
+    for by, marks in given.items():
+        yield Marking(title=f"Second marker: {by}", paper=MarkedPaper(code=code, status="", marks=tuple(marks)))
 
 
 def _audit_copy(

@@ -8,14 +8,14 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.database.entering import Role
+from courseware.database.given_marks import SETTLED
 from courseware.database.scripts import Entered
 from courseware.database.typed_cells import on_screen
 from courseware.feedback.settle_sheet import read_settled
 from courseware.files.atomic import PRIVATE, one_at_a_time, write_whole
 from courseware.files.bank_files import NotFound, read_file
 from courseware.files.record_location import opened, record_url
-from courseware.files.sitting_files import MARKED, SECOND_SHEET, SETTLE, SHEET, TUTOR
+from courseware.files.sitting_files import MARKED, SETTLE, SHEET, TUTOR
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.mark import Marked
@@ -23,10 +23,10 @@ from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.marks import Decision
 from courseware.marking.script_sheet import Scripts, decision
 from courseware.papers.sitting import Sitting
+from courseware.quality.second_marking_sheet import is_settling
 from courseware.workflows.decisions_file import keep_decisions, kept_decisions
 from courseware.workflows.feedback_files import hand_back, to_look_at
 from courseware.workflows.marking import enter_and_mark, read_sheet
-from courseware.workflows.quality import write_second
 from courseware.workflows.watch import Watch
 
 if TYPE_CHECKING:
@@ -45,33 +45,24 @@ class NotADecision(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkOptions:
-    """How a sitting is marked: by whom, as the second marker or not, with names on the sheets or not.
+    """How a sitting is marked: by whom, with names on the sheets or not.
 
     `record` is the record's file or URL, None for the one in the output folder.
     """
 
     assessor: str
-    second: bool = False
     names: bool = False
     record: str | None = None
     processes: int = 1
 
-    @property
-    def role(self) -> Role:
-        return "second" if self.second else "first"
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkedAndWritten:
-    """What came of it: the marks, where all that is handed back was written, and what waits for a look.
-
-    For a second marker nothing is handed back: `compared` says line by line what came of comparing the two.
-    """
+    """What came of it: the marks, where all that is handed back was written, and what waits for a look."""
 
     marked: Marked
-    folder: Path | None = None
+    folder: Path
     to_look_at: int = 0
-    compared: tuple[str, ...] = ()
 
 
 def mark_sitting(
@@ -91,12 +82,10 @@ def mark_sitting(
     read = read_sheet(where, sheet)
     for note in read.notes:
         watch.note(note)
-    decisions = _decisions(where.sitting, typed)
-    if not options.second:
-        decisions = (*_settled(where, read, watch), *decisions)
+    decisions = (*_settled(where, read, watch), *_decisions(where.sitting, typed))
     out = where.path.resolve().parent
     url = record_url(options.record, out)
-    if not (read.scripts or read.decisions or decisions or _typed_on_screen(url, where.sitting.code, options.role)):
+    if not (read.scripts or read.decisions or decisions or _typed_on_screen(url, where.sitting.code)):
         raise NothingToMark
     with one_at_a_time(out, watch.waiting), opened(url, make=True) as engine:
         entered, marked = enter_and_mark(
@@ -105,36 +94,33 @@ def mark_sitting(
             read,
             decisions,
             assessor=options.assessor,
-            role=options.role,
-            source=Path(sheet).name if sheet else SHEET,
+            role="first",
+            source=_source(sheet),
             at=datetime.now(UTC),
             kept=kept_decisions(where),
         )
         keep_decisions(engine, where, entered.pending)
         when_marked(entered, marked)
-        if options.second:
-            return MarkedAndWritten(marked=marked, compared=tuple(write_second(engine, where, names=options.names)))
         with watch.progress("Feedback sheets", len(marked.papers)) as tell:
             folder = hand_back(engine, where, marked, names=options.names, processes=options.processes, tell=tell)
         return MarkedAndWritten(marked=marked, folder=folder, to_look_at=len(to_look_at(marked)))
 
 
-def _typed_on_screen(url: URL, sitting: str, role: Role) -> bool:
+def _typed_on_screen(url: URL, sitting: str) -> bool:
     """Whether the record has anything of a sitting that no sheet needs to say again."""
     try:
         with opened(url, make=False) as engine:
-            return bool(on_screen(engine, sitting, role).scripts)
+            return bool(on_screen(engine, sitting, "first").scripts)
     except NotFound:
         return False
 
 
-def blank_second_sheet(where: SittingFolder) -> tuple[Path, bool]:
-    """A copy of the marking sheet for the second marker, with nothing of the first's in it, and whether it is new."""
-    path = where.path / TUTOR / SECOND_SHEET
-    new = not path.exists()
-    if new:
-        write_whole(path, marking_sheet(where.sitting), PRIVATE)
-    return path, new
+def _source(sheet: str | None) -> str:
+    """The sheet's name as the record keeps it; one on which two markers settle goes by one name, however called."""
+    if sheet is None:
+        return SHEET
+    path = Path(sheet)
+    return SETTLED if is_settling(read_file(path), path.name) else path.name
 
 
 def fill_with_invented_answers(where: SittingFolder) -> None:

@@ -4,34 +4,32 @@ from __future__ import annotations
 
 import secrets
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import UTC, datetime
 from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.database.history import history
+from courseware.database.given_marks import SETTLED, given_marks, hands, marks_before
 from courseware.database.kept_marks import marks_of
+from courseware.database.learners import held
+from courseware.database.sample_results import Assured, keep_results, results_of
 from courseware.database.sittings import sitting_of, sittings
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, slug, write_whole
-from courseware.files.bank_files import NotFound
-from courseware.files.sitting_folders import SittingFolder, sitting_folder
+from courseware.files.bank_files import NotFound, read_file
+from courseware.files.sitting_folders import sitting_folder
 from courseware.papers.codes import LETTERS, read_code
+from courseware.quality.sample_results import open_actions, read_results
 from courseware.quality.sampling import Candidate, SamplingPlan, sampling_plan, size_of_share
 from courseware.quality.sampling_sheet import sampling_sheet, sampling_workbook
-from courseware.quality.second_marking import compare
-from courseware.quality.second_marking_sheet import second_sheet, second_workbook
+from courseware.quality.second_marking import Differences, compare
 from courseware.reports.report import Report
 from courseware.settings.settings import Settings
-from courseware.workflows.audit_copy import markers
-from courseware.workflows.marking import marked_folder
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
-
-_TWO_MARKERS = "two-markers"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,12 +66,12 @@ def sample(
     day: str,
 ) -> Sampled:
     """Draws a sample from the marked papers of these sittings and writes the plan. `size` is a number or a share."""
-    papers, known = _candidates(engine, codes)
+    papers, known = _candidates(engine, codes, settings)
     if not papers:
         raise NotFound("there are no marked papers to sample from; mark a sitting first")
     seed = seed or "".join(secrets.choice(LETTERS) for _ in range(6))
     wanted = size if isinstance(size, int) else size_of_share(len(papers), size)
-    plan = sampling_plan(papers, size=wanted, seed=seed, pass_lines=pass_lines)
+    plan = sampling_plan(papers, size=wanted, seed=seed, pass_lines=pass_lines, not_agreed=_not_agreed(engine))
     shown = known if names else {}
     stem = "-".join(filter(None, ("sampling-plan", day, slug(seed))))
     sheet = sampling_sheet(plan, day, settings, shown)
@@ -81,65 +79,67 @@ def sample(
     return Sampled(plan=plan, files=files)
 
 
-def write_second(engine: Engine, where: SittingFolder, *, names: bool) -> Iterator[str]:
-    """Compares the two markings of a sitting and writes what is to be settled; tells what came of it, line by line.
-
-    An earlier comparison is left as it is: marks that were settled since would count as agreement.
-    """
-    sitting, day = where.sitting, date.today().isoformat()
-    found = compare(marks_of(engine, sitting.code, "first"), marks_of(engine, sitting.code, "second"))
-    if not found.compared:
-        yield "No paper is marked in full by both yet, so nothing of the first marker's is shown."
-        return
-    shown = {paper.code: paper.learner.name for paper in sitting.papers if paper.learner.name} if names else {}
-    folder = marked_folder(where)
-    stem = _unused(folder, _TWO_MARKERS)
-    files = write_both(
-        engine, folder, stem, second_sheet(found, sitting, day, shown), second_workbook(found, sitting, day, shown)
-    )
-    yield f"{len(found.differences)} of {found.parts} parts marked differently, on {len(found.compared)} papers."
-    yield from (f"  to settle: {file}" for file in files)
-    if found.differences:
-        yield "When `marks` and `reason` are filled in on its sheet:"
-        yield f"  courseware mark {where.path} {files[1]} --assessor NAME"
-
-
-def _unused(folder: Path, stem: str) -> str:
-    number = 1
-    while (folder / f"{stem}{f'-{number}' if number > 1 else ''}.pdf").exists():
-        number += 1
-    return f"{stem}-{number}" if number > 1 else stem
+def compare_markers(engine: Engine, sitting: str, settings: Settings) -> Differences:
+    """The two markings of a sitting as the record has them; what was settled since does not count as agreement."""
+    first = marks_before(engine, sitting, [SETTLED])
+    return compare(first, given_marks(engine, sitting, "second"), program_counts=settings.first_marker == "program")
 
 
 def _code_of(asked: str) -> str:
     return sitting_folder(asked).sitting.code if Path(asked).exists() else read_code(asked) or asked
 
 
-def _candidates(engine: Engine, codes: Sequence[str]) -> tuple[tuple[Candidate, ...], dict[str, str]]:
+def _candidates(
+    engine: Engine, codes: Sequence[str], settings: Settings
+) -> tuple[tuple[Candidate, ...], dict[str, str]]:
     """The marked papers of these sittings, and their learners' names by code."""
     papers: list[Candidate] = []
     names: dict[str, str] = {}
+    all_results = results_of(engine)
+    open_now = {one.code for one in open_actions(all_results)}
     for code in codes:
         sitting = sitting_of(engine, code)
-        first = marks_of(engine, code, "first")
-        apart = Counter(one.code for one in compare(first, marks_of(engine, code, "second")).differences)
+        apart = Counter(one.code for one in compare_markers(engine, code, settings).differences)
+        who = hands(engine, code)
         issued = {paper.code: paper for paper in sitting.papers}
-        for paper in {paper.code: paper for paper in first if paper.marks}.values():  # of several scripts the last
+        marked = {paper.code: paper for paper in marks_of(engine, code, "first") if paper.marks}  # of several the last
+        for paper in marked.values():
             names[paper.code] = issued[paper.code].learner.name
             papers.append(
                 Candidate(
                     code=paper.code,
                     sitting=sitting.title,
-                    assessors=markers(history(engine, paper.code), second=False),
+                    assessors=who.get(paper.code, ()),
                     topics=tuple(dict.fromkeys(exercise.topic for exercise in issued[paper.code].exercises)),
                     total=paper.total,
                     of=paper.of,
                     decided=sum(mark.how == "decided" for mark in paper.marks),
                     differing=apart[paper.code],
                     provisional=len(paper.provisional),
+                    open_action=paper.code in open_now,
                 )
             )
     return tuple(papers), {code: name for code, name in names.items() if name}
+
+
+def _not_agreed(engine: Engine) -> dict[str, int]:
+    """How many sampled papers of each assessor were not agreed with, in all sittings."""
+    by_code = {one.code: one for one in results_of(engine) if not one.agreed}
+    found: Counter[str] = Counter()
+    for summary in sittings(engine) if by_code else ():
+        for code, names in hands(engine, summary.code).items():
+            found.update(names if code in by_code else ())
+    return dict(found)
+
+
+def enter_results(engine: Engine, plan: Path) -> Assured:
+    """Enters what a quality assurer filled in on a sampling plan's workbook. Raises `NotFound` or `TableFaulty`."""
+    results = read_results(read_file(plan), plan.name, {one.paper for one in held(engine)})
+    if not results:
+        raise NotFound(
+            f"{plan} has no results yet; fill in `agreed`, `by` and `date`, and `action` where one is needed"
+        )
+    return keep_results(engine, results, at=datetime.now(UTC))
 
 
 def write_both(engine: Engine | None, out: Path, stem: str, sheet: Report, workbook: bytes) -> tuple[Path, ...]:

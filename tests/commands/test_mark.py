@@ -240,26 +240,27 @@ def test_names_stand_only_where_they_are_asked_for(sitting) -> None:
     assert "Amara Okafor" in shown()
 
 
-def test_the_second_marker_gets_a_blank_sheet_and_the_two_are_compared(sitting) -> None:
+def test_the_second_marker_gets_scripts_as_written_and_the_two_are_compared(sitting) -> None:
     first = papers(sitting)[0]
-    run(
-        "mark",
-        str(sitting),
-        fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"}),
-        "--assessor",
-        "A",
-        "--jobs",
-        "1",
-    )
+    assert "no script of the sitting" in run("mark", str(sitting), "--second").output
+    sheet = fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"})
+    run("mark", str(sitting), sheet, "--assessor", "A", "--jobs", "1")
     done = run("mark", str(sitting), "--second")
-    assert done.exit_code == 0
-    blank = openpyxl.load_workbook(sitting / "for-tutor" / "second-marking-sheet.xlsx")["Answers"]
-    assert {cell.value for cell in blank[2][4:]} == {None}
-    sheet = fill(sitting, "b.csv", {"1a": answer(first, "1a"), "1b": answer(first, "1b")})
-    done = run("mark", str(sitting), sheet, "--second", "--assessor", "B", "--jobs", "1")
     assert done.exit_code == 0, done.output
+    book = openpyxl.load_workbook(sitting / "for-tutor" / "second-marking-sheet.xlsx")
+    assert [(row[2], row[5]) for row in book["Marks"].iter_rows(min_row=2, values_only=True)] == [
+        ("1a", answer(first, "1a")),
+        ("1b", "7"),
+    ]
+    book["Marks"]["I2"], book["Marks"]["I3"] = 2, 1
+    book.save("b.xlsx")
+    refused = run("mark", str(sitting), "b.xlsx", "--second", "--assessor", "a")
+    assert (refused.exit_code, "the second marker is another person" in refused.output) == (2, True)
+    Path("centre.yaml").write_text("first_marker: program\n", encoding="utf-8")
+    done = run("mark", str(sitting), "b.xlsx", "--second", "--assessor", "B")
+    assert done.exit_code == 0, done.output
+    assert "2 marks by B entered.\n1 of 2 parts marked differently, on 1 papers." in done.output
     assert kept("first")[first["code"]][1] == ("1b", 0, "unknown")
-    assert kept("second")[first["code"]][1] == ("1b", 1, "right")
     assert list((sitting / "marked").glob("*two-markers*"))
 
 

@@ -85,3 +85,24 @@ def test_nothing_marked_is_nothing_to_sample(tmp_path, monkeypatch, sitting) -> 
 def test_a_share_is_read_exactly(typed, share) -> None:
     [option] = [option for option in main.commands["sample"].params if option.name == "share"]
     assert option.type.convert(typed, None, None) == Fraction(share)
+
+
+def test_results_are_entered_and_open_actions_listed_until_they_are_closed(place) -> None:
+    run("sample", "--papers", "1", "--seed", "seed")
+    [plan] = Path("output").glob("sampling-plan-*.xlsx")
+    book = openpyxl.load_workbook(plan)
+    columns = {cell.value: cell.column for cell in book["Sample"][1]}
+
+    def enter(**texts: str):
+        for heading, text in texts.items():
+            book["Sample"].cell(2, columns[heading.replace("_", " ")], text)
+        book.save("filled.xlsx")
+        return run("sample", "--results", "filled.xlsx")
+
+    assert "`agreed` is blank" in enter(by="A. Quinn", date="2026-02-01").output
+    done = enter(agreed="no", action="Mark 1a again")
+    assert done.exit_code == 0, done.output
+    assert "1 result entered.\n0 results changed.\n1 action open:\n  2026-02-01" in done.output
+    assert "Mark 1a again (A. Quinn, plan seed)" in run("sample", "--actions").output
+    assert "1 result changed.\n0 actions open." in enter(action_closed="2026-02-09").output
+    assert run("sample", "--actions", "--papers", "3").exit_code == 2

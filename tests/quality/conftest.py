@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from courseware.marking.marks import Mark, MarkedPaper
 from courseware.papers.codes import code
+from courseware.quality.marks_by_hand import HandMark
 from courseware.quality.sampling import (
     Candidate,
     SamplingPlan,
@@ -41,3 +42,17 @@ def paper(code: str, *marks: int, how: str = "right", status: str = "", of: int 
 def asked(one: MarkedPaper, label: str) -> MarkedPaper:
     """The paper with one part still put to a person."""
     return replace(one, marks=tuple(replace(m, how="asked", marks=0) if m.label == label else m for m in one.marks))
+
+
+def by_hand(code: str, *marks: int, by: str = "P. Dunn", attempt: int = 1) -> tuple[HandMark, ...]:
+    """A script marked by a person, part by part."""
+    return tuple(
+        HandMark(code=code, attempt=attempt, label=label, marks=got, note=f"{got} seen.", by=by)
+        for label, got in zip(LABELS, marks, strict=False)
+    )
+
+
+def decided(one: MarkedPaper, *labels: str) -> MarkedPaper:
+    """The paper with these parts (all unless named) decided by its assessor."""
+    wanted = labels or LABELS
+    return replace(one, marks=tuple(replace(m, how="decided") if m.label in wanted else m for m in one.marks))

@@ -8,11 +8,13 @@ from io import BytesIO
 import openpyxl
 import pytest
 
+from courseware.marking.marking_sheet import marking_sheet
 from courseware.marking.marks import Mark, MarkedPaper
 from courseware.marking.script_sheet import read_scripts
+from courseware.quality.marks_by_hand import HandMark
 from courseware.quality.second_marking import compare
-from courseware.quality.second_marking_sheet import second_sheet, second_workbook
-from tests.quality.conftest import asked, paper
+from courseware.quality.second_marking_sheet import is_settling, second_sheet, second_workbook
+from tests.quality.conftest import by_hand, decided, paper
 
 
 def text_of(sheet) -> str:
@@ -24,7 +26,7 @@ def text_of(sheet) -> str:
 
 def test_the_sheet_shows_no_mark_of_the_first_before_the_second_is_done(dealt) -> None:
     sitting = dealt("opening_sizes", exercises=2)
-    found = compare([paper("A", 4, 2, 1)], [asked(paper("A", 0, 0, 0), "1b")])
+    found = compare([paper("A", 4, 2, 1)], by_hand("A", 0, 0), program_counts=True)
     text = text_of(second_sheet(found, sitting, "2026-01-06", {}))
     assert "nothing of either is shown" in text
     assert "earned" not in text
@@ -42,10 +44,10 @@ def differing(sitting):
     issued = sitting.papers[0]
     parts = [part for exercise in issued.exercises for part in exercise.parts]
     ours = [Mark(label=p.label, marks=p.marks, of=p.marks, how="right", why="Right.", written="=1+1") for p in parts]
-    named = replace(ours[0], marks=0, why=f"{issued.learner.name} wrote nothing.", how="decided")
     first = MarkedPaper(code=issued.code, status="", marks=tuple(ours))
-    second = MarkedPaper(code=issued.code, status="", marks=(named, *ours[1:]))
-    return compare([first], [second])
+    note = f"{issued.learner.name} wrote nothing."
+    theirs = [HandMark(code=issued.code, attempt=1, label=p.label, marks=p.marks, by="P. Dunn") for p in parts]
+    return compare([first], [replace(theirs[0], marks=0, note=note), *theirs[1:]], program_counts=True)
 
 
 def test_what_was_typed_is_shown_and_never_worked_out(sitting, differing) -> None:
@@ -53,7 +55,7 @@ def test_what_was_typed_is_shown_and_never_worked_out(sitting, differing) -> Non
     sheet = book["Decisions"]
     headings = [cell.value for cell in sheet[1]]
     assert headings[:5] == ["code", "part", "marks", "reason", "comment"]
-    typed = sheet.cell(2, headings.index("first: typed") + 1)
+    typed = sheet.cell(2, headings.index("written") + 1)
     assert (typed.value, typed.data_type, typed.quotePrefix) == ("=1+1", "s", True)
 
 
@@ -90,8 +92,8 @@ def test_the_same_differences_give_the_same_bytes(sitting, differing) -> None:
 def test_a_difference_on_a_paper_handed_in_again_says_which_script(sitting) -> None:
     code = sitting.papers[0].code
     first = [paper(code, 1, 1, 1), paper(code, 4, 4, 4, status="resubmitted")]
-    second = [paper(code, 1, 1, 1), paper(code, 4, 4, 3, status="resubmitted")]
-    sheet = second_sheet(compare(first, second), sitting, "2026-01-06", {})
+    found = compare(first, by_hand(code, 4, 4, 3, attempt=2), program_counts=True)
+    sheet = second_sheet(found, sitting, "2026-01-06", {})
     assert f"{code} (script 2)" in text_of(sheet)
     assert "(script 1)" not in text_of(sheet)
 
@@ -101,3 +103,17 @@ def test_the_centres_name_stands_over_it_as_over_the_sittings_papers(sitting, di
     assert second_sheet(differing, named, "2026-01-06", {}).centre == "Brookfield College"
     assert second_sheet(compare([], []), named, "2026-01-06", {}).centre == "Brookfield College"
     assert second_sheet(differing, sitting, "2026-01-06", {}).centre == ""
+
+
+def test_how_many_parts_have_one_persons_mark_alone_is_told(sitting) -> None:
+    code = sitting.papers[0].code
+    found = compare([decided(paper(code, 4, 2, 1), "1a")], by_hand(code, 4, 2, 1))
+    text = text_of(second_sheet(found, sitting, "2026-01-06", {}))
+    assert "On 1 paper both have marked 1 part: 0 parts differently." in text
+    assert "2 parts have one person's mark alone and do not count" in text
+
+
+def test_a_sheet_to_settle_on_is_known_whatever_it_is_called(sitting, differing) -> None:
+    assert is_settling(second_workbook(differing, sitting, "2026-01-06", {}), "agreed at last.xlsx")
+    assert not is_settling(marking_sheet(sitting), "two-markers.xlsx")
+    assert not is_settling(b"code,part", "two-markers.csv")

@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import UTC, datetime
 from pathlib import Path
 
-import openpyxl
 import pytest
 
 from courseware.database.scripts import Entered
@@ -18,7 +17,6 @@ from courseware.workflows.mark_sitting import (
     MarkOptions,
     NotADecision,
     NothingToMark,
-    blank_second_sheet,
     fill_with_invented_answers,
     mark_sitting,
 )
@@ -53,7 +51,6 @@ def test_all_is_told_once_marked_before_anything_is_written(sitting: Path, heard
     assert (done.folder / f"feedback-{first['code']}.pdf").is_file()
     assert heard.work["Feedback sheets"] == (2, 2)
     assert [question.written for question in done.marked.questions] == ["about 12"]
-    assert done.compared == ()
 
 
 def test_answers_to_look_at_are_counted(sitting: Path, heard: Heard) -> None:
@@ -89,15 +86,6 @@ def test_a_decision_alone_is_enough_once_the_paper_is_in(sitting: Path, heard: H
     assert (sitting / "for-tutor/decisions.xlsx").is_file()
 
 
-def test_a_second_marker_hands_nothing_back(sitting: Path, heard: Heard) -> None:
-    first = papers(sitting)[0]
-    sheet = fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": answer(first, "1b")})
-    done, _ = marked(sitting, sheet, heard, options=MarkOptions(assessor="P. Dunn", second=True))
-    assert done.folder is None
-    assert done.compared == ("No paper is marked in full by both yet, so nothing of the first marker's is shown.",)
-    assert not (sitting / "marked").exists()
-
-
 def test_what_is_doubtful_in_a_sheet_is_noted(sitting: Path, heard: Heard) -> None:
     sheet = Path(fill(sitting, "a.csv", {"1a": "7"}))
     text = sheet.read_text(encoding="utf-8").replace("status,1a", "Van,status,1a").replace(",,7,", ",,,7,")
@@ -105,16 +93,6 @@ def test_what_is_doubtful_in_a_sheet_is_noted(sitting: Path, heard: Heard) -> No
     sheet.write_text(f"{head}\n{row}\n", encoding="utf-8")
     marked(sitting, str(sheet), heard)
     assert "Not used: the column `Van`." in heard.notes
-
-
-def test_the_second_markers_sheet_is_blank_and_made_once(sitting: Path) -> None:
-    where = sitting_folder(str(sitting))
-    path, new = blank_second_sheet(where)
-    assert new
-    assert {cell.value for row in openpyxl.load_workbook(path)["Answers"]["E2:F5"] for cell in row} == {None}
-    path.write_bytes(b"half filled in")
-    assert blank_second_sheet(where) == (path, False)
-    assert path.read_bytes() == b"half filled in"
 
 
 def test_a_demonstration_is_filled_in_with_slips_to_find(sitting: Path, heard: Heard) -> None:

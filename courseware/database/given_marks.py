@@ -1,0 +1,123 @@
+"""Marks that people gave by hand to scripts as written: each a row, the newest of a person and part standing."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+from datetime import datetime
+from typing import Any, Literal
+
+from sqlalchemy import Connection, Engine, insert, select
+
+from courseware.database.connection import reading, stamp, writing
+from courseware.database.entering import Role
+from courseware.database.kept_marks import mark_in, marks_of
+from courseware.database.sittings import known
+from courseware.database.tables import DECISION, GIVEN_MARK, MARK, PAPER, SCRIPT
+from courseware.marking.attempts import numbered_attempts
+from courseware.marking.marks import MarkedPaper
+from courseware.quality.marks_by_hand import HandMark
+
+Purpose = Literal["second", "standard", "appeal"]
+SETTLED = "two-markers.xlsx"  # the sheet on which the differences of two markers are settled, whatever it is called
+
+
+def keep_given(
+    engine: Engine, sitting: str, marks: Sequence[HandMark], purpose: Purpose, *, by: str, source: str, at: datetime
+) -> int:
+    """Adds the marks that a person gave; those that stand already add nothing. Returns how many were added."""
+    with writing(engine) as connection:
+        stand = {(mark.key, mark.by): mark for mark in _given(connection, known(connection, sitting), purpose)}
+        own = [replace(mark, by=by) for mark in marks]
+        new = [mark for mark in own if stand.get((mark.key, by)) != mark]
+        more = {"purpose": purpose, "source": source, "at": stamp(at)}
+        if new:
+            connection.execute(insert(GIVEN_MARK), [{**_columns(mark), **more} for mark in new])
+    return len(new)
+
+
+def given_marks(engine: Engine, sitting: str, purpose: Purpose) -> tuple[HandMark, ...]:
+    """The marks given by hand in a sitting as they stand, of every person, in the order in which they came first.
+
+    A mark of an answer that has been changed since is not among them.
+    """
+    with reading(engine) as connection:
+        given = _given(connection, known(connection, sitting), purpose)
+    written = {
+        (paper.code, attempt, mark.label): mark.written
+        for attempt, paper in numbered_attempts(marks_of(engine, sitting, "first"))
+        for mark in paper.marks
+    }
+    return tuple(mark for mark in given if written.get(mark.key, mark.written).strip() == mark.written.strip())
+
+
+def hands(engine: Engine, sitting: str, role: Role = "first") -> dict[str, tuple[str, ...]]:
+    """Who entered or decided anything of each paper as its first, or second, marker.
+
+    The marks that the program worked out are nobody's own.
+    """
+    found: dict[str, dict[str, None]] = {}
+    with reading(engine) as connection:
+        known(connection, sitting)
+        for table, who in ((SCRIPT, SCRIPT.c.assessor), (DECISION, DECISION.c.by)):
+            asked = select(table.c.paper, who).join_from(table, PAPER).where(PAPER.c.sitting == sitting)
+            for paper, name in connection.execute(asked.where(table.c.role == role).order_by(table.c.id)):
+                found.setdefault(paper, {})[name] = None
+    return {paper: tuple(filter(None, names)) for paper, names in found.items()}
+
+
+def marks_before(engine: Engine, sitting: str, sources: Collection[str]) -> tuple[MarkedPaper, ...]:
+    """The first marker's marks, each as it was before it was settled on one of these sheets."""
+    marked = marks_of(engine, sitting, "first")
+    with reading(engine) as connection:
+        settled = _settled(connection, sitting, sources)
+        asked = select(MARK, SCRIPT.c.paper, SCRIPT.c.attempt).join_from(MARK, SCRIPT).join(PAPER)
+        asked = asked.where(PAPER.c.sitting == sitting, SCRIPT.c.role == "first").order_by(MARK.c.id)
+        rows = connection.execute(asked).mappings().all() if settled else ()
+    before: dict[tuple[str, int, str], Any] = {}
+    for row in rows:
+        key = (row["paper"], row["attempt"], row["label"])
+        if key in settled and row["at"] < settled[key]:
+            before[key] = mark_in(row)
+    return tuple(
+        replace(paper, marks=tuple(before.get((paper.code, attempt, mark.label), mark) for mark in paper.marks))
+        for attempt, paper in numbered_attempts(marked)
+    )
+
+
+def _settled(connection: Connection, sitting: str, sources: Collection[str]) -> dict[tuple[str, int, str], str]:
+    """When each part was first settled on one of these sheets."""
+    asked = select(DECISION).join_from(DECISION, PAPER).where(PAPER.c.sitting == sitting, DECISION.c.role == "first")
+    found: dict[tuple[str, int, str], str] = {}
+    for row in connection.execute(asked.where(DECISION.c.source.in_(sources)).order_by(DECISION.c.id)).mappings():
+        found.setdefault((row["paper"], row["attempt"], row["label"]), row["at"])
+    return found
+
+
+def _given(connection: Connection, sitting: str, purpose: Purpose) -> tuple[HandMark, ...]:
+    asked = select(GIVEN_MARK).join_from(GIVEN_MARK, PAPER).where(PAPER.c.sitting == sitting)
+    rows = connection.execute(asked.where(GIVEN_MARK.c.purpose == purpose).order_by(GIVEN_MARK.c.id)).mappings()
+    found: dict[tuple[Any, str], HandMark] = {}
+    for mark in map(given_in, rows):
+        found[mark.key, mark.by] = mark
+    return tuple(found.values())
+
+
+def given_in(row: Mapping[Any, Any]) -> HandMark:
+    """The mark in a row of the record."""
+    return HandMark(
+        code=row["paper"],
+        attempt=row["attempt"],
+        label=row["label"],
+        marks=row["marks"],
+        note=row["note"],
+        written=row["written"],
+        by=row["by"],
+    )
+
+
+def _columns(mark: HandMark) -> dict[str, Any]:
+    return {
+        "paper": mark.code, "attempt": mark.attempt, "label": mark.label, "marks": mark.marks, "note": mark.note,
+        "written": mark.written, "by": mark.by,
+    }  # fmt: skip
