@@ -18,7 +18,12 @@ _THICK, _THIN = 0.5, 0.12  # mm: where an exercise begins, and elsewhere
 
 def shade(share: float) -> float:
     """The grey for a share of the marks, from 1 (white: all of them) down; black figures can be read on each."""
-    return next(grey for least, grey in _SHADES if share >= least)
+    return _SHADES[shade_step(share)][1]
+
+
+def shade_step(share: float) -> int:
+    """Which of the greys that is: 0 is white, for all of the marks, and 4 the darkest."""
+    return next(place for place, (least, _) in enumerate(_SHADES) if share >= least)
 
 
 def heat_map(table: HeatTable, high: float = 4.8) -> Picture:

@@ -89,7 +89,7 @@ def class_picture(
     `questions` are the parts' questions and `starters` fresh ones with their answers, both by label.
     """
     title = f"Class picture: {sitting.title}"
-    head = Block(text=(_who(sitting, figures),))
+    head = Block(text=(who_is_in(sitting, figures),))
     if not figures.codes:
         nothing = Block(text=("Nothing is marked yet, so there is nothing to show.",))
         return ClassPicture(title=title, first=(lambda: (head, nothing),))
@@ -100,9 +100,9 @@ def class_picture(
 
     def second(choice: _Second) -> Side:
         return (
-            _slips(figures, choice.bars),
-            _spread(figures, choice.dots),
-            _outcomes(figures, questions, choice.outcomes),
+            slips_block(figures, choice.bars),
+            spread_block(figures, choice.dots),
+            outcomes_block(figures, questions, choice.outcomes),
             *_more_starters(figures, starters, choice),
         )
 
@@ -113,7 +113,7 @@ def class_picture(
     )
 
 
-def _who(sitting: Sitting, figures: ClassFigures) -> str:
+def who_is_in(sitting: Sitting, figures: ClassFigures) -> str:
     """Whose papers these are, which are left out, and what is not settled."""
     papers = figures.papers
     left = (
@@ -148,7 +148,8 @@ def _map(figures: ClassFigures, table: HeatTable, high: float) -> Block:
     return Block(heading="Who got what", text=(says,), picture=heat_map(table, high))
 
 
-def _slips(figures: ClassFigures, most: int) -> Block:
+def slips_block(figures: ClassFigures, most: int) -> Block:
+    """What went wrong as bars, so many at most."""
     found = figures.misconceptions
     if not found:
         return Block(heading="What went wrong", text=("No answer showed a slip that has a name.",))
@@ -160,14 +161,15 @@ def _slips(figures: ClassFigures, most: int) -> Block:
     return Block(heading="What went wrong", text=(says,), picture=slip_bars(found[:most]))
 
 
-def _spread(figures: ClassFigures, dots: float) -> Block:
+def spread_block(figures: ClassFigures, dots: float) -> Block:
+    """The spread of marks, its dots so many mm high at most."""
     totals = sorted(figures.totals)
     middle = (totals[(len(totals) - 1) // 2] + totals[len(totals) // 2]) / 2
     says = f"From {totals[0]} to {totals[-1]} of {figures.of} marks, mean {two(figures.whole.mean)}, middle {middle:g}."
     return Block(heading="Spread of marks", text=(says,), picture=marks_plot(totals, figures.of, dots))
 
 
-def _outcomes(figures: ClassFigures, questions: Mapping[str, str], most: int) -> Block:
+def outcomes_block(figures: ClassFigures, questions: Mapping[str, str], most: int) -> Block:
     """All outcomes in the order of the paper, or the weakest of many."""
     shown: Sequence[OutcomeFigures] = figures.outcomes
     says = "The dot: the share of its marks that the class got. The line: where the share likely lies (19 times in 20)."

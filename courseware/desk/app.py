@@ -28,7 +28,11 @@ if TYPE_CHECKING:
     from starlette.types import ASGIApp
 
 Handler: TypeAlias = Callable[[Request], Awaitable[Response]]
-_KINDS = {".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml"}
+_KINDS = {
+    ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml",
+    ".ttf": "font/ttf",
+}  # fmt: skip
+_FACE = HERE.parent / "printing" / "fonts" / "atkinson-hyperlegible-next"  # in which drawings are lettered
 # A browser shows these; anything else is saved, since what it holds might run as a page of the desk.
 _SHOWN = {".pdf": "application/pdf", ".png": "image/png", ".txt": "text/plain; charset=utf-8"}
 _FILE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; object-src 'self'; frame-ancestors 'none'"
@@ -114,7 +118,7 @@ def _assets() -> dict[str, tuple[bytes, str]]:
     """Every static file by its name: a request chooses among these, and opens nothing."""
     return {
         file.name: (file.read_bytes(), _KINDS[file.suffix])
-        for file in sorted((HERE / "static").iterdir())
+        for file in sorted([*(HERE / "static").iterdir(), *_FACE.iterdir()])
         if file.suffix in _KINDS
     }
 

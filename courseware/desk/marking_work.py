@@ -40,8 +40,12 @@ def mark_and_tell(where: SittingFolder, watch: Watch, *, assessor: str, names: b
     open_answers = done.to_look_at + len(done.marked.questions)
     if open_answers:
         says += f" {count(open_answers, 'answer')} {'waits' if open_answers == 1 else 'wait'} for a look."
-    folder = where.path / MARKED
-    files = tuple(MadeFile(path=folder / name, use=use) for name, use in _FILES if (folder / name).is_file())
     look = (("Look at what waits", waiting),) if open_answers else ()
     picture = (("See the class picture", f"/sittings/{code}/picture"), ("Back to the grid", grid))
-    return Made(says=says, files=files, onward=(*look, *picture))
+    return Made(says=says, files=files_of_marking(where), onward=(*look, *picture))
+
+
+def files_of_marking(where: SittingFolder) -> tuple[MadeFile, ...]:
+    """What marking left in a sitting's folder, each with what it is for."""
+    folder = where.path / MARKED
+    return tuple(MadeFile(path=folder / name, use=use) for name, use in _FILES if (folder / name).is_file())

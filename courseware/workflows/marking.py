@@ -15,7 +15,7 @@ from courseware.database.kept_marks import by_hand, keep_marks, marks_of
 from courseware.database.scripts import Decisions, Entered, decisions_of, enter_scripts, scripts_of
 from courseware.database.sittings import take
 from courseware.database.states import released_scripts
-from courseware.database.typed_cells import Otherwise, typed_otherwise
+from courseware.database.typed_cells import Otherwise, on_screen, typed_otherwise
 from courseware.database.written_files import note_files
 from courseware.files.bank_files import NotFound, read_file
 from courseware.files.sitting_files import MARKED, SHEET, SITTING, TUTOR
@@ -83,7 +83,10 @@ def enter_and_mark(
 
 def marked_as_it_stands(engine: Engine, where: SittingFolder, role: Role) -> Marked:
     """Every script that the record has of a sitting marked, and nothing kept of it: as `enter_and_mark` would."""
-    return _marked(engine, where, role, decisions_of(engine, where.sitting.code, role))
+    code = where.sitting.code
+    if not on_screen(engine, code, role).scripts:  # the record need not even know the sitting
+        return Marked(papers=(), attempts=(), held=(), questions=())
+    return _marked(engine, where, role, decisions_of(engine, code, role))
 
 
 def _marked(
