@@ -44,7 +44,7 @@ from courseware.workflows.retaking import (
     learners_of,
     worksheet_on_a_job,
 )
-from courseware.workflows.scheme import bank_of_each
+from courseware.workflows.scheme import exercises_of
 from courseware.workflows.watch import Watch
 
 SHORT = 6  # exercises of a diagnostic paper, unless told otherwise
@@ -157,16 +157,17 @@ def issue_diagnostic(
 
 def issue_week(lessons: Sequence[Lesson], group: Group, date: str, options: IssueOptions, watch: Watch) -> Issued:
     """Issues what a scheme of work has in a week: of each topic so many exercises of its level, rising in level."""
-    banks, notes = bank_of_each([lesson.topic for lesson in lessons], options.settings)
     seed = options.seed or secrets.token_hex(32)
-    chosen: dict[tuple[str, str], Chosen] = {}
-    for lesson in lessons:
-        of_topic = choose((banks[lesson.topic],), Choosing(level=lesson.level, exercises=lesson.exercises), seed)
-        chosen |= {(bank.topic, exercise.name): (bank, exercise) for bank, exercise in of_topic}
-    rising = tuple(sorted(chosen.values(), key=lambda one: one[1].level))
+    chosen, notes = exercises_of(lessons, options.settings, seed)
+    rising = tuple(one for _, one in chosen)
     each = tuple({bank.topic: bank for bank, _ in rising}.values())
-    title = f"Week {lessons[0].week}: {title_of([bank.topic for bank in each])}"[:LONGEST_TITLE]
-    heads = Heads(title=options.title or title, date=date, group=group, seed=seed, version=__version__)
+    heads = Heads(
+        title=options.title or week_title(lessons[0].week, [bank.topic for bank in each]),
+        date=date,
+        group=group,
+        seed=seed,
+        version=__version__,
+    )
     return _prove_and_print(heads, each, notes, rising, options, watch, asked=_names(rising))
 
 
@@ -250,6 +251,11 @@ def title_of(topics: Sequence[str]) -> str:
     for named in range(len(each) - 1, 0, -1):
         titles.append(in_one_line([*each[:named], count(len(each) - named, "more topic")]))
     return next((title for title in titles if len(title) <= LONGEST_TITLE), each[0][:LONGEST_TITLE])
+
+
+def week_title(week: int, topics: Sequence[str]) -> str:
+    """The title of a week's papers."""
+    return f"Week {week}: {title_of(topics)}"[:LONGEST_TITLE]
 
 
 def in_one_line(topics: Sequence[str]) -> str:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 import secrets
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Any
 
+from courseware.course.scheme import Lesson
 from courseware.files.atomic import PRIVATE, one_at_a_time, write_whole
 from courseware.files.bank_files import NotFound, own_banks, read_file, shipped_banks
 from courseware.papers.class_list import MOST_LEARNERS
@@ -18,7 +19,16 @@ from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
 from courseware.settings.settings import Settings
 from courseware.workflows.class_lists import open_list
 from courseware.workflows.exercises_at_hand import Pick
-from courseware.workflows.issue import Issued, IssueOptions, group_of, groups_by_level, issue_by_level, issue_sitting
+from courseware.workflows.issue import (
+    Issued,
+    IssueOptions,
+    group_of,
+    groups_by_level,
+    issue_by_level,
+    issue_sitting,
+    week_title,
+)
+from courseware.workflows.scheme import exercises_of, in_folder
 from courseware.workflows.watch import Watch
 
 BEGUN = "begun"
@@ -58,6 +68,14 @@ def begin_papers(work: Path, papers: PapersBegun | None = None) -> str:
     key = secrets.token_hex(4)
     keep_papers(work, key, papers or PapersBegun())
     return key
+
+
+def begin_week(work: Path, week: int, lessons: Sequence[Lesson], settings: Settings) -> str:
+    """Begins the papers of a week of a scheme of work. Returns the key by which they are found."""
+    chosen, _ = exercises_of(lessons, settings, secrets.token_hex(32), in_folder(work))
+    topics = list(dict.fromkeys(bank.topic for _, (bank, _) in chosen))
+    picks = tuple(Pick(bank=named, exercise=exercise.name) for named, (_, exercise) in chosen)
+    return begin_papers(work, PapersBegun(picks=picks, title=week_title(week, topics)))
 
 
 def begun(work: Path) -> tuple[tuple[str, PapersBegun], ...]:

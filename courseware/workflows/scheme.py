@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import TypeAlias
 
 from courseware.banks import Bank, SafetyNotes
 from courseware.course.scheme import CannotPlan, Lesson, Topic, lay, teaching_weeks
 from courseware.course.scheme_sheet import scheme_sheet
 from courseware.course.scheme_workbook import read_scheme, scheme_workbook
 from courseware.files.atomic import write_whole
-from courseware.files.bank_files import NotFound, find_banks, read_banks, read_file, shipped_banks
+from courseware.files.bank_files import NotFound, find_banks, own_banks, read_banks, read_file, shipped_banks
+from courseware.papers.deal import Choosing, Chosen, choose
 from courseware.settings.settings import Course, Settings
 from courseware.words import listed
 
@@ -30,7 +32,28 @@ class Planned:
     files: tuple[Path, ...]
 
 
-def plan(settings: Settings, out: Path, day: str, *, anew: bool) -> Planned:
+FindBank: TypeAlias = Callable[[str], Path]  # the file of a topic by the name that a scheme has for it
+
+
+def by_name_or_path(named: str) -> Path:
+    """A shipped topic by its short name, or any file. Raises `NotFound`."""
+    return find_banks([named])[0]
+
+
+def in_folder(work: Path) -> FindBank:
+    """Finds shipped topics by short name and the tutor's own by their places in a folder of work, and no other."""
+    known = {path.stem: path for path in shipped_banks()}
+    known |= {path.relative_to(work).as_posix(): path for path in own_banks(work)}
+
+    def find(named: str) -> Path:
+        if named not in known:
+            raise NotFound(f"there is no topic {named} in the folder of work; there are {', '.join(known)}")
+        return known[named]
+
+    return find
+
+
+def plan(settings: Settings, out: Path, day: str, *, anew: bool, find: FindBank = by_name_or_path) -> Planned:
     """Lays the centre's course over its weeks and writes the table to change and the sheet to print.
 
     A table that is there may hold what the tutor changed: it is written over only `anew`. Raises `CannotPlan`,
@@ -43,7 +66,7 @@ def plan(settings: Settings, out: Path, day: str, *, anew: bool) -> Planned:
     if table.exists() and not anew:
         raise NotFound(f"{table} is there, and may hold your changes; to lay it out anew, say --anew")
     course = settings.course
-    topics = _topics(course, settings)
+    topics = _topics(course, settings, find)
     lessons = lay(topics, course.weeks)
     weeks = teaching_weeks(
         date.fromisoformat(course.starts), course.weeks, frozenset(map(date.fromisoformat, course.without))
@@ -51,11 +74,16 @@ def plan(settings: Settings, out: Path, day: str, *, anew: bool) -> Planned:
     return _written(lessons, weeks, {topic.named: topic.title for topic in topics}, settings, out, day)
 
 
-def lessons_of_week(week: int, table: Path) -> tuple[Lesson, ...]:
-    """The lessons of a week in the table as it stands. Raises `NotFound` and `TableFaulty`."""
+def lessons_there(table: Path) -> tuple[Lesson, ...]:
+    """The lessons of the table as it stands. Raises `NotFound` and `TableFaulty`."""
     if not table.is_file():
         raise NotFound(f"there is no scheme of work {table}; make one with `courseware plan`, or name it with --plan")
-    lessons = read_scheme(read_file(table), table.name)
+    return read_scheme(read_file(table), table.name)
+
+
+def lessons_of_week(week: int, table: Path) -> tuple[Lesson, ...]:
+    """The lessons of a week in the table as it stands. Raises `NotFound` and `TableFaulty`."""
+    lessons = lessons_there(table)
     found = tuple(lesson for lesson in lessons if lesson.week == week)
     if not found:
         weeks = sorted({lesson.week for lesson in lessons})
@@ -63,9 +91,31 @@ def lessons_of_week(week: int, table: Path) -> tuple[Lesson, ...]:
     return found
 
 
-def bank_of_each(named: Sequence[str], settings: Settings) -> tuple[Mapping[str, Bank], SafetyNotes | None]:
+def keep_table(out: Path, data: bytes) -> tuple[Lesson, ...]:
+    """Keeps a table that the tutor changed in place of the one that is there. Raises `TableFaulty`; that one stays."""
+    lessons = read_scheme(data, f"{PLAN}.xlsx")
+    out.mkdir(parents=True, exist_ok=True)
+    write_whole(out / f"{PLAN}.xlsx", data)
+    return lessons
+
+
+def exercises_of(
+    lessons: Sequence[Lesson], settings: Settings, seed: str, find: FindBank = by_name_or_path
+) -> tuple[tuple[tuple[str, Chosen], ...], SafetyNotes | None]:
+    """The exercises of a week by a secret seed, rising in level, each with what the scheme calls its topic."""
+    banks, notes = bank_of_each([lesson.topic for lesson in lessons], settings, find)
+    chosen: dict[tuple[str, str], tuple[str, Chosen]] = {}
+    for lesson in lessons:
+        of_topic = choose((banks[lesson.topic],), Choosing(level=lesson.level, exercises=lesson.exercises), seed)
+        chosen |= {(bank.topic, exercise.name): (lesson.topic, (bank, exercise)) for bank, exercise in of_topic}
+    return tuple(sorted(chosen.values(), key=lambda one: one[1][1].level)), notes
+
+
+def bank_of_each(
+    named: Sequence[str], settings: Settings, find: FindBank = by_name_or_path
+) -> tuple[Mapping[str, Bank], SafetyNotes | None]:
     """The bank by each name of a topic, and the safety notes that go with them. Raises `NotFound` and `BankFaulty`."""
-    paths = {name: find_banks([name])[0] for name in named}
+    paths = {name: find(name) for name in named}
     banks, notes = read_banks(tuple(dict.fromkeys(paths.values())), settings)
     if strange := [name for name, path in paths.items() if path.name not in {bank.file for bank in banks}]:
         raise NotFound(f"{strange[0]} holds no exercises")
@@ -73,9 +123,9 @@ def bank_of_each(named: Sequence[str], settings: Settings) -> tuple[Mapping[str,
     return {name: places[path] for name, path in paths.items()}, notes
 
 
-def _topics(course: Course, settings: Settings) -> tuple[Topic, ...]:
+def _topics(course: Course, settings: Settings, find: FindBank) -> tuple[Topic, ...]:
     named = course.topics or tuple(path.stem for path in shipped_banks())
-    banks = bank_of_each(named, settings)[0]
+    banks = bank_of_each(named, settings, find)[0]
     return tuple(_topic(name, banks[name]) for name in named)
 
 

@@ -1,0 +1,197 @@
+"""The course: topics over its weeks, a week's papers begun from there, and how far a class has come."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import partial
+from itertools import groupby, pairwise
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from courseware.class_report.distance import blueprint
+from courseware.course.scheme import Lesson, teaching_weeks
+from courseware.course.scheme_chart import scheme_chart
+from courseware.desk.desk import Desk, desk_of
+from courseware.desk.forms import read_form
+from courseware.desk.job_queue import Made, MadeFile
+from courseware.desk.nav import Nav
+from courseware.desk.render import page, said
+from courseware.drawings import to_svg
+from courseware.files.bank_files import NotFound
+from courseware.files.record_location import opened
+from courseware.files.sitting_folders import find_folders
+from courseware.papers.sitting import Sitting
+from courseware.settings.settings import Course
+from courseware.text_files.faults import FileFaulty
+from courseware.words import count
+from courseware.workflows.distance import travelled
+from courseware.workflows.papers_begun import begin_week
+from courseware.workflows.scheme import (
+    PLAN,
+    bank_of_each,
+    in_folder,
+    keep_table,
+    lessons_of_week,
+    lessons_there,
+    plan,
+)  # fmt: skip
+from courseware.workflows.watch import Watch
+
+NAV = (Nav(title="Course", address="/course", place=2),)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Week:
+    """A week of the scheme: when it begins ('' beyond the course's own weeks), what is in it."""
+
+    number: int
+    monday: str
+    lessons: tuple[Lesson, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scheme:
+    """The scheme as it stands, and its titles by topic; or why it cannot be read."""
+
+    weeks: tuple[Week, ...] = ()
+    titles: dict[str, str] | None = None
+    svg: str = ""
+    trouble: str = ""
+
+
+async def course(request: Request) -> Response:
+    """The scheme of work as its table stands, or how to come by one."""
+    return await run_in_threadpool(_course, request)
+
+
+def _course(request: Request) -> Response:
+    desk = desk_of(request)
+    table = desk.out / f"{PLAN}.xlsx"
+    scheme = _scheme(desk) if table.is_file() else None
+    files = [(desk.handles.of(desk.out / f"{PLAN}.{end}"), end) for end in ("xlsx", "pdf") if scheme]
+    return page(
+        request, "course.html", course=desk.settings().course, scheme=scheme, files=files, pairs=_pairs(desk),
+        today=date.today().isoformat(),
+    )  # fmt: skip
+
+
+def _scheme(desk: Desk) -> Scheme:
+    try:
+        lessons = lessons_there(desk.out / f"{PLAN}.xlsx")
+        banks, _ = bank_of_each(
+            list(dict.fromkeys(one.topic for one in lessons)), desk.settings(), in_folder(desk.folder)
+        )
+    except (NotFound, FileFaulty) as faulty:
+        return Scheme(trouble=str(faulty))
+    titles = {name: bank.topic for name, bank in banks.items()}
+    mondays = _mondays(desk.settings().course)
+    last = max(len(mondays), *(one.week for one in lessons))
+    by_week = {
+        week: tuple(own) for week, own in groupby(sorted(lessons, key=lambda one: one.week), lambda one: one.week)
+    }
+    weeks = tuple(
+        Week(number=n, monday=mondays[n - 1].isoformat() if n <= len(mondays) else "", lessons=by_week.get(n, ()))
+        for n in range(1, last + 1)
+    )
+    return Scheme(weeks=weeks, titles=titles, svg=to_svg(scheme_chart(lessons, titles, last)))
+
+
+def _mondays(course: Course | None) -> Sequence[date]:
+    if course is None:
+        return ()
+    closed = frozenset(map(date.fromisoformat, course.without))
+    return teaching_weeks(date.fromisoformat(course.starts), course.weeks, closed)
+
+
+def _pairs(desk: Desk) -> list[tuple[Sitting, Sitting]]:
+    """Sittings of the same exercises on two days, which somebody wrote both of; the latest first."""
+    found, _ = find_folders([desk.out])
+    alike: dict[tuple[tuple[str, str], ...], list[Sitting]] = {}
+    for one in sorted(found, key=lambda one: one.sitting.date):
+        alike.setdefault(blueprint(one.sitting), []).append(one.sitting)
+    pairs = [
+        (a, b) for own in alike.values() for a, b in pairwise(own) if a.date < b.date and _learners(a) & _learners(b)
+    ]
+    return sorted(pairs, key=lambda pair: pair[1].date, reverse=True)
+
+
+def _learners(sitting: Sitting) -> set[str]:
+    known = (paper.learner for paper in sitting.papers if paper.learner.known)
+    return {learner.reference or learner.name for learner in known}
+
+
+async def lay_out(request: Request) -> Response:
+    """Lays the course over its weeks; over a table that is there only when that was asked for."""
+    desk, form = desk_of(request), await read_form(request)
+    anew = form.ticked("anew")
+
+    def work(_: Watch) -> Made:
+        made = plan(desk.settings(), desk.out, date.today().isoformat(), anew=anew, find=in_folder(desk.folder))
+        files = tuple(MadeFile(path=file, use=use) for file, use in zip(made.files, _USES, strict=True))
+        says = f"{count(len({one.topic for one in made.lessons}), 'topic')} over {count(len(made.weeks), 'week')}."
+        return Made(says=says, files=files, onward=(("On to the course", "/course"),))
+
+    if not anew and (desk.out / f"{PLAN}.xlsx").exists():
+        return said(request, "The scheme is there. To lay it out anew, tick that its changes may go.", to="/course")
+    return said(request, "", to=f"/work/{desk.jobs.start('Scheme of work', work)}")
+
+
+async def table(request: Request) -> Response:
+    """Takes back the table that the tutor changed."""
+    desk, form = desk_of(request), await read_form(request)
+    given = form.upload("table")
+    if given is None or not given.data:
+        return said(request, "First choose the table that you changed.", to="/course")
+    try:
+        lessons = await run_in_threadpool(keep_table, desk.out, given.data)
+    except FileFaulty as faulty:
+        return said(request, f"The table was not taken: {faulty}", to="/course")
+    return said(request, f"Taken: {count(len(lessons), 'row')}.", to="/course")
+
+
+async def week(request: Request) -> Response:
+    """Begins the papers of a week: who gets them is asked next, and everything can still be changed."""
+    desk, number = desk_of(request), request.path_params["week"]
+    try:
+        key = await run_in_threadpool(_begin, desk, number)
+    except (NotFound, FileFaulty) as refused:
+        return said(request, f"{refused}.", to="/course")
+    return said(request, "", to=f"/papers/{key}/who")
+
+
+def _begin(desk: Desk, number: int) -> str:
+    lessons = lessons_of_week(number, desk.out / f"{PLAN}.xlsx")
+    return begin_week(desk.folder, number, lessons, desk.settings())
+
+
+async def distance(request: Request) -> Response:
+    """Sets two sittings of the same exercises side by side."""
+    desk, form = desk_of(request), await read_form(request)
+    codes = (form.text("start"), form.text("end"))
+    pairs = await run_in_threadpool(_pairs, desk)
+    if codes not in {(start.code, end.code) for start, end in pairs}:
+        return said(request, "Those sittings are not in the folder of work any more.", to="/course")
+    return said(request, "", to=f"/work/{desk.jobs.start('Distance travelled', partial(_side_by_side, desk, codes))}")
+
+
+def _side_by_side(desk: Desk, codes: tuple[str, str], _: Watch) -> Made:
+    with opened(desk.record(), make=False) as engine:
+        made = travelled(engine, codes, desk.settings(), out=desk.out, day=date.today().isoformat())
+    files = tuple(MadeFile(path=file, use=use) for file, use in zip(made.files, _DISTANCE_USES, strict=True))
+    return Made(says=f"{count(made.found[0].both, 'learner')} wrote both.", files=files)
+
+
+_USES = ("The table: change it as your course needs, then give it back here.", "Print this for the staff-room wall.")
+_DISTANCE_USES = ("Print this for yourself: what was got and what went wrong, then and now.", "Every figure, to sort.")
+ROUTES = (
+    Route("/course", course),
+    Route("/course/lay-out", lay_out, methods=["POST"]),
+    Route("/course/table", table, methods=["POST"]),
+    Route("/course/weeks/{week:int}", week, methods=["POST"]),
+    Route("/course/distance", distance, methods=["POST"]),
+)
