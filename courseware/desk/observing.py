@@ -1,19 +1,13 @@
-"""An observation sheet as a form has it: its lines with their fields, what was typed, and sheets that were sent."""
+"""An observation sheet as a form has it: its lines with their fields, and what was typed."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
 from dataclasses import dataclass
-from pathlib import Path
-from tempfile import TemporaryDirectory
 
-from courseware.desk.forms import Form, Upload
-from courseware.files.atomic import slug, write_whole
+from courseware.desk.forms import Form
 from courseware.jobs.observation import GRADES, JUDGED, LONGEST_COMMENT, TypedObservation
 from courseware.jobs.plan import Plan, shown_size
 
-_SUFFIXES = (".xlsx", ".xlsm", ".csv")
 _LONGEST = 40  # characters of a figure
 
 
@@ -71,17 +65,3 @@ def typed_observation(form: Form, plan: Plan) -> TypedObservation:
             for one in measured
         },
     )
-
-
-@contextmanager
-def sheets_as_files(uploads: Sequence[Upload]) -> Iterator[Mapping[str, str]]:
-    """Sheets that were sent as files in a folder of their own, for as long as they are read: path by the name sent."""
-    with TemporaryDirectory(prefix="courseware-sheets-") as folder:
-        found: dict[str, str] = {}
-        for place, upload in enumerate(uploads, 1):
-            name = Path(upload.name.replace("\\", "/")).name
-            suffix = next((one for one in _SUFFIXES if name.lower().endswith(one)), ".csv")
-            path = Path(folder) / f"{slug(Path(name).stem) or 'sheet'}-{place}{suffix}"
-            write_whole(path, upload.data, 0o600)
-            found[str(path)] = name
-        yield found

@@ -15,7 +15,7 @@ from courseware.jobs.sheets import job_sheets
 from courseware.jobs.task import ProfileShape, Task, own_givens, read_profiles, read_task
 from courseware.jobs.workbooks import observation_workbook, stores_workbook
 from courseware.settings.settings import DEFAULTS, Settings
-from courseware.trade import UK_METRIC
+from courseware.trade import FORMATS, UK_METRIC
 
 TOLERANCES, WORKSHEET = "tolerances.yaml", "worksheet.yaml"
 
@@ -46,9 +46,14 @@ def profiles_beside(folder: Path) -> tuple[ProfileShape, ...]:
     return read_profiles(read_file(profiles), profiles.name)
 
 
+def has_worksheets(format: str) -> bool:
+    """Whether worksheets can be made on a job in bricks of this format, by its name."""
+    return FORMATS.get(format) == UK_METRIC
+
+
 def worksheet(task: Task) -> tuple[Bank, tuple[Exercise, ...]]:
     """The worksheet's bank, and its exercises with their givens set to the job's own, where they can be."""
-    if task.brick != UK_METRIC:
+    if not has_worksheets(task.shape.format):
         raise NotFound("worksheets on a job are made for UK metric bricks; leave --group and --learners out")
     path = shipped_folder() / "jobs" / WORKSHEET
     bank = read_bank(read_file(path), path.name, task.settings.of_a_sitting())

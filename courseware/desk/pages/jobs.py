@@ -15,7 +15,7 @@ from starlette.routing import Route
 
 from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import Form, read_form
-from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, choices_of, label_of, offered, shown, typed
+from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, choices_of, offered, shown, typed
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.job_seen import JobSeen, job_seen
 from courseware.desk.nav import Nav
@@ -25,7 +25,8 @@ from courseware.files.bank_files import NotFound, shipped_notes
 from courseware.files.own_files import ChangedMeanwhile
 from courseware.jobs.task import Task
 from courseware.settings.settings import Settings
-from courseware.workflows.jobs import profiles_beside, write_job
+from courseware.workflows.class_lists import kept_lists
+from courseware.workflows.jobs import has_worksheets, profiles_beside, write_job
 from courseware.workflows.own_jobs import (
     JOBS,
     JobCannotBe,
@@ -186,13 +187,14 @@ async def _shown(
     desk = desk_of(request)
     asked = _fields(form) if form else _asked(request)
     seen = await run_in_threadpool(_seen, desk, found, asked)
+    lists = await run_in_threadpool(kept_lists, desk.folder)
     profiles = [one.name for one in await run_in_threadpool(profiles_beside, desk.folder / JOBS)]
     values = {**shown(found.values), **asked}
     return page(
         request, "job.html", status=status if told else 200, job=found, address=address_of(request),
         own=whose_job(request) == OWN, groups=GROUPS, values=values, told=told, seen=seen,
         changed=bool(asked) and any(values[name] != shown(found.values)[name] for name in asked),
-        links=_links(request, seen), label_of=label_of, longest=LONGEST,
+        links=_links(request, seen), lists=lists, worksheets=has_worksheets(values["format"]), longest=LONGEST,
         choices={name: choices_of(field, values[name], profiles) for name, field in FIELDS.items() if field.choices},
     )  # fmt: skip
 

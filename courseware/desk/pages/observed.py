@@ -14,9 +14,10 @@ from courseware.database.learners import held
 from courseware.database.observations import KeptObservation, observations_of
 from courseware.desk.desk import Desk, desk_of, session_of
 from courseware.desk.forms import Form, read_form
-from courseware.desk.observing import judged_fields, measured_fields, sheets_as_files, typed_observation
+from courseware.desk.observing import judged_fields, measured_fields, typed_observation
 from courseware.desk.pages.jobs import address_of, opened_job, whose_job
 from courseware.desk.render import page, said
+from courseware.desk.sent_files import sent_as_files
 from courseware.files.atomic import slug
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import opened
@@ -51,7 +52,7 @@ async def bring(request: Request) -> Response:
     uploads = form.uploads("sheets")
     if not uploads:
         return said(request, "First choose the sheets that were filled in.", to=f"{address_of(request)}/results#sheets")
-    with sheets_as_files(uploads) as files:
+    with sent_as_files(uploads) as files:
         try:
             kept = await run_in_threadpool(_sheets, desk, _named(request, found), tuple(files))
         except (FileFaulty, NotFound) as faulty:

@@ -15,13 +15,15 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from courseware.desk.desk import Desk, desk_of
-from courseware.desk.forms import Form, read_form
+from courseware.desk.forms import Form, Upload, read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
+from courseware.desk.sent_files import sent_as_files
 from courseware.files.bank_files import shipped_banks
 from courseware.files.record_location import opened
 from courseware.files.sitting_folders import SittingFolder, find_folders
+from courseware.glossary.sheets import Glossary
 from courseware.settings.settings import Settings
 from courseware.words import count
 from courseware.workflows.board import board_of_banks, board_of_sitting, write_board
@@ -65,7 +67,8 @@ async def make(request: Request) -> Response:
     named = chosen or ([] if job else [path.stem for path in shipped_banks()])
     level = int(form.text("level")) if form.text("level") in _LEVELS else None
     printed = form.text("make") == "booklet"
-    work = partial(_make, named, job, level, desk.settings(), desk.processes, desk.out, printed)
+    second = form.uploads("second")[:1]
+    work = partial(_make, named, job, level, desk.settings(), desk.processes, desk.out, second, printed)
     title = "The booklet to practise" if printed else "The page to practise"
     return said(request, "", to=f"/work/{desk.jobs.start(title, work)}")
 
@@ -101,21 +104,23 @@ async def words(request: Request) -> Response:
     """Prints the glossary, or the card of the rules."""
     desk, form = desk_of(request), await read_form(request)
     card = form.text("make") == "card"
-    work = partial(_card, desk.settings(), desk.out) if card else partial(_glossary, desk.out)
+    work = (
+        partial(_card, desk.settings(), desk.out) if card else partial(_glossary, form.uploads("second")[:1], desk.out)
+    )
     return said(request, "", to=f"/work/{desk.jobs.start('The card of the rules' if card else 'The glossary', work)}")
 
 
 def _make(
     named: Sequence[str], job: str | None, level: int | None, settings: Settings, processes: int, out: Path,
-    printed: bool, watch: Watch,
+    second: Sequence[Upload], printed: bool, watch: Watch,
 ) -> Made:  # fmt: skip
+    glossary = _words(second, watch)  # a faulty table is told before any work
     found = to_practise(named, job, level, settings, processes, watch)
     if printed:
         with watch.progress("Printing the booklet", 1) as tell:
             write_booklet(out / "practice.pdf", found)
             tell(1)
         return _made(out / "practice.pdf", "A booklet to practise.", _PRINT_OUT)
-    glossary = find_glossary(None, None, watch)
     kinds, size = write_page(out / "practice.html", found, glossary, watch)
     says = f"A page to practise, with {count(kinds, 'kind')} of question, {max(1, size // 1000)} kB."
     return _made(out / "practice.html", says, _HAND_OUT)
@@ -147,9 +152,15 @@ def _board(file: Path, pages: int) -> Made:
     return _made(file, f"{count(pages, 'page')} for the whiteboard.", "Show it a page at a time, in full screen.")
 
 
-def _glossary(out: Path, watch: Watch) -> Made:
+def _words(second: Sequence[Upload], watch: Watch) -> Glossary:
+    """The shipped words, with a second language where a table of it was sent."""
+    with sent_as_files(second) as files:
+        return find_glossary(None, next(iter(files), None), watch)
+
+
+def _glossary(second: Sequence[Upload], out: Path, watch: Watch) -> Made:
     with watch.progress("Printing the glossary", 1) as tell:
-        made = write_glossary(out / "glossary.pdf", find_glossary(None, None, watch), watch)
+        made = write_glossary(out / "glossary.pdf", _words(second, watch), watch)
         tell(1)
     return _made(
         out / "glossary.pdf",

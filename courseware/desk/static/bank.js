@@ -4,7 +4,7 @@ const form = document.querySelector("form.bank"), text = document.getElementById
 const faults = document.getElementById("faults"), tries = document.getElementById("tries"), said = document.getElementById("said");
 const exercise = document.getElementById("exercise"), proof = document.getElementById("proof");
 const WAIT = 500; // ms after the last key
-let timer, asked = 0, leaving = false, saved = text.value;
+let timer, looking = false, again = false, leaving = false, saved = text.value;
 
 // The gutter left of the text has the numbers of its lines, the one right of it what is wrong in each.
 const numbers = document.createElement("div"), beside = document.createElement("div");
@@ -71,9 +71,18 @@ function reach(line, column) {
 const body = () => new URLSearchParams(new FormData(form));
 
 async function look() {
-  const mine = ++asked;
+  if (looking) { // one at a time: a long text takes a while
+    again = true;
+    return;
+  }
+  looking = true;
   const answer = await fetch(faults.dataset.from, { method: "POST", body: body() }).catch(() => null);
-  if (mine !== asked) return; // a later key asks again
+  looking = false;
+  if (again) {
+    again = false;
+    look();
+    return;
+  }
   if (!answer?.ok) {
     said.textContent = "The desk does not answer, so the text is not looked at. It stands here still; save it when the desk is back.";
     return;

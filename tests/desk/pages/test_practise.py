@@ -77,3 +77,13 @@ def test_what_learners_saved_is_read_as_a_strangers(client: Sitter) -> None:
     assert "amara.json" in said
     assert "3 faults found" in said
     assert not list(client.desk.out.glob("progress-*"))
+
+
+def test_a_second_language_stands_beside_the_words(client: Sitter) -> None:
+    """Rows of an invented table: `spoina` is Polish for a joint."""
+    table = [("second", ("polish.csv", b"word,pl\nperp,spoina\n"))]
+    said = finished(client, client.fill("/practise/words", {"make": "glossary"}, files=table))
+    assert "of the glossary have no second language" in said
+    assert "glossary.pdf for the wall" in said
+    faulty = [("second", ("../polish.csv", b"wort,pl\nperp,x\n"))]
+    assert "polish-1.csv" in finished(client, client.fill("/practise/words", {"make": "glossary"}, files=faulty))

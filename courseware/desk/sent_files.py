@@ -1,0 +1,27 @@
+"""Tables that were sent, as files of their own for as long as they are read by what reads files."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from courseware.desk.forms import Upload
+from courseware.files.atomic import slug, write_whole
+
+_SUFFIXES = (".xlsx", ".xlsm", ".csv")
+
+
+@contextmanager
+def sent_as_files(uploads: Sequence[Upload]) -> Iterator[Mapping[str, str]]:
+    """The path of each in a folder of their own, under a name of ours, with the name it was sent by."""
+    with TemporaryDirectory(prefix="courseware-sheets-") as folder:
+        found: dict[str, str] = {}
+        for place, upload in enumerate(uploads, 1):
+            name = Path(upload.name.replace("\\", "/")).name
+            suffix = next((one for one in _SUFFIXES if name.lower().endswith(one)), ".csv")
+            path = Path(folder) / f"{slug(Path(name).stem) or 'sheet'}-{place}{suffix}"
+            write_whole(path, upload.data, 0o600)
+            found[str(path)] = name
+        yield found
