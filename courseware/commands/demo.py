@@ -32,7 +32,10 @@ def demo(settings: Settings, jobs: int | None, out: str) -> None:
     from courseware.workflows.jobs import shipped_jobs
     from courseware.workflows.practise import to_practise
 
-    options = IssueOptions(title="Setting out", out=folder_of(out), settings=settings, processes=cores(jobs))
+    options = IssueOptions(
+        title="Setting out", out=folder_of(out), settings=settings, processes=cores(jobs),
+        approved_by="an invented assurer" if settings.approval else "",
+    )  # fmt: skip
     banks = tuple(path.stem for path in shipped_banks())
     issued = issue_sitting(banks, invented_group(8, secrets.randbits(64)), day(None), options, TERMINAL)
     tell_issued(issued)

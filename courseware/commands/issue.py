@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from courseware.commands.options import (
+    approved_option,
     by_centre,
     by_option,
     cores,
@@ -75,6 +76,9 @@ if TYPE_CHECKING:
     help="The scheme of work (scheme-of-work.xlsx in --out unless given).",
 )
 @out_option
+@click.option("--for-approval", is_flag=True, help="Deal the papers for an assurer to look through; print none yet.")
+@click.option("--approved", metavar="FOLDER", default=None, help="Instead of BANKs: print what was dealt for approval.")
+@approved_option
 @click.option("--seed", default=None, help="A seed to deal from again (guessable: not for a formal assessment).")
 @click.option(
     "--format", "sheets", metavar="WORDS", default="", help="How the sheets are set, as `large-18`: see the manual."
@@ -98,10 +102,14 @@ def issue(
     diagnostic: bool,
     week: int | None,
     table: str | None,
+    approved: str | None,
     **asked: Any,
 ) -> None:
     """Make a paper and a key for each learner from BANKs (files, or shipped topics by name)."""
     narrowed = bool(asked["level"] or asked["exercises"] or asked["pick"])
+    if approved is not None:
+        _print_approved(approved, asked, date, other=bool(banks or group or learners or again_of or like or narrowed))
+        return
     if levels and (group is None or learners or again_of or like or asked["level"] or asked["pick"]):
         raise click.UsageError("--levels goes with BANKs and --group, and without --level and --pick.")
     if like is not None and _typed("arris_rule"):
@@ -152,6 +160,17 @@ def issue(
             tell_issued(workflow.issue_sitting(banks, made, on, options, TERMINAL))
 
 
+def _print_approved(folder: str, asked: dict[str, Any], date: str | None, *, other: bool) -> None:
+    """Prints what was dealt for approval; `other`: whether anything was named that is dealt already."""
+    if other or asked["for_approval"]:
+        raise click.UsageError("--approved prints what was dealt: name neither banks, group nor exercises.")
+    if not asked["approved_by"]:
+        raise click.UsageError("--approved goes with --approved-by, who has approved it.")
+    from courseware.workflows.print_approved import issue_approved
+
+    tell_issued(issue_approved(Path(folder), options_of(asked, day(date)), TERMINAL))
+
+
 def options_of(asked: dict[str, Any], on: str) -> IssueOptions:
     """What was asked of a sitting; texts that no page can hold and a folder that cannot be written to are refused."""
     from courseware.workflows.issue import IssueOptions
@@ -167,6 +186,8 @@ def options_of(asked: dict[str, Any], on: str) -> IssueOptions:
         level=asked["level"],
         exercises=asked["exercises"],
         picked=asked["pick"],
+        for_approval=asked["for_approval"],
+        approved_by=who_says(asked["approved_by"], "--approved-by") if asked["approved_by"] else "",
         due=_due(asked.get("due"), on),
         by=who_says(asked.get("by"), "--by"),
         record=asked.get("url"),
@@ -194,8 +215,14 @@ def _format(words: str) -> SheetFormat:
 
 def tell_issued(issued: Issued) -> None:
     """Says where everything is."""
-    from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, SHEET
+    from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, APPROVED, SHEET
 
+    if not issued.printed:
+        click.echo(
+            f"{count(issued.papers, 'paper')} dealt, none printed: {issued.folder / APPROVED} is for the assurer"
+        )
+        click.echo(f"  then: courseware issue --approved {issued.folder} --approved-by NAME")
+        return
     if issued.resumed:
         click.echo("Went on from a run that had been stopped.")
     keys = "key" if issued.papers == 1 else "keys"

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from courseware.commands.options import (
+    approved_option,
     by_centre,
     cores,
     date_option,
@@ -29,6 +31,7 @@ if TYPE_CHECKING:
 @click.argument("task_files", nargs=-1, required=True, metavar="JOB...")
 @group_options
 @date_option
+@approved_option
 @out_option
 @by_centre("job", arris_rule=True)
 @jobs_option
@@ -38,6 +41,7 @@ def job(
     group_name: str | None,
     learners: int | None,
     date: str | None,
+    approved_by: str | None,
     out: str,
     settings: Settings,
     jobs: int | None,
@@ -55,6 +59,8 @@ def job(
 
     made = group_of(Path(group) if group else None, learners or 1, group_name, TERMINAL)
     options = IssueOptions(out=Path(out), settings=settings, processes=cores(jobs), by=who_says(None, "--by"))
+    if approved_by:
+        options = replace(options, approved_by=who_says(approved_by, "--approved-by"))
     for task in tasks:
         if len(made.learners) != task.shape.learners:
             told = f"the job is for {task.shape.learners}, worksheets are for {len(made.learners)}"

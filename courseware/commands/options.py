@@ -37,6 +37,9 @@ jobs_option = click.option(
 )
 level_option = click.option("--level", type=click.IntRange(1, 3), default=None, help="Only exercises of this level.")
 date_option = click.option("--date", default=None, help="The date on the sheets, as 2026-11-25 (today unless given).")
+approved_option = click.option(
+    "--approved-by", metavar="NAME", default=None, help="Who approved the papers before they are printed."
+)
 due_option = click.option("--due", default=None, help="When papers are to be handed in, as 2026-12-02.")
 by_option = click.option("--by", default=None, help="Who says so (the name you are logged in by unless given).")
 names_option = click.option("--names", is_flag=True, help="Show names beside codes.")

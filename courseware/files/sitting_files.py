@@ -12,6 +12,9 @@ SHEET, SECOND_SHEET, DECISIONS = "marking-sheet.xlsx", "second-marking-sheet.xls
 ALL_FEEDBACK, PICTURE, SETTLE = "all-feedback.pdf", "class-picture", "to-settle.xlsx"  # marked
 
 
+DEALT, APPROVED = "for-approval.json", "assurer-sheet.pdf"  # before papers are printed; the sheet stays with them
+
+
 def paper_file(code: str) -> str:
     """A learner's paper, by its path in the folder."""
     return f"{LEARNERS}/paper-{code}.pdf"
@@ -47,4 +50,4 @@ def own_files(sitting: Sitting) -> frozenset[str]:
     """Every file that the program writes into a sitting's folder, by its path in it."""
     each = (name for paper in sitting.papers for name in (*issued_files(paper.code), feedback_file(paper.code)))
     marked = (f"{MARKED}/{name}" for name in (ALL_FEEDBACK, f"{PICTURE}.pdf", f"{PICTURE}.xlsx", SETTLE))
-    return frozenset({SITTING, ALL_PAPERS, ALL_KEYS, GRID, *each, *marked, *sheet_files()})
+    return frozenset({SITTING, ALL_PAPERS, ALL_KEYS, GRID, *each, *marked, *sheet_files(), f"{TUTOR}/{APPROVED}"})

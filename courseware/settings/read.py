@@ -8,6 +8,7 @@ from dataclasses import fields
 from datetime import date
 
 from courseware.settings.settings import (
+    APPROVALS,
     DEFAULTS,
     FIRST_MARKERS,
     MORTARS,
@@ -69,6 +70,7 @@ def _settings(shape: CentreShape, file: str, node: Keyed) -> Settings:
         signatures=_signatures(shape.signatures) if shape.signatures else DEFAULTS.signatures,
         retention=_retention(shape.retention) if shape.retention else DEFAULTS.retention,
         first_marker=shape.first_marker or DEFAULTS.first_marker,
+        approval=shape.approval or DEFAULTS.approval,
         criteria=tuple(map(_criterion, shape.criteria)),
         course=_course(shape.course) if shape.course else None,
         file=file,
@@ -113,6 +115,7 @@ def _wrong(shape: CentreShape) -> Iterator[_Wrong]:
     yield from _one_of("arris_rule", shape.arris_rule, ARRIS_RULES)
     yield from _one_of("mortar", shape.mortar, MORTARS)
     yield from _one_of("first_marker", shape.first_marker, FIRST_MARKERS)
+    yield from _one_of("approval", shape.approval, APPROVALS)
     word = shape.upright_joint
     if word is not None and not WORD.fullmatch(_line(word)):
         expected = f"expected one or more words of letters, at most {LONGEST_WORD} characters, such as perp"

@@ -96,6 +96,7 @@ class Settings:
     signatures: Signatures = Signatures()
     retention: Retention = Retention()
     first_marker: str = "person"  # one of `FIRST_MARKERS`
+    approval: str = ""  # one of `APPROVALS`; '' where papers are printed without
     criteria: tuple[WrittenCriterion, ...] = ()
     course: Course | None = None
     file: str = field(default="", compare=False)
@@ -128,14 +129,15 @@ DEFAULTS = Settings()
 MOST_MONTHS = 1200  # for which a record may be kept
 FIRST_MARKERS = ("person", "program")
 MORTARS = ("practice", "cement")
+APPROVALS = ("required",)
 BANK_KEYS = ("arris_rule", "upright_joint")  # what a bank's formulas and words go by
 SITTING_KEYS = ("name", *BANK_KEYS, "signatures")  # what papers, keys and feedback are printed by
 KEYS: Mapping[str, tuple[str, ...]] = {  # that each kind of thing made goes by
     "banks": BANK_KEYS,
     "practice": ("name", *BANK_KEYS),
     "card": ("arris_rule",),
-    "sitting": SITTING_KEYS,
-    "job": (*SITTING_KEYS, "mortar", "day_height", "tolerances"),
+    "sitting": (*SITTING_KEYS, "approval"),
+    "job": (*SITTING_KEYS, "approval", "mortar", "day_height", "tolerances"),
     "observe": ("name", "upright_joint", "tolerances"),
     "audit": ("name", "signatures"),
     "record": ("retention",),

@@ -110,6 +110,9 @@ class CentreShape(Shape):
         description="person or program: whether the program's own reading is one of the two marks that second marking "
         "compares, or an assessor's own marks alone (person unless given)",
     )
+    approval: str | None = Field(
+        None, description="required: no papers are printed before somebody has approved them (`issue --approved-by`)"
+    )
     criteria: list[CriterionShape] = Field(
         [], description="a list of the centre's criteria: code, says, evidence", min_length=1
     )

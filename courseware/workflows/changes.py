@@ -20,8 +20,8 @@ from courseware.printing.glyph_coverage import unprintable_names
 from courseware.printing.versions import versions, what_differs
 from courseware.spreadsheets.xlsx_rows import with_rows
 from courseware.workflows import issuing
-from courseware.workflows.issue import take_in
 from courseware.workflows.proving import proved
+from courseware.workflows.register import take_in
 from courseware.workflows.retaking import banks_of, had_in_group, learners_of, worksheet_on_a_job
 from courseware.workflows.watch import Watch
 

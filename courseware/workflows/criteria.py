@@ -41,8 +41,8 @@ def map_criteria(
     """
     ordered = [_marked(engine, code) for code in codes] if engine is not None else []
     own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths)[0]]
-    offered = _offered((*_issued_banks(one.sitting for one in ordered), *own), settings)
-    found = criteria_map(criteria_of(settings, offered), ordered)
+    on_offer = offered((*issued_banks(one.sitting for one in ordered), *own), settings)
+    found = criteria_map(criteria_of(settings, on_offer), ordered)
     file = PurePath(settings.file).name
     shown = named(found) if names else {}
     sheet = criteria_sheet(found, ordered, settings, file, day, shown)
@@ -55,12 +55,14 @@ def _marked(engine: Engine, code: str) -> MarkedSitting:
     return MarkedSitting(sitting=sitting_of(engine, code), marked=marks_of(engine, code, "first"))
 
 
-def _issued_banks(issued: Iterable[Sitting]) -> tuple[Bank, ...]:
+def issued_banks(issued: Iterable[Sitting]) -> tuple[Bank, ...]:
+    """The banks that sittings hold, each once."""
     texts = {source.sha256: (source, sitting.settings) for sitting in issued for source in sitting.banks}
     return tuple(read_bank(source.text.encode(), source.file, own) for source, own in texts.values())
 
 
-def _offered(banks: Sequence[Bank], settings: Settings) -> Offer:
+def offered(banks: Sequence[Bank], settings: Settings) -> Offer:
+    """What these banks and the shipped jobs offer as evidence, in the centre's words."""
     return offer(banks, {name: _lines(name, settings) for name in shipped_jobs()})
 
 

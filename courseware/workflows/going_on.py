@@ -11,8 +11,8 @@ from courseware.files.bank_files import NotFound
 from courseware.files.sitting_files import SITTING, key_file, paper_file
 from courseware.files.sitting_folders import read_folder
 from courseware.papers.sitting_file import SittingFaulty
-from courseware.workflows.issue import take_in
 from courseware.workflows.issuing import asks_for_copies, asks_for_papers, print_unfinished, sheets_each
+from courseware.workflows.register import take_in
 from courseware.workflows.watch import Watch
 
 

@@ -5,37 +5,32 @@ from __future__ import annotations
 import secrets
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime
 from pathlib import Path
 
 from courseware import __version__
 from courseware.banks import Bank, SafetyNotes
 from courseware.course.scheme import Lesson
-from courseware.database.errors import RecordFaulty
-from courseware.database.register import exchanged, names_by_reference
-from courseware.database.sittings import take
-from courseware.database.written_files import note_files
-from courseware.files.atomic import one_at_a_time
 from courseware.files.bank_files import NotFound, find_banks, read_banks, read_file, shipped_notes
-from courseware.files.record_location import opened, record_url
-from courseware.files.sitting_files import SITTING
 from courseware.files.sitting_folders import read_folder, sitting_folder
 from courseware.jobs.task import Task
 from courseware.papers.class_list import ClassList, read_class_list
-from courseware.papers.deal import Choosing, Chosen, Heads, blueprint, choose, shared_variants
+from courseware.papers.deal import Choosing, Chosen, Heads, blueprint, choose, deal_sitting, shared_variants
 from courseware.papers.group import Group, numbered
 from courseware.papers.shares import for_papers
 from courseware.papers.sheet_format import STANDARD, SheetFormat, beside
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_checks import LONGEST_TITLE
+from courseware.papers.titles import title_of, week_title
 from courseware.papers.unused_variants import VariantsHad
 from courseware.printing.engine import cuts_fonts_fast
 from courseware.printing.glyph_coverage import unprintable_names
+from courseware.printing.versions import versions
 from courseware.settings.settings import Settings
-from courseware.words import count, listed
 from courseware.workflows import issuing
+from courseware.workflows.approval import keep_sheet, must_be_approved, write_for_approval
 from courseware.workflows.jobs import worksheet
 from courseware.workflows.proving import proved
+from courseware.workflows.register import take_in
 from courseware.workflows.retaking import (
     banks_of,
     had_before,
@@ -62,6 +57,7 @@ class IssueOptions:
     level: int | None = None
     exercises: int | None = None
     picked: tuple[str, ...] = ()
+    for_approval: bool = False  # dealt for an assurer to look through, and not printed yet
     due: str = ""  # ISO 8601: when papers are to be handed in
     approved_by: str = ""
     by: str = ""  # who issues
@@ -81,6 +77,7 @@ class Issued:
     papers: int
     resumed: bool
     arris_rule: str
+    printed: bool = True  # False: dealt for approval
 
 
 def group_of(file: Path | None, learners: int, name: str | None, watch: Watch) -> Group:
@@ -220,50 +217,6 @@ def issue_worksheet(task: Task, group: Group, date: str, options: IssueOptions, 
     )
 
 
-def take_in(folder: Path, watch: Watch, *, by: str = "", record: str | None = None) -> None:
-    """Takes a sitting just issued into its record, whose register has each paper from then on."""
-    out = folder.resolve().parent
-    try:
-        new = read_folder(folder)
-        with one_at_a_time(out, watch.waiting), opened(record_url(record, out), make=True) as engine:
-            for names in _exchanged(new.sitting, names_by_reference(engine)):
-                watch.note(names)
-            take(engine, new.sitting, new.text, at=datetime.now(UTC), by=by)
-            note_files(engine, [folder / SITTING])
-    except (NotFound, RecordFaulty) as refused:
-        watch.note(f"the papers are issued, but the record did not take them in: {refused}")
-
-
-def _exchanged(sitting: Sitting, before: Mapping[str, str]) -> Iterator[str]:
-    """Names that have changed places between this sitting's references and those of the register."""
-    own = {paper.learner.reference: paper.learner.name for paper in sitting.papers if paper.learner.reference}
-    for one, two in exchanged(before, own):
-        yield (
-            f"{own[one]} and {own[two]} have changed places: {one} was {before[one]}'s reference and {two} "
-            f"{before[two]}'s. Look at the class list; `courseware rename` puts a name and its reference right"
-        )
-
-
-def title_of(topics: Sequence[str]) -> str:
-    """The topics in words; of those that are too long for a title as many as fit, and how many more there are."""
-    each = list(dict.fromkeys(topics))
-    titles = [in_one_line(each)]
-    for named in range(len(each) - 1, 0, -1):
-        titles.append(in_one_line([*each[:named], count(len(each) - named, "more topic")]))
-    return next((title for title in titles if len(title) <= LONGEST_TITLE), each[0][:LONGEST_TITLE])
-
-
-def week_title(week: int, topics: Sequence[str]) -> str:
-    """The title of a week's papers."""
-    return f"Week {week}: {title_of(topics)}"[:LONGEST_TITLE]
-
-
-def in_one_line(topics: Sequence[str]) -> str:
-    """Each topic once: `Opening sizes, course gauge and resource lists`."""
-    first, *others = dict.fromkeys(topics)
-    return listed([first, *(topic[:1].lower() + topic[1:] for topic in others)])
-
-
 def _read_list(file: Path, watch: Watch, *, levels: bool = False) -> ClassList:
     found = read_class_list(read_file(file), file.name, levels=levels)
     for note in found.notes:
@@ -305,6 +258,8 @@ def _prove_and_print(
 
     `one_for_each`: whether variants that must be shared are worth telling.
     """
+    if not options.for_approval:
+        must_be_approved(options.settings, options.approved_by)
     proofs = proved(chosen, options.processes, "is not issued", watch)
     spaces = [for_papers(proof.space) for proof in proofs]
     learners = tuple(replace(who, sheets=beside(who.sheets, options.sheets)) for who in heads.group.learners)
@@ -312,6 +267,13 @@ def _prove_and_print(
     heads = replace(heads, group=group, due=options.due, approved_by=options.approved_by)
     for name, size in shared_variants(spaces, len(learners)) if one_for_each else ():
         watch.note(f"{name} has {size} variants for {len(learners)} learners; some are shared.")
+    arris_rule = banks[0].settings.arris_rule if any("arris_rule" in bank.text for bank in banks) else ""
+    if options.for_approval:
+        dealt = replace(deal_sitting(heads, banks, notes, chosen, spaces, had), made_with=versions())
+        folder = write_for_approval(
+            dealt, options.settings, options.out, watch, word=options.word, record=options.record
+        )
+        return Issued(folder=folder, papers=len(learners), resumed=False, arris_rule=arris_rule, printed=False)
     with watch.progress("Printing", issuing.sheets_each(options.word) * len(learners)) as tell:
         folder, resumed = issuing.issue(
             heads, banks, notes, chosen, spaces, options.out, options.processes, tell, watch.waiting,
@@ -321,7 +283,12 @@ def _prove_and_print(
         watch.note("with the library libharfbuzz-subset0 installed, printing is twice as fast.")
     for note in unprintable_names(learners):
         watch.note(note)
-    by_rule = any("arris_rule" in bank.text for bank in banks)
-    rule = banks[0].settings.arris_rule if by_rule else ""
+    keep_issued(folder, options, watch)
+    return Issued(folder=folder, papers=len(learners), resumed=resumed, arris_rule=arris_rule)
+
+
+def keep_issued(folder: Path, options: IssueOptions, watch: Watch) -> None:
+    """Keeps the assurer's sheet of a sitting that was approved, and enters every one into the register."""
+    if options.approved_by:
+        keep_sheet(folder, read_folder(folder).sitting, options.settings)
     take_in(folder, watch, by=options.by, record=options.record)
-    return Issued(folder=folder, papers=len(learners), resumed=resumed, arris_rule=rule)

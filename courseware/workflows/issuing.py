@@ -79,6 +79,20 @@ def issue(
         return print_unfinished(unfinished, text, sitting, processes, tell, word=word), unfinished.resumed
 
 
+def issue_dealt(
+    sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None], *, word: bool
+) -> tuple[Path, bool]:
+    """Writes the folder of a sitting that was dealt before, as `issue` does. Raises `SittingFaulty`."""
+    text = write_sitting(sitting)
+    compose_all(text)
+    name = "-".join(filter(None, (sitting.date, slug(sitting.title) or "sitting", slug(sitting.group))))
+    same = hashlib.sha256(text.encode()).hexdigest()
+    with one_at_a_time(out, waiting):
+        unfinished = begin(out, name, f"{_ISSUE}{_COPIES if word else ''}{same}")
+        write_whole(unfinished.path / SITTING, text.encode(), 0o600)
+        return print_unfinished(unfinished, text, sitting, processes, tell, word=word), unfinished.resumed
+
+
 def print_unfinished(
     unfinished: Unfinished, text: str, sitting: Sitting, processes: int, tell: Tell, *, word: bool
 ) -> Path:

@@ -16,6 +16,7 @@ from courseware.files.bank_files import NotFound, own_banks, read_file, shipped_
 from courseware.papers.class_list import MOST_LEARNERS
 from courseware.papers.sheet_format import LONGEST_FORMAT, FormatUnknown, SheetFormat, read_format
 from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
+from courseware.papers.titles import week_title
 from courseware.settings.settings import Settings
 from courseware.workflows.class_lists import open_list
 from courseware.workflows.exercises_at_hand import Pick
@@ -26,7 +27,6 @@ from courseware.workflows.issue import (
     groups_by_level,
     issue_by_level,
     issue_sitting,
-    week_title,
 )
 from courseware.workflows.scheme import exercises_of, in_folder
 from courseware.workflows.watch import Watch

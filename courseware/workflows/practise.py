@@ -14,13 +14,13 @@ from courseware.glossary.sheets import Glossary
 from courseware.jobs.task import Task, own_givens
 from courseware.papers.deal import Choosing, Chosen, choose
 from courseware.papers.shares import ENOUGH, for_practice
+from courseware.papers.titles import in_one_line
 from courseware.papers.unused_variants import CannotDeal
 from courseware.practice.booklet import compose_booklet
 from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds
 from courseware.practice.of_the_job import of_the_job
 from courseware.practice.one_file import practice_page
 from courseware.settings.settings import Settings
-from courseware.workflows.issue import in_one_line
 from courseware.workflows.jobs import WORKSHEET, find_job
 from courseware.workflows.proving import proved
 from courseware.workflows.watch import Watch

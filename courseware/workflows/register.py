@@ -1,17 +1,34 @@
-"""The register of a sitting shown and entered into: each paper with what is known of it and of its script."""
+"""The register of sittings: entered as papers are issued, shown with the state of each script, entered into by hand."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.database.register import Entry, Registered, enter_in_register, register_of
+from courseware.database.errors import RecordFaulty
+from courseware.database.register import (
+    Entry,
+    Registered,
+    enter_in_register,
+    exchanged,
+    names_by_reference,
+    register_of,
+)
+from courseware.database.sittings import take
 from courseware.database.states import Moved, ScriptState, confirm, release, script_states, take_back
+from courseware.database.written_files import note_files
+from courseware.files.atomic import one_at_a_time
 from courseware.files.bank_files import NotFound
+from courseware.files.record_location import opened, record_url
+from courseware.files.sitting_files import SITTING
+from courseware.files.sitting_folders import read_folder
 from courseware.papers.codes import read_code
 from courseware.papers.names import same_name
+from courseware.papers.sitting import Sitting
+from courseware.workflows.watch import Watch
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -83,3 +100,27 @@ def papers_named(engine: Engine, sitting: str, whose: Sequence[str]) -> tuple[st
             )
         found[own[0]] = None
     return tuple(found)
+
+
+def take_in(folder: Path, watch: Watch, *, by: str = "", record: str | None = None) -> None:
+    """Takes a sitting just issued into its record, whose register has each paper from then on."""
+    out = folder.resolve().parent
+    try:
+        new = read_folder(folder)
+        with one_at_a_time(out, watch.waiting), opened(record_url(record, out), make=True) as engine:
+            for names in _exchanged(new.sitting, names_by_reference(engine)):
+                watch.note(names)
+            take(engine, new.sitting, new.text, at=datetime.now(UTC), by=by)
+            note_files(engine, [folder / SITTING])
+    except (NotFound, RecordFaulty) as refused:
+        watch.note(f"the papers are issued, but the record did not take them in: {refused}")
+
+
+def _exchanged(sitting: Sitting, before: Mapping[str, str]) -> Iterator[str]:
+    """Names that have changed places between this sitting's references and those of the register."""
+    own = {paper.learner.reference: paper.learner.name for paper in sitting.papers if paper.learner.reference}
+    for one, two in exchanged(before, own):
+        yield (
+            f"{own[one]} and {own[two]} have changed places: {one} was {before[one]}'s reference and {two} "
+            f"{before[two]}'s. Look at the class list; `courseware rename` puts a name and its reference right"
+        )

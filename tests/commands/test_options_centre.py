@@ -322,6 +322,25 @@ def test_a_profile_that_nobody_has_is_told_where_it_stands() -> None:
     )
 
 
+# ------------------------------------------------------------------ approval
+
+
+def test_where_papers_have_to_be_approved_they_are_dealt_first_and_printed_with_a_name() -> None:
+    centre("approval: required\n")
+    asked = ("issue", "joints.yaml", "--learners", "1", "--date", "2026-01-05", "--jobs", "1")
+    refused = run(*asked)
+    assert refused.exit_code == 2
+    assert "your centre prints no papers before they are approved" in refused.output
+    assert run(*asked, "--for-approval").exit_code == 0
+    [dealt] = Path("output").glob("*-for-approval")
+    assert "Assurer: ___" in text_of(dealt / "assurer-sheet.pdf")
+    assert run("issue", "--approved", dealt).exit_code == 2
+    assert run("issue", "joints.yaml", "--approved", dealt, "--approved-by", "Q. Adeyemi").exit_code == 2
+    assert run("issue", "--approved", dealt, "--approved-by", "Q. Adeyemi", "--jobs", "1").exit_code == 0
+    [folder] = Path("output").glob("2026-01-05*")
+    assert "Approved by Q. Adeyemi." in text_of(folder / "for-tutor" / "assurer-sheet.pdf")
+
+
 # ------------------------------------------------------------------ the record and criteria
 
 

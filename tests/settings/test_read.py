@@ -30,6 +30,8 @@ signatures:
   papers: {says: This is all my own work., signed: [Learner]}
   audit: {signed: [Internal quality assurer, Centre lead]}
 retention: {names: 36, scripts: always, papers: 12}
+approval: required
+first_marker: program
 criteria:
   - {code: BRK-1, says: Works out piers, evidence: [{topic: Opening sizes, exercise: piers}]}
 course: {starts: "2026-09-07", weeks: 30, without: ["2026-10-26"], topics: [course_gauge]}
@@ -58,6 +60,7 @@ def test_a_whole_file_gives_each_setting() -> None:
     assert found.signatures.audit == Signed(says="", signed=("Internal quality assurer", "Centre lead"))
     assert found.signatures.feedback == found.signatures.observation == Signed()
     assert found.retention == Retention(names=36, scripts=None, marks=None, papers=12)
+    assert (found.approval, found.first_marker) == ("required", "program")
     [evidence] = found.criteria[0].evidence
     assert found.criteria == (WrittenCriterion(code="BRK-1", says="Works out piers", evidence=(evidence,)),)
     assert evidence == WrittenEvidence(topic="Opening sizes", exercise="piers")

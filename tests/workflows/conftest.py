@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from pathlib import Path
 
 import pytest
 
+from courseware.papers.group import numbered
+from courseware.settings.settings import Settings
+from courseware.workflows.issue import IssueOptions, issue_sitting
 from courseware.workflows.watch import Tell
+from tests.piers_sitting import BANK
 
 
 @dataclass
@@ -39,3 +44,22 @@ class Heard:
 @pytest.fixture
 def heard() -> Heard:
     return Heard()
+
+
+@pytest.fixture
+def strict(tmp_path, monkeypatch) -> Callable[..., IssueOptions]:
+    """Options of a sitting in a fresh folder, of a centre that prints nothing before it is approved."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    Path("piers.yaml").write_text(BANK, encoding="utf-8")
+    centre = Settings(approval="required")
+    return lambda **more: IssueOptions(
+        **{"out": Path("output"), "settings": centre, "processes": 1, "title": "Piers", **more}
+    )
+
+
+@pytest.fixture
+def dealt(strict, heard) -> Callable[[], Path]:
+    """Deals two papers for approval; gives their folder."""
+    asked = ["piers.yaml"], numbered(2), "2026-01-12"
+    return lambda: issue_sitting(*asked, strict(for_approval=True), heard).folder

@@ -11,7 +11,7 @@ from click.testing import CliRunner, Result
 from courseware.cli import main
 from courseware.files.bank_files import find_banks, read_banks
 from courseware.settings.settings import DEFAULTS
-from courseware.workflows.issue import IssueOptions, group_name, group_of, in_one_line, issue_sitting, title_of
+from courseware.workflows.issue import IssueOptions, group_name, group_of, issue_sitting
 from tests.workflows.conftest import Heard
 
 ASKED = ("issue", "safe_cutting", "--exercises", "2", "--learners", "1", "--date", "2026-01-05", "--jobs", "1")
@@ -163,40 +163,11 @@ def test_who_was_in_both_groups_gets_no_variant_again_even_from_the_same_seed() 
 
 
 @pytest.mark.parametrize(
-    ("lengths", "title"),
-    [
-        ((48, 47), "a" * 48 + " and " + "b" * 47),  # 100 characters
-        ((48, 48), "a" * 48 + " and 1 more topic"),  # 101
-        ((48, 20, 48), "a" * 48 + ", " + "b" * 20 + " and 1 more topic"),
-        ((80, 20, 48), "a" * 80 + " and 2 more topics"),
-        ((100,), "a" * 100),
-        ((101,), "a" * 100),
-        ((101, 5), "a" * 100),
-    ],
-)
-def test_a_title_made_of_topics_is_never_too_long(lengths, title) -> None:
-    assert title_of([letter * length for letter, length in zip("abc", lengths, strict=False)]) == title
-
-
-@pytest.mark.parametrize(
     ("file", "name"),
     [("group-a.csv", "Group a"), ("level_2_monday.xlsx", "Level 2 monday"), ("B.csv", "B"), ("ÖBB-1.csv", "ÖBB 1")],
 )
 def test_a_group_is_named_by_its_class_list(file: str, name: str) -> None:
     assert group_name(Path(file)) == name
-
-
-@pytest.mark.parametrize(
-    ("topics", "line"),
-    [
-        (["Opening sizes"], "Opening sizes"),
-        (["Opening sizes", "Course gauge"], "Opening sizes and course gauge"),
-        (["Opening sizes", "Course gauge", "Resource lists"], "Opening sizes, course gauge and resource lists"),
-        (["Opening sizes", "Course gauge", "Opening sizes"], "Opening sizes and course gauge"),
-    ],
-)
-def test_topics_are_told_in_one_line_each_once(topics: list[str], line: str) -> None:
-    assert in_one_line(topics) == line
 
 
 def test_who_looks_on_hears_that_a_typed_seed_can_be_guessed(heard: Heard, tmp_path: Path) -> None:

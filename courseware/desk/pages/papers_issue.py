@@ -20,10 +20,11 @@ from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS
 from courseware.files.sitting_folders import read_folder
 from courseware.papers.sheet_format import KNOWN_WORDS, SheetFormat, format_words, read_format
 from courseware.papers.sitting_checks import LONGEST_TITLE
+from courseware.papers.titles import title_of
 from courseware.words import count
 from courseware.workflows.class_lists import KeptList, open_list
 from courseware.workflows.exercises_at_hand import Totals, banks_at_hand
-from courseware.workflows.issue import Issued, title_of
+from courseware.workflows.issue import Issued
 from courseware.workflows.papers_begun import (
     MOST_EXERCISES,
     PapersBegun,
