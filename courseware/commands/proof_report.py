@@ -7,8 +7,9 @@ from pathlib import Path
 
 import click
 
-from courseware.banks import Bank, Proof, SafetyNotes
+from courseware.banks import Bank, Proof, SafetyNotes, Space
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
+from courseware.papers.shares import for_practice
 from courseware.words import count
 
 
@@ -32,7 +33,7 @@ def report_proofs(banks: Sequence[Bank], proofs: Sequence[Proof]) -> None:
         click.echo(f"{bank.file}: {bank.topic}")
         for exercise in bank.exercises:
             proof = next(left)
-            size = "FAILED" if proof.failure else f"{len(proof.space)} variants"
+            size = "FAILED" if proof.failure else f"{len(proof.space)} variants, {_practised(proof.space)} for practice"
             click.echo(f"  {exercise.name} (level {exercise.level}): {size}")
             for number in exercise.numbers:
                 if number.name in proof.ranges:
@@ -47,6 +48,10 @@ def report_proofs(banks: Sequence[Bank], proofs: Sequence[Proof]) -> None:
     walked = sum(proof.walked for proof in proofs)
     verdict = f"{failed} of {len(proofs)} exercises FAILED" if failed else f"all {len(proofs)} exercises proved"
     click.echo(f"{verdict}: {walked} variants walked, {total} in the spaces.")
+
+
+def _practised(space: Space) -> str:
+    return str(len(for_practice(space)) or "none")
 
 
 def _figure(figure: Figure) -> str:

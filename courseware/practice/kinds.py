@@ -18,7 +18,9 @@ from courseware.papers.invented import invented_site
 from courseware.papers.sheets import KeyExercise
 from courseware.papers.sitting import IssuedExercise
 
-MOST = 24  # variants of a kind on one page: a month of practice meets none twice, and the page stays small to send
+MOST = 24  # variants of a kind on a page of many; a page of few has more of each, up to `MOST_OF_FEW`
+MOST_OF_FEW = 60
+_IN_ALL = 1200  # questions on a page of few
 _SITES = 6  # places, streets and clients of a kind
 _PUBLIC = "practice"  # no secret: the page of the same banks is the same page
 
@@ -56,6 +58,11 @@ def practice_kinds(
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
         if len(space) and not needs_paper(exercise)
     )
+
+
+def variants_of_each(kinds: int) -> int:
+    """How many variants of each kind a page of so many kinds has at most: whoever practises few meets each oftener."""
+    return max(MOST, min(MOST_OF_FEW, _IN_ALL // max(kinds, 1)))
 
 
 def needs_paper(exercise: Exercise) -> bool:

@@ -9,7 +9,6 @@ import json
 import re
 import zlib
 from collections.abc import Sequence
-from dataclasses import replace
 from importlib.resources import files
 
 from courseware.banks.part_kinds import kind_folders
@@ -22,11 +21,12 @@ from courseware.practice.payload import fewer_variants, kind_data, kind_heading
 
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 _BEFORE_KINDS = (
-    "figures", "units", "written", "sums", "judge", "memory", "choose", "data", "elements", "part_kinds", "words",
-    "working", "drawing", "glossary", "answers", "sight",
+    "figures", "units", "written", "sums", "judge", "elements", "look", "memory", "plan", "choose", "data",
+    "part_kinds", "words", "working", "drawing", "glossary", "aloud", "answers", "sight",
 )  # fmt: skip  # each after those it takes from
 _AFTER_KINDS = (
-    "rule", "step", "parts", "question", "sitting", "screens", "saved_file", "save_screen", "storage", "main",
+    "rule", "step", "parts", "question", "sitting", "plan_screen", "screens", "saved_file", "save_screen",
+    "storage", "main",
 )  # fmt: skip
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
@@ -37,16 +37,15 @@ _PLACE = re.compile(r"\{\{(\w+)\}\}")
 def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary, most_bytes: int = LARGEST) -> str:
     """The page with these kinds, one at least, the words and the centre's name.
 
-    Where it would pass `most_bytes`, each kind has fewer variants.
+    Where it would pass `most_bytes`, each kind has fewer variants: as many as fit.
     """
+    known = [entry.word.word for entry in glossary.entries]
     words = _block("glossary", "text/plain", _packed(glossary_data(glossary, kinds[0].bank.settings.arris_rule)))
     data = [kind_data(kind) for kind in kinds]
-    page = _page(kinds, data, title, words)
-    while len(page.encode()) > most_bytes and any(len(kind.questions) > 1 for kind in kinds):
-        fewer = [max(1, len(kind.questions) // 2) for kind in kinds]
-        kinds = [replace(kind, questions=kind.questions[:most]) for kind, most in zip(kinds, fewer, strict=True)]
-        data = [fewer_variants(kind, most) for kind, most in zip(data, fewer, strict=True)]
-        page = _page(kinds, data, title, words)
+    most = max(len(_variants(kind)) for kind in data)
+    while len((page := _page(kinds, data, title, known, words)).encode()) > most_bytes and most > 1:
+        most = max(1, min(most - 1, most * most_bytes // len(page)))
+        data = [fewer_variants(kind, most) for kind in data]
     return page
 
 
@@ -66,9 +65,9 @@ def page_script(modules: Sequence[str] = ()) -> str:
     return "\n".join(_EXPORT.sub("", _IMPORT.sub("", _REMARK.sub("", texts[name]))) for name in modules or texts)
 
 
-def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, words: str) -> str:
+def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, known: Sequence[str], words: str) -> str:
     style, script = _asset("page.css"), page_script()
-    index, name = _index(kinds, data, title), kinds[0].bank.settings.name
+    index, name = _index(kinds, data, title, known), kinds[0].bank.settings.name
     packed = [_block(f"kind-{place}", "text/plain", _packed(kind)) for place, kind in enumerate(data)]
     places = {
         "policy": _policy(script, style),
@@ -87,7 +86,7 @@ def _block(name: str, form: str, data: str) -> str:
     return f'<script type="{form}" id="{name}">{data}</script>'
 
 
-def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> Data:
+def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, words: Sequence[str]) -> Data:
     topics: dict[str, list[int]] = {}
     for place, kind in enumerate(kinds):
         topics.setdefault(kind.bank.topic, []).append(place)
@@ -96,6 +95,7 @@ def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str) -> D
     return {
         "title": title,
         "caution": CAUTIONS[0],
+        "words": list(words),
         "topics": [{"topic": topic, "aim": aims[topic], "kinds": own} for topic, own in topics.items()],
         "kinds": headings,
     }

@@ -17,7 +17,7 @@ from courseware.papers.shares import ENOUGH, for_practice
 from courseware.papers.titles import in_one_line
 from courseware.papers.unused_variants import CannotDeal
 from courseware.practice.booklet import compose_booklet
-from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds
+from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds, variants_of_each
 from courseware.practice.of_the_job import of_the_job
 from courseware.practice.one_file import practice_page
 from courseware.settings.settings import Settings
@@ -67,7 +67,7 @@ def write_page(file: Path, found: ToPractise, glossary: Glossary, watch: Watch) 
     kinds: list[PracticeKind] = []
     with watch.progress("Composing questions", len(found.chosen)) as tell:
         for pair, space in zip(found.chosen, found.spaces, strict=True):
-            kinds += practice_kinds((pair,), (space,), found.notes)
+            kinds += practice_kinds((pair,), (space,), found.notes, variants_of_each(len(found.chosen)))
             tell(1)
     for _, exercise in found.chosen:
         if needs_paper(exercise):

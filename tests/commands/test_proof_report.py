@@ -23,7 +23,7 @@ def said(capsys, *banks: Bank) -> list[str]:
 def test_an_exercise_is_told_with_its_space_its_answers_and_what_was_left_out(capsys) -> None:
     assert said(capsys, bank()) == [
         "piers.yaml: Piers",
-        "  pier-length (level 1): 5 variants",
+        "  pier-length (level 1): 5 variants, none for practice",
         "    length: 1115 to 2015 mm; 1 slip",
         "    left out: 3 of another difficulty (digits, halves or rounding)",
         "all 1 exercises proved: 8 variants walked, 5 in the spaces.",

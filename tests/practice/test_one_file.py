@@ -92,9 +92,17 @@ def test_the_same_questions_make_the_same_bytes() -> None:
 
 
 def test_a_page_that_would_be_too_large_has_fewer_variants_of_each_kind() -> None:
-    small = page(len(page()) - 1)
-    assert len(small) < len(page())
-    assert {kind["variants"] for kind in json.loads(block(small, "index"))["kinds"]} == {2}
+    """As many as fit, the first ones, with the lines of their drawings alone."""
+    most = len(page().encode())
+    assert page(most) == page()
+    small = page(most - 1)
+    assert {kind["variants"] for kind in json.loads(block(small, "index"))["kinds"]} == {4}
+    whole, less = (unpacked(text, 0) for text in (page(), small))
+    assert less["variants"] == whole["variants"][:4]
+    assert less["lines"] == whole["lines"][: len(less["lines"])]
+    places = [place for one in less["variants"] for layout in one["drawing"].values() for place in layout]
+    assert max(places) < len(less["lines"]) <= len(whole["lines"])
+    assert {kind["variants"] for kind in json.loads(block(page(1), "index"))["kinds"]} == {1}
 
 
 @pytest.mark.parametrize("name", list(MODULES))

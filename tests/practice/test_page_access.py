@@ -34,7 +34,7 @@ CLIPPED = """() => {
   if (document.documentElement.scrollWidth > innerWidth) wrong.push(["wider than the screen", [...document.body.querySelectorAll("*")].filter(element => element.getBoundingClientRect().right > innerWidth + 1).map(element => element.outerHTML.slice(0, 80)).join(" ")]);
   return wrong;
 }"""
-SMALL = """() => [...document.querySelectorAll("a[href], button, input:not([type=radio]):not([type=checkbox]), summary, label:has(input[type=radio], input[type=checkbox])")]
+SMALL = """() => [...document.querySelectorAll("a[href], button:not(.word), input:not([type=radio]):not([type=checkbox]), summary, label:has(input[type=radio], input[type=checkbox])")]
   .filter(element => element.checkVisibility() && element.getBoundingClientRect().width > 2)
   .map(element => [element.outerHTML.slice(0, 90), element.getBoundingClientRect()])
   .filter(([, box]) => box.width < 44 || box.height < 44).map(([text, box]) => [text, box.width, box.height])"""
@@ -98,6 +98,9 @@ def screens(learner) -> Iterator[str]:
     learner.page.evaluate("location.hash = '#end'")
     expect(learner.main).to_have_attribute("data-screen", "end")
     yield "the end of a sitting"
+    for name in ("plan", "look"):
+        learner.open(f"#{name}")
+        yield name
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name

@@ -54,3 +54,28 @@ def test_the_card_has_a_rule_of_each_topic_and_is_closed_by_its_button(phone) ->
     expect(dialog.locator("li")).to_have_count(12)
     learner.press(dialog.get_by_role("button", name="Close"))
     expect(learner.button("Card")).to_be_focused()
+
+
+def test_a_word_of_the_trade_in_a_question_is_a_tap_away(phone) -> None:
+    """The first time it stands there, in any form; the question stays as it is."""
+    learner = phone()
+    learner.put("opening-for-a-panel")
+    asked = learner.page.locator("[data-role=asked]")
+    words = learner.question()
+    assert asked.locator("p").all_inner_texts() == [
+        words[name] for name in ("setting", "pose", "brick") if name in words
+    ]
+    marked = asked.locator("button.word")
+    names = [text.lower().removesuffix("s") for text in marked.all_inner_texts()]
+    assert "course" in names
+    assert len(names) == len(set(names))
+    learner.page.get_by_role("textbox").first.fill("12")
+    word = marked.first
+    told = word.inner_text()
+    learner.press(word)
+    dialog = learner.page.get_by_role("dialog", name=told)
+    expect(dialog.locator(".words > li")).to_have_count(1)
+    expect(dialog.locator("svg")).to_be_visible()
+    learner.page.keyboard.press("Escape")
+    expect(word).to_be_focused()
+    expect(learner.page.get_by_role("textbox").first).to_have_value("12")

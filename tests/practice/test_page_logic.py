@@ -37,7 +37,7 @@ const run = (memory, shelf, turns, today, clean = () => true) => [...Array(turns
 @pytest.fixture(scope="module")
 def js(browser):
     page = browser.new_page()
-    page.evaluate(HOUSE % page_script(("figures", "memory", "choose", "words")))
+    page.evaluate(HOUSE % page_script(("figures", "elements", "look", "memory", "plan", "choose", "words")))
     yield lambda code: page.evaluate(f"() => {{ {SHELF}\n{code} }}")
     page.close()
 
@@ -81,7 +81,7 @@ def test_after_a_slip_a_fresh_question_of_the_same_kind_with_a_step_open_comes_n
 
 def test_a_kind_that_will_not_come_right_gives_way_to_another(js) -> None:
     asked = turns(js("return run(freshMemory(0), kinds(2, 3), 40, 100, (turn, now) => now.stage === 'worked')"))
-    assert max(len(turn) for turn in asked) == 6
+    assert max(len(turn) for turn in asked) == 5
     assert "worked" in [now["stage"] for now in asked[0][1:]], "an example again after two that went wrong"
 
 
@@ -140,11 +140,16 @@ def test_a_clock_that_shows_no_time_is_day_0(js) -> None:
     assert js("return dayOf(new Date(NaN))") == 0
 
 
-def test_which_rule_is_asked_now_and_then_and_only_alone(js) -> None:
-    asked = js("return run(freshMemory(0), kinds(3, 6), 120, 100)")
-    alone = [now["rule"] for now in asked if now["stage"] == "alone"]
+def test_which_rule_is_asked_now_and_then_of_what_is_secure_unless_switched_off(js) -> None:
+    days = "for (const day of [100, 101, 102]) run(memory, shelf, 24, day); return run(memory, shelf, 12, 103);"
+    asked = js(f"const memory = freshMemory(0), shelf = kinds(2, 3); {days}")
+    assert [now["rule"] for now in asked[:9]].count(True) == 3
     assert not any(now["rule"] for now in asked if now["stage"] != "alone")
-    assert alone[:9] == [False, False, True] * 3
+    off = js(f"const memory = {{...freshMemory(0), rules: false}}, shelf = kinds(2, 3); {days}")
+    assert not any(now["rule"] for now in off)
+    assert not any(now["rule"] for now in js("return run(freshMemory(0), kinds(3, 6), 60, 100)")), (
+        "nothing is secure on the first day"
+    )
 
 
 def test_a_kept_practice_is_checked_piece_by_piece(js) -> None:

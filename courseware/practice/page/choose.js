@@ -1,8 +1,10 @@
 // Which question comes next. A turn is one kind of question: new to the learner, a worked example, one with a step
 // left open, one alone; else one alone, and after a slip a fresh one of the same kind. Two turns never have the same
-// rule, and topics change from turn to turn where more than one is chosen.
+// rule, and topics change from turn to turn where more than one is chosen. Levels mix as the learner grows: a level opens
+// in a topic once the one below has gone well, and of the levels that are open the one begun least comes next.
 
 import { freshKind, hasDue, isSecure, rests } from "./memory.js";
+import { freshLeft, isRipe, isRunning } from "./plan.js";
 
 /**
  * A kind of question in the page's index. `key` is its topic and exercise, `rule` what it mainly practises,
@@ -13,8 +15,11 @@ import { freshKind, hasDue, isSecure, rests } from "./memory.js";
  */
 
 const AT_WORK = 3; // kinds begun and not resting, before a new one is begun
-const MOST_IN_TURN = 6; // questions: then another kind comes, and this one again later
-const RULE_AFTER = 2; // questions alone, then the next that has a rule begins with it
+const MOST_IN_TURN = 5; // questions: then another kind comes, and this one again later
+const RULE_AFTER = 2; // questions alone, then the next that is secure and has a rule begins with it
+const MANY_DUE = 4; // kinds with something to return: then one turn in so many is not for them, so that the learner goes on too
+const DUE_TURNS = 3;
+const OPENS = 2; // exercises of a level right alone open the next of their topic
 const FAILED_TWICE = 2; // part-worked questions in a row: then an example again
 
 /**
@@ -44,11 +49,15 @@ function askKind(memory, kind, today, goesOn) {
   memory.kinds[kind.key] ??= freshKind();
   const own = memory.kinds[kind.key];
   if (!goesOn && hasDue(own, today)) own.stage = "alone";
-  const rule = own.stage === "alone" && kind.asks && memory.alone >= RULE_AFTER;
-  if (own.stage === "alone") memory.alone = rule ? 0 : memory.alone + 1;
+  const mayAsk = own.stage === "alone" && kind.asks && memory.rules && isSecure(own);
+  const rule = mayAsk && memory.alone >= RULE_AFTER;
+  if (mayAsk) memory.alone = rule ? 0 : memory.alone + 1;
   memory.now = { kind: kind.key, stage: own.stage, variant: (memory.start + own.seen) % kind.variants, rule, helped: false,
     done: {}, at: "", draft: "" };
   own.seen += 1;
+  own.begun ||= today;
+  own.often = own.last === today ? own.often + 1 : 1;
+  own.last = today;
   own.turn = memory.turn;
   return memory.now;
 }
@@ -69,23 +78,33 @@ export function finishQuestion(memory, now, clean) {
 }
 
 /**
- * The kind of a new turn: one with a slip that is due; else, once enough are at work, the one not seen for longest;
- * else a new one; else any again.
+ * The kind of a new turn: mostly one with a slip that is due; else, once enough are at work, the one not seen for longest;
+ * else a new one; else any again. With a plan, every other turn is for one that has rested long enough, and a day has
+ * its share of new ones.
  * @param {Memory} memory @param {Kind[]} kinds @param {number} today @returns {Kind | undefined}
  */
 function nextKind(memory, kinds, today) {
   const last = kinds.find((kind) => kind.key === memory.last);
   const free = withoutLast(kinds, last);
+  const plan = isRunning(memory.plan, today) ? memory.plan : null;
   const own = (/** @type {Kind} */ kind) => memory.kinds[kind.key];
   const longestAgo = (/** @type {Kind[]} */ found) => least(otherTopic(found, last), (kind) => own(kind).turn);
   const begun = free.filter(own);
-  const fresh = free.filter((kind) => !own(kind));
+  const left = free.filter((kind) => !own(kind));
+  const fresh = plan && !freshLeft(plan, memory, kinds, today) ? [] : left;
   const isAtWork = (/** @type {Kind} */ kind) => own(kind) && !isSecure(own(kind)) && !rests(own(kind), today);
   const enough = kinds.filter(isAtWork).length >= AT_WORK || !fresh.length;
+  const due = begun.filter((kind) => hasDue(own(kind), today) && !rests(own(kind), today));
+  const isDuesTurn = due.length < MANY_DUE || memory.turn % DUE_TURNS > 0 || !fresh.length;
+  const ripe = plan ? begun.filter((kind) => isRipe(plan, own(kind), today)) : [];
   return (
-    longestAgo(begun.filter((kind) => hasDue(own(kind), today))) ??
+    (isDuesTurn ? longestAgo(due) : undefined) ??
+    (memory.turn % 2 ? longestAgo(ripe) : undefined) ??
     (enough ? longestAgo(begun.filter(isAtWork)) : undefined) ??
-    firstOf(memory, otherTopic(fresh, last)) ??
+    firstOf(memory, otherTopic(fresh, last), kinds) ??
+    longestAgo(ripe) ??
+    longestAgo(begun.filter((kind) => !rests(own(kind), today))) ??
+    firstOf(memory, left, kinds) ??
     longestAgo(begun)
   );
 }
@@ -103,11 +122,26 @@ function otherTopic(kinds, last) {
   return others.length ? others : kinds;
 }
 
-/** A new kind: of the topic least begun, the easiest first. @param {Memory} memory @param {Kind[]} fresh */
-function firstOf(memory, fresh) {
-  const begunIn = (/** @type {string} */ topic) =>
-    Object.keys(memory.kinds).filter((key) => key.startsWith(`${topic}/`)).length;
-  return least(fresh, (kind) => begunIn(kind.topic) * 1e6 + kind.level * 1e4 + kind.place);
+/** A new kind: of the open level least begun, then of the topic least begun. @param {Memory} memory @param {Kind[]} fresh @param {Kind[]} kinds */
+function firstOf(memory, fresh, kinds) {
+  const begun = kinds.filter((kind) => memory.kinds[kind.key]);
+  const alike = (/** @type {"topic" | "level"} */ by, /** @type {Kind} */ kind) => begun.filter((one) => one[by] === kind[by]).length;
+  const open = fresh.filter((kind) => isOpen(memory, kind, kinds));
+  const weight = (/** @type {Kind} */ kind) => ((alike("level", kind) * 1e3 + alike("topic", kind)) * 10 + kind.level) * 1e4 + kind.place;
+  return least(open.length ? open : lowest(fresh), weight);
+}
+
+/** Those of the lowest level among them. @param {Kind[]} kinds */
+function lowest(kinds) {
+  const level = Math.min(...kinds.map((kind) => kind.level));
+  return kinds.filter((kind) => kind.level === level);
+}
+
+/** Whether the level below it, in its topic, has gone well. @param {Memory} memory @param {Kind} kind @param {Kind[]} kinds */
+function isOpen(memory, kind, kinds) {
+  const below = kinds.filter((one) => one.topic === kind.topic && one.level < kind.level);
+  const next = below.filter((one) => one.level === Math.max(...below.map(({ level }) => level)));
+  return next.filter((one) => memory.kinds[one.key]?.rights.length).length >= Math.min(OPENS, next.length);
 }
 
 /** @template T @param {T[]} items @param {(item: T) => number} by @returns {T | undefined} */

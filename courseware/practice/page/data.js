@@ -23,8 +23,8 @@
 const unpacked = new Map();
 
 /**
- * What the page holds: its title, its topics, its kinds in order.
- * @returns {{title: string, caution: string, topics: {topic: string, aim: string, kinds: number[]}[],
+ * What the page holds: its title, its topics, its kinds in order, the words of the trade.
+ * @returns {{title: string, caution: string, words: string[], topics: {topic: string, aim: string, kinds: number[]}[],
  *   kinds: import("./choose.js").Kind[]}}
  */
 export function readIndex() {

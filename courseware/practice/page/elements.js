@@ -76,5 +76,8 @@ export function dayInWords(day) {
   return new Date(day * 86_400_000).toLocaleDateString("en-GB", { day: "numeric", month: "long", timeZone: "UTC" });
 }
 
+/** `2026-03-02`, from the number of a day. @param {number} day */
+export const isoDay = (day) => new Date(day * 86_400_000).toISOString().slice(0, 10);
+
 /** `1 step`, `2 steps`. @param {number} count @param {string} thing */
 export const counted = (count, thing) => `${count} ${thing}${count === 1 ? "" : "s"}`;

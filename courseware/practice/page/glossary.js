@@ -6,11 +6,55 @@ import { button, make, openDialog } from "./elements.js";
 
 /** @typedef {import("./data.js").Glossary} Glossary */
 
-/** The two buttons that open them. */
-export function lookUp() {
+/** The two buttons that open them, and others beside them. @param {HTMLElement[]} others */
+export function lookUp(...others) {
   const words = button("Words", () => void open("Words", words, wordList));
   const card = button("Card", () => void open("Card", card, ruleList));
-  return make("div", { class: "tools", "data-role": "look-up" }, words, card);
+  return make("div", { class: "tools", "data-role": "look-up" }, words, card, ...others);
+}
+
+/**
+ * Makes the words of the trade in some elements ones to press, each where it first stands. @param {Element[]} elements
+ * @param {string[]} words all words there are
+ */
+export function markWords(elements, words) {
+  const met = new Set();
+  const longestFirst = [...words].sort((one, other) => other.length - one.length);
+  const named = longestFirst.map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")).join("|");
+  if (!named) return;
+  const any = new RegExp(`(?<![\\p{L}\\p{N}-])(${named})(?:e?s)?(?![\\p{L}\\p{N}-])`, "giu");
+  for (const element of elements) {
+    for (const node of textsIn(element)) node.replaceWith(...withWords(node.data, any, met));
+  }
+}
+
+/** The texts in an element that are not in a button. @param {Element} element @returns {Text[]} */
+function textsIn(element) {
+  const walker = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+  const found = [];
+  while (walker.nextNode()) found.push(/** @type {Text} */ (walker.currentNode));
+  return found.filter((node) => !node.parentElement?.closest("button, .label"));
+}
+
+/** @param {string} text @param {RegExp} any @param {Set<string>} met */
+function withWords(text, any, met) {
+  const pieces = [];
+  let end = 0;
+  for (const found of text.matchAll(any)) {
+    const word = found[1].toLocaleLowerCase();
+    if (met.has(word)) continue;
+    met.add(word);
+    const press = button(found[0], () => void open(found[1], press, (glossary) => oneWord(glossary, word)), { class: "word" });
+    pieces.push(text.slice(end, found.index), press);
+    end = found.index + found[0].length;
+  }
+  return [...pieces, text.slice(end)];
+}
+
+/** @param {Glossary} glossary @param {string} wanted in small letters */
+function oneWord({ words, lines, tag, rtl }, wanted) {
+  const found = words.filter(({ word }) => word.toLocaleLowerCase() === wanted);
+  return [make("ul", { class: "words" }, ...found.map((word) => wordEntry(word, lines, tag, rtl)))];
 }
 
 /**

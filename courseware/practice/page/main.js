@@ -1,10 +1,14 @@
 // The page: which screen is shown, and what a question changes in the memory.
 
+import { stopReading } from "./aloud.js";
 import { chooseNext, finishQuestion } from "./choose.js";
 import { canUnpack, kindData, readIndex } from "./data.js";
 import { byId, focusOn, make } from "./elements.js";
+import { applyLook, showLook } from "./look.js";
 import { countDay, dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
 import { askQuestion } from "./question.js";
+import { kindsToday } from "./plan.js";
+import { showPlan } from "./plan_screen.js";
 import { showSave } from "./save_screen.js";
 import { markCurrent, showEnd, showProgress, showTopics } from "./screens.js";
 import { countAnswered, countSlip, isOver, sittingFor } from "./sitting.js";
@@ -21,6 +25,7 @@ const practice = {
   replace: (memory) => {
     const wiped = !Object.keys(memory.kinds).length;
     practice.memory = wiped ? memory : joined(practice.memory, memory);
+    applyLook(practice.memory.look);
     practice.keep();
   },
 };
@@ -32,8 +37,9 @@ function tellKept(kept) {
 
 /** @param {boolean} moved whether the learner came here by a link, so that the focus follows */
 async function show(moved) {
+  stopReading();
   const screen = window.location.hash.slice(1);
-  const screens = { progress: showProgress, save: showSave, end: showEnd };
+  const screens = { progress: showProgress, save: showSave, end: showEnd, plan: showPlan, look: showLook };
   main.dataset.screen = screen === "practise" ? "question" : Object.hasOwn(screens, screen) ? screen : "topics";
   for (const name of ["stage", "kind", "variant", "open"]) delete main.dataset[name];
   markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);
@@ -50,9 +56,8 @@ function arrive() {
 /** @param {boolean} moved */
 async function showQuestion(moved) {
   const { index, memory, today } = practice;
-  const chosen = index.kinds.filter((kind) => !memory.topics || memory.topics.includes(kind.topic));
   const asked = index.kinds.find((kind) => kind.key === memory.now?.kind); // of any topic: it may have been picked
-  const now = (asked && memory.now) || chooseNext(memory, chosen.length ? chosen : index.kinds, today());
+  const now = (asked && memory.now) || chooseNext(memory, kindsToday(memory, index.kinds, today()), today());
   const kind = index.kinds.find((one) => one.key === now?.kind);
   if (!now || !kind) return;
   const sitting = (memory.sitting = sittingFor(memory, today()));
@@ -89,7 +94,7 @@ async function showQuestion(moved) {
       if (isOver(sitting)) window.location.hash = "#end";
       else void showQuestion(true);
     },
-  }, { today: today(), told: sittingWords(sitting) });
+  }, { today: today(), told: sittingWords(sitting), words: index.words });
   if (moved) arrive();
 }
 
@@ -98,10 +103,12 @@ function sittingWords({ done, of }) {
   return of ? `Question ${done + 1} of ${of}` : `Question ${done + 1}`;
 }
 
+applyLook(practice.memory.look);
 if (canUnpack()) {
   tellKept(first.kept);
   whenKeptElsewhere((memory) => {
     practice.memory = memory;
+    applyLook(memory.look);
   });
   window.addEventListener("hashchange", () => void show(true));
   void show(false);

@@ -1,12 +1,15 @@
 // What the page remembers of a learner, and when a slip comes back. All of it is plain data; the day is handed in.
 
+import { checkedLook } from "./look.js";
+
 /**
  * A slip that waits: how far along the returns it is, the day it is due, what it was, the line to look at.
  * @typedef {{step: number, due: number, says: string, line: number}} Slip
  * How far a kind of question is: `stage` of the next one, how often it came, the days it was right without help (since
- * the last slip), slips by part, the part last slipped on, the turn it last came in.
+ * the last slip), slips by part, the part last slipped on, the turn it last came in, the days it first and
+ * last came on, and how often on the last.
  * @typedef {{stage: "worked"|"part"|"alone", seen: number, rights: number[], slips: Record<string, Slip>,
- *   open: string, failed: number, turn: number}} KindMemory
+ *   open: string, failed: number, turn: number, begun: number, last: number, often: number}} KindMemory
  * The question being asked; `helped` once a step of it went wrong or was shown, so that opening the page again is no way round it.
  * `done` are the parts of it that are settled, with how; `draft` is what stands in the part `at`, not yet checked.
  * @typedef {{kind: string, stage: KindMemory["stage"], variant: number, rule: boolean, helped: boolean,
@@ -14,12 +17,17 @@
  * A sitting: how many questions it has (0: until the learner stops), its day, how many are answered, the kinds of those right
  * without help, the slips made.
  * @typedef {{of: number, day: number, done: number, clean: string[], slips: {kind: string, says: string}[]}} Sitting
- * `length` is how many questions the learner wants in a sitting, `alone` counts questions alone since a rule was asked, `round` those of the turn.
+ * `length` is how many questions the learner wants in a sitting, `alone` counts questions that might have begun with their rule since one did, `round` those of the turn.
+ * A plan: the day it was made and that of the test, and its topics, levels and exercises (keys); none of them named means all.
+ * @typedef {{made: number, test: number, topics: string[], levels: number[], exercises: string[]}} Plan
+ * `rules` is whether the rule is asked for now and then, `look` how the page looks.
  * `name` is what the learner calls themselves in a saved file, `days` how many questions each day of practice had, and how many right without help.
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
  *   length: number, sitting: Sitting | null, now: Now | null, kinds: Record<string, KindMemory>,
- *   name: string, days: {day: number, done: number, right: number}[]}} Memory
+ *   name: string, days: {day: number, done: number, right: number}[], plan: Plan | null, rules: boolean,
+ *   look: Record<string, string>}} Memory
  */
+
 
 export const RETURNS = [1, 3, 7, 14, 28]; // days until a slip comes back, each time it was put right
 const LONGEST_WAIT = RETURNS[RETURNS.length - 1];
@@ -28,6 +36,8 @@ const STATES = ["right", "helped", "shown"]; // of a part that is settled
 const RIGHTS_NEEDED = 3;
 const DAYS_NEEDED = 2;
 const ENOUGH_TODAY = 2; // right so often on one day, a kind rests until another
+const SOON = 6; // questions of a kind, then it rests a day longer, and so on
+const MOST_TODAY = 5; // questions of a kind on one day, right or not, then it rests
 const MOST_DAYS = 400; // of practice that are kept
 const LAST_DAY = 100_000; // since 1970: a later one is no day of anybody's
 export const LONGEST_NAME = 80;
@@ -35,12 +45,12 @@ export const LONGEST_NAME = 80;
 /** @param {number} start where this learner begins among the variants @returns {Memory} */
 export function freshMemory(start) {
   return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, length: TEN, sitting: null, now: null, kinds: {},
-    name: "", days: [] };
+    name: "", days: [], plan: null, rules: true, look: {} };
 }
 
 /** @returns {KindMemory} */
 export function freshKind() {
-  return { stage: "worked", seen: 0, rights: [], slips: {}, open: "", failed: 0, turn: 0 };
+  return { stage: "worked", seen: 0, rights: [], slips: {}, open: "", failed: 0, turn: 0, begun: 0, last: 0, often: 0 };
 }
 
 /**
@@ -99,8 +109,13 @@ export function countDay(memory, today, clean) {
   memory.days = [...memory.days.filter((one) => one !== day), day].slice(-MOST_DAYS);
 }
 
-/** Whether a kind has been right often enough for one day. @param {KindMemory} kind @param {number} today */
+/**
+ * Whether a kind has been asked, or been right, often enough for now: on one day, or, the oftener it came, for more of them.
+ * @param {KindMemory} kind @param {number} today
+ */
 export function rests(kind, today) {
+  if (kind.last === today && kind.often >= MOST_TODAY) return true;
+  if (kind.last < today && today - kind.last < Math.floor(kind.seen / SOON)) return true;
   return kind.rights.filter((day) => day === today).length >= ENOUGH_TODAY;
 }
 
@@ -115,6 +130,9 @@ export function checkedMemory(found) {
   memory.last = text(found.last);
   memory.name = text(found.name).slice(0, LONGEST_NAME);
   memory.days = checkedDays(found.days);
+  memory.plan = isRecord(found.plan) ? checkedPlan(found.plan) : null;
+  memory.rules = found.rules !== false;
+  memory.look = checkedLook(found.look);
   if (Number.isSafeInteger(found.length)) memory.length = count(found.length);
   memory.sitting = isRecord(found.sitting) ? checkedSitting(found.sitting) : null;
   if (Array.isArray(found.topics)) memory.topics = found.topics.filter((topic) => typeof topic === "string");
@@ -127,6 +145,15 @@ export function checkedMemory(found) {
       done: checkedDone(isRecord(done) ? done : {}), at: text(at), draft: text(draft) };
   }
   return memory;
+}
+
+/** @param {Record<string, unknown>} found @returns {Plan | null} */
+function checkedPlan({ made, test, topics, levels, exercises }) {
+  const list = (/** @type {unknown} */ from) => (Array.isArray(from) ? from.slice(0, 1000) : []);
+  const words = (/** @type {unknown} */ from) => list(from).filter((one) => typeof one === "string");
+  const day = count(test);
+  if (!day || day > LAST_DAY) return null;
+  return { made: Math.min(count(made), day), test: day, topics: words(topics), levels: list(levels).filter(Number.isSafeInteger), exercises: words(exercises) };
 }
 
 /** @param {unknown} found @returns {Memory["days"]} */
@@ -148,7 +175,7 @@ function checkedSitting(found) {
 function checkedKind(found) {
   const kind = freshKind();
   if (isStage(found.stage)) kind.stage = found.stage;
-  for (const name of /** @type {const} */ (["seen", "failed", "turn"])) kind[name] = count(found[name]);
+  for (const name of /** @type {const} */ (["seen", "failed", "turn", "begun", "last", "often"])) kind[name] = count(found[name]);
   kind.open = text(found.open);
   if (Array.isArray(found.rights)) kind.rights = found.rights.filter(Number.isSafeInteger).slice(-12);
   for (const [part, slip] of Object.entries(isRecord(found.slips) ? found.slips : {})) {
@@ -169,7 +196,7 @@ export function joined(one, other) {
     if (!kinds[name] || kind.seen > kinds[name].seen) kinds[name] = kind;
   }
   const [turn, alone] = [Math.max(one.turn, other.turn), Math.max(one.alone, other.alone)];
-  return { ...one, turn, alone, kinds, now: null, name: one.name || other.name, days: joinedDays(one.days, other.days) };
+  return { ...one, turn, alone, kinds, now: null, name: one.name || other.name, plan: one.plan ?? other.plan, days: joinedDays(one.days, other.days) };
 }
 
 /** Of each day the fuller count. @param {Memory["days"]} one @param {Memory["days"]} other */

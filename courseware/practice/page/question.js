@@ -1,9 +1,10 @@
 // A question on the page: what is asked, its drawing and cautions, then its parts: worked, with one step open, or alone.
 
+import { readAloud, stopReading } from "./aloud.js";
 import { figurePlace } from "./answers.js";
 import { drawingFigure } from "./drawing.js";
 import { arriveAt, button, focusOn, make } from "./elements.js";
-import { lookUp } from "./glossary.js";
+import { lookUp, markWords } from "./glossary.js";
 import { isDue } from "./memory.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
 import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
@@ -28,10 +29,11 @@ const STAGES = { worked: "Worked example", part: "One step left to you", alone: 
 /**
  * Puts a question into `main`, and asks it. @param {HTMLElement} main @param {import("./choose.js").Kind} kind
  * @param {import("./data.js").KindData} data @param {Now} now @param {import("./memory.js").KindMemory} own
- * @param {Told} told @param {{today: number, told: string}} sitting the day, and which question of the sitting this is
+ * @param {Told} told @param {{today: number, told: string, words: string[]}} sitting the day, which question of the sitting this is, the words of the trade
  */
 export async function askQuestion(main, kind, data, now, own, told, sitting) {
   const question = data.variants[now.variant] ?? data.variants[0];
+  stopReading();
   Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
   delete main.dataset.line;
   const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines ?? [], drawn);
@@ -52,13 +54,20 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
     asked,
     drawing(now.stage === "worked" ? question.filled : question.drawing) ?? "",
     ...(now.stage === "worked" ? [] : notes),
-    lookUp(),
+    lookUp(readAloud(() => spokenWords(main))),
   );
+  markWords([...asked.children], sitting.words);
   const strip = sightStrip(question, data.lines ?? [], asked);
   const asking = { main, question, notes, strip, returned, now, own, told, filled: () => drawing(question.filled) ?? null };
   if (now.stage === "part") await askOpen(asking);
   else if (now.stage === "alone") await askAlone(asking);
   else giveAll(asking);
+}
+
+/** What is asked and what is open, as it is read aloud. @param {HTMLElement} main */
+function spokenWords(main) {
+  const open = [...main.querySelectorAll('h1, [data-role="asked"] p, section:not([data-state="given"]) > h2, section > h3')];
+  return open.map((element) => element.textContent?.replace(/[.?!]?$/, (end) => end || ".")).join(" ");
 }
 
 /** A worked example: all of it given. @param {Asking} asking */

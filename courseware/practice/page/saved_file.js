@@ -1,5 +1,6 @@
 // What a saved practice is as a file: who, the days, what was practised, the memory to go on with, and a seal over all of it.
 
+import { isoDay } from "./elements.js";
 import { checkedMemory, isSecure } from "./memory.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
@@ -65,9 +66,4 @@ export function checkFigure(text) {
     for (let bit = 0; bit < 8; bit += 1) sum = (sum >>> 1) ^ (sum & 1 ? POLYNOMIAL : 0);
   }
   return (~sum >>> 0).toString(16).padStart(8, "0");
-}
-
-/** `2026-03-02`, from the number of a day. @param {number} day */
-function isoDay(day) {
-  return new Date(day * 86_400_000).toISOString().slice(0, 10);
 }

@@ -4,6 +4,8 @@ import { button, byId, counted, dayInWords, make, tick } from "./elements.js";
 import { lookUp } from "./glossary.js";
 import { pickKind } from "./choose.js";
 import { hasDue, isDue, isSecure } from "./memory.js";
+import { isRunning } from "./plan.js";
+import { planWords } from "./plan_screen.js";
 import { LENGTHS, slipToWatch, whenToComeBack } from "./sitting.js";
 
 /** @typedef {import("./memory.js").Memory} Memory @typedef {import("./choose.js").Kind} Kind */
@@ -69,8 +71,10 @@ export function showTopics(main, practice) {
     make("h1", { tabindex: "-1" }, `Practise: ${index.title}`),
     make("p", {}, "Each kind of question comes three times at first: worked, then with one step left to you, then on your own. Have paper, pencil and a calculator beside you."),
     make("p", { "data-role": "due" }, dueWords(practice)),
+    isRunning(memory.plan, practice.today()) ? make("p", { "data-role": "plan" }, planWords(memory.plan, practice.today())) : "",
     button(begun ? "Go on" : "Start", start, { class: "next" }),
     empty,
+    make("p", {}, make("a", { href: "#plan" }, "My test is on …"), make("a", { href: "#look" }, "Letters and colours")),
     make(
       "fieldset",
       { class: "row" },
@@ -81,7 +85,7 @@ export function showTopics(main, practice) {
     make(
       "fieldset",
       {},
-      make("legend", {}, "Topics"),
+      make("legend", {}, isRunning(memory.plan, practice.today()) ? "Topics, once the test is over" : "Topics"),
       ...index.topics.map(({ topic, aim }, place) =>
         tick(boxes[place], make("b", {}, topic), make("span", { class: "aim" }, aim)),
       ),
