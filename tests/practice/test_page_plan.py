@@ -25,6 +25,7 @@ def test_a_plan_is_made_kept_followed_and_given_up(phone) -> None:
     learner.reload()
     expect(told).to_contain_text("in 9 days")
     learner.press(learner.button("Go on"))
+    expect(learner.main).to_have_attribute("data-stage", "worked")
     for _ in range(4):
         assert learner.kind()["topic"] == "Course gauge"
         learner.finish()
