@@ -13,6 +13,8 @@ from courseware.text_files.did_you_mean import near
 
 _LONGEST_CODE, _LONGEST_SAYS = 30, 400
 _SAME = str.casefold
+_COUNTED = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_DIGITS = {str(number) for number in range(1, 100)}
 _Path = tuple[str | int, ...]
 Parts = Mapping[str, tuple[str, ...]]  # a part's name, or a table row's, to the names its marks go by
 
@@ -37,17 +39,31 @@ class JobEvidence:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Criterion:
-    """A criterion and where it can be shown."""
+    """A criterion, where it can be shown, and how many pieces of that are enough (none: all of them)."""
 
     code: str
     says: str
     parts: tuple[PartEvidence, ...]
     jobs: tuple[JobEvidence, ...]
+    enough: int | None = None
+
+    @property
+    def needed(self) -> int:
+        """How many pieces of its evidence must be secure; without any evidence, one that is not there."""
+        return self.enough or max(1, len(self.parts) + len(self.jobs))
+
+    @property
+    def rule(self) -> str:
+        """`all 3`, `2 of 3`: the rule in words; '' without evidence."""
+        pieces = len(self.parts) + len(self.jobs)
+        if pieces < 2:
+            return ""
+        return f"all {pieces}" if self.needed == pieces else f"{self.needed} of {pieces}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Offer:
-    """What evidence can come from: exercises with their parts, by topic; observation lines by job."""
+    """What evidence can come from: exercises with their parts, by topic; lines of observation sheets by job."""
 
     topics: Mapping[str, Mapping[str, Parts]]
     short_names: Mapping[str, str]  # of topics
@@ -107,9 +123,30 @@ def _criterion(
         else:
             key, wrong, expected = found
             told.append(settings.fault((*path, "evidence", index, key), wrong, expected))
+    enough = _enough(written.rule, len(written.evidence))
+    if isinstance(enough, str):
+        told.append(settings.fault((*path, "rule"), f"`{harmless(written.rule)}` is no rule here", enough))
     return Criterion(
-        code=written.code.strip(), says=" ".join(written.says.split()), parts=tuple(parts), jobs=tuple(jobs)
+        code=written.code.strip(),
+        says=" ".join(written.says.split()),
+        parts=tuple(parts),
+        jobs=tuple(jobs),
+        enough=None if isinstance(enough, str) else enough,
     )
+
+
+def _enough(rule: str, pieces: int) -> int | str | None:
+    """How many of so many pieces of evidence are enough (none: all), or what was expected."""
+    words = rule.casefold().split()
+    if words in ([], ["all"], ["all", "of", "them"]):
+        return None
+    if words in (["any"], ["any", "of", "them"]):
+        return 1
+    counts = [_COUNTED.index(word) if word in _COUNTED else int(word) if word in _DIGITS else 0 for word in words[::2]]
+    if words[1:2] == ["of"] and len(words) == 3 and 1 <= counts[0] <= counts[1] == pieces:
+        return counts[0]
+    some = f", or such as `1 of {pieces}`, which has as many as its list of evidence" if pieces else ""
+    return f"expected all, any{some}"
 
 
 def _evidence(one: WrittenEvidence, offered: Offer) -> PartEvidence | JobEvidence | tuple[str, str, str]:

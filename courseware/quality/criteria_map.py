@@ -7,12 +7,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from courseware.jobs.observation import Observation, Verdict
 from courseware.marking.marks import Mark, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
-from courseware.quality.criteria import Criterion, PartEvidence
+from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence
 
-State = Literal["secure", "in part", "tried", "none"]  # "in part": some of a criterion's evidence, not all, is secure
+State = Literal["secure", "tried", "none"]
 _NOTHING = {"blank", "unreached"}
 _Part = tuple[str, str, str]  # topic, exercise, the name of the part or row
 
@@ -47,12 +48,23 @@ class EvidenceMark:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Served:
-    """A piece of evidence for a criterion: how each learner stands with it, by label, and the marks that show it."""
+    """A piece of evidence for a criterion: how each learner stands with it, by label, and what shows it.
 
-    evidence: PartEvidence
-    issued: bool  # in any of the sittings
+    From an exercise it is marks, from a job observations; `issued` is whether there could be any.
+    """
+
+    evidence: PartEvidence | JobEvidence
+    issued: bool
     states: Mapping[str, State]
     shown: Mapping[str, tuple[EvidenceMark, ...]]
+    observed: Mapping[str, tuple[Observation, ...]]
+
+    @property
+    def says(self) -> str:
+        """The piece of evidence in words."""
+        if isinstance(self.evidence, JobEvidence):
+            return f"Job {self.evidence.job}" + (f": {self.evidence.line}" if self.evidence.line else "")
+        return ", ".join(filter(None, (self.evidence.topic, self.evidence.exercise, self.evidence.part)))
 
     def who(self, *states: State) -> tuple[str, ...]:
         """The labels of learners who stand so."""
@@ -69,17 +81,23 @@ class MapRow:
 
     @property
     def without(self) -> tuple[str, ...]:
-        """The labels of learners with no secure evidence for it."""
-        return tuple(label for label, state in self.states.items() if state in ("tried", "none"))
+        """The labels of learners for whom it is not secure."""
+        return tuple(label for label, state in self.states.items() if state != "secure")
+
+    def secure_pieces(self, label: str) -> tuple[Served, ...]:
+        """What counted for a learner: the pieces of evidence that are secure."""
+        return tuple(one for one in self.served if one.states[label] == "secure")
 
     @property
     def gap(self) -> str:
-        """Why no learner has evidence for it from a paper; '' where one has, or could have."""
+        """Why no learner has it secure; '' where one has, or could have."""
         if not self.served:
-            return "seen at a job only" if self.criterion.jobs else "no part serves it"
+            return "nothing serves it"
         if not any(served.issued for served in self.served):
+            if all(isinstance(served.evidence, JobEvidence) for served in self.served):
+                return "nobody was observed at its job yet"
             return "its parts were not issued in these sittings"
-        return "no learner has secure evidence" if len(self.without) == len(self.states) else ""
+        return "no learner has it secure" if len(self.without) == len(self.states) else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,8 +108,10 @@ class CriteriaMap:
     people: tuple[Person, ...]
 
 
-def criteria_map(criteria: Sequence[Criterion], sittings: Sequence[MarkedSitting]) -> CriteriaMap:
-    """The map over these sittings, taken in the order of their dates."""
+def criteria_map(
+    criteria: Sequence[Criterion], sittings: Sequence[MarkedSitting], observations: Sequence[Observation] = ()
+) -> CriteriaMap:
+    """The map over these sittings, taken in the order of their dates, and over work of their learners at jobs."""
     ordered = sorted(sittings, key=lambda one: (one.sitting.date, one.sitting.code))
     people = people_of([one.sitting for one in ordered])
     owner = {code: person.label for person in people for code in person.codes}
@@ -105,8 +125,13 @@ def criteria_map(criteria: Sequence[Criterion], sittings: Sequence[MarkedSitting
         for exercise in paper.exercises
         for part in exercise.parts
     }
+    seen: dict[str, list[Observation]] = {}
+    for observation in observations:
+        if observation.code in owner:
+            seen.setdefault(owner[observation.code], []).append(observation)
     labels = [person.label for person in people]
-    return CriteriaMap(rows=tuple(_row(criterion, labels, shown, issued) for criterion in criteria), people=people)
+    rows = tuple(_row(criterion, labels, shown, issued, seen) for criterion in criteria)
+    return CriteriaMap(rows=rows, people=people)
 
 
 def people_of(sittings: Sequence[Sitting]) -> tuple[Person, ...]:
@@ -152,12 +177,16 @@ def _row(
     labels: Sequence[str],
     shown: Mapping[tuple[str, _Part], Sequence[EvidenceMark]],
     issued: set[_Part],
+    seen: Mapping[str, Sequence[Observation]],
 ) -> MapRow:
-    served = tuple(_served(evidence, labels, shown, issued) for evidence in criterion.parts)
+    served = (
+        *(_served(evidence, labels, shown, issued) for evidence in criterion.parts),
+        *(_at_a_job(evidence, labels, seen) for evidence in criterion.jobs),
+    )
     return MapRow(
         criterion=criterion,
         served=served,
-        states={label: _together([one.states[label] for one in served]) for label in labels},
+        states={label: _together([one.states[label] for one in served], criterion.needed) for label in labels},
     )
 
 
@@ -175,7 +204,31 @@ def _served(
         issued=any(part in issued for part in wanted),
         states={label: _state(found) for label, found in own.items()},
         shown={label: tuple(one for marks in found for one in marks) for label, found in own.items()},
+        observed={},
     )
+
+
+def _at_a_job(evidence: JobEvidence, labels: Sequence[str], seen: Mapping[str, Sequence[Observation]]) -> Served:
+    own = {label: tuple(one for one in seen.get(label, ()) if one.job == evidence.job) for label in labels}
+    verdicts = {label: [verdict_of(one, evidence) for one in found] for label, found in own.items()}
+    return Served(
+        evidence=evidence,
+        issued=any(own.values()),
+        states={
+            label: "secure" if "pass" in found else "tried" if set(found) - {"open"} else "none"
+            for label, found in verdicts.items()
+        },
+        shown={},
+        observed=own,
+    )
+
+
+def verdict_of(observation: Observation, evidence: PartEvidence | JobEvidence) -> Verdict:
+    """How an observation stands as evidence: as a whole, or in the line that is named."""
+    line = evidence.line.casefold() if isinstance(evidence, JobEvidence) else ""
+    if not line:
+        return observation.verdict
+    return next((one.verdict for one in observation.results if one.what.casefold() == line), "open")
 
 
 def _state(parts: Sequence[Sequence[EvidenceMark]]) -> State:
@@ -186,7 +239,8 @@ def _state(parts: Sequence[Sequence[EvidenceMark]]) -> State:
     return "tried" if tried else "none"
 
 
-def _together(states: Sequence[State]) -> State:
-    if "secure" in states:
-        return "secure" if set(states) == {"secure"} else "in part"
-    return "tried" if "tried" in states else "none"
+def _together(states: Sequence[State], needed: int) -> State:
+    """Secure where as many pieces are as the rule asks for; else tried where any piece was."""
+    if states.count("secure") >= needed:
+        return "secure"
+    return "tried" if set(states) - {"none"} else "none"

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from courseware.jobs.observation import VERDICTS
 from courseware.marking.marks import MarkedSitting
 from courseware.papers.dates import in_full
-from courseware.quality.criteria import JobEvidence, PartEvidence
-from courseware.quality.criteria_map import CriteriaMap, MapRow, Served, State
+from courseware.quality.criteria import JobEvidence
+from courseware.quality.criteria_map import CriteriaMap, MapRow, Served, State, verdict_of
 from courseware.reports.as_typed import as_typed
 from courseware.reports.report import Block, Report, Table
 from courseware.reports.words import DASH
@@ -16,13 +17,12 @@ from courseware.spreadsheets.xlsx_out import Page, Value, safe_workbook
 from courseware.words import count
 
 _RULES = (
-    "Secure: full marks, or right from the learner's own earlier answer. Of an exercise or a table that is named as a "
-    "whole, every part of it. Tried: something was written. Not yet: neither.",
-    "In part: some of a criterion's evidence is secure and some is not. Whether that is enough is for the assessor.",
-    "Work at a job is judged on its observation sheet, which stands with the assessor: this map names the line alone.",
+    "A piece of evidence is secure with full marks, or right from the learner's own earlier answer; of an exercise or "
+    "a table that is named as a whole, with every part of it; of a job, where its observation sheet, or the line that "
+    "is named, passes. A criterion is secure when as many pieces are as its rule asks for.",
+    "Not yet: something was written or observed, and that is not enough. Nothing yet: neither.",
 )
-_MARKS: Mapping[State, str] = {"secure": "secure", "in part": "in part", "tried": "tried", "none": DASH}
-_SAID: Mapping[State, str] = {"secure": "secure", "tried": "tried", "none": "not yet"}
+STANDING: Mapping[State, str] = {"secure": "secure", "tried": "not yet", "none": "nothing yet"}
 _Names = Mapping[str, str]  # by the code that stands for the learner; empty where the sheet goes by codes alone
 
 
@@ -41,7 +41,7 @@ def criteria_sheet(
         centre=settings.name,
         blocks=(
             Block(text=tuple(_about(found, sittings, file, made))),
-            Block(heading="No evidence yet", text=tuple(_nothing_missing(found)), table=_gaps(found)),
+            Block(heading="Not secure yet", text=tuple(_nothing_missing(found)), table=_gaps(found)),
             *(block for row in found.rows for block in _criterion(row, names)),
             Block(heading="How to read it", text=_RULES),
         ),
@@ -59,17 +59,17 @@ def criteria_workbook(
         (
             *_learner(person.label, names),
             ", ".join(person.codes),
-            *(_MARKS[row.states[person.label]] for row in found.rows),
+            *(_standing(row, person.label) for row in found.rows),
         )
         for person in found.people
     ]
     evidence = {"criterion": 14, "says": 40, "evidence": 52, "learner": 15, **name, "paper": 15, "sitting": 15}
-    evidence |= {"part": 10, "marks": 8, "of": 8, "state": 12}
+    evidence |= {"part": 10, "marks": 8, "of": 8, "state": 22}
     gaps = {"criterion": 14, "says": 40, "learner": 15, **name, "what is missing": 44}
     pages = (
         Page(title="Map", columns=_apart(learners, codes), rows=grid),
         Page(title="Evidence", columns=evidence, rows=list(_evidence_rows(found, names))),
-        Page(title="No evidence yet", columns=gaps, rows=list(_gap_rows(found, names))),
+        Page(title="Not secure yet", columns=gaps, rows=list(_gap_rows(found, names))),
         Page(
             title="About",
             columns={"about this map": 110},
@@ -91,7 +91,7 @@ def _about(found: CriteriaMap, sittings: Sequence[MarkedSitting], file: str, mad
 
 def _nothing_missing(found: CriteriaMap) -> Iterator[str]:
     if not any(row.gap or row.without for row in found.rows):
-        yield "Every criterion has secure evidence from every learner."
+        yield "Every criterion is secure for every learner."
 
 
 def _gaps(found: CriteriaMap) -> Table | None:
@@ -105,46 +105,47 @@ def _gaps(found: CriteriaMap) -> Table | None:
 
 
 def _how_many(row: MapRow) -> str:
-    return f"{count(len(row.without), 'learner')} of {len(row.states)} without secure evidence"
+    return f"not secure for {count(len(row.without), 'learner')} of {len(row.states)}"
+
+
+def _standing(row: MapRow, label: str) -> str:
+    """`secure`, `not yet`, `nothing yet`; with how many pieces counted where there are several."""
+    said, pieces = STANDING[row.states[label]], len(row.served)
+    if pieces < 2 or row.states[label] == "none":
+        return said
+    return f"{said} ({len(row.secure_pieces(label))} of {pieces})"
 
 
 def _criterion(row: MapRow, names: _Names) -> tuple[Block, ...]:
     """What serves the criterion, counted; then who stands how with each piece of evidence."""
-    rows = [(as_typed(_says(one.evidence)), *_counts(one)) for one in row.served]
-    rows += [(f"{as_typed(_job(one))} (on its observation sheet)", DASH, DASH, DASH) for one in row.criterion.jobs]
+    rows = [(as_typed(one.says), *_counts(one)) for one in row.served]
     heading = f"{as_typed(row.criterion.code)}  {as_typed(row.criterion.says)}"
     if not rows:
         return (Block(heading=heading, text=("No part and no job serves it.",)),)
-    table = Table(headings=("Served by", "Secure", "Tried", "Not yet"), rows=tuple(rows), widths=(0, 26, 22, 22))
-    said = tuple(line for number, one in enumerate(row.served, 1) for line in _who(number, one, names))
-    return (Block(heading=heading, table=table), *((Block(text=said),) if said else ()))
+    rule = (f"Secure with {row.criterion.rule}.",) if row.criterion.rule else ()
+    table = Table(headings=("Served by", "Secure", "Not yet", "Nothing yet"), rows=tuple(rows), widths=(0, 26, 22, 26))
+    return (Block(heading=heading, text=rule, table=table), Block(text=tuple(_people(row, names))))
+
+
+def _people(row: MapRow, names: _Names) -> Iterator[str]:
+    """Who stands how with the criterion; for the others, line by line, what counted already."""
+    for state, says in STANDING.items():
+        if who := [label for label, own in row.states.items() if own == state]:
+            told = [f"{names.get(label, label)}{_counted(row, label) if len(row.served) > 1 else ''}" for label in who]
+            yield f"{says.capitalize()}: {', '.join(told)}."
+
+
+def _counted(row: MapRow, label: str) -> str:
+    """` (lines 1, 3)`: which lines of the table count for a learner."""
+    lines = [str(number) for number, one in enumerate(row.served, 1) if one.states[label] == "secure"]
+    return f" ({'line' if len(lines) == 1 else 'lines'} {', '.join(lines)})" if lines else ""
 
 
 def _counts(served: Served) -> tuple[str, str, str]:
     if not served.issued:
-        return "not issued", DASH, DASH
-    secure, tried, none = (str(len(served.who(state))) for state in _SAID)
+        return "not observed" if isinstance(served.evidence, JobEvidence) else "not issued", DASH, DASH
+    secure, tried, none = (str(len(served.who(state))) for state in STANDING)
     return secure, tried, none
-
-
-def _who(number: int, served: Served, names: _Names) -> Iterator[str]:
-    """The learners under one line of the table, `Line 1, secure: …`."""
-    if served.issued:
-        for state, says in _SAID.items():
-            if who := served.who(state):
-                yield f"Line {number}, {says}: {_listed(who, names)}."
-
-
-def _listed(labels: Sequence[str], names: _Names) -> str:
-    return ", ".join(names.get(label, label) for label in labels)
-
-
-def _says(evidence: PartEvidence) -> str:
-    return ", ".join(filter(None, (evidence.topic, evidence.exercise, evidence.part)))
-
-
-def _job(evidence: JobEvidence) -> str:
-    return f"Job {evidence.job}" + (f": {evidence.line}" if evidence.line else "")
 
 
 def _learner(label: str, names: _Names) -> tuple[str, ...]:
@@ -156,16 +157,19 @@ def _evidence_rows(found: CriteriaMap, names: _Names) -> Iterator[tuple[Value, .
     for row in found.rows:
         own = (row.criterion.code, row.criterion.says)
         for served in row.served:
-            says = _says(served.evidence) + ("" if served.issued else " (not issued)")
-            if not any(served.shown.values()):
-                yield (*own, says, *blank, "", "", "", None, None, "")
+            says = served.says
+            if not (any(served.shown.values()) or any(served.observed.values())):
+                yield (*own, f"{says} ({_counts(served)[0]})", *blank, "", "", "", None, None, "")
             for label, shown in served.shown.items():
                 for one in shown:
                     state = "secure" if one.secure else DASH if one.mark.how in ("blank", "unreached") else "tried"
                     place = (one.code, one.sitting, one.label)
                     yield (*own, says, *_learner(label, names), *place, one.mark.marks, one.mark.of, state)
-        for job in row.criterion.jobs:
-            yield (*own, _job(job), *blank, "", "", "", None, None, "on its sheet")
+            for label, seen in served.observed.items():
+                for one_day in seen:
+                    place = (one_day.code, one_day.day, "")
+                    state = VERDICTS[verdict_of(one_day, served.evidence)]
+                    yield (*own, says, *_learner(label, names), *place, None, None, state)
 
 
 def _gap_rows(found: CriteriaMap, names: _Names) -> Iterator[tuple[Value, ...]]:
@@ -175,8 +179,7 @@ def _gap_rows(found: CriteriaMap, names: _Names) -> Iterator[tuple[Value, ...]]:
             yield (*own, *(("", "") if names else ("",)), row.gap)
         else:
             for label in row.without:
-                missing = "tried, not secure" if row.states[label] == "tried" else "nothing yet"
-                yield (*own, *_learner(label, names), missing)
+                yield (*own, *_learner(label, names), _standing(row, label))
 
 
 def _apart(first: Mapping[str, int], codes: Sequence[str]) -> dict[str, int]:

@@ -103,7 +103,7 @@ def _course(shape: CourseShape) -> Course:
 
 def _criterion(shape: CriterionShape) -> WrittenCriterion:
     evidence = tuple(WrittenEvidence(**one.model_dump()) for one in shape.evidence)
-    return WrittenCriterion(code=shape.code, says=shape.says, evidence=evidence)
+    return WrittenCriterion(code=shape.code, says=shape.says, rule=_line(shape.rule), evidence=evidence)
 
 
 def _wrong(shape: CentreShape) -> Iterator[_Wrong]:

@@ -64,6 +64,7 @@ class WrittenCriterion:
 
     code: str
     says: str
+    rule: str = ""  # '' for all of its evidence
     evidence: tuple[WrittenEvidence, ...] = ()
 
 

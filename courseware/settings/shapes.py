@@ -65,6 +65,9 @@ class CriterionShape(Shape):
 
     code: str = Field(description="the centre's own code")
     says: str = Field(description="what the criterion says")
+    rule: str | None = Field(
+        None, description="how much of its evidence is enough: all (unless given), any, or such as `two of three`"
+    )
     evidence: list[EvidenceShape] = Field([], description="a list of evidence: topic, exercise, part; or job, line")
 
 
@@ -114,7 +117,7 @@ class CentreShape(Shape):
         None, description="required: no papers are printed before somebody has approved them (`issue --approved-by`)"
     )
     criteria: list[CriterionShape] = Field(
-        [], description="a list of the centre's criteria: code, says, evidence", min_length=1
+        [], description="a list of the centre's criteria: code, says, rule, evidence", min_length=1
     )
     course: CourseShape | None = Field(
         None, description="the weeks of your course, for `courseware plan`: starts, weeks, without, topics"

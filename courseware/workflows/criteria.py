@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING
 
 from courseware.banks import Bank, read_bank
 from courseware.database.kept_marks import marks_of
+from courseware.database.observations import observations_of
 from courseware.database.sittings import sitting_of
 from courseware.files.bank_files import find_banks, read_banks, shipped_banks
+from courseware.jobs.observation import Observation
 from courseware.jobs.plan import plan_of
 from courseware.jobs.sheets import job_sheets
 from courseware.marking.marks import MarkedSitting
@@ -39,16 +41,24 @@ def map_criteria(
 
     `banks` are further banks that it may name.
     """
-    ordered = [_marked(engine, code) for code in codes] if engine is not None else []
-    own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths)[0]]
-    on_offer = offered((*issued_banks(one.sitting for one in ordered), *own), settings)
-    found = criteria_map(criteria_of(settings, on_offer), ordered)
+    found, ordered = mapped(engine, codes, settings, banks)
     file = PurePath(settings.file).name
     shown = named(found) if names else {}
     sheet = criteria_sheet(found, ordered, settings, file, day, shown)
     workbook = criteria_workbook(found, ordered, file, day, shown)
     files = write_both(engine, out, f"criteria-map-{day}", sheet, workbook)
     return found, files
+
+
+def mapped(
+    engine: Engine | None, codes: Sequence[str], settings: Settings, banks: Sequence[str]
+) -> tuple[CriteriaMap, list[MarkedSitting]]:
+    """The map of a centre's criteria over these sittings, and the sittings."""
+    ordered = [_marked(engine, code) for code in codes] if engine is not None else []
+    own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths)[0]]
+    seen = observations_of(engine) if engine is not None else ()
+    on_offer = offered((*issued_banks(one.sitting for one in ordered), *own), settings, seen)
+    return criteria_map(criteria_of(settings, on_offer), ordered, seen), ordered
 
 
 def _marked(engine: Engine, code: str) -> MarkedSitting:
@@ -61,9 +71,13 @@ def issued_banks(issued: Iterable[Sitting]) -> tuple[Bank, ...]:
     return tuple(read_bank(source.text.encode(), source.file, own) for source, own in texts.values())
 
 
-def offered(banks: Sequence[Bank], settings: Settings) -> Offer:
-    """What these banks and the shipped jobs offer as evidence, in the centre's words."""
-    return offer(banks, {name: _lines(name, settings) for name in shipped_jobs()})
+def offered(banks: Sequence[Bank], settings: Settings, seen: Sequence[Observation] = ()) -> Offer:
+    """What these banks and the shipped jobs offer as evidence, in the centre's words.
+
+    A centre's own job is among them once somebody was observed at it.
+    """
+    own = {one.job: tuple(result.what for result in one.results) for one in seen}
+    return offer(banks, own | {name: _lines(name, settings) for name in shipped_jobs()})
 
 
 def _lines(job: str, settings: Settings) -> tuple[str, ...]:

@@ -142,8 +142,13 @@ def enter_results(engine: Engine, plan: Path) -> Assured:
     return keep_results(engine, results, at=datetime.now(UTC))
 
 
-def write_both(engine: Engine | None, out: Path, stem: str, sheet: Report, workbook: bytes) -> tuple[Path, ...]:
-    """Writes a sheet as PDF and its workbook, for their owner alone, and notes them. Returns both files."""
+def write_both(
+    engine: Engine | None, out: Path, stem: str, sheet: Report, workbook: bytes, codes: Sequence[str] = ()
+) -> tuple[Path, ...]:
+    """Writes a sheet as PDF and its workbook, for their owner alone, and notes them. Returns both files.
+
+    `codes` are the papers that they are about, none where they are about a class.
+    """
     from courseware.printing.render import job_pdf
 
     out.mkdir(parents=True, exist_ok=True)
@@ -151,5 +156,5 @@ def write_both(engine: Engine | None, out: Path, stem: str, sheet: Report, workb
     for file, data in made.items():
         write_whole(file, data, PRIVATE)
     if engine is not None:
-        note_files(engine, made)
+        note_files(engine, made, codes)
     return tuple(made)

@@ -156,3 +156,28 @@ def test_codes_stay_as_they_are_typed() -> None:
     """A code such as 1.10 is not a number."""
     (criterion,) = read(b"criteria: [{code: 1.10, says: x}]")
     assert criterion.code == "1.10"
+
+
+# ------------------------------------------------------------------ rules
+
+
+@pytest.mark.parametrize(
+    ("rule", "needed", "says"),
+    [
+        ("", 2, "all 2"), ("rule: all, ", 2, "all 2"), ("rule: All of them, ", 2, "all 2"), ("rule: any, ", 1, "1 of 2"),
+        ("rule: one of two, ", 1, "1 of 2"), ("rule: 2 of 2, ", 2, "all 2"), ("rule: 1 of 2, ", 1, "1 of 2"),
+    ],
+)  # fmt: skip
+def test_a_rule_says_how_much_of_the_evidence_is_enough(rule: str, needed: int, says: str) -> None:
+    text = "criteria: [{code: 'a', says: x, RULE evidence: [{job: porch, line: Joints}, {job: porch}]}]\n"
+    [found] = criteria_of(read_settings(text.replace("RULE ", rule).encode(), "centre.yaml"), OFFERED)
+    assert (found.needed, found.rule) == (needed, says)
+
+
+@pytest.mark.parametrize("rule", ["two of three", "0 of 2", "3 of 2", "most", "of", "1 of 2 of 2", "-1 of 2", "2"])
+def test_a_rule_that_cannot_be_is_told_at_its_place(rule: str) -> None:
+    text = f"criteria:\n  - code: a\n    says: x\n    rule: {rule}\n    evidence: [{{job: porch, line: Joints}}, {{job: porch}}]\n"
+    with pytest.raises(
+        FileFaulty, match=r"centre.yaml:4:11: .* is no rule here; expected all, any, or such as `1 of 2`"
+    ):
+        criteria_of(read_settings(text.encode(), "centre.yaml"), OFFERED)

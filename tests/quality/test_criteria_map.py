@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from courseware.jobs.observation import JudgedResult, Observation
 from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
@@ -40,6 +41,16 @@ def criterion(sitting: Sitting, *names: str, code: str = "1.1") -> Criterion:
     return Criterion(code=code, says="Works out openings", parts=parts or whole, jobs=())
 
 
+def of_three(sitting: Sitting) -> Criterion:
+    """A criterion that three parts serve, of both exercises."""
+    three = [(exercise, part.name) for exercise in sitting.papers[0].exercises for part in exercise.parts][:3]
+    parts = tuple(
+        PartEvidence(topic=exercise.topic, exercise=exercise.exercise, part=name, marked_as=(name,))
+        for exercise, name in three
+    )
+    return Criterion(code="1.1", says="Works out openings", parts=parts, jobs=())
+
+
 def states(found: CriteriaMap) -> list[str]:
     return list(found.rows[0].states.values())
 
@@ -67,12 +78,61 @@ def test_an_exercise_named_as_a_whole_is_secure_when_every_part_is(sitting) -> N
     assert states(found) == ["secure", "tried", "none"]
 
 
-def test_some_evidence_of_several_is_in_part(sitting) -> None:
-    first, second, *_ = first_parts(sitting)
-    papers = (marked(sitting, 0), marked(sitting, 1, **{second: (0, "wrong")}))
-    found = criteria_map([criterion(sitting, first, second)], [MarkedSitting(sitting=sitting, marked=papers)])
-    assert states(found) == ["secure", "in part", "none"]
-    assert found.rows[0].without == (sitting.papers[2].code,)
+@pytest.mark.parametrize(
+    ("enough", "stands"),
+    [
+        (None, ["secure", "tried", "none"]),  # all of them, unless the centre says otherwise
+        (2, ["secure", "secure", "none"]),
+        (1, ["secure", "secure", "none"]),
+        (3, ["secure", "tried", "none"]),
+    ],
+)  # fmt: skip
+def test_a_criterion_is_secure_with_as_many_pieces_as_its_rule_asks_for(sitting, enough, stands) -> None:
+    """Three pieces of evidence; the second learner has two of them right."""
+    asked = replace(of_three(sitting), enough=enough)
+    three = [piece.part for piece in asked.parts]
+    papers = (marked(sitting, 0), marked(sitting, 1, **{three[1]: (0, "wrong")}))
+    found = criteria_map([asked], [MarkedSitting(sitting=sitting, marked=papers)])
+    assert states(found) == stands
+    assert [one.says.split(", ")[-1] for one in found.rows[0].secure_pieces(sitting.papers[1].code)] == [
+        three[0],
+        three[2],
+    ]
+
+
+@pytest.mark.parametrize(
+    ("line", "results", "state"),
+    [
+        ("", (("Joints", "good"), ("Face", "enough")), "secure"),
+        ("", (("Joints", "good"), ("Face", "not yet")), "tried"),
+        ("", (("Joints", "good"), ("Face", "")), "none"),  # not all of it was judged
+        ("joints", (("Joints", "good"), ("Face", "not yet")), "secure"),
+        ("joints", (("Joints", ""), ("Face", "good")), "none"),
+    ],
+)  # fmt: skip
+def test_work_at_a_job_counts_as_a_whole_or_by_the_line_that_is_named(sitting, line, results, state) -> None:
+    seen = observation(sitting, *results)
+    asked = Criterion(code="1.2", says="x", parts=(), jobs=(JobEvidence(job="porch", line=line),))
+    found = criteria_map([asked], [MarkedSitting(sitting=sitting, marked=())], [seen, replace(seen, job="gable")])
+    assert states(found) == [state, "none", "none"]
+    assert found.rows[0].served[0].observed[sitting.papers[0].code] == (seen,)
+
+
+def test_a_later_day_at_a_job_counts_beside_an_earlier_one(sitting) -> None:
+    first, later = (
+        observation(sitting, ("Joints", "not yet")),
+        observation(sitting, ("Joints", "good"), day="2026-03-01"),
+    )
+    asked = Criterion(code="1.2", says="x", parts=(), jobs=(JobEvidence(job="porch", line="Joints"),))
+    found = criteria_map([asked], [MarkedSitting(sitting=sitting, marked=())], [first, later])
+    assert states(found)[0] == "secure"
+
+
+def observation(sitting: Sitting, *results: tuple[str, str], day: str = "2026-02-03") -> Observation:
+    """The first learner at the porch's panel."""
+    lines = tuple(JudgedResult(what=what, given=given) for what, given in results)
+    return Observation(code=sitting.papers[0].code, job="porch", title="A porch", bay="2", day=day, by="J. Marsh",
+                       profile="", results=lines)  # fmt: skip
 
 
 def test_evidence_from_any_sitting_counts_for_the_same_learner(sitting) -> None:
@@ -93,8 +153,8 @@ def test_evidence_from_any_sitting_counts_for_the_same_learner(sitting) -> None:
 @pytest.mark.parametrize(
     ("parts", "jobs", "gap"),
     [
-        ((), (), "no part serves it"),
-        ((), (JobEvidence(job="porch", line=""),), "seen at a job only"),
+        ((), (), "nothing serves it"),
+        ((), (JobEvidence(job="porch", line=""),), "nobody was observed at its job yet"),
         ((PartEvidence(topic="Piers", exercise="pier-length", part="", marked_as=("length",)),), (), "its parts were not issued in these sittings"),
     ],
 )  # fmt: skip
@@ -106,7 +166,7 @@ def test_a_criterion_without_evidence_says_why(sitting, parts, jobs, gap) -> Non
 
 def test_a_criterion_that_nobody_has_secure_says_so(sitting) -> None:
     found = criteria_map([criterion(sitting)], [MarkedSitting(sitting=sitting, marked=())])
-    assert found.rows[0].gap == "no learner has secure evidence"
+    assert found.rows[0].gap == "no learner has it secure"
 
 
 def group(sitting: Sitting, code: str, *learners: Learner) -> Sitting:

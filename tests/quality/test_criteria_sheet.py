@@ -13,7 +13,7 @@ from courseware.quality.criteria import Criterion, JobEvidence
 from courseware.quality.criteria_map import CriteriaMap, criteria_map
 from courseware.quality.criteria_sheet import criteria_sheet, criteria_workbook, named
 from courseware.settings.settings import DEFAULTS
-from tests.quality.test_criteria_map import criterion, first_parts, marked
+from tests.quality.test_criteria_map import criterion, first_parts, marked, of_three
 
 
 @pytest.fixture
@@ -34,11 +34,28 @@ def mapped(sitting) -> tuple[CriteriaMap, list[MarkedSitting]]:
 def test_the_sheet_tells_first_what_has_no_evidence(mapped) -> None:
     found, ordered = mapped
     sheet = criteria_sheet(found, ordered, DEFAULTS, "centre.yaml", "2026-01-06", {})
-    assert sheet.blocks[1].heading == "No evidence yet"
+    assert sheet.blocks[1].heading == "Not secure yet"
     assert [row[2] for row in sheet.blocks[1].table.rows] == [
-        "2 learners of 3 without secure evidence",
-        "seen at a job only",
+        "not secure for 2 learners of 3",
+        "nobody was observed at its job yet",
     ]
+
+
+def test_the_rule_and_what_counted_for_each_learner_are_told(sitting) -> None:
+    asked = of_three(sitting)
+    papers = (marked(sitting, 0), marked(sitting, 1, **{asked.parts[1].part: (0, "wrong")}))
+    ordered = [MarkedSitting(sitting=sitting, marked=papers)]
+    found = criteria_map([asked], ordered)
+    text = "\n".join(
+        line
+        for block in criteria_sheet(found, ordered, DEFAULTS, "c.yaml", "2026-01-06", {}).blocks
+        for line in block.text
+    )
+    first, second, third = (paper.code for paper in sitting.papers)
+    assert "Secure with all 3." in text
+    assert f"Secure: {first} (lines 1, 2, 3).\nNot yet: {second} (lines 1, 3).\nNothing yet: {third}." in text
+    book = openpyxl.load_workbook(BytesIO(criteria_workbook(found, ordered, "c.yaml", "2026-01-06", {})))
+    assert [row[2] for row in list(book["Map"].values)[1:]] == ["secure (3 of 3)", "not yet (2 of 3)", "nothing yet"]
 
 
 def test_the_sheet_goes_by_codes_unless_names_are_given(mapped, sitting) -> None:
@@ -56,17 +73,17 @@ def test_the_workbook_has_learners_by_criteria_and_every_piece_of_evidence(mappe
     rows = list(book["Map"].values)
     assert rows[0] == ("learner", "papers", "1.1", "=1+1")
     assert book["Map"]["D1"].data_type == "s"
-    assert [row[2] for row in rows[1:]] == ["secure", "tried", "–"]
+    assert [row[2] for row in rows[1:]] == ["secure", "not yet", "nothing yet"]
     evidence = list(book["Evidence"].values)
     assert [(row[3], row[6], row[9]) for row in evidence[1:3]] == [
         (sitting.papers[0].code, "1a", "secure"),
         (sitting.papers[1].code, "1a", "tried"),
     ]
-    assert evidence[3][9] == "on its sheet"
-    assert [row[3] for row in list(book["No evidence yet"].values)[1:]] == [
-        "tried, not secure",
+    assert evidence[3][2] == "Job porch: Joints (not observed)"
+    assert [row[3] for row in list(book["Not secure yet"].values)[1:]] == [
+        "not yet",
         "nothing yet",
-        "seen at a job only",
+        "nobody was observed at its job yet",
     ]
 
 
@@ -74,4 +91,4 @@ def test_when_nothing_is_missing_the_sheet_says_so(sitting) -> None:
     ordered = [MarkedSitting(sitting=sitting, marked=tuple(marked(sitting, place) for place in range(3)))]
     found = criteria_map([criterion(sitting)], ordered)
     sheet = criteria_sheet(found, ordered, DEFAULTS, "centre.yaml", "2026-01-06", {})
-    assert "Every criterion has secure evidence from every learner." in sheet.blocks[1].text
+    assert "Every criterion is secure for every learner." in sheet.blocks[1].text

@@ -100,6 +100,7 @@ def test_a_text_over_several_lines_is_one_line() -> None:
         ("upright_joint: perp-\n", "centre.yaml:1:16: `perp-` is not a word to print"),
         (f"upright_joint: {'p' * 31}\n", "centre.yaml:1:16: `ppp"),
         ("mortar: cemnt\n", "centre.yaml:1:9: `mortar` is `cemnt`; did you mean `cement`?"),
+        ("first_marker: the program\n", "centre.yaml:1:15: `first_marker` is `the program`; did you mean `program`? expected one of person, program"),
         ("day_height: 199\n", "centre.yaml:1:13: `day_height` is out of all reason; expected 200 to 3000 mm"),
         ("day_height: 3001\n", "centre.yaml:1:13: `day_height` is out of all reason"),
         ("day_height: 1.2 m\n", "centre.yaml:1:13: `day_height` is wrong: it is not a plain whole number"),

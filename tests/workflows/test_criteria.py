@@ -17,13 +17,13 @@ def test_the_map_tells_who_has_secure_evidence_and_what_has_none(place) -> None:
     Path("centre.yaml").write_text(own, encoding="utf-8")
     done = run("criteria", "centre.yaml", "--names")
     assert done.exit_code == 0, done.output
-    assert "No evidence yet for BRK-1.2: seen at a job only." in done.output
-    assert "No evidence yet for BRK-1.3: no part serves it." in done.output
+    assert "Not secure yet, BRK-1.2: nobody was observed at its job yet." in done.output
+    assert "Not secure yet, BRK-1.3: nothing serves it." in done.output
     (book,) = Path("output").glob("criteria-map-*.xlsx")
     rows = list(openpyxl.load_workbook(book)["Map"].values)
     states = {row[1]: row[3] for row in rows[1:]}
-    assert states[NAMES[0]] == "secure"
-    assert states[NAMES[2]] == "–"  # absent
+    assert states[NAMES[0]] == "secure (2 of 2)"
+    assert states[NAMES[2]] == "nothing yet"  # absent
     (sheet,) = Path("output").glob("criteria-map-*.pdf")
     assert "BRK-1.1" in text_of(sheet)
     run("criteria", "centre.yaml", place.path)

@@ -84,7 +84,7 @@ async def map_all(request: Request) -> Response:
             found, files = map_criteria(engine, meant, settings, banks, names=names, out=out, day=day)
         return Made(
             says=f"{len(found.rows)} criteria, {len(found.people)} learners.",
-            more=tuple(f"No evidence yet for {row.criterion.code}: {row.gap}." for row in found.rows if row.gap),
+            more=tuple(f"Not secure yet, {row.criterion.code}: {row.gap}." for row in found.rows if row.gap),
             files=_files(files, "the map, to print", "the same as a workbook"),
         )
 
