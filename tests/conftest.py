@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from fnmatch import fnmatch
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -116,6 +116,14 @@ def dealt(space_of) -> Callable[..., Sitting]:
         return made[asked]
 
     return deal
+
+
+@pytest.fixture(scope="session", autouse=True)
+def one_process() -> Iterator[None]:
+    """Commands take one process unless a test says otherwise: a second takes longer to start than most tests print."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("os.cpu_count", lambda: 1)
+        yield
 
 
 @pytest.fixture

@@ -11,6 +11,7 @@ from click.testing import CliRunner, Result
 from pypdf import PdfReader
 
 from courseware.cli import main
+from courseware.commands.options import cores
 from courseware.files.bank_files import shipped_folder
 from courseware.marking.invented_scripts import invented_scripts
 from courseware.marking.marking_sheet import marking_sheet
@@ -393,3 +394,13 @@ def test_a_sitting_keeps_what_it_was_printed_by_and_no_other_setting() -> None:
     sitting = read_sitting(text)
     assert write_sitting(sitting) == text
     assert sitting.settings.retention == DEFAULTS.retention
+
+
+@pytest.mark.parametrize(
+    ("jobs", "there", "at_work"), [(None, 1, 1), (None, 2, 2), (None, 16, 2), (5, 2, 5), (1, 2, 1)]
+)
+def test_processes_at_work_are_those_asked_for_else_two_where_there_are_two_cores(
+    monkeypatch, jobs: int | None, there: int, at_work: int
+) -> None:
+    monkeypatch.setattr("os.cpu_count", lambda: there)
+    assert cores(jobs) == at_work

@@ -58,31 +58,39 @@ def test_each_screen_is_a_page_and_none_runs_over(boards, pdfs) -> None:
             assert {tuple(map(float, sheet.MediaBox)) for sheet in opened.pages} == {(0, 0, 720, 405)}
 
 
-def letters(sheet: pypdfium2.PdfPage) -> Iterator[tuple[float, tuple[float, float, float, float]]]:
-    """The size in pt of each letter that shows, and where it stands."""
+Letters = list[tuple[float, tuple[float, float, float, float]]]
+
+
+@pytest.fixture(scope="session")
+def letters(pdfs) -> dict[str, list[Letters]]:
+    """By topic, of each page the size in pt of each letter that shows, and where it stands."""
+    return {topic: [list(letters_of(sheet)) for sheet in pypdfium2.PdfDocument(pdf)] for topic, pdf in pdfs.items()}
+
+
+def letters_of(sheet: pypdfium2.PdfPage) -> Iterator[tuple[float, tuple[float, float, float, float]]]:
     read = sheet.get_textpage()
     for place in range(read.count_chars()):
         if read.get_text_range(place, 1).strip():
             yield high(read, place), read.get_charbox(place)
 
 
-def test_words_are_large_and_nothing_is_near_the_edge(boards, pdfs) -> None:
+def test_words_are_large_and_nothing_is_near_the_edge(boards, letters) -> None:
     """24 pt and more where a page has words alone; 3 mm and more are left at every edge."""
     for topic, board in boards.items():
-        for screen, sheet in zip(board.screens, pypdfium2.PdfDocument(pdfs[topic]), strict=True):
-            for size, (left, bottom, right, top) in letters(sheet):
+        for screen, found in zip(board.screens, letters[topic], strict=True):
+            for size, (left, bottom, right, top) in found:
                 assert screen.drawing or size >= LEAST, screen
                 assert min(left, bottom, 720 - right, 405 - top) > 8.5, screen
 
 
-def test_drawings_are_large_and_their_words_too(boards, pdfs) -> None:
+def test_drawings_are_large_and_their_words_too(boards, letters) -> None:
     """Half of a drawing's letters have 20 pt and more, and none less than 10: names of a datum, between lines."""
     sizes = sorted(
         size
         for topic, board in boards.items()
-        for screen, sheet in zip(board.screens, pypdfium2.PdfDocument(pdfs[topic]), strict=True)
+        for screen, found in zip(board.screens, letters[topic], strict=True)
         if screen.drawing
-        for size, _ in letters(sheet)
+        for size, _ in found
     )
     assert sizes[0] >= 10
     assert sizes[len(sizes) // 2] >= 20

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cache
 from math import ceil
 from pathlib import Path
 
@@ -15,6 +17,7 @@ from courseware.files.bank_files import read_banks
 from courseware.papers.compose import compose_key, compose_paper, read_sources
 from courseware.papers.deal import Heads, deal_sitting
 from courseware.papers.group import numbered
+from courseware.papers.sheets import Paper
 from courseware.printing.bind_pdfs import pages_of
 from courseware.printing.page_format import A4
 from courseware.printing.render import key_pdf, paper_pdf
@@ -24,6 +27,13 @@ TOPICS = ("opening_sizes", "course_gauge", "resource_lists")
 STRANGE = Path(__file__).parents[1] / "banks" / "good"
 _TOP, _FOOT = A4.top, 297.0 - A4.bottom  # mm: between these stands what a page is for
 _PER_MM = 2 * 72 / 25.4  # pixels
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AllTopics:
+    paper: Paper
+    printed: bytes
+    key: bytes
 
 
 def pages(pdf: bytes) -> Iterator[tuple[pypdfium2.PdfPage, float]]:
@@ -49,6 +59,19 @@ def well_filled(pdf: bytes) -> None:
         assert re.search(r"level \d · ", last) is None, last
 
 
+@pytest.fixture(scope="module")
+def over_all_topics(composed) -> Callable[[int, str], AllTopics]:
+    """One learner's paper of so many exercises over all topics and its key, printed once."""
+
+    @cache
+    def made(exercises: int, seed: str) -> AllTopics:
+        sitting, sources = composed("", exercises, seed)
+        paper = compose_paper(sitting, 0, sources)
+        return AllTopics(paper=paper, printed=paper_pdf(paper), key=key_pdf(compose_key(sitting, 0, sources)))
+
+    return made
+
+
 @pytest.mark.parametrize("topic", TOPICS)
 @pytest.mark.parametrize("kind", ["paper_pdf", "key_pdf"])
 def test_pages_are_filled_and_nothing_is_orphaned(printed, topic: str, kind: str) -> None:
@@ -58,16 +81,15 @@ def test_pages_are_filled_and_nothing_is_orphaned(printed, topic: str, kind: str
 @pytest.mark.parametrize("seed", ["one", "two", "three"])
 @pytest.mark.parametrize(("exercises", "sides", "marks"), [(10, 7, 65), (15, 12, 150)])
 def test_all_topics_on_a_paper_take_few_sides_and_the_key_not_much_more_than_half_of_them(
-    composed, seed: str, exercises: int, sides: int, marks: int
+    over_all_topics, seed: str, exercises: int, sides: int, marks: int
 ) -> None:
     """A template to be drawn in at true size takes a side more, and so does a paper of more marks than these."""
-    sitting, sources = composed("", exercises, seed)
-    paper = compose_paper(sitting, 0, sources)
-    most = sides + sum(exercise.drawn_in_place for exercise in paper.exercises) + (paper.heading.marks > marks)
-    printed_paper, printed_key = paper_pdf(paper), key_pdf(compose_key(sitting, 0, sources))
-    assert pages_of(printed_paper) <= most
-    assert pages_of(printed_key) <= ceil(0.6 * most)
-    well_filled(printed_paper)
+    made = over_all_topics(exercises, seed)
+    drawn_in = sum(exercise.drawn_in_place for exercise in made.paper.exercises)
+    most = sides + drawn_in + (made.paper.heading.marks > marks)
+    assert pages_of(made.printed) <= most
+    assert pages_of(made.key) <= ceil(0.6 * most)
+    well_filled(made.printed)
 
 
 @pytest.mark.parametrize("bank", sorted(path.stem for path in STRANGE.glob("*.yaml")))
@@ -79,30 +101,27 @@ def test_a_strangers_bank_is_as_well_filled(space_of, bank: str) -> None:
     well_filled(paper_pdf(compose_paper(sitting, 0, read_sources(sitting))))
 
 
-def test_the_first_exercise_begins_on_the_first_page(composed) -> None:
+def test_the_first_exercise_begins_on_the_first_page(over_all_topics) -> None:
     for seed in ("one", "two", "three"):
-        sitting, sources = composed("", 10, seed)
-        [first, *_] = pypdfium2.PdfDocument(paper_pdf(compose_paper(sitting, 0, sources)))
+        [first, *_] = pypdfium2.PdfDocument(over_all_topics(10, seed).printed)
         assert re.search(r"level \d · ", first.get_textpage().get_text_bounded())
 
 
-def test_a_part_stands_on_one_page_with_its_room(composed) -> None:
+def test_a_part_stands_on_one_page_with_its_room(over_all_topics) -> None:
     """As many labels as rooms for working on each page."""
-    sitting, sources = composed("", 10, "one")
-    paper = compose_paper(sitting, 0, sources)
-    kinds = {part.label: part.kind for exercise in paper.exercises for part in exercise.parts}
-    for page, _ in pages(paper_pdf(paper)):
+    made = over_all_topics(10, "one")
+    kinds = {part.label: part.kind for exercise in made.paper.exercises for part in exercise.parts}
+    for page, _ in pages(made.printed):
         said = page.get_textpage().get_text_bounded()
         here = [label for label in kinds if re.search(rf"(?m)^{label}\b", said)]
         words = len(re.findall(r"(?m)(?:^|\s)(?:The rule|Working)(?=\s*(?:$|Answer|The rule|Working))", said))
         assert words >= sum(kinds[label] == "number" for label in here)
 
 
-def test_the_safety_box_is_exactly_as_wide_as_the_boxes_for_answers(composed) -> None:
-    sitting, sources = composed("", 10, "one")
-    paper = compose_paper(sitting, 0, sources)
-    assert paper.exercises[0].safety or paper.exercises[1].safety
-    [first, *_] = pypdfium2.PdfDocument(paper_pdf(paper))
+def test_the_safety_box_is_exactly_as_wide_as_the_boxes_for_answers(over_all_topics) -> None:
+    made = over_all_topics(10, "one")
+    assert made.paper.exercises[0].safety or made.paper.exercises[1].safety
+    [first, *_] = pypdfium2.PdfDocument(made.printed)
     dark = np.asarray(first.render(scale=300 / 72).to_pil().convert("L")) < 128
     inside = dark[:, int(26 * 300 / 25.4) :]
     runs = {}
