@@ -144,6 +144,8 @@ def made_of(issued: tuple[Issued, ...]) -> Made:
         called = ", ".join(filter(None, (sitting.title, sitting.group)))
         onward.append((f"On to {called}: its files and learners", f"/sittings/{sitting.code}"))
     says = f"{count(sum(one.papers for one in issued), 'paper')} made, each with its key."
+    if any(one.resumed for one in issued):
+        says += " It went on from work that had been stopped."
     return Made(says=says, files=tuple(files), onward=tuple(onward))
 
 

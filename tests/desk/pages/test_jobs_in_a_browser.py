@@ -6,24 +6,11 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-import pytest
 from playwright.sync_api import expect
 
 from courseware.settings.settings import DEFAULTS
 from courseware.workflows.own_jobs import open_own, task_of
-
-
-def to(page: Any, name: str) -> None:
-    """Goes on by Tab until the field, link or button of that name has the focus; the page is there already."""
-    for _ in range(80):
-        page.keyboard.press("Tab")
-        if page.evaluate(
-            "name => { const one = document.activeElement; "
-            "return (one.labels?.[0]?.textContent ?? one.textContent ?? '').replace(/\\s+/g, ' ').trim() === name }",
-            name,
-        ):
-            return
-    pytest.fail(f"Tab does not reach {name}")
+from tests.desk.by_keyboard import to
 
 
 def test_a_job_is_made_by_keyboard_and_drawn_again_at_each_change(

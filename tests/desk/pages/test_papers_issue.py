@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
 
 import pytest
@@ -9,9 +11,12 @@ from click.testing import CliRunner
 
 from courseware.cli import main
 from courseware.files.sitting_files import TUTOR
-from courseware.workflows.papers_begun import begun
+from courseware.settings.settings import DEFAULTS
+from courseware.workflows.papers_begun import begun, issue_begun
+from courseware.workflows.watch import Stopped, Tell
 from tests.desk.conftest import Sitter, finished, words
 from tests.desk.making import LENGTH, LIST, kept, newly_begun
+from tests.workflows.conftest import Heard
 
 SETTINGS = {
     "title": "Piers", "date": "2026-03-02", "due": "2026-03-09", "group_name": "Group C", "seed": "a seed",
@@ -107,3 +112,26 @@ def test_what_goes_wrong_is_told_in_a_line_and_what_was_chosen_stays(client: Sit
     done = finished(client, client.fill(f"/papers/{key}/issue"))
     assert "A bank that fails its proof is not issued; nothing was made." in done
     assert kept(work, key).picks == (LENGTH,)
+
+
+def test_work_that_was_stopped_is_gone_on_with_when_the_papers_are_made_again(client: Sitter, work: Path) -> None:
+    """As after a kill: what was begun is still there, and so are the sheets that were finished."""
+    key = newly_begun(work, learners=3, picks=(LENGTH,), date="2026-03-02")
+
+    class StopsAfterOne(Heard):
+        def progress(self, what: str, total: int) -> AbstractContextManager[Tell]:
+            return self.stopping() if what == "Printing" else super().progress(what, total)
+
+        @contextmanager
+        def stopping(self) -> Iterator[Tell]:
+            def tell(more: int) -> None:
+                if more:
+                    raise Stopped
+
+            yield tell
+
+    with pytest.raises(Stopped):
+        issue_begun(work, key, work / "output", DEFAULTS, 1, StopsAfterOne(), by="J. Marsh")
+    assert not list((work / "output").glob("2026-03-02*"))
+    done = finished(client, client.fill(f"/papers/{key}/issue"))
+    assert "3 papers made, each with its key. It went on from work that had been stopped." in done
