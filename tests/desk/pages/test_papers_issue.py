@@ -13,7 +13,7 @@ from courseware.cli import main
 from courseware.files.sitting_files import TUTOR
 from courseware.settings.settings import DEFAULTS
 from courseware.workflows.papers_begun import begun, issue_begun
-from courseware.workflows.watch import Stopped, Tell
+from courseware.workflows.watch import Tell
 from tests.desk.conftest import Sitter, finished, words
 from tests.desk.making import LENGTH, LIST, kept, newly_begun
 from tests.workflows.conftest import Heard
@@ -22,6 +22,10 @@ SETTINGS = {
     "title": "Piers", "date": "2026-03-02", "due": "2026-03-09", "group_name": "Group C", "seed": "a seed",
     "size": "large-14", "more": "cream", "exercises": "",
 }  # fmt: skip
+
+
+class Killed(BaseException):
+    """What ends a run in the middle."""
 
 
 def test_settings_are_kept_and_shown_again(client: Sitter, work: Path) -> None:
@@ -126,11 +130,11 @@ def test_work_that_was_stopped_is_gone_on_with_when_the_papers_are_made_again(cl
         def stopping(self) -> Iterator[Tell]:
             def tell(more: int) -> None:
                 if more:
-                    raise Stopped
+                    raise Killed
 
             yield tell
 
-    with pytest.raises(Stopped):
+    with pytest.raises(Killed):
         issue_begun(work, key, work / "output", DEFAULTS, 1, StopsAfterOne(), by="J. Marsh")
     assert not list((work / "output").glob("2026-03-02*"))
     done = finished(client, client.fill(f"/papers/{key}/issue"))
