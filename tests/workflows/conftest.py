@@ -59,7 +59,7 @@ def strict(tmp_path, monkeypatch) -> Callable[..., IssueOptions]:
 
 
 @pytest.fixture
-def dealt(strict, heard) -> Callable[[], Path]:
+def for_approval(strict, heard) -> Callable[[], Path]:
     """Deals two papers for approval; gives their folder."""
     asked = ["piers.yaml"], numbered(2), "2026-01-12"
     return lambda: issue_sitting(*asked, strict(for_approval=True), heard).folder

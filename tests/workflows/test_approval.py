@@ -33,8 +33,8 @@ def test_papers_approved_as_they_are_issued_keep_the_sheet_too(strict, heard) ->
 
 
 @pytest.mark.parametrize("change", [lambda text: text[:-9], lambda text: "[]", lambda text: text.replace("dealt", "x")])
-def test_a_file_changed_by_hand_is_told(dealt, change) -> None:
-    file = dealt() / "for-approval.json"
+def test_a_file_changed_by_hand_is_told(for_approval, change) -> None:
+    file = for_approval() / "for-approval.json"
     file.write_text(change(file.read_text(encoding="utf-8")), encoding="utf-8")
     with pytest.raises(NotFound, match="has been changed by hand; deal the papers again"):
         read_dealt(file.parent)

@@ -18,8 +18,8 @@ def head(folder: Path) -> dict:
     return json.loads((folder / "sitting.json").read_text(encoding="utf-8"))["sitting"]
 
 
-def test_what_was_dealt_is_what_is_printed(strict, dealt, heard) -> None:
-    folder = dealt()
+def test_what_was_dealt_is_what_is_printed(strict, for_approval, heard) -> None:
+    folder = for_approval()
     assert sorted(path.name for path in folder.iterdir()) == ["assurer-sheet.pdf", "for-approval.json"]
     sitting, _ = read_dealt(folder)
     issued = issue_approved(folder, strict(approved_by="Q. Adeyemi"), heard)
@@ -32,8 +32,8 @@ def test_what_was_dealt_is_what_is_printed(strict, dealt, heard) -> None:
     assert run("register", str(issued.folder)).output.count("issued") == 2
 
 
-def test_nothing_is_printed_from_what_was_dealt_by_another_way(strict, dealt, heard) -> None:
-    folder = dealt()
+def test_nothing_is_printed_from_what_was_dealt_by_another_way(strict, for_approval, heard) -> None:
+    folder = for_approval()
     assert run("again", str(folder)).exit_code == 2
     assert run("again", str(folder / "for-approval.json")).exit_code == 2
     assert "0" not in run("record", "list").output  # it is no sitting of the record yet
@@ -42,8 +42,8 @@ def test_nothing_is_printed_from_what_was_dealt_by_another_way(strict, dealt, he
     assert folder.exists()
 
 
-def test_an_answer_changed_by_hand_is_not_printed(strict, dealt, heard) -> None:
-    file = dealt() / "for-approval.json"
+def test_an_answer_changed_by_hand_is_not_printed(strict, for_approval, heard) -> None:
+    file = for_approval() / "for-approval.json"
     data = json.loads(file.read_text(encoding="utf-8"))
     first = json.loads(data["dealt"])
     first["papers"][0]["exercises"][0]["parts"][0]["answer"] = "1"
