@@ -58,6 +58,10 @@ function save(td, text) {
   send(td, one);
 }
 
+function keep() {
+  if (cell && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) save(cell, field.value);
+}
+
 async function send(td, one) {
   if (td.dataset.sending) return;
   td.dataset.sending = "yes";
@@ -160,7 +164,7 @@ function go(down, right, wrap = false) {
   if (wrap && column < 2) { column = parts.length; row -= 1; }
   if (row >= rows.length && table.dataset.more) return onward(Number(table.dataset.from) + rows.length, column);
   if (row < 0 && Number(table.dataset.from) > 1) return onward(Number(table.dataset.from) - 1, column);
-  if (row < 0 || row >= rows.length || column < 1 || column > parts.length) return;
+  if (row < 0 || row >= rows.length || column < 1 || column > parts.length) return keep();
   enter(rows[row].cells[column]);
 }
 
@@ -194,9 +198,7 @@ field.addEventListener("input", () => {
   readLater = setTimeout(() => { if (cell === td) read(td); }, PAUSE);
 });
 
-field.addEventListener("blur", () => {
-  if (cell && document.hasFocus() && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) save(cell, field.value);
-});
+field.addEventListener("blur", () => { if (document.hasFocus()) keep(); });
 
 table.tBodies[0].addEventListener("click", event => {
   const td = event.target.closest("td");
@@ -204,7 +206,7 @@ table.tBodies[0].addEventListener("click", event => {
 });
 
 addEventListener("pagehide", () => { if (cell && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) beacon(cell); });
-addEventListener("visibilitychange", () => { if (document.hidden && cell && field.value !== (waiting.get(cell)?.text ?? saved.get(cell))) save(cell, field.value); });
+addEventListener("visibilitychange", () => { if (document.hidden) keep(); });
 addEventListener("beforeunload", event => { if (waiting.size) event.preventDefault(); });
 
 function beacon(td) {
