@@ -6,6 +6,7 @@ import hashlib
 import json
 from collections.abc import Sequence
 from contextlib import suppress
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -69,6 +70,35 @@ def read_dealt(folder: Path) -> tuple[Sitting, bool]:
         return read_sitting(data["dealt"]), bool(data["word"])
     except (OSError, ValueError, TypeError, KeyError, SittingFaulty):
         raise NotFound(f"{file} has been changed by hand; deal the papers again with --for-approval") from None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dealt:
+    """Papers that wait for somebody's approval: their folder, and what a list says of them."""
+
+    path: Path
+    title: str
+    group: str
+    date: str
+    papers: int
+
+
+def waiting_for_approval(out: Path) -> tuple[Dealt, ...]:
+    """All papers in an output folder that were dealt and not printed yet; a folder changed by hand is left out."""
+    found: list[Dealt] = []
+    for file in sorted(out.glob(f"*/{DEALT}")):
+        with suppress(NotFound):
+            sitting, _ = read_dealt(file.parent)
+            found.append(
+                Dealt(
+                    path=file.parent,
+                    title=sitting.title,
+                    group=sitting.group,
+                    date=sitting.date,
+                    papers=len(sitting.papers),
+                )
+            )
+    return tuple(found)
 
 
 def discard_dealt(folder: Path) -> None:

@@ -197,11 +197,13 @@ def missing(work: Path, papers: PapersBegun) -> dict[str, str]:
 
 
 def issue_begun(
-    work: Path, key: str, out: Path, settings: Settings, processes: int, watch: Watch, *, by: str = ""
-) -> tuple[Issued, ...]:
+    work: Path, key: str, out: Path, settings: Settings, processes: int, watch: Watch, *, by: str = "",
+    for_approval: bool = False,
+) -> tuple[Issued, ...]:  # fmt: skip
     """Issues papers begun, exactly as the command does with the same choices, and puts what was begun away.
 
-    A sitting, or one a level. Raises `NotReady`, and what the issuing of sittings does.
+    A sitting, or one a level; where they are `for_approval`, dealt and not printed yet. Raises `NotReady`, and what
+    the issuing of sittings does.
     """
     papers = papers_begun(work, key)
     if left := missing(work, papers):
@@ -217,6 +219,7 @@ def issue_begun(
         seed=papers.seed or None,
         exercises=(papers.exercises or None) if papers.by_level else None,
         picked=() if papers.by_level else tuple(one.exercise for one in papers.picks),
+        for_approval=for_approval,
         due=papers.due,
         by=by,
         word=papers.word,

@@ -10,6 +10,7 @@ from courseware.files.sitting_files import (
     ALL_FEEDBACK,
     ALL_KEYS,
     ALL_PAPERS,
+    APPROVED,
     GRID,
     MARKED,
     PICTURE,
@@ -117,6 +118,11 @@ _FOR_LEARNERS = (
 )  # fmt: skip
 _FOR_TUTOR = (
     (ALL_KEYS, "All keys", "Answers, working and slips for every paper. For you alone."),
+    (
+        f"{TUTOR}/{APPROVED}",
+        "Assurer's sheet",
+        "What was looked through before printing, and by whom.",
+    ),
     (GRID, "Class grid", "Learners down, questions across: every right answer on one sheet, to mark beside."),
     (
         f"{TUTOR}/{SHEET}",

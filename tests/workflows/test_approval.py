@@ -10,7 +10,7 @@ import pytest
 from courseware.files.bank_files import NotFound
 from courseware.papers.group import numbered
 from courseware.settings.settings import Settings
-from courseware.workflows.approval import must_be_approved, read_dealt
+from courseware.workflows.approval import must_be_approved, read_dealt, waiting_for_approval
 from courseware.workflows.issue import issue_sitting
 
 
@@ -38,6 +38,14 @@ def test_a_file_changed_by_hand_is_told(for_approval, change) -> None:
     file.write_text(change(file.read_text(encoding="utf-8")), encoding="utf-8")
     with pytest.raises(NotFound, match="has been changed by hand; deal the papers again"):
         read_dealt(file.parent)
+
+
+def test_papers_that_wait_are_listed_and_a_folder_changed_by_hand_is_not(dealt) -> None:
+    folder = dealt()
+    [one] = waiting_for_approval(folder.parent)
+    assert (one.path, one.title, one.date) == (folder, read_dealt(folder)[0].title, read_dealt(folder)[0].date)
+    (folder / "for-approval.json").write_text("[]", encoding="utf-8")
+    assert waiting_for_approval(folder.parent) == ()
 
 
 def test_another_folder_is_told(tmp_path) -> None:

@@ -16,12 +16,13 @@ from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.pages.papers_exercises import sums_of, sums_words
 from courseware.desk.render import page, said
 from courseware.files.bank_files import NotFound
-from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS
+from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, APPROVED
 from courseware.files.sitting_folders import read_folder
 from courseware.papers.sheet_format import KNOWN_WORDS, SheetFormat, format_words, read_format
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.papers.titles import title_of
 from courseware.words import count
+from courseware.workflows.approval import REQUIRED
 from courseware.workflows.class_lists import KeptList, open_list
 from courseware.workflows.exercises_at_hand import Totals, banks_at_hand
 from courseware.workflows.issue import Issued
@@ -111,9 +112,10 @@ async def ready(request: Request) -> Response:
     title, sums = await run_in_threadpool(_title_and_sums, desk, papers)
     left = await run_in_threadpool(missing, desk.folder, papers)
     learners = len(kept.rows) if kept else papers.learners
+    required = (await run_in_threadpool(desk.settings)).approval == REQUIRED
     return page(
         request, "papers_ready.html", key=key, papers=papers, kept=kept, learners=learners, title=papers.title or title,
-        sums=sums, sums_words=sums_words(sums), left=left, today=date.today().isoformat(), sheets=papers.sheets,
+        sums=sums, sums_words=sums_words(sums), left=left, sheets=papers.sheets, approval_required=required,
     )  # fmt: skip
 
 
@@ -121,13 +123,14 @@ async def issue(request: Request) -> Response:
     """Issues the papers; whoever loads the page of this work again sees how far it is."""
     desk, key = desk_of(request), request.path_params["key"]
     papers = await run_in_threadpool(papers_begun, desk.folder, key)
+    for_approval = (await read_form(request)).text("do") == "for-approval"
     if await run_in_threadpool(missing, desk.folder, papers):
         return said(request, "", to=f"/papers/{key}/ready")
     work, out, by = desk.folder, desk.out, session_of(request).who
     centre = await run_in_threadpool(desk.settings)
 
     def carry_out(watch: Watch) -> Made:
-        return made_of(issue_begun(work, key, out, centre, desk.processes, watch, by=by))
+        return made_of(issue_begun(work, key, out, centre, desk.processes, watch, by=by, for_approval=for_approval))
 
     title = papers.title or await run_in_threadpool(lambda: _title_and_sums(desk, papers)[0])
     return said(request, "", to=f"/work/{desk.jobs.start(f'Papers: {title}', carry_out)}")
@@ -137,6 +140,10 @@ def made_of(issued: tuple[Issued, ...]) -> Made:
     """What came of issuing: each sitting's files to print, and its page to go on to."""
     files: list[MadeFile] = []
     onward = []
+    if issued and not issued[0].printed:
+        sheets = tuple(MadeFile(path=one.folder / APPROVED, use="For the assurer to look through.") for one in issued)
+        says = f"{count(sum(one.papers for one in issued), 'paper')} dealt, none printed yet."
+        return Made(says=says, files=sheets, onward=(("Print them, once they are approved", "/papers"),))
     for one in issued:
         sitting = read_folder(one.folder).sitting
         files.append(MadeFile(path=one.folder / ALL_PAPERS, use=f"Print this for {sitting.group or 'the class'}."))

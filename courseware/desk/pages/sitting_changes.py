@@ -110,7 +110,7 @@ async def _issued(request: Request, issue: Callable[[str, IssueOptions, Watch], 
         return await sitting_page(request, wrong["date"])
     options = IssueOptions(
         out=desk.out, settings=await run_in_threadpool(desk.settings), processes=desk.processes,
-        by=session_of(request).who,
+        by=session_of(request).who, approved_by=printable_text(form.text("approved_by"))[:LONGEST_NAME],
     )  # fmt: skip
     day = form.text("date") or date.today().isoformat()
     return _started(request, f"Papers: {where.sitting.title}", lambda watch: made_of((issue(day, options, watch),)))

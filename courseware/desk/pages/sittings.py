@@ -17,6 +17,7 @@ from courseware.files.sitting_folders import SittingFolder, folder_of
 from courseware.papers.codes import read_code
 from courseware.papers.dates import in_full
 from courseware.papers.names import LONGEST_NAME, LONGEST_REFERENCE
+from courseware.workflows.approval import REQUIRED
 from courseware.workflows.class_lists import kept_lists
 from courseware.workflows.sitting_at_hand import next_step, sitting_at_hand
 
@@ -43,6 +44,7 @@ async def sitting_page(request: Request, trouble: str = "") -> Response:
         handle=desk.handles.of,
         lists=await run_in_threadpool(kept_lists, desk.folder),
         rename=read_code(request.query_params.get("rename", "")) or "",
+        approval_required=(await run_in_threadpool(desk.settings)).approval == REQUIRED,
         today=date.today().isoformat(),
         longest_name=LONGEST_NAME,
         longest_reference=LONGEST_REFERENCE,

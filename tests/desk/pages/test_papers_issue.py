@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
@@ -11,6 +12,7 @@ from click.testing import CliRunner
 
 from courseware.cli import main
 from courseware.files.sitting_files import TUTOR
+from courseware.files.sitting_folders import read_folder
 from courseware.settings.settings import DEFAULTS
 from courseware.workflows.papers_begun import begun, issue_begun
 from courseware.workflows.watch import Tell
@@ -139,3 +141,23 @@ def test_work_that_was_stopped_is_gone_on_with_when_the_papers_are_made_again(cl
     assert not list((work / "output").glob("2026-03-02*"))
     done = finished(client, client.fill(f"/papers/{key}/issue"))
     assert "3 papers made, each with its key. It went on from work that had been stopped." in done
+
+
+def test_a_centre_that_wants_approval_has_papers_dealt_and_printed_once_they_are_approved(
+    client: Sitter, work: Path
+) -> None:
+    (work / "centre.yaml").write_text("approval: required\n", encoding="utf-8")
+    key = newly_begun(work, learners=1, picks=(LENGTH,), date="2026-03-02")
+    assert "Make the papers</button>" not in client.get(f"/papers/{key}/ready").text
+    dealt = finished(client, client.fill(f"/papers/{key}/issue", {"do": "for-approval"}))
+    assert "1 paper dealt, none printed yet." in dealt
+    shown = client.get("/papers").text
+    assert "1 paper, dealt and not printed" in words(shown)
+    [handle] = re.findall(r'name="dealt" value="([0-9a-f]+)"', shown)
+    assert "Write who approved them" in client.done("/papers/approved", {"dealt": handle, "approved_by": " "})
+    printed = finished(client, client.fill("/papers/approved", {"dealt": handle, "approved_by": "Q. Field"}))
+    assert "1 paper made, each with its key." in printed
+    [folder] = (work / "output").glob("2026-03-02*")
+    assert read_folder(folder).sitting.approved_by == "Q. Field"
+    assert "any more" in client.done("/papers/approved", {"dealt": handle, "approved_by": "Q. Field"})
+    assert "any more" in client.done("/papers/approved", {"dealt": "/etc", "approved_by": "Q. Field"})
