@@ -87,6 +87,7 @@ GROUPS = (
         ),
     ),
 )  # fmt: skip
+MEASURED = ("measured.wide", "measured.high")  # mm, of an opening on site: they choose, and are no keys of a job's file
 FIELDS: Mapping[str, JobField] = {field.name: field for group in GROUPS for field in group.fields}
 
 

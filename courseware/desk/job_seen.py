@@ -2,20 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 
 from courseware.banks.figures import write_out
-from courseware.desk.job_fields import label_of
+from courseware.desk.job_fields import FIELDS, MEASURED, label_of
 from courseware.drawings.picture import Picture
 from courseware.files.bank_files import shipped_notes
 from courseware.jobs import pictures
+from courseware.jobs.near_sizes import heights_near, widths_near
 from courseware.jobs.order import order_rows
-from courseware.jobs.plan import plan_of
+from courseware.jobs.plan import plan_of, shown_size
 from courseware.jobs.sheets import DEFERS, cautions, safe_steps
 from courseware.jobs.task import Task
 from courseware.jobs.tried import Instead, Tried
 from courseware.practice.lean_svg import lean_svg
+from courseware.trade import FORMATS, UK_METRIC, TradeError, number
+
+_LARGEST = 20_000  # mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +61,37 @@ def _built(task: Task) -> JobSeen:
         steps=safe_steps(plan),
         cautions=(*cautions(plan, notes), ("Before any of it", DEFERS)),
     )
+
+
+def nearest(measured: Mapping[str, str], format: str) -> tuple[tuple[str, str, str], ...]:
+    """The openings nearest to one measured on site: the field, its value, and in words with the size it comes to.
+
+    What is no size between 1 mm and 20 m is passed over; `format` is a brick format by name.
+    """
+    brick = FORMATS.get(format, UK_METRIC)
+    found: list[tuple[str, str, str]] = []
+    for name, field, near in zip(
+        MEASURED, ("opening.bricks", "opening.courses"), (widths_near, heights_near), strict=True
+    ):
+        size = _size(measured.get(name, ""))
+        for one in near(size, brick) if size else ():
+            count = f"{FIELDS[field].label}: {one.count} {FIELDS[field].unit}"
+            found.append((field, str(one.count), f"{count}, {shown_size(one.size)} mm{_more(one.more)}"))
+    return tuple(found)
+
+
+def _size(text: str) -> Fraction | None:
+    try:
+        size = number(text)
+    except TradeError:
+        return None
+    return size if 1 <= size <= _LARGEST else None
+
+
+def _more(more: Fraction) -> str:
+    if not more:
+        return ", as measured"
+    return f", {shown_size(abs(more))} mm {'more' if more > 0 else 'less'}"
 
 
 @lru_cache(maxsize=64)

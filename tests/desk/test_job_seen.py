@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import xml.etree.ElementTree as ET
 
-from courseware.desk.job_seen import job_seen
+from courseware.desk.job_seen import job_seen, nearest
 from courseware.files.bank_files import shipped_notes
 from courseware.jobs.plan import plan_of
 from courseware.jobs.sheets import job_sheets
@@ -36,3 +36,15 @@ def test_a_job_that_cannot_be_has_no_drawing_but_a_way_out() -> None:
     assert about == "The opening"
     assert "courses go in threes" in says
     assert seen.instead
+
+
+def test_an_opening_measured_on_site_has_its_nearest_in_brickwork() -> None:
+    """Sheet 9, Table 1, CO + Joint: three bricks are 685 mm, four 910 mm; 12 courses of 75 mm and a bed are 910 mm."""
+    assert nearest({"measured.wide": "900", "measured.high": "910"}, "UK_METRIC") == (
+        ("opening.bricks", "3", "Opening, wide: 3 bricks, 685 mm, 215 mm less"),
+        ("opening.bricks", "4", "Opening, wide: 4 bricks, 910 mm, 10 mm more"),
+        ("opening.courses", "12", "Opening, high: 12 courses, 910 mm, as measured"),
+    )
+    for strange in ("", "0", "-5", "1e9", "99999", "x", "9" * 200):
+        assert nearest({"measured.wide": strange}, "UK_METRIC") == ()
+    assert nearest({"measured.wide": "900"}, "AUSTRALIAN") == ()

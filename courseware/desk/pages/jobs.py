@@ -15,9 +15,9 @@ from starlette.routing import Route
 
 from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import Form, read_form
-from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, choices_of, offered, shown, typed
+from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, MEASURED, choices_of, offered, shown, typed
 from courseware.desk.job_queue import Made, MadeFile
-from courseware.desk.job_seen import JobSeen, job_seen
+from courseware.desk.job_seen import JobSeen, job_seen, nearest
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.templates import templates
@@ -72,7 +72,8 @@ async def drawing(request: Request) -> Response:
     """The part of the page that changes with the values: elevation and figures, or why it cannot be built."""
     found = await opened_job(request)
     seen = await run_in_threadpool(_seen, desk_of(request), found, _asked(request))
-    text = templates().get_template("job_drawing.html").render(seen=seen, links=_links(request, seen))
+    near = _near(request, found)
+    text = templates().get_template("job_drawing.html").render(seen=seen, links=_links(request, seen), near=near)
     return HTMLResponse(text)
 
 
@@ -151,12 +152,13 @@ def address_of(request: Request) -> str:
 
 
 def _fields(form: Form) -> dict[str, str]:
-    return {name: form.text(name)[:LONGEST] for name in FIELDS if name in form.fields}
+    return {name: form.text(name)[:LONGEST] for name in (*FIELDS, *MEASURED) if name in form.fields}
 
 
 def _asked(request: Request) -> dict[str, str]:
     """The values that stand in the address."""
-    return {name: value for name in FIELDS if (value := request.query_params.get(name)) is not None}
+    sent = request.query_params
+    return {name: sent[name][:LONGEST] for name in (*FIELDS, *MEASURED) if name in sent}
 
 
 def _changes(found: JobText, form: Form) -> dict[tuple[str, ...], str | None]:
@@ -180,6 +182,13 @@ def _links(request: Request, seen: JobSeen) -> list[tuple[str, str]]:
     return found
 
 
+def _near(request: Request, found: JobText) -> list[tuple[str, str]]:
+    """The openings nearest to one measured on site, each in words and as the address that has it."""
+    asked = _asked(request)
+    words = nearest(asked, asked.get("format", shown(found.values)["format"]))
+    return [(says, f"{address_of(request)}?{urlencode({**asked, field: value})}") for field, value, says in words]
+
+
 async def _shown(
     request: Request, found: JobText, *, form: Form | None = None, told: str = "", status: int = 422
 ) -> Response:
@@ -189,12 +198,13 @@ async def _shown(
     seen = await run_in_threadpool(_seen, desk, found, asked)
     lists = await run_in_threadpool(kept_lists, desk.folder)
     profiles = [one.name for one in await run_in_threadpool(profiles_beside, desk.folder / JOBS)]
-    values = {**shown(found.values), **asked}
+    values = {**dict.fromkeys(MEASURED, ""), **shown(found.values), **asked}
     return page(
         request, "job.html", status=status if told else 200, job=found, address=address_of(request),
         own=whose_job(request) == OWN, groups=GROUPS, values=values, told=told, seen=seen,
-        changed=bool(asked) and any(values[name] != shown(found.values)[name] for name in asked),
-        links=_links(request, seen), lists=lists, worksheets=has_worksheets(values["format"]), longest=LONGEST,
+        changed=bool(asked) and any(values[name] != shown(found.values)[name] for name in asked if name in FIELDS),
+        links=_links(request, seen), near=_near(request, found), lists=lists,
+        worksheets=has_worksheets(values["format"]), longest=LONGEST,
         choices={name: choices_of(field, values[name], profiles) for name, field in FIELDS.items() if field.choices},
     )  # fmt: skip
 

@@ -145,7 +145,9 @@ document.addEventListener("keydown", event => {
   event.preventDefault();
   save();
 });
-form.addEventListener("submit", () => { leaving = true; });
+// The paper opens in a window of its own: what is typed here and not saved stays.
+document.getElementById("paper").formTarget = "_blank";
+form.addEventListener("submit", event => { leaving = event.submitter?.formTarget !== "_blank"; });
 addEventListener("beforeunload", event => { if (!leaving && text.value !== saved) event.preventDefault(); });
 
 // The proof is a piece of work of the desk's queue: its page is read when it is over.

@@ -59,14 +59,24 @@ def test_a_bank_is_written_by_keyboard(
     expect(page.locator("#proof")).to_contain_text("All 1 exercise proved, with 36 variants to issue.", timeout=30_000)
     faults += axe_finds(page)
     to(page, "See its paper and key")
-    page.keyboard.press("Enter")
-    expect(page.get_by_role("heading", level=1)).to_contain_text("as it would print", timeout=60_000)
-    for picture in page.locator("img.sheet").all():
+    with page.expect_popup() as opened:  # a window of its own: what is typed stays in this one
+        page.keyboard.press("Enter")
+    paper = opened.value
+    expect(paper.get_by_role("heading", level=1)).to_contain_text("as it would print", timeout=60_000)
+    for picture in paper.locator("img.sheet").all():
         picture.scroll_into_view_if_needed()
         assert picture.evaluate("image => image.decode().then(() => image.naturalWidth)") > 500
-    faults += axe_finds(page)
+    faults += axe_finds(paper)
+    paper.close()
+    assert faults == []
 
-    page.set_viewport_size({"width": 320, "height": 640})
+
+def test_banks_and_practice_fit_a_narrow_screen(
+    open_desk: Callable[..., Any], axe_finds: Callable[[Any], list[str]], tmp_path: Path
+) -> None:
+    begin_bank(tmp_path, "piers")
+    page, desk = open_desk(tmp_path, viewport={"width": 320, "height": 640})
+    faults: list[str] = []
     for address in ("/banks", "/banks/own/piers", "/banks/shipped/opening_sizes", "/practise"):
         page.goto(desk.address.origin + address)
         assert page.evaluate("document.documentElement.scrollWidth") <= 320, address

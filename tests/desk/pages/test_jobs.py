@@ -80,6 +80,18 @@ def test_the_part_that_is_drawn_again_is_the_pages_own(client: Sitter, own: str)
     assert "1135 mm" in words(part)  # 15 courses of 75 mm and a joint: Sheet 9
 
 
+def test_what_is_measured_on_site_leads_to_an_opening_and_is_not_saved(client: Sitter, own: str) -> None:
+    form = {**fields(client, own), "measured.wide": "900", "wall.bricks": "8"}
+    page = client.get(client.fill(f"{own}/draw", form).headers["location"]).text
+    link = unescape(re.findall(r'<a href="([^"]*)">Opening, wide: 4 bricks, 910 mm, 10 mm more</a>', page)[0])
+    chosen = fields(client, link)
+    assert (chosen["opening.bricks"], chosen["measured.wide"]) == ("4", "900")
+    assert "Saved." in client.done(f"{own}/save", chosen)
+    saved = open_own(client.desk.folder, "a-porch").text
+    assert "measured" not in saved
+    assert "opening: {bricks: 4, courses: 12}" in saved
+
+
 def test_cautions_stand_on_the_page(client: Sitter, own: str) -> None:
     said = words(client.get(own).text)
     assert "In a day the wall goes up 1200 mm at most" in said
