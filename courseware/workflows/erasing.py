@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from courseware.erasure.learner import delete_everywhere, find_to_erase
 from courseware.files.record_location import opened, record_file
 from courseware.words import count
+from courseware.workflows.class_lists import LISTS
 
 if TYPE_CHECKING:
     from sqlalchemy import URL, Engine
@@ -23,10 +24,13 @@ if TYPE_CHECKING:
 def found_to_erase(url: URL, out: Path, who: str, folders: Sequence[Path]) -> Iterator[tuple[Engine | None, ToErase]]:
     """What there is of a learner in the record, where it is, in the output folder and in the folders named.
 
+    Class lists that are kept beside the output folder are looked into too; they are the tutor's own, and told of.
+
     Raises `NotFound` where `who` is nobody, or may be several.
     """
     file = record_file(url)
-    parents = [out, *([file.parent] if file else [])]
+    lists = out.resolve().parent / LISTS
+    parents = [out, *([file.parent] if file else []), *([lists] if lists.is_dir() else [])]
     if file is not None and not file.exists():
         yield None, find_to_erase(None, who, folders, parents)
         return
