@@ -41,6 +41,7 @@ def kind_heading(kind: PracticeKind) -> Data:
         "exercise": kind.exercise.name,
         "title": title[:1].upper() + title[1:],
         "level": kind.exercise.level,
+        "marks": kind.exercise.marks,
         "rule": rules[0] if rules else kind.exercise.name,
         "asks": bool(rules),
         "parts": [part.name for part in kind.exercise.parts],

@@ -98,9 +98,14 @@ def screens(learner) -> Iterator[str]:
     learner.page.evaluate("location.hash = '#end'")
     expect(learner.main).to_have_attribute("data-screen", "end")
     yield "the end of a sitting"
-    for name in ("plan", "look"):
+    for name in ("plan", "look", "mock"):
         learner.open(f"#{name}")
         yield name
+    learner.press(learner.button("Begin the test"))
+    yield "an exercise of a mock test"
+    learner.press(learner.button("Hand in"))
+    learner.press(learner.button("Yes, hand in"))
+    yield "what came of a mock test"
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name

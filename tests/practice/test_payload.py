@@ -21,6 +21,7 @@ def test_a_figure_has_what_it_is_judged_by() -> None:
     assert part["slips"][0] == {
         "right": str(225 * bricks),
         "says": "The extra joint was left out: an opening has a joint at both ends",
+        "earns": 1,
     }
     assert [line["right"] for line in part["working"]] == ["225", str(225 * bricks), str(225 * bricks + 10)]
     assert part["rule"][0] == "Opening: one joint more than bricks"

@@ -31,7 +31,11 @@ def figure_data(solved: SolvedNumber, answer: KeyAnswer, before: Before) -> Data
         "within": exact_text(solved.within) if solved.within else "",
         "band": answer.within,
         "working": working_data(part.working, shown_lines(solved), answer, part.unit),
-        "slips": _routes(part.slips, solved.slips, answer.slips),
+        "slips": [
+            route | ({"earns": slip.earns} if slip.earns else {})
+            for route, slip in zip(_routes(part.slips, solved.slips, answer.slips), answer.slips, strict=True)
+        ],
+        "method": min(sum(line.earns == "method" for line in part.working), part.marks - 1) or "",
         "accepts": _routes(part.accept, solved.accept, answer.accepts),
         "rule": [rule.right, *rule.others] if rule else [],
     }

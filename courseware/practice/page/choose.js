@@ -9,7 +9,7 @@ import { freshLeft, isRipe, isRunning } from "./plan.js";
 /**
  * A kind of question in the page's index. `key` is its topic and exercise, `rule` what it mainly practises,
  * `asks` whether a part of it has a rule to ask for.
- * @typedef {{key: string, topic: string, exercise: string, title: string, level: number, variants: number,
+ * @typedef {{key: string, topic: string, exercise: string, title: string, level: number, variants: number, marks: number,
  *   parts: string[], rule: string, asks: boolean, place: number}} Kind
  * @typedef {import("./memory.js").Memory} Memory @typedef {import("./memory.js").Now} Now
  */

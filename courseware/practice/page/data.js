@@ -5,7 +5,7 @@
  * A part of a question, of any kind, as the page was made with it.
  * @typedef {{name: string, label: string, kind: string, ask: string, marks: number,
  *   note?: string, unit?: string, answer?: string, band?: string, right: string, exact?: string, within?: string,
- *   places?: number, working?: WorkingLine[], slips?: {right: string, says: string}[],
+ *   places?: number, working?: WorkingLine[], slips?: {right: string, says: string, earns?: number}[], method?: number,
  *   accepts?: {right: string, says: string}[], rule?: string[], rows?: Part[], options?: [string, string][],
  *   several?: boolean, wrong?: Record<string, string>, before?: [string, string][], open?: boolean,
  *   points?: string[], lines?: number}} Part

@@ -6,6 +6,7 @@ import { canUnpack, kindData, readIndex } from "./data.js";
 import { byId, focusOn, make } from "./elements.js";
 import { applyLook, showLook } from "./look.js";
 import { countDay, dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
+import { showMock } from "./mock_screen.js";
 import { askQuestion } from "./question.js";
 import { kindsToday } from "./plan.js";
 import { showPlan } from "./plan_screen.js";
@@ -39,7 +40,7 @@ function tellKept(kept) {
 async function show(moved) {
   stopReading();
   const screen = window.location.hash.slice(1);
-  const screens = { progress: showProgress, save: showSave, end: showEnd, plan: showPlan, look: showLook };
+  const screens = { progress: showProgress, save: showSave, end: showEnd, plan: showPlan, look: showLook, mock: showMock };
   main.dataset.screen = screen === "practise" ? "question" : Object.hasOwn(screens, screen) ? screen : "topics";
   for (const name of ["stage", "kind", "variant", "open"]) delete main.dataset[name];
   markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);

@@ -1,6 +1,7 @@
 // What the page remembers of a learner, and when a slip comes back. All of it is plain data; the day is handed in.
 
 import { checkedLook } from "./look.js";
+import { checkedMock } from "./mock.js";
 
 /**
  * A slip that waits: how far along the returns it is, the day it is due, what it was, the line to look at.
@@ -25,7 +26,7 @@ import { checkedLook } from "./look.js";
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
  *   length: number, sitting: Sitting | null, now: Now | null, kinds: Record<string, KindMemory>,
  *   name: string, days: {day: number, done: number, right: number}[], plan: Plan | null, rules: boolean,
- *   look: Record<string, string>}} Memory
+ *   look: Record<string, string>, mock: import("./mock.js").Mock | null}} Memory
  */
 
 
@@ -45,7 +46,7 @@ export const LONGEST_NAME = 80;
 /** @param {number} start where this learner begins among the variants @returns {Memory} */
 export function freshMemory(start) {
   return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, length: TEN, sitting: null, now: null, kinds: {},
-    name: "", days: [], plan: null, rules: true, look: {} };
+    name: "", days: [], plan: null, rules: true, look: {}, mock: null };
 }
 
 /** @returns {KindMemory} */
@@ -133,6 +134,7 @@ export function checkedMemory(found) {
   memory.plan = isRecord(found.plan) ? checkedPlan(found.plan) : null;
   memory.rules = found.rules !== false;
   memory.look = checkedLook(found.look);
+  memory.mock = checkedMock(found.mock);
   if (Number.isSafeInteger(found.length)) memory.length = count(found.length);
   memory.sitting = isRecord(found.sitting) ? checkedSitting(found.sitting) : null;
   if (Array.isArray(found.topics)) memory.topics = found.topics.filter((topic) => typeof topic === "string");

@@ -74,7 +74,7 @@ export function showTopics(main, practice) {
     isRunning(memory.plan, practice.today()) ? make("p", { "data-role": "plan" }, planWords(memory.plan, practice.today())) : "",
     button(begun ? "Go on" : "Start", start, { class: "next" }),
     empty,
-    make("p", {}, make("a", { href: "#plan" }, "My test is on …"), make("a", { href: "#look" }, "Letters and colours")),
+    make("p", {}, make("a", { href: "#plan" }, "My test is on …"), make("a", { href: "#mock" }, "Mock test"), make("a", { href: "#look" }, "Letters and colours")),
     make(
       "fieldset",
       { class: "row" },
