@@ -98,14 +98,7 @@ def screens(learner) -> Iterator[str]:
     learner.page.evaluate("location.hash = '#end'")
     expect(learner.main).to_have_attribute("data-screen", "end")
     yield "the end of a sitting"
-    for name in ("plan", "look", "mock"):
-        learner.open(f"#{name}")
-        yield name
-    learner.press(learner.button("Begin the test"))
-    yield "an exercise of a mock test"
-    learner.press(learner.button("Hand in"))
-    learner.press(learner.button("Yes, hand in"))
-    yield "what came of a mock test"
+    yield from screens_of_the_test(learner)
     for name in ("Progress", "Topics", "Save or load"):
         learner.go(name)
         yield name
@@ -114,6 +107,18 @@ def screens(learner) -> Iterator[str]:
             yield "progress with its rows"
     learner.press(learner.button("Forget all my practice"))
     yield "asked whether to forget"
+
+
+def screens_of_the_test(learner) -> Iterator[str]:
+    """The plan to a test, a mock one, and how the page looks."""
+    for name in ("plan", "look", "mock"):
+        learner.open(f"#{name}")
+        yield name
+    learner.press(learner.button("Begin the test"))
+    yield "an exercise of a mock test"
+    learner.press(learner.button("Hand in"))
+    learner.press(learner.button("Yes, hand in"))
+    yield "what came of a mock test"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -35,7 +35,7 @@ export function showPlan(main, practice) {
     make("h1", { tabindex: "-1" }, "My test is on …"),
     ...(plan ? planTold(plan, practice) : []),
     make("div", { class: "figure" }, make("label", { for: "test-day" }, "The day of the test"), test),
-    make("fieldset", {}, make("legend", {}, "Topics (all, if none is tickedIn)"), ...index.topics.map(({ topic }, place) => tick(topics[place], topic))),
+    make("fieldset", {}, make("legend", {}, "Topics (all, if none is ticked)"), ...index.topics.map(({ topic }, place) => tick(topics[place], topic))),
     make("fieldset", { class: "row" }, make("legend", {}, "Levels (all, if none)"), ...numbers.map((level, place) => tick(levels[place], `Level ${level}`))),
     make("h2", {}, "Or these exercises alone"),
     ...byTopic,
