@@ -70,10 +70,10 @@ async def job(request: Request) -> Response:
 
 async def drawing(request: Request) -> Response:
     """The part of the page that changes with the values: elevation and figures, or why it cannot be built."""
-    found = await opened_job(request)
-    seen = await run_in_threadpool(_seen, desk_of(request), found, _asked(request))
-    near = _near(request, found)
-    text = templates().get_template("job_drawing.html").render(seen=seen, links=_links(request, seen), near=near)
+    found, asked = await opened_job(request), _asked(request)
+    seen = await run_in_threadpool(_seen, desk_of(request), found, asked)
+    links, near = _links(request, seen, asked), _near(request, found, asked)
+    text = templates().get_template("job_drawing.html").render(seen=seen, links=links, near=near)
     return HTMLResponse(text)
 
 
@@ -172,9 +172,8 @@ def _seen(desk: Desk, found: JobText, asked: dict[str, str]) -> JobSeen:
     return job_seen(tried(found, text, desk.folder, settings))
 
 
-def _links(request: Request, seen: JobSeen) -> list[tuple[str, str]]:
+def _links(request: Request, seen: JobSeen, asked: dict[str, str]) -> list[tuple[str, str]]:
     """What would work, each in words and as the address that has it."""
-    asked = _asked(request)
     found = []
     for one in seen.instead:
         words, value = offered(one)
@@ -182,9 +181,8 @@ def _links(request: Request, seen: JobSeen) -> list[tuple[str, str]]:
     return found
 
 
-def _near(request: Request, found: JobText) -> list[tuple[str, str]]:
+def _near(request: Request, found: JobText, asked: dict[str, str]) -> list[tuple[str, str]]:
     """The openings nearest to one measured on site, each in words and as the address that has it."""
-    asked = _asked(request)
     words = nearest(asked, asked.get("format", shown(found.values)["format"]))
     return [(says, f"{address_of(request)}?{urlencode({**asked, field: value})}") for field, value, says in words]
 
@@ -203,7 +201,7 @@ async def _shown(
         request, "job.html", status=status if told else 200, job=found, address=address_of(request),
         own=whose_job(request) == OWN, groups=GROUPS, values=values, told=told, seen=seen,
         changed=bool(asked) and any(values[name] != shown(found.values)[name] for name in asked if name in FIELDS),
-        links=_links(request, seen), near=_near(request, found), lists=lists,
+        links=_links(request, seen, asked), near=_near(request, found, asked), lists=lists,
         worksheets=has_worksheets(values["format"]), longest=LONGEST,
         choices={name: choices_of(field, values[name], profiles) for name, field in FIELDS.items() if field.choices},
     )  # fmt: skip

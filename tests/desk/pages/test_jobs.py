@@ -67,8 +67,9 @@ def test_what_cannot_be_built_is_told_with_what_would_work_at_an_address_of_its_
     mended = client.get(link).text
     assert "<svg" in mended
     assert 'name="opening.courses" type="number" step="1" value="12"' in mended
-    refused = client.fill(f"{own}/save", {**fields(client, own), "opening.courses": "13"})
+    refused = client.fill(f"{own}/save", {**fields(client, own), "opening.courses": "13", "bays": "6"})
     assert refused.status_code == 422
+    assert re.search(r'href="[^"]*bays=6[^"]*">Opening, high: 12 courses', refused.text)  # with all that was typed
     assert "nothing was saved" in words(refused.text)
     assert 'value="13"' in refused.text  # what was typed stands there still
     assert task_of(open_own(client.desk.folder, "a-porch"), DEFAULTS).shape.opening.courses == 12
