@@ -9,6 +9,7 @@ import click
 
 from courseware import __version__
 from courseware.commands.again import again
+from courseware.commands.appeal import appeal
 from courseware.commands.audit import audit
 from courseware.commands.board import board
 from courseware.commands.check import check
@@ -30,6 +31,7 @@ from courseware.commands.register import confirm, register, release
 from courseware.commands.rename import rename
 from courseware.commands.sample import sample
 from courseware.commands.sides import sides
+from courseware.commands.standardise import standardise
 from courseware.commands.topics import topics
 
 
@@ -74,6 +76,8 @@ for command in (
     register,
     confirm,
     release,
+    appeal,
+    standardise,
     sample,
     audit,
     criteria,

@@ -10,6 +10,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, insert, select
 
+from courseware.database.appeals import under_appeal
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.entering import Role
 from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
@@ -28,13 +29,15 @@ def keep_marks(
 ) -> int:
     """Adds the marks that are new or other than those that stand; returns how many.
 
-    Of a first marker's released script only what an assessor decided is added: nothing that comes out otherwise today.
+    Of a first marker's released script, and of one under appeal, only what an assessor decided is added: nothing that
+    comes out otherwise today.
     Raises `RecordRefuses` for a paper of which no script was entered.
     """
     with writing(engine) as connection:
         scripts = newest_scripts(connection, known(connection, sitting_code), role)
         stand = _standing(connection, sitting_code, role)
         released = released_in(connection, sitting_code) if role == "first" else frozenset()
+        appealed = under_appeal(connection, sitting_code) if role == "first" else {}
         rows: list[dict[str, Any]] = []
         for attempt, paper in numbered_attempts(marked):
             key = (paper.code, attempt)
@@ -42,7 +45,7 @@ def keep_marks(
                 raise RecordRefuses(f"no script of the paper {paper.code} was entered, so its marks are not kept")
             before = stand.get(key, {})
             new = [mark for mark in paper.marks if before.get(mark.label) != mark]
-            if key in released:
+            if key in released or paper.code in appealed:
                 new = [mark for mark in new if by_hand(mark, before.get(mark.label))]
             rows += [{"script": scripts[key]["id"], **_columns(mark), "by": by, "at": stamp(at)} for mark in new]
         if rows:
