@@ -21,10 +21,10 @@ let wrong = new Map();
 
 function number() {
   const lines = text.value.split("\n").length;
-  if (numbers.childElementCount !== lines) {
-    numbers.replaceChildren(...Array.from({ length: lines }, (_, place) => Object.assign(document.createElement("span"), { textContent: place + 1 })));
-  }
-  for (const [place, line] of [...numbers.children].entries()) line.classList.toggle("bad", wrong.has(place + 1));
+  while (numbers.childElementCount > lines) numbers.lastElementChild.remove();
+  while (numbers.childElementCount < lines) numbers.append(Object.assign(document.createElement("span"), { textContent: numbers.childElementCount + 1 }));
+  for (const line of numbers.querySelectorAll(".bad")) line.classList.remove("bad");
+  for (const line of wrong.keys()) numbers.children[line - 1]?.classList.add("bad");
 }
 
 function follow() {

@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from html import unescape
 from itertools import cycle
+from pathlib import Path
 from typing import Any
 from urllib.parse import urlencode
 
 import pytest
+from click.testing import CliRunner
 
+from courseware.cli import main
 from courseware.settings.settings import DEFAULTS
 from courseware.workflows.own_jobs import JOBS, open_example, open_own, save_job, task_of
 from tests.desk.conftest import Sitter, finished, words
@@ -109,12 +112,19 @@ def test_another_windows_changes_are_not_written_over(client: Sitter, own: str) 
     assert task_of(open_own(client.desk.folder, "a-porch"), DEFAULTS).shape.bays == 6
 
 
-def test_the_sheets_are_printed_by_the_queue(client: Sitter, own: str) -> None:
+def test_the_sheets_are_printed_by_the_queue_as_the_command_prints_them(
+    client: Sitter, own: str, tmp_path: Path
+) -> None:
     said = finished(client, client.fill(f"{own}/sheets"))
     assert "The sheets of the job are in" in said
     assert "observation-sheet.xlsx for the assessor" in said
     [folder] = client.desk.out.glob("*-a-framed-panel-beside-a-porch")
     assert sorted(path.name for path in folder.iterdir()) == sorted(re.findall(r"[a-z-]+\.(?:pdf|xlsx)", said))
+    job = client.desk.folder / JOBS / "a-porch.yaml"
+    commanded = CliRunner().invoke(main, ["job", str(job), "--date", folder.name[:10], "--out", str(tmp_path / "out")])
+    assert commanded.exit_code == 0, commanded.output
+    for path in folder.iterdir():
+        assert path.read_bytes() == (tmp_path / "out" / folder.name / path.name).read_bytes(), path.name
 
 
 HOSTILE = [
