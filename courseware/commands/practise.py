@@ -30,6 +30,12 @@ if TYPE_CHECKING:
 @click.option("--job", default=None, metavar="JOB", help="Figures near those of this job: a job's file or short name.")
 @click.option("--out", default=None, metavar="FILE", help="The file to write [default: output/practice.html, or .pdf].")
 @click.option("--print", "printed", is_flag=True, help="Instead of the page: a booklet to print, answers at the back.")
+@click.option(
+    "--site",
+    default=None,
+    metavar="FOLDER",
+    help="Instead of one file: the page as a folder of files, for a web server.",
+)
 @second_language_option
 @by_centre("practice", arris_rule=True)
 @jobs_option
@@ -39,6 +45,7 @@ def practise(
     job: str | None,
     out: str | None,
     printed: bool,
+    site: str | None,
     second_language: str | None,
     settings: Settings,
     jobs: int | None,
@@ -49,7 +56,9 @@ def practise(
         raise click.BadParameter(f"{file} is a folder; name a file in it", param_hint="--out")
     if printed and second_language:
         raise click.UsageError("--second-language goes with the page: the booklet has no words beside its questions.")
-    folder_of(str(file.parent))
+    if site is not None and (printed or out is not None):
+        raise click.UsageError("--site FOLDER goes without --out and --print.")
+    folder_of(site or str(file.parent))
     from courseware.files.bank_files import shipped_banks
     from courseware.workflows.glossary import find_glossary
     from courseware.workflows.practise import to_practise, write_booklet
@@ -60,6 +69,14 @@ def practise(
     if printed:
         write_booklet(file, found)
         click.echo(f"A booklet to print in {file}")
+        return
+    if site is not None:
+        from courseware.workflows.practise import write_site
+
+        kinds, size = write_site(Path(site), found, glossary, TERMINAL)
+        click.echo(
+            f"{count(kinds, 'kind')} of question to practise, {size / 1e6:.1f} MB, in {site}: serve it over https."
+        )
         return
     tell_page(file, found, glossary)
 

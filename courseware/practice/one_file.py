@@ -39,23 +39,53 @@ def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary,
 
     Where it would pass `most_bytes`, each kind has fewer variants: as many as fit.
     """
-    known = [entry.word.word for entry in glossary.entries]
-    words = _block("glossary", "text/plain", _packed(glossary_data(glossary, kinds[0].bank.settings.arris_rule)))
+    words = packed_words(kinds, glossary)
     data = [kind_data(kind) for kind in kinds]
     most = max(len(_variants(kind)) for kind in data)
-    while len((page := _page(kinds, data, title, known, words)).encode()) > most_bytes and most > 1:
+    while len((page := _whole(kinds, data, title, glossary, words)).encode()) > most_bytes and most > 1:
         most = max(1, min(most - 1, most * most_bytes // len(page)))
         data = [fewer_variants(kind, most) for kind in data]
     return page
+
+
+def packed_words(kinds: Sequence[PracticeKind], glossary: Glossary) -> str:
+    """The words and the card, packed."""
+    return packed(glossary_data(glossary, kinds[0].bank.settings.arris_rule))
+
+
+def filled_page(
+    kinds: Sequence[PracticeKind],
+    data: Sequence[Data],
+    title: str,
+    glossary: Glossary,
+    blocks: Sequence[str],
+    *,
+    head: str = "",
+    allowed: str = "",
+) -> str:
+    """The page's HTML: what it holds by `blocks`, what more its head has, what more its policy allows."""
+    style, script = page_asset("page.css"), page_script()
+    index, name = _index(kinds, data, title, glossary), kinds[0].bank.settings.name
+    places = {
+        "policy": _policy(script, style, allowed),
+        "title": html.escape(f"Practise: {title}"),
+        "centre": f'<p class="centre">{html.escape(name)}</p>\n' if name else "",
+        "head": head,
+        "style": style,
+        "script": script,
+        "index": _block("index", "application/json", _json(index)),
+        "data": "\n".join(blocks),  # after the script, which need not wait for all of it
+    }
+    return _PLACE.sub(lambda place: places[place[1]], page_asset("index.html"))
 
 
 def page_modules() -> dict[str, str]:
     """The page's modules by name, each after those it takes from; that of a kind of part has the kind's name."""
     kinds = {name: files(f"courseware.part_kinds.{name}").joinpath("page.js") for name in kind_folders()}
     return {
-        **{name: _asset(f"{name}.js") for name in _BEFORE_KINDS},
+        **{name: page_asset(f"{name}.js") for name in _BEFORE_KINDS},
         **{name: page.read_text(encoding="utf-8") for name, page in kinds.items() if page.is_file()},
-        **{name: _asset(f"{name}.js") for name in _AFTER_KINDS},
+        **{name: page_asset(f"{name}.js") for name in _AFTER_KINDS},
     }
 
 
@@ -65,20 +95,10 @@ def page_script(modules: Sequence[str] = ()) -> str:
     return "\n".join(_EXPORT.sub("", _IMPORT.sub("", _REMARK.sub("", texts[name]))) for name in modules or texts)
 
 
-def _page(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, known: Sequence[str], words: str) -> str:
-    style, script = _asset("page.css"), page_script()
-    index, name = _index(kinds, data, title, known), kinds[0].bank.settings.name
-    packed = [_block(f"kind-{place}", "text/plain", _packed(kind)) for place, kind in enumerate(data)]
-    places = {
-        "policy": _policy(script, style),
-        "title": html.escape(f"Practise: {title}"),
-        "centre": f'<p class="centre">{html.escape(name)}</p>\n' if name else "",
-        "style": style,
-        "script": script,
-        "index": _block("index", "application/json", _json(index)),
-        "data": "\n".join((*packed, words)),  # after the script, which need not wait for all of it
-    }
-    return _PLACE.sub(lambda place: places[place[1]], _asset("index.html"))
+def _whole(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, glossary: Glossary, words: str) -> str:
+    """The page with all it holds inside it."""
+    blocks = [_block(f"kind-{place}", "text/plain", packed(kind)) for place, kind in enumerate(data)]
+    return filled_page(kinds, data, title, glossary, (*blocks, _block("glossary", "text/plain", words)))
 
 
 def _block(name: str, form: str, data: str) -> str:
@@ -86,7 +106,7 @@ def _block(name: str, form: str, data: str) -> str:
     return f'<script type="{form}" id="{name}">{data}</script>'
 
 
-def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, words: Sequence[str]) -> Data:
+def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, glossary: Glossary) -> Data:
     topics: dict[str, list[int]] = {}
     for place, kind in enumerate(kinds):
         topics.setdefault(kind.bank.topic, []).append(place)
@@ -95,24 +115,24 @@ def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, word
     return {
         "title": title,
         "caution": CAUTIONS[0],
-        "words": list(words),
+        "words": [entry.word.word for entry in glossary.entries],
         "topics": [{"topic": topic, "aim": aims[topic], "kinds": own} for topic, own in topics.items()],
         "kinds": headings,
     }
 
 
-def _policy(script: str, style: str) -> str:
-    """Nothing but this script and this style, and nothing is sent or fetched."""
+def _policy(script: str, style: str, allowed: str) -> str:
+    """Nothing but this script and this style, and nothing is sent or fetched but what is allowed."""
     script_hash, style_hash = (
         base64.b64encode(hashlib.sha256(text.encode()).digest()).decode() for text in (script, style)
     )
     return (
         f"default-src 'none'; script-src 'sha256-{script_hash}'; style-src 'sha256-{style_hash}'; img-src data:; "
-        "base-uri 'none'; form-action 'none'"
+        f"{allowed}base-uri 'none'; form-action 'none'"
     )
 
 
-def _packed(data: Data) -> str:
+def packed(data: Data) -> str:
     """Raw deflate (RFC 1951) in base64: the browser unpacks a kind when it is first asked, the words when looked at."""
     packer = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
     return base64.b64encode(packer.compress(_json(data).encode()) + packer.flush()).decode()
@@ -126,5 +146,5 @@ def _variants(kind: Data) -> list[object]:
     return kind["variants"]  # type: ignore[return-value]  # made by `kind_data`
 
 
-def _asset(name: str) -> str:
+def page_asset(name: str) -> str:
     return files("courseware.practice").joinpath("page", name).read_text(encoding="utf-8")

@@ -20,6 +20,7 @@ from courseware.practice.booklet import compose_booklet
 from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds, variants_of_each
 from courseware.practice.of_the_job import of_the_job
 from courseware.practice.one_file import practice_page
+from courseware.practice.site import practice_site
 from courseware.settings.settings import Settings
 from courseware.workflows.jobs import WORKSHEET, find_job
 from courseware.workflows.proving import proved
@@ -64,6 +65,27 @@ def to_practise(
 
 def write_page(file: Path, found: ToPractise, glossary: Glossary, watch: Watch) -> tuple[int, int]:
     """Writes the practice page. Returns how many kinds of question are on it, and its bytes. Raises `CannotDeal`."""
+    kinds = _composed(found, watch)
+    page = practice_page(kinds, found.title, glossary).encode()
+    file.parent.mkdir(parents=True, exist_ok=True)
+    write_whole(file, page)
+    return len(kinds), len(page)
+
+
+def write_site(folder: Path, found: ToPractise, glossary: Glossary, watch: Watch) -> tuple[int, int]:
+    """Writes the practice page as a site of files. Returns how many kinds it has, and its bytes. Raises `CannotDeal`.
+
+    The page itself is written last, so that it never stands without its questions.
+    """
+    kinds = _composed(found, watch)
+    files = practice_site(kinds, found.title, glossary)
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, data in reversed(tuple(files.items())):
+        write_whole(folder / name, data)
+    return len(kinds), sum(map(len, files.values()))
+
+
+def _composed(found: ToPractise, watch: Watch) -> list[PracticeKind]:
     kinds: list[PracticeKind] = []
     with watch.progress("Composing questions", len(found.chosen)) as tell:
         for pair, space in zip(found.chosen, found.spaces, strict=True):
@@ -74,10 +96,7 @@ def write_page(file: Path, found: ToPractise, glossary: Glossary, watch: Watch) 
             watch.note(f"{exercise.name} is drawn at true size, so only the booklet (--print) has it.")
     if not kinds:
         raise CannotDeal("these exercises are for paper: print the booklet with --print")
-    page = practice_page(kinds, found.title, glossary).encode()
-    file.parent.mkdir(parents=True, exist_ok=True)
-    write_whole(file, page)
-    return len(kinds), len(page)
+    return kinds
 
 
 def write_booklet(file: Path, found: ToPractise) -> None:

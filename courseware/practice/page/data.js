@@ -62,6 +62,7 @@ export function glossaryData() {
 function unpackedOnce(name) {
   const found = unpacked.get(name) ?? packedText(name).then(unpack);
   unpacked.set(name, found);
+  found.catch(() => unpacked.delete(name)); // a network that fails now may be there later
   return found;
 }
 
@@ -72,12 +73,23 @@ function unpackedOnce(name) {
 async function packedText(name) {
   for (;;) {
     const block = document.getElementById(name);
-    if (block?.nextSibling || document.readyState !== "loading") return block?.textContent ?? "";
+    if (block?.nextSibling || (block && document.readyState !== "loading")) return block.textContent ?? "";
+    if (document.readyState !== "loading") return fetchedText(name);
     await new Promise((resolve) => {
       window.setTimeout(resolve, 5);
     });
   }
 }
+
+/** The text of a block that has a file of its own, beside a page that is a site. @param {string} name */
+async function fetchedText(name) {
+  const answer = await fetch(`${name}.txt`);
+  if (!answer.ok) throw new Error(`${name} is not there`);
+  return answer.text();
+}
+
+/** Whether the page is a site that may be kept on the phone with all its files. */
+export const isSite = () => document.querySelector("link[rel=manifest]") !== null;
 
 /** @param {string} packed base64 of a raw deflate stream of JSON */
 async function unpack(packed) {

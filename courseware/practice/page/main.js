@@ -2,8 +2,8 @@
 
 import { stopReading } from "./aloud.js";
 import { chooseNext, finishQuestion } from "./choose.js";
-import { canUnpack, kindData, readIndex } from "./data.js";
-import { byId, focusOn, make } from "./elements.js";
+import { canUnpack, isSite, kindData, readIndex } from "./data.js";
+import { button, byId, focusOn, make } from "./elements.js";
 import { applyLook, showLook } from "./look.js";
 import { countDay, dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
 import { showMock } from "./mock_screen.js";
@@ -64,7 +64,8 @@ async function showQuestion(moved) {
   const sitting = (memory.sitting = sittingFor(memory, today()));
   practice.keep();
   const own = () => (practice.memory.kinds[kind.key] ??= freshKind());
-  const data = await kindData(kind.place);
+  const data = await kindData(kind.place).catch(() => null);
+  if (!data) return tellMissing();
   const keepNow = (/** @type {Partial<import("./memory.js").Now>} */ changed) => {
     Object.assign(now, changed);
     if (practice.memory.now?.kind === now.kind) practice.memory.now = now;
@@ -99,6 +100,17 @@ async function showQuestion(moved) {
   if (moved) arrive();
 }
 
+/** A question that a site did not bring: without a network, or with one that fails. */
+function tellMissing() {
+  const again = button("Try again", () => void showQuestion(true), { class: "next" });
+  main.replaceChildren(
+    make("h1", { tabindex: "-1" }, "This question is not here yet"),
+    make("p", {}, "The network did not bring it. Open the page once with a network, and leave it open for a moment: then all of it is on this phone."),
+    again,
+  );
+  arrive();
+}
+
 /** Which question of its sitting this is. @param {import("./memory.js").Sitting} sitting */
 function sittingWords({ done, of }) {
   return of ? `Question ${done + 1} of ${of}` : `Question ${done + 1}`;
@@ -113,6 +125,7 @@ if (canUnpack()) {
   });
   window.addEventListener("hashchange", () => void show(true));
   void show(false);
+  if (isSite()) navigator.serviceWorker?.register("worker.js").catch(() => {}); // without it the site works with a network alone
 } else {
   main.replaceChildren(
     make("h1", {}, "This browser is too old for this page"),
