@@ -29,6 +29,7 @@ JOURNEYS = {
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
     "desk/test_killed.py": "a desk killed at work and started again, whichever module was writing",
+    "desk/test_every_page.py": "what holds for every page of the desk, whichever module gives it",
     "desk/test_hostile_requests.py": "requests from strangers to a running desk, whichever module refuses them",
     "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
     "drawings/test_shipped_drawings.py": "the drawings of the shipped banks, whichever kind they are",
