@@ -25,6 +25,7 @@ from courseware.papers.group import Group, Learner
 from courseware.settings.settings import DEFAULTS
 from courseware.workflows.issue import IssueOptions, issue_sitting
 from courseware.workflows.mark_sitting import MarkOptions, fill_with_invented_answers, mark_sitting
+from tests.checkers import NPM, validated
 from tests.piers_sitting import BANK
 from tests.workflows.conftest import Heard
 
@@ -72,6 +73,7 @@ class Sitter(TestClient):
         super().__init__(make_app(desk), base_url=desk.address.origin, follow_redirects=False)
         self.desk = desk
         self.headers.update({"origin": desk.address.origin, "sec-fetch-site": "same-origin"})
+        self.event_hooks = {"response": [_keep_html]}
 
     def come_in(self) -> Sitter:
         """Opens the address that the desk prints."""
@@ -93,6 +95,29 @@ class Sitter(TestClient):
         answer = self.fill(address, fields, **more)
         assert answer.status_code == 303, f"{answer.status_code}: {words(answer.text)}"
         return words(self.get(answer.headers["location"]).text)
+
+
+_SEEN: dict[tuple[str, int], str] = {}  # pages by their heading and status: one of each kind
+
+
+def _keep_html(response: Any) -> None:
+    if response.headers.get("content-type", "").startswith("text/html"):
+        response.read()
+        heading = re.search(r"<h1[^>]*>(.*?)</h1>", response.text, re.DOTALL)
+        _SEEN.setdefault((words(heading[1]) if heading else "", response.status_code), response.text)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def every_state_is_valid_html(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Whatever page any test of the desk was shown, with its faults and all, is valid HTML: looked at once, at the end."""
+    yield
+    if not _SEEN or not (NPM / "html-validate").exists():  # `test_every_page.py` says so where they are required
+        return
+    folder = tmp_path_factory.mktemp("seen")
+    for number, ((heading, status), html) in enumerate(_SEEN.items()):
+        name = re.sub(r"[^a-z]+", "-", heading.lower())[:50]
+        (folder / f"{number}-{status}-{name}.html").write_text(html, encoding="utf-8")
+    assert validated(*sorted(folder.iterdir())) == ""
 
 
 def words(html: str) -> str:

@@ -40,6 +40,9 @@ NO_PAGES = {
 }
 NARROW = 320  # px: WCAG 2.2, 1.4.10
 
+WIDEST = """() => [...document.body.querySelectorAll("*")].filter(one => one.getBoundingClientRect().right > innerWidth + 1)
+  .slice(0, 3).map(one => one.outerHTML.slice(0, 90)).join(" … ")"""
+
 
 @dataclass
 class Looked:
@@ -129,7 +132,7 @@ def looked(
             page.goto(desk.address.origin + address)
             found.broken += axe_finds(page)
             if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
-                found.wide.append(address)
+                found.wide.append(f"{address}: {page.evaluate(WIDEST)}")
             if page.locator("h1").count() != 1:
                 found.headless.append(address)
         yield found
@@ -139,27 +142,27 @@ def test_links_lead_to_every_page_and_none_to_nothing(looked: Looked) -> None:
     asked_for = {route.path for route in screens()[0] if "GET" in (route.methods or ())}
     assert sorted(asked_for - looked.reached - set(NO_PAGES)) == []
     assert sorted(set(NO_PAGES) - asked_for) == [], "take it off the list"
-    assert looked.dead == []
+    assert looked.dead == [], "\n".join(looked.dead)
     assert len(looked.pages) > 20
 
 
 def test_axe_finds_nothing_on_any_page_in_light_or_dark(looked: Looked) -> None:
-    assert looked.broken == []
+    assert looked.broken == [], "\n".join(looked.broken)
 
 
 def test_no_page_is_wider_than_a_narrow_phone(looked: Looked) -> None:
-    assert looked.wide == []
+    assert looked.wide == [], "\n".join(looked.wide)
 
 
 def test_every_page_has_one_heading_and_its_own_title(looked: Looked) -> None:
-    assert looked.headless == []
+    assert looked.headless == [], "\n".join(looked.headless)
     titles = [re.findall(r"<title>\s*([^<]*?)\s*– Desk</title>", html)[0].strip() for html in looked.pages.values()]
     assert all(titles), titles
 
 
 def test_nothing_that_a_page_asks_for_is_refused(looked: Looked) -> None:
     """By its own policy, or since it is not there; and no script throws."""
-    assert looked.refused == []
+    assert looked.refused == [], "\n".join(looked.refused)
 
 
 def test_every_page_is_valid_html(looked: Looked, html_validate: Callable[..., str], tmp_path: Path) -> None:
@@ -167,4 +170,5 @@ def test_every_page_is_valid_html(looked: Looked, html_validate: Callable[..., s
     for number, (address, html) in enumerate(looked.pages.items()):
         files.append(tmp_path / f"{number}-{re.sub(r'[^a-z]+', '-', address.lower())[:60]}.html")
         files[-1].write_text(html, encoding="utf-8")
-    assert html_validate(*files) == ""
+    told = html_validate(*files)
+    assert told == "", told
