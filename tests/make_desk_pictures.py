@@ -89,7 +89,7 @@ def make() -> None:
             for screen in ("grid", "picture"):
                 page.goto(f"{here}/sittings/{code}/{screen}")
                 take(page, {"grid": "mark", "picture": "see"}[screen])
-            page.goto(f"{here}/jobs/examples/framed-panel")
+            page.goto(f"{here}/jobs/examples/porch-panel")
             take(page, "job")
             page.set_viewport_size({"width": 390, "height": 760})
             page.emulate_media(color_scheme="dark")

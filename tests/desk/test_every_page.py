@@ -22,11 +22,15 @@ from courseware.desk.app import screens
 from courseware.desk.desk import Desk
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.files.bank_files import NotFound
+from courseware.files.sitting_folders import sitting_folder
 from courseware.settings.settings import DEFAULTS
+from courseware.workflows.mark_sitting import MarkOptions, mark_sitting
 from courseware.workflows.own_jobs import open_example, save_job
 from courseware.workflows.watch import Watch
 from tests.desk.conftest import Sitter, running
 from tests.desk.making import LENGTH, newly_begun
+from tests.piers_sitting import fill
+from tests.workflows.conftest import Heard
 
 NO_PAGES = {
     "/enter/{token}": "the start address, which leads on",
@@ -34,10 +38,12 @@ NO_PAGES = {
     "/work/{id}/events": "a stream that its page listens to",
     "/jobs/{whose}/{name}/drawing": "a piece of its page, drawn again",
     "/banks/{whose}/{name}/paper/{id}": "shown once the queue has set it",
+    "/sittings/{code}/board/{number:int}": "the starter of a slip that several made: on piers nobody has one",
     "/sittings/{code}/grid/events": "a stream that the grid listens to",
     "/sittings/{code}/grid/reading": "a piece of the grid",
     "/sittings/{code}/grid/beside": "a piece of the grid",
 }
+MOST = 2  # pages of one route, of different kinds
 NARROW = 320  # px: WCAG 2.2, 1.4.10
 
 WIDEST = """() => [...document.body.querySelectorAll("*")].filter(one => one.getBoundingClientRect().right > innerWidth + 1)
@@ -69,6 +75,10 @@ def filled(work: Path) -> Path:
     example = open_example("butted-panel")
     save_job(work, "Ours", example.text, DEFAULTS)
     (work / "centre.yaml").write_text("name: Brookfield Trades College\n", encoding="utf-8")  # invented
+    [marked] = (work / "output").glob("2026-01-05*")
+    sheet = fill(marked, str(work / "sheet.csv"), {"1a": "7", "1b": "8"})  # neither right nor a slip: waits for a look
+    mark = MarkOptions(assessor="J. Marsh")
+    mark_sitting(sitting_folder(str(marked)), sheet, (), mark, Heard(), when_marked=lambda *_: None)
     return work
 
 
@@ -90,13 +100,14 @@ def at_work(desk: Desk) -> None:
 
 def walk(sitter: Sitter, found: Looked) -> None:
     """Follows every link, once for each kind of address: its route, and which fields its query has."""
-    left, seen = ["/"], set[object]()
+    left, seen = ["/"], set[tuple[str | None, tuple[str, ...], str]]()
     while left:
         address = left.pop(0)
         split = urlsplit(address)
         route = route_of(split.path)
-        kind = (route, tuple(sorted(parse_qs(split.query))), split.path if (route or "").startswith("/work") else "")
-        if kind in seen:
+        alone = route == "/work/{id}" or re.fullmatch(r"/sittings/\{code\}(/\w+)?", route or "")  # one in each state
+        kind = (route, tuple(sorted(parse_qs(split.query))), split.path if alone else "")
+        if kind in seen or (not alone and sum(one[0] == route for one in seen) >= MOST):
             continue
         seen.add(kind)
         answer = sitter.get(address)
