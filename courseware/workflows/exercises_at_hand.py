@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from courseware.banks import Bank, Exercise, Proof, SafetyNotes, prove, raw_size
 from courseware.banks.space import given_at
@@ -108,6 +108,11 @@ class BankAtHand:
     fault: str = ""
 
     @property
+    def name(self) -> str:
+        """Its short name, as that of a shipped topic is."""
+        return PurePosixPath(self.key).stem
+
+    @property
     def levels(self) -> tuple[int, ...]:
         """The levels of its exercises."""
         return tuple(sorted({one.exercise.level for one in self.exercises}))
@@ -163,6 +168,12 @@ def totals(chosen: Sequence[ExerciseAtHand], sheets: SheetFormat = STANDARD) -> 
         minutes=about_minutes(marks, sheets.extra_time),
         sides=about_sides([one.blocks(sheets) for one in chosen], page_for(sheets), cautions=cautions),
     )
+
+
+def sides_in_all(chosen: Sequence[ExerciseAtHand], formats: Sequence[SheetFormat]) -> int:
+    """About how many sides the papers of a class take, one set in each of these ways."""
+    each = {sheets: totals(chosen, sheets).sides for sheets in set(formats)}
+    return sum(each[sheets] for sheets in formats)
 
 
 def drawn(call: DrawingCall) -> Drawn:

@@ -8,9 +8,17 @@ import pytest
 
 from courseware.files.bank_files import NotFound
 from courseware.papers.shares import for_papers
-from courseware.papers.sheet_format import read_format
+from courseware.papers.sheet_format import STANDARD, read_format
 from courseware.settings.settings import DEFAULTS, Settings
-from courseware.workflows.exercises_at_hand import BankAtHand, Pick, banks_at_hand, drawn, find_exercises, totals
+from courseware.workflows.exercises_at_hand import (
+    BankAtHand,
+    Pick,
+    banks_at_hand,
+    drawn,
+    find_exercises,
+    sides_in_all,
+    totals,
+)
 from tests.bank_of_piers import BANK
 
 
@@ -102,6 +110,13 @@ def test_totals_grow_with_the_choice_and_with_the_type(cutting: BankAtHand) -> N
     assert totals(cutting.exercises, read_format("large-24 extra-50")).sides > many.sides
     assert totals(cutting.exercises, read_format("extra-50")).minutes > many.minutes
     assert totals([]).sides == 0
+
+
+def test_a_class_takes_the_sides_of_each_learners_own_sheets(cutting: BankAtHand) -> None:
+    usual, large = STANDARD, read_format("large-24")
+    one, more = totals(cutting.exercises).sides, totals(cutting.exercises, large).sides
+    assert sides_in_all(cutting.exercises, [usual, large, usual]) == 2 * one + more
+    assert sides_in_all(cutting.exercises, []) == 0
 
 
 def test_picks_keep_their_order(cutting: BankAtHand) -> None:

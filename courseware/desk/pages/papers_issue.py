@@ -18,13 +18,13 @@ from courseware.desk.render import page, said
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, APPROVED
 from courseware.files.sitting_folders import read_folder
-from courseware.papers.sheet_format import KNOWN_WORDS, SheetFormat, format_words, read_format
+from courseware.papers.sheet_format import KNOWN_WORDS, SheetFormat, beside, format_words, read_format
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.papers.titles import title_of
 from courseware.words import count
 from courseware.workflows.approval import REQUIRED
 from courseware.workflows.class_lists import KeptList, open_list
-from courseware.workflows.exercises_at_hand import Totals, banks_at_hand
+from courseware.workflows.exercises_at_hand import Totals, banks_at_hand, find_exercises, sides_in_all
 from courseware.workflows.issue import Issued
 from courseware.workflows.papers_begun import (
     MOST_EXERCISES,
@@ -110,12 +110,14 @@ async def ready(request: Request) -> Response:
     papers = await run_in_threadpool(papers_begun, desk.folder, key)
     kept = await run_in_threadpool(_kept, desk, papers)
     title, sums = await run_in_threadpool(_title_and_sums, desk, papers)
+    sides = await run_in_threadpool(_sides, desk, papers, kept)
     left = await run_in_threadpool(missing, desk.folder, papers)
     learners = len(kept.rows) if kept else papers.learners
     required = (await run_in_threadpool(desk.settings)).approval == REQUIRED
     return page(
         request, "papers_ready.html", key=key, papers=papers, kept=kept, learners=learners, title=papers.title or title,
-        sums=sums, sums_words=sums_words(sums), left=left, sheets=papers.sheets, approval_required=required,
+        sides=sides, sums=sums, sums_words=sums_words(sums), left=left, sheets=papers.sheets,
+        approval_required=required,
     )  # fmt: skip
 
 
@@ -161,6 +163,16 @@ def _kept(desk: Desk, papers: PapersBegun) -> KeptList | None:
         return open_list(desk.folder, papers.class_list) if papers.class_list else None
     except (NotFound, ValueError):
         return None
+
+
+def _sides(desk: Desk, papers: PapersBegun, kept: KeptList | None) -> int:
+    """About how many sides all papers take, each set as its learner's are."""
+    banks = banks_at_hand(desk.folder, desk.settings())
+    _, gone = sums_of(banks, papers)
+    chosen = find_exercises(banks, [one for one in papers.picks if one not in gone])
+    everybodys, found = sheets_of(papers), kept.checked.found if kept else None
+    formats = [beside(who.sheets, everybodys) for who in found.learners] if found else [everybodys] * papers.learners
+    return sides_in_all(chosen, formats)
 
 
 def _title_and_sums(desk: Desk, papers: PapersBegun) -> tuple[str, Totals]:

@@ -33,6 +33,8 @@ def test_a_bank_with_a_fault_is_shown_with_it(client: Sitter, key: str, work: Pa
     shown = client.get(f"/papers/{key}/exercises").text
     assert "odd.yaml:1:" in words(shown)
     assert "<b>Odd" not in shown
+    [mend] = re.findall(r'href="(/banks/own/[^"]+)">Mend it', shown)
+    assert client.get(mend).status_code == 200
 
 
 def test_an_exercise_is_a_real_question_with_its_key_beside_it(client: Sitter, key: str) -> None:
