@@ -35,6 +35,7 @@ JOURNEYS = {
     "drawings/test_shipped_drawings.py": "the drawings of the shipped banks, whichever kind they are",
     "drawings/test_table_of_kinds.py": "the kinds that banks know and drawings draw",
     "hostile/test_hostile_files.py": "files from a stranger, through the command line",
+    "journeys/test_a_term.py": "a class over a term, through every command of the assessor",
     "journeys/test_in_a_few_words.py": "one kind of part, from its bank to marks and practice",
     "journeys/test_own_drawing_goes_all_the_way.py": "an author's drawing, from its bank to print, `again` and practice",
     "marking/test_decided_answers.py": "answers decided by hand, through all of marking",

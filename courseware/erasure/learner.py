@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from courseware.database.errors import RecordRefuses
 from courseware.database.learner_lookup import Papers, whose
 from courseware.database.learners import Deleted, delete_papers, held
-from courseware.database.written_files import WrittenFile, files_written, forget_files
+from courseware.database.written_files import WrittenFile, files_written, forget_files, note_files
 from courseware.erasure.from_folder import ErasedFiles, erase_beside, erase_from_folder, mentions
 from courseware.files.atomic import one_at_a_time
 from courseware.files.bank_files import NotFound
@@ -89,6 +89,9 @@ def delete_everywhere(engine: Engine | None, to_erase: ToErase, waiting: Callabl
     record = delete_papers(engine, to_erase.papers) if engine else None
     if engine:
         forget_files(engine, [one.path for one in to_erase.noted if not one.path.exists()])
+        note_files(
+            engine, [Path(file) for one in beside for file in one.remade]
+        )  # or they pass for a tutor's own next time
     return Erased(folders=folders, beside=beside, record=record)
 
 

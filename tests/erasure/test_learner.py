@@ -119,6 +119,24 @@ def test_a_tutors_own_file_is_told_and_the_programs_own_is_removed_and_forgotten
     assert (notes.exists(), export.exists(), files_written(record)) == (True, False, ())
 
 
+def test_a_table_that_was_cleaned_of_one_learner_is_still_the_programs_own_when_the_next_is_deleted(
+    tmp_path, record, spring
+) -> None:
+    out = tmp_path / "output"
+    shelved(spring, out / "spring")
+    map_ = out / "criteria-map.csv"
+    map_.write_text(
+        "\n".join(["learner,state", *(f"{paper.code},secure" for paper in spring.papers)]) + "\n", encoding="utf-8"
+    )
+    note_files(record, [map_])
+    for place, code in ((1, spring.papers[1].code), (0, spring.papers[0].code)):
+        found = find_to_erase(record, spring.papers[place].learner.name, (), [out])
+        assert found.untouched == ()
+        delete_everywhere(record, found, nobody)
+        assert code not in map_.read_text(encoding="utf-8")
+    assert spring.papers[2].code in map_.read_text(encoding="utf-8")
+
+
 def test_a_folder_asked_for_by_its_own_code_comes_last_since_it_alone_knows_the_code(tmp_path, spring, summer) -> None:
     shelved(spring, tmp_path / "a")
     shelved(summer, tmp_path / "b")
