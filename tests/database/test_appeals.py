@@ -43,6 +43,7 @@ def test_one_appeal_at_a_time_and_none_without_a_script(entered, sitting, code, 
         opened(entered, sitting.papers[1].code, later)
 
 
+@pytest.mark.each_database
 def test_while_an_appeal_is_open_answers_and_decisions_stay_as_they_were(
     entered, sitting, code, later, written
 ) -> None:

@@ -19,17 +19,21 @@ from courseware.quality.marks_by_hand import HandMark
 def given(entered, sitting, later):
     """The entered script's first two parts, marked by a second person."""
     code, labels = sitting.papers[0].code, [part.label for part in sitting.papers[0].parts]
-    return [HandMark(code=code, attempt=1, label=label, marks=1, note="seen") for label in labels[:2]]
+    return [
+        HandMark(code=code, attempt=1, label=label, marks=1, note="seen", written=text)
+        for label, text in zip(labels, ("1", "2"), strict=False)
+    ]
 
 
 def keep(record, sitting, marks, later, at: int, by: str = "P. Dunn", purpose: str = "second") -> int:
     return keep_given(record, sitting.code, marks, purpose, by=by, source="second.xlsx", at=later(at))
 
 
+@pytest.mark.each_database
 def test_a_persons_newest_mark_stands_and_the_same_once_more_adds_nothing(entered, sitting, given, later) -> None:
     assert keep(entered, sitting, given, later, 3) == 2
     assert keep(entered, sitting, given, later, 4) == 0
-    again = HandMark(code=given[0].code, attempt=1, label=given[0].label, marks=0, note="looked again")
+    again = HandMark(code=given[0].code, attempt=1, label=given[0].label, marks=0, note="looked again", written="1")
     assert keep(entered, sitting, [again], later, 5) == 1
     keep(entered, sitting, given, later, 6, by="R. Holt")
     stand = given_marks(entered, sitting.code, "second")

@@ -48,6 +48,7 @@ def test_an_observation_comes_back_exactly_and_once_more_adds_nothing(record, se
 
 
 @pytest.mark.each_database
+@pytest.mark.each_database
 def test_what_is_put_right_stands_and_what_stood_before_is_in_the_history(record, seen, later) -> None:
     kept(record, seen, later(1))
     full = replace(seen.results[1], measured=Fraction(700))

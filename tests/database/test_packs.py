@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
+
 from courseware.database.learner_lookup import whose
 from courseware.database.learners import delete_papers, held
 from courseware.database.packs import InPack, keep_pack, pack_of
 
 
+@pytest.mark.each_database
 def test_the_newest_pack_of_a_sitting_counts(record, sitting, later) -> None:
     first, second, _ = (paper.code for paper in sitting.papers)
     assert pack_of(record, sitting.code) == ()

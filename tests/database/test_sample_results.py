@@ -19,6 +19,7 @@ def found(sitting) -> SampleResult:
     )
 
 
+@pytest.mark.each_database
 def test_a_result_is_entered_once_and_its_action_closed_by_a_new_row(record, found, later) -> None:
     assert keep_results(record, [found], at=later(1)).new == (found,)
     assert keep_results(record, [found], at=later(2)).same == 1

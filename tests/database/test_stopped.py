@@ -10,6 +10,7 @@ import subprocess
 import sys
 import textwrap
 import time
+from collections import Counter
 from contextlib import contextmanager
 from itertools import pairwise
 from pathlib import Path
@@ -19,11 +20,13 @@ from sqlalchemy import select
 
 from courseware.database.connection import reading
 from courseware.database.errors import RecordFaulty, RecordRefuses
+from courseware.database.given_marks import given_marks
 from courseware.database.kept_marks import keep_marks, marks_of
 from courseware.database.opening import open_record
+from courseware.database.sample_results import results_of
 from courseware.database.scripts import enter_scripts, scripts_of
 from courseware.database.sittings import sitting_of, take
-from courseware.database.tables import REGISTER, SCRIPT, STATE
+from courseware.database.tables import GIVEN_MARK, OBSERVATION, REGISTER, SAMPLED, SCRIPT, STATE
 from courseware.papers.sitting_file import write_sitting
 
 # Types one script and its marks after another, each with its number, and says so after each commit.
@@ -107,6 +110,74 @@ def test_two_assessors_on_one_paper_keep_both_hands(record, sitting) -> None:
     with reading(record) as connection:
         kept = set(connection.scalars(select(SCRIPT.c.cells)))
     assert all(any(f'"{who} {number}"' in cells for cells in kept) for who in ("Ann", "Ben") for number in range(12))
+
+
+# Gives every part of a script a mark by hand and enters an observation and a sample result, again and again.
+JUDGE = """
+    import sys
+    from datetime import UTC, datetime
+    from courseware.database.given_marks import keep_given
+    from courseware.database.observations import keep_observation
+    from courseware.database.opening import open_record
+    from courseware.database.sample_results import keep_results
+    from courseware.database.sittings import sitting_of
+    from courseware.jobs.observation import JudgedResult, Observation
+    from courseware.quality.marks_by_hand import HandMark
+    from courseware.quality.sample_results import SampleResult
+
+    url, code, who, first, last = sys.argv[1:]
+    engine = open_record(url)
+    paper = sitting_of(engine, code).papers[0]
+    print("ready", flush=True)
+    for number in range(int(first), int(last)):
+        note, at = f"{who} {number}", datetime.now(UTC)
+        marks = [HandMark(code=paper.code, attempt=1, label=part.label, marks=1, note=note) for part in paper.parts]
+        keep_given(engine, code, marks, "second", by=who, source="x.xlsx", at=at)
+        seen = Observation(code=paper.code, job="porch", title="x", bay="", day="2026-02-03", by=who, profile="",
+                           results=(JudgedResult(what="Face", given="good"),), comment=note)
+        keep_observation(engine, seen, source="", at=at)
+        result = SampleResult(code=paper.code, plan=who, agreed=True, by=who, day="2026-02-03", note=note)
+        keep_results(engine, [result], at=at)
+        print(number, flush=True)
+"""
+
+
+def judge(url: str, code: str, who: str, first: int, last: int) -> subprocess.Popen[str]:
+    words = [sys.executable, "-c", textwrap.dedent(JUDGE), url, code, who, str(first), str(last)]
+    return subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+
+
+def test_what_is_judged_beside_the_marks_is_whole_whenever_a_run_is_killed(record, sitting) -> None:
+    run = judge(str(record.url), sitting.code, "Ann", 0, 10_000)
+    assert run.stdout is not None
+    assert run.stdout.readline() == "ready\n"
+    acknowledged = [run.stdout.readline() for _ in range(3)]
+    run.send_signal(signal.SIGKILL)
+    rest, _ = run.communicate()
+    last = max(int(line) for line in (*acknowledged, *rest.splitlines()))
+    again = open_record(record.url)
+    for table, column in (
+        (GIVEN_MARK, GIVEN_MARK.c.note),
+        (OBSERVATION, OBSERVATION.c.remark),
+        (SAMPLED, SAMPLED.c.note),
+    ):
+        with reading(again) as connection:
+            notes = Counter(connection.scalars(select(column)))
+        each = len(sitting.papers[0].parts) if table is GIVEN_MARK else 1
+        assert {f"Ann {number}" for number in range(last + 1)} <= set(notes) <= {f"Ann {n}" for n in range(last + 2)}
+        assert set(notes.values()) == {each}  # never a part of one entering
+
+
+def test_two_who_judge_at_once_lose_nothing_of_each_other(record, sitting) -> None:
+    runs = [judge(str(record.url), sitting.code, who, 0, 5) for who in ("Ann", "Ben")]
+    for run in runs:
+        _, complaint = run.communicate(timeout=120)
+        assert (run.returncode, complaint) == (0, "")
+    stand = {(mark.by, mark.note) for mark in given_marks(record, sitting.code, "second")}
+    assert stand == {("Ann", "Ann 4"), ("Ben", "Ben 4")}
+    assert {one.note for one in results_of(record)} == {"Ann 4", "Ben 4"}
+    with reading(record) as connection:
+        assert len(set(connection.scalars(select(OBSERVATION.c.remark)))) == 10
 
 
 @contextmanager
