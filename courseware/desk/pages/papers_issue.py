@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 from starlette.concurrency import run_in_threadpool
@@ -21,6 +23,7 @@ from courseware.files.sitting_folders import read_folder
 from courseware.papers.sheet_format import KNOWN_WORDS, SheetFormat, beside, format_words, read_format
 from courseware.papers.sitting_checks import LONGEST_TITLE
 from courseware.papers.titles import title_of
+from courseware.settings.settings import Settings
 from courseware.words import count
 from courseware.workflows.approval import REQUIRED
 from courseware.workflows.class_lists import KeptList, open_list
@@ -121,21 +124,51 @@ async def ready(request: Request) -> Response:
     )  # fmt: skip
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Issuing:
+    """The issue of papers begun, as a piece of work."""
+
+    work: Path
+    key: str
+    out: Path
+    settings: Settings
+    processes: int
+    by: str
+    for_approval: bool
+
+    def __call__(self, watch: Watch) -> Made:
+        return made_of(
+            issue_begun(
+                self.work,
+                self.key,
+                self.out,
+                self.settings,
+                self.processes,
+                watch,
+                by=self.by,
+                for_approval=self.for_approval,
+            )
+        )
+
+
 async def issue(request: Request) -> Response:
-    """Issues the papers; whoever loads the page of this work again sees how far it is."""
+    """Issues the papers, once however often it is asked; whoever loads the page of this work sees how far it is."""
     desk, key = desk_of(request), request.path_params["key"]
     papers = await run_in_threadpool(papers_begun, desk.folder, key)
     for_approval = (await read_form(request)).text("do") == "for-approval"
     if await run_in_threadpool(missing, desk.folder, papers):
         return said(request, "", to=f"/papers/{key}/ready")
-    work, out, by = desk.folder, desk.out, session_of(request).who
     centre = await run_in_threadpool(desk.settings)
-
-    def carry_out(watch: Watch) -> Made:
-        return made_of(issue_begun(work, key, out, centre, desk.processes, watch, by=by, for_approval=for_approval))
-
     title = papers.title or await run_in_threadpool(lambda: _title_and_sums(desk, papers)[0])
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Papers: {title}', carry_out)}")
+    issuing = _Issuing(
+        work=desk.folder, key=key, out=desk.out, settings=centre, processes=desk.processes, by=session_of(request).who,
+        for_approval=for_approval,
+    )  # fmt: skip
+    going_on = [
+        job for job in desk.jobs.all() if isinstance(job.work, _Issuing) and job.work.key == key and not job.over
+    ]
+    id = going_on[0].id if going_on else desk.jobs.start(f"Papers: {title}", issuing)
+    return said(request, "", to=f"/work/{id}")
 
 
 def made_of(issued: tuple[Issued, ...]) -> Made:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import threading
 from collections.abc import Iterator
 from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
@@ -11,6 +12,7 @@ import pytest
 from click.testing import CliRunner
 
 from courseware.cli import main
+from courseware.desk.job_queue import Made
 from courseware.files.sitting_files import TUTOR
 from courseware.files.sitting_folders import read_folder
 from courseware.settings.settings import DEFAULTS
@@ -109,6 +111,25 @@ def test_papers_issued_at_the_desk_are_the_commands_own_byte_for_byte(
     files = {file.relative_to(commands): file.read_bytes() for file in commands.rglob("*") if file.is_file()}
     assert {file.relative_to(own): file.read_bytes() for file in own.rglob("*") if file.is_file()} == files
     assert (own / TUTOR).stat().st_mode & 0o077 == 0
+
+
+def test_papers_asked_for_twice_are_made_once(client: Sitter, work: Path) -> None:
+    """As by a double click: the second goes to the work that the first began."""
+    held, free = threading.Event(), threading.Event()
+
+    def busy(_: object) -> Made:
+        held.set()
+        assert free.wait(30)
+        return Made(says="")
+
+    client.desk.jobs.start("Other work", busy)
+    assert held.wait(30)
+    key = newly_begun(work, learners=1, picks=(LENGTH,), date="2026-03-02")
+    first, second = (client.fill(f"/papers/{key}/issue") for _ in range(2))
+    assert first.headers["location"] == second.headers["location"]
+    free.set()
+    assert "1 paper made" in finished(client, second)
+    assert len(list((work / "output").glob("2026-03-02*"))) == 1
 
 
 def test_what_goes_wrong_is_told_in_a_line_and_what_was_chosen_stays(client: Sitter, work: Path) -> None:
