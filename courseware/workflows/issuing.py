@@ -61,7 +61,7 @@ def issue(
     `asked` is what was asked for, as JSON has it: the same request goes on with the exercises that a stopped run chose.
     `had` is what each learner of a retake has had before.
     """
-    name = "-".join(filter(None, (heads.date, slug(heads.title) or "sitting", slug(heads.group.name))))
+    name = folder_name(heads.date, heads.title, heads.group.name)
     made_with = versions()
     same = _request(heads, banks[0].settings, [asked, word], safety, typed_seed, made_with)
     request = f"{_ISSUE}{_COPIES if word else ''}{same}"
@@ -79,13 +79,18 @@ def issue(
         return print_unfinished(unfinished, text, sitting, processes, tell, word=word), unfinished.resumed
 
 
+def folder_name(date: str, title: str, group: str) -> str:
+    """What a sitting's folder is called, unless another one is called so already."""
+    return "-".join(filter(None, (date, slug(title) or "sitting", slug(group))))
+
+
 def issue_dealt(
     sitting: Sitting, out: Path, processes: int, tell: Tell, waiting: Callable[[], None], *, word: bool
 ) -> tuple[Path, bool]:
     """Writes the folder of a sitting that was dealt before, as `issue` does. Raises `SittingFaulty`."""
     text = write_sitting(sitting)
     compose_all(text)
-    name = "-".join(filter(None, (sitting.date, slug(sitting.title) or "sitting", slug(sitting.group))))
+    name = folder_name(sitting.date, sitting.title, sitting.group)
     same = hashlib.sha256(text.encode()).hexdigest()
     with one_at_a_time(out, waiting):
         unfinished = begin(out, name, f"{_ISSUE}{_COPIES if word else ''}{same}")

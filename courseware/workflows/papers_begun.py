@@ -13,9 +13,11 @@ from typing import Any
 from courseware.course.scheme import Lesson
 from courseware.files.atomic import PRIVATE, one_at_a_time, write_whole
 from courseware.files.bank_files import NotFound, own_banks, read_file, shipped_banks
+from courseware.files.sitting_folders import read_folder
 from courseware.papers.class_list import MOST_LEARNERS
 from courseware.papers.sheet_format import LONGEST_FORMAT, FormatUnknown, SheetFormat, read_format
 from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
+from courseware.papers.sitting_file import SittingFaulty
 from courseware.papers.titles import week_title
 from courseware.settings.settings import Settings
 from courseware.workflows.class_lists import open_list
@@ -28,6 +30,7 @@ from courseware.workflows.issue import (
     issue_by_level,
     issue_sitting,
 )
+from courseware.workflows.issuing import folder_name
 from courseware.workflows.scheme import exercises_of, in_folder
 from courseware.workflows.watch import Watch
 
@@ -233,6 +236,14 @@ def issue_begun(
         issued = (issue_sitting(named, group, day, options, watch),)
     put_away(work, key)
     return issued
+
+
+def made_already(out: Path, day: str, title: str, group: str) -> str:
+    """The code of a sitting of that day, title and group; '' where there is none, or it cannot be read."""
+    try:
+        return read_folder(out / folder_name(day, title, group)).sitting.code
+    except SittingFaulty:
+        return ""
 
 
 def banks_named(work: Path, papers: PapersBegun) -> tuple[str, ...]:

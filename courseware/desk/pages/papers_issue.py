@@ -35,6 +35,7 @@ from courseware.workflows.papers_begun import (
     change_papers,
     entries_wrong,
     issue_begun,
+    made_already,
     missing,
     papers_begun,
     sheets_of,
@@ -116,11 +117,13 @@ async def ready(request: Request) -> Response:
     sides = await run_in_threadpool(_sides, desk, papers, kept)
     left = await run_in_threadpool(missing, desk.folder, papers)
     learners = len(kept.rows) if kept else papers.learners
+    day, group = papers.date or date.today().isoformat(), papers.group_name or (kept.name if kept else "")
+    already = await run_in_threadpool(made_already, desk.out, day, papers.title or title, group)
     required = (await run_in_threadpool(desk.settings)).approval == REQUIRED
     return page(
         request, "papers_ready.html", key=key, papers=papers, kept=kept, learners=learners, title=papers.title or title,
         sides=sides, sums=sums, sums_words=sums_words(sums), left=left, sheets=papers.sheets,
-        approval_required=required,
+        approval_required=required, already=already,
     )  # fmt: skip
 
 

@@ -132,6 +132,15 @@ def test_papers_asked_for_twice_are_made_once(client: Sitter, work: Path) -> Non
     assert len(list((work / "output").glob("2026-03-02*"))) == 1
 
 
+def test_papers_that_were_made_already_are_told_of_before_they_are_made_again(client: Sitter, work: Path) -> None:
+    chosen = {"learners": 1, "picks": (LENGTH,), "date": "2026-02-02", "title": "Piers"}
+    told = "have been made already"
+    assert told not in words(client.get(f"/papers/{newly_begun(work, **chosen)}/ready").text)
+    shown = client.get(f"/papers/{newly_begun(work, **chosen, group_name='Group B')}/ready").text
+    [code] = re.findall(rf'href="/sittings/([^"]+)">{told}', shown)
+    assert client.get(f"/sittings/{code}").status_code == 200
+
+
 def test_what_goes_wrong_is_told_in_a_line_and_what_was_chosen_stays(client: Sitter, work: Path) -> None:
     key = newly_begun(work, learners=1, picks=(LENGTH,))
     bank = work / "banks" / "piers.yaml"
