@@ -14,6 +14,7 @@ from courseware.practice.kinds import PracticeKind, Question
 from courseware.practice.lean_svg import lean_svg
 from courseware.practice.part_kind import PRACTICE_KINDS, Before, Data, own_label, without_blanks
 from courseware.practice.rules import rule_of
+from courseware.practice.said_drawing import all_said
 from courseware.reports.words import plain
 
 
@@ -76,7 +77,7 @@ def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> Data:
     sizes = Sizes(call)
     layouts = {"wide": on_screen(sizes), "narrow": on_phone(sizes)}
     return {
-        name: [lines.setdefault(line, len(lines)) for line in lean_svg(picture).splitlines()]
+        name: [lines.setdefault(line, len(lines)) for line in lean_svg(all_said(picture)).splitlines()]
         for name, picture in layouts.items()
     }
 
