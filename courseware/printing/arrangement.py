@@ -14,7 +14,7 @@ from courseware.printing.page_format import PageFormat
 from courseware.printing.part_kind import PRINT_KINDS
 
 _OVER, _OVER_MOST = 48.0, 80.0  # mm high, of a drawing over its words: where it can be, and at most
-_BESIDE_HIGH = 61.0, 45.0  # mm high at most, of one beside them; the lower where that saves height
+_BESIDE_HIGH = 61.0, 45.0, 36.0  # mm high at most, of one beside them; the lower where that saves height
 _TEXT_LEAST = 74.0  # mm: words beside a drawing are no narrower
 _ASK_INDENT = 21.0  # mm of an ask's width that its label and its marks take
 _ASK_LONGEST = 4  # lines, of a part that does not have the page to itself
@@ -51,7 +51,7 @@ class Arrangement:
 
 
 def arranged(exercise: AskedExercise, page: PageFormat) -> Arrangement:
-    """The arrangement of an exercise that takes the least height, by a rough count of its lines."""
+    """The arrangement of an exercise that takes the least of its pages, by a rough count of its lines."""
     parts = exercise.parts
     if page.in_one_column:
         return _one_under_another(exercise, page)
@@ -62,7 +62,7 @@ def arranged(exercise: AskedExercise, page: PageFormat) -> Arrangement:
     if exercise.drawn_in_place:
         return Arrangement(drawing=sizes.whole, beside=False, first=(), rows=rows)
     says = f"{exercise.setting} {exercise.pose} {exercise.brick}"
-    best = least + min(sizes.whole.height, _OVER) + _ROUND_DRAWING + page.text_height(says, page.wide)
+    best = least + _cost(min(sizes.whole.height, _OVER) + _ROUND_DRAWING + page.text_height(says, page.wide), page)
     found = _beside(sizes, says, parts, page, best)
     return found or Arrangement(drawing=_over(sizes, page), beside=False, first=(), rows=rows)
 
@@ -76,10 +76,10 @@ def _beside(sizes: Sizes, says: str, parts: Sequence[AskedPart], page: PageForma
         beside = page.text_height(says, wide)
         for count in range(len(parts) + 1):
             rest, rows = _in_rows(parts[count:], page)
-            height = max(small.height + _ROUND_DRAWING, beside) + rest
-            if height < best - (_KEPT if found else 0):
+            cost = _cost(max(small.height + _ROUND_DRAWING, beside), page) + rest
+            if cost < best - (_KEPT if found else 0):
                 first = tuple(Placed(part=part, wide=wide) for part in parts[:count])
-                best, found = height, Arrangement(drawing=small, beside=True, first=first, rows=rows)
+                best, found = cost, Arrangement(drawing=small, beside=True, first=first, rows=rows)
             if count < len(parts):
                 beside += part_height(parts[count], wide, page)
     return found
@@ -112,17 +112,23 @@ def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool 
 
 
 def _in_rows(parts: Sequence[AskedPart], page: PageFormat) -> tuple[float, Rows]:
-    """The rows of one or of two parts that take the least height, and that height."""
+    """The rows of one or of two parts that cost the least, and what they cost."""
     found: list[tuple[float, Rows]] = [(0.0, ())]  # of the first parts: none, one, two …
     for place, part in enumerate(parts):
-        height, rows = found[place]
-        best, row = _alone(part, page)
-        best += height
-        if place and (both := _both(parts[place - 1 : place + 1], page) + found[place - 1][0]) < best - _KEPT:
-            best, rows = both, found[place - 1][1]
-            row = tuple(Placed(part=one, wide=page.half) for one in parts[place - 1 : place + 1])
+        cost, rows = found[place]
+        high, row = _alone(part, page)
+        best = cost + _cost(high, page)
+        both = parts[place - 1 : place + 1]
+        if place and (both_cost := _cost(_both(both, page), page) + found[place - 1][0]) < best - _KEPT:
+            best, rows = both_cost, found[place - 1][1]
+            row = tuple(Placed(part=one, wide=page.half) for one in both)
         found.append((best, (*rows, row)))
     return found[-1]
+
+
+def _cost(high: float, page: PageFormat) -> float:
+    """What a piece that stands on one page takes of it in mm: its height, and what it leaves white on average."""
+    return high + high * high / (2 * page.high)
 
 
 def _alone(part: AskedPart, page: PageFormat) -> tuple[float, tuple[Placed, ...]]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
+from math import inf
 from textwrap import shorten
 
 from courseware.drawings import draw
@@ -12,13 +12,16 @@ from courseware.drawings.fitted import Sizes
 from courseware.drawings.picture import Picture
 from courseware.papers.sheets import KeyAnswer, KeyExercise
 
-KEY_WIDE = 186.0  # mm between a key's margins
+KEY_WIDE = 190.0  # mm between a key's margins
 _FIRST_LINE = 105  # characters of a question that its key repeats
-_DRAWING = (74.0, 46.0)  # mm: room for a drawing beside the table
+_DRAWINGS = (74.0, 46.0), (62.0, 38.0), (50.0, 31.0)  # mm: rooms for a drawing beside the table, the larger the better
 _TALLER = ((74.0, 59.8), (74.0, 78.2))  # mm: where its words would lie on one another
+_PAGE = 274.0  # mm that a page of a key has
 _GAP = 4.0  # mm between the two
-_FIGURES = 27.0  # mm of half a table that figure and marks take
-_LETTER, _LINE, _ROW, _ASKED = 1.45, 3.6, 0.6, 5.0  # mm: a letter, a line, round a row, and the row of a question
+_WORTH = 1.5  # mm that a smaller drawing, or fewer parts beside it, must save
+_SLIPS, _SLIPS_BESIDE = 0.36, 0.34  # of a table's width: the slips, as the style sheet has them
+_FIGURES, _FIGURES_BESIDE = 25.0, 22.0  # mm of half a table that figure and marks take
+_LETTER, _LINE, _ROW, _ASKED = 1.38, 3.2, 0.3, 4.0  # mm: a letter, a line, round a row, and the row of a question
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,15 +59,29 @@ def key_drawing(exercise: KeyExercise) -> KeyDrawing:
         return KeyDrawing()
     if exercise.asked.drawn_in_place:  # at true size, to lay a learner's over
         return KeyDrawing(picture=draw(call))
-    picture = Sizes(call).within(_DRAWING, *_TALLER)
-    wide = float(int(KEY_WIDE - _GAP - picture.width))
-    left, beside = picture.height, 0
-    for _, answers in exercise.by_part:
-        if left <= 0:
-            break
-        left -= sum(_height(answer, wide) for answer in answers)
-        beside += 1
-    return KeyDrawing(picture=picture, beside=beside, wide=wide)
+    best, found = inf, KeyDrawing()
+    whole = [sum(_height(answer, KEY_WIDE) for answer in answers) for _, answers in exercise.by_part]
+    for picture in _pictures(Sizes(call)):
+        wide = float(int(KEY_WIDE - _GAP - picture.width))
+        narrow = [sum(_height(answer, wide) for answer in answers) for _, answers in exercise.by_part]
+        for beside in range(len(whole), -1, -1):
+            high = max(picture.height, sum(narrow[:beside])) if beside else picture.height + _GAP
+            cost = sum(map(_cost, (high, *whole[beside:])))
+            if cost < best - _WORTH:
+                best = cost
+                found = KeyDrawing(picture=picture, beside=beside, wide=wide)
+    return found
+
+
+def _cost(high: float) -> float:
+    """What a piece that stands on one page takes of it in mm: its height, and what it leaves white on average."""
+    return high + high * high / (2 * _PAGE)
+
+
+def _pictures(sizes: Sizes) -> tuple[Picture, ...]:
+    """The drawing made for each of its rooms that it fits, or for taller ones where it fits none."""
+    made = tuple(picture for room in _DRAWINGS if (picture := sizes.fitting(room)))
+    return made or (sizes.within(*_TALLER),)
 
 
 def first_line(text: str, most: int = _FIRST_LINE) -> str:
@@ -74,9 +91,18 @@ def first_line(text: str, most: int = _FIRST_LINE) -> str:
 
 def _height(answer: KeyAnswer, wide: float) -> float:
     """About how high the rows of an answer stand in a table so wide, in mm."""
-    letters = max(1, int((wide / 2 - _FIGURES) / _LETTER))
-    return _ASKED + sum(_lines(row, letters) * _LINE + _ROW for row in key_rows(answer))
+    whole = wide == KEY_WIDE
+    slips, figures = wide * (_SLIPS if whole else _SLIPS_BESIDE), _FIGURES if whole else _FIGURES_BESIDE
+    columns = (wide - slips - 2 * figures, slips)
+    return _ASKED + sum(
+        max(_lines(half, column, figures) for half, column in zip(row, columns, strict=True)) * _LINE + _ROW
+        for row in key_rows(answer)
+    )
 
 
-def _lines(row: Sequence[KeyRow | None], letters: int) -> int:
-    return max(-(-len(half.says) // letters) or 1 for half in row if half)
+def _lines(half: KeyRow | None, column: float, figures: float) -> int:
+    """How many lines the words of half a row take; without a figure they have its column too."""
+    if half is None:
+        return 1
+    room = column if half.figure or half.earns != "" else column + figures
+    return -(-len(half.says) // max(1, int(room / _LETTER))) or 1

@@ -63,6 +63,11 @@ class PageFormat:
         return self.sheet[0] - self.left - self.right
 
     @property
+    def high(self) -> float:
+        """Between the margins."""
+        return self.sheet[1] - self.top - self.bottom
+
+    @property
     def half(self) -> float:
         """How wide each of two things side by side is."""
         return (self.wide - self.gap) / 2
