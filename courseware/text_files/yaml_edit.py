@@ -33,27 +33,27 @@ class _Entry:
 def with_values(text: str, changes: Mapping[Path, str | None], file: str) -> str:
     """The text of a file with these values, each by its path of keys; None takes the key away.
 
-    A key that is not there is added at the end of its map, and so is its map. Raises `BankFaulty` where the text does
-    not read.
+    A key that is not there is added at the end of its map, and so is its map; a map goes with its last key. Raises
+    `BankFaulty` where the text does not read.
     """
-    read_yaml(text.encode(), file)
-    top = _entries(text)
-    edits: list[tuple[int, int, str]] = []
-    added: dict[Path, dict[str, str]] = {}
-    for path, value in changes.items():
-        above, found = _find(top, path)
-        if found is not None:
-            if value is None:
-                edits.append(_taken_away(text, above, found))
-            elif value != found.value:
-                edits.append(_put(found, _written(value)))
-        elif value is not None:
-            added.setdefault(path[:-1], {})[path[-1]] = value
-    for path, keys in added.items():
-        edits += _added(text, top, path, keys)
-    for start, end, new in sorted(edits, reverse=True):
-        text = text[:start] + new + text[end:]
+    read_yaml(text.encode(), file, may_be_empty=True)
+    for path, value in changes.items():  # one after another: edits of one text could run into one another
+        for start, end, new in _edits(text, path, value):
+            text = text[:start] + new + text[end:]
     return text
+
+
+def _edits(text: str, path: Path, value: str | None) -> list[tuple[int, int, str]]:
+    """What one change takes: at most one place of the text, and what comes there."""
+    top = _entries(text)
+    above, found = _find(top, path)
+    if found is None:
+        return [] if value is None else _added(text, top, path[:-1], {path[-1]: value})
+    if value is None and len(above.keys) == 1 and len(path) > 1:
+        return _edits(text, path[:-1], None)  # nothing would be left in the map
+    if value is None:
+        return [_taken_away(text, above, found)]
+    return [] if value == found.value else [_put(found, _written(value))]
 
 
 def _find(top: _Entry, path: Path) -> tuple[_Entry, _Entry | None]:
@@ -100,9 +100,9 @@ def _added(text: str, top: _Entry, path: Path, keys: Mapping[str, str]) -> list[
     above, found = (top, top) if not path else _find(top, path)
     if found is None:
         return _lines(text, above, f"{path[-1]}: {_braces(keys)}")
-    if not found.keyed:
+    if found is not top and not found.keyed:
         return [_put(found, _braces(keys))]
-    if found.block:
+    if found.block or not found.keyed:
         return [edit for key, value in keys.items() for edit in _lines(text, found, f"{key}: {_written(value)}")]
     inside = _braces(keys)[1:-1]
     last = text[: found.end - 1].rstrip()
@@ -112,6 +112,8 @@ def _added(text: str, top: _Entry, path: Path, keys: Mapping[str, str]) -> list[
 
 def _lines(text: str, above: _Entry, line: str) -> list[tuple[int, int, str]]:
     """A line more at the end of a map; between braces a key more."""
+    if not above.keyed:  # the file holds nothing yet
+        return [(len(text), len(text), f"{'' if not text or text.endswith(chr(10)) else chr(10)}{line}\n")]
     last = max(above.keys.values(), key=lambda entry: entry.end, default=None)
     if not above.block or last is None:
         return [(above.end - 1, above.end - 1, f"{', ' if above.keys else ''}{line}")]

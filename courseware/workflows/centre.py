@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,8 +11,12 @@ from courseware.files.atomic import write_whole
 from courseware.files.bank_files import read_file
 from courseware.files.centre_file import CENTRE
 from courseware.settings.read import read_settings
+from courseware.settings.settings import MORTARS, Settings
 from courseware.settings.shapes import CentreShape
 from courseware.text_files.faults import Fault, FileFaulty
+from courseware.text_files.yaml_edit import with_values
+from courseware.text_files.yaml_tree import Text, node_at
+from courseware.trade import ARRIS_RULES
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,6 +26,61 @@ class CentreText:
     text: str
     sha256: str
     faults: tuple[Fault, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """A setting that can be filled in without knowing how the file is written: where it stands, how it is asked for.
+
+    One with `choices` is chosen from them; a blank leaves the setting out, which is as `usual` says.
+    """
+
+    path: tuple[str, ...]
+    label: str
+    usual: str
+    choices: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """What a form calls it."""
+        return ".".join(self.path)
+
+
+FIELDS = (
+    Field(path=("name",), label="Name of the centre", usual="none is printed"),
+    Field(path=("arris_rule",), label="Arris of a projecting course to level", usual="outline", choices=ARRIS_RULES),
+    Field(path=("upright_joint",), label="Your word for the upright joint", usual="perpend"),
+    Field(path=("mortar",), label="Mortar of jobs", usual="as each job says", choices=MORTARS),
+    Field(path=("day_height",), label="mm that a wall goes up in a day at most", usual="as each job says"),
+    Field(path=("approval",), label="Approval before papers are printed", usual="not required", choices=("required",)),
+    Field(path=("first_marker",), label="Second marks compared with", usual="person", choices=("person", "program")),
+    *(
+        Field(path=("retention", kind), label=f"Months that {what} are kept", usual="always")
+        for kind, what in (
+            ("names", "names"), ("scripts", "answers as written"), ("marks", "marks"), ("papers", "papers as issued"),
+        )
+    ),
+    Field(path=("course", "starts"), label="A day of the first week of your course, as 2026-09-07", usual="no course"),
+    Field(path=("course", "weeks"), label="How many weeks are taught", usual="no course"),
+)  # fmt: skip
+
+
+def field_values(text: str) -> dict[str, str]:
+    """What stands in a text for each field, by the field's name. Raises `FileFaulty`."""
+    found = read_settings(text.encode(), str(CENTRE))
+    return {field.name: _value(found, field.path) for field in FIELDS}
+
+
+def with_fields(text: str, typed: Mapping[str, str]) -> str:
+    """The text with each field as it was typed; a blank takes its key away, all else stays. Raises `FileFaulty`."""
+    before = field_values(text)
+    changes = {field.path: typed[field.name] or None for field in FIELDS if typed[field.name] != before[field.name]}
+    return with_values(text, changes, str(CENTRE))
+
+
+def _value(found: Settings, path: tuple[str, ...]) -> str:
+    node = node_at(found.node, path) if found.node is not None else None
+    return " ".join((node.value or "").split()) if isinstance(node, Text) else ""
 
 
 def centre_text(file: Path) -> CentreText:

@@ -89,3 +89,13 @@ def test_whatever_is_written_is_read_again(job: str, bricks: str, waste: str) ->
 def test_a_text_that_does_not_read_is_refused_with_its_line() -> None:
     with pytest.raises(BankFaulty, match=r"^job.yaml:2:"):
         with_values("a: 1\na: 2\n", {("a",): "3"}, "job.yaml")
+
+
+def test_a_file_that_holds_nothing_yet_gets_its_keys_and_keeps_its_remarks() -> None:
+    assert with_values("", {("a", "b"): "1"}, "centre.yaml") == "a: {b: 1}\n"
+    assert with_values("# ours", {("a",): "1", ("b",): "2"}, "centre.yaml") == "# ours\na: 1\nb: 2\n"
+
+
+def test_a_map_goes_with_its_last_key_and_neighbours_are_taken_away_together() -> None:
+    text = "a: {b: 1, c: 2}\nd: 3\n"
+    assert with_values(text, {("a", "b"): None, ("a", "c"): None}, "centre.yaml") == "d: 3\n"

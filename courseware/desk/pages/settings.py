@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import Response
@@ -13,7 +15,16 @@ from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.papers.names import LONGEST_NAME
 from courseware.papers.sitting_checks import is_plain
-from courseware.workflows.centre import CentreText, centre_text, faults_of, keys_of_centre, save_centre
+from courseware.workflows.centre import (
+    FIELDS,
+    CentreText,
+    centre_text,
+    faults_of,
+    field_values,
+    keys_of_centre,
+    save_centre,
+    with_fields,
+)
 
 NAV = (Nav(title="Settings", address="/settings", place=8),)
 
@@ -47,6 +58,23 @@ async def save(request: Request) -> Response:
     return said(request, "Saved. New papers go by it; papers that were issued stay as they are.", to="/settings")
 
 
+async def fields(request: Request) -> Response:
+    """Saves what was filled in, each at its place in the text, all else left as it is; or says what cannot be."""
+    desk, form = desk_of(request), await read_form(request)
+    there = await run_in_threadpool(centre_text, desk.centre_file)
+    if form.text("was") != there.sha256:
+        return said(
+            request, "The settings were changed elsewhere meanwhile: nothing was saved. Try again.", to="/settings"
+        )
+    typed = {field.name: " ".join(form.text(field.name).split()) for field in FIELDS}
+    text = await run_in_threadpool(with_fields, there.text, typed)
+    saved = await run_in_threadpool(save_centre, desk.centre_file, text)
+    if saved.faults:
+        wrong = CentreText(text=there.text, sha256=there.sha256, faults=saved.faults)
+        return _shown(request, wrong, status=422, typed=typed)
+    return said(request, "Saved. New papers go by it; papers that were issued stay as they are.", to="/settings")
+
+
 async def name(request: Request) -> Response:
     """Under which name the record keeps what is done from this browser."""
     who = (await read_form(request)).text("who")
@@ -58,10 +86,15 @@ async def name(request: Request) -> Response:
     return said(request, f"What you do is kept under the name {who}.", to="/settings")
 
 
-def _shown(request: Request, text: CentreText, *, status: int = 200, clash: str = "", stands: str = "") -> Response:
+def _shown(
+    request: Request, text: CentreText, *, status: int = 200, clash: str = "", stands: str = "",
+    typed: Mapping[str, str] | None = None,
+) -> Response:  # fmt: skip
+    """The page; with what was `typed` into its fields, else with what stands, where the text has no faults."""
+    values = typed if typed is not None else {} if text.faults else field_values(text.text)
     return page(
         request, "settings.html", status=status, text=text, refused=status != 200, clash=clash, stands=stands,
-        keys=keys_of_centre(),
+        keys=keys_of_centre(), fields=FIELDS if values else (), values=values,
         file=desk_of(request).centre_file, longest_name=LONGEST_NAME,
     )  # fmt: skip
 
@@ -69,5 +102,6 @@ def _shown(request: Request, text: CentreText, *, status: int = 200, clash: str 
 ROUTES = (
     Route("/settings", settings),
     Route("/settings/save", save, methods=["POST"]),
+    Route("/settings/fields", fields, methods=["POST"]),
     Route("/settings/name", name, methods=["POST"]),
 )
