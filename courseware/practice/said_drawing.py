@@ -21,5 +21,5 @@ def all_said(picture: Picture) -> Picture:
     left = [mark.text for mark in labels if not mark.of_scale and not set(_FIGURE.findall(mark.text)) <= said]
     scale = [mark.text for mark in labels if mark.of_scale and _FIGURE.search(mark.text)]
     more = f" Also written in it: {listed(list(dict.fromkeys(left)))}." if left else ""
-    bar = f" The bar of its scale: {scale[0]}." if scale else ""
+    bar = f" The bar of its scale: {listed(list(dict.fromkeys(scale)))}." if scale else ""
     return replace(picture, alt=picture.alt + more + bar)

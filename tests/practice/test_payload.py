@@ -8,6 +8,7 @@ from fractions import Fraction
 from courseware.drawings.fitted import Sizes, on_phone, on_screen
 from courseware.practice.lean_svg import lean_svg
 from courseware.practice.payload import fewer_variants, kind_data, kind_heading
+from courseware.practice.said_drawing import all_said
 from tests.practice.test_kinds import kinds
 
 
@@ -53,7 +54,9 @@ def test_a_drawing_is_there_line_by_line_for_a_wide_screen_and_for_a_phone() -> 
         for call, places in ((question.key.asked.drawing, "drawing"), (question.key.drawing, "filled")):
             assert call is not None
             for layout, picture in (("wide", on_screen(Sizes(call))), ("narrow", on_phone(Sizes(call)))):
-                assert [data["lines"][place] for place in variant[places][layout]] == lean_svg(picture).splitlines()
+                assert [data["lines"][place] for place in variant[places][layout]] == lean_svg(
+                    all_said(picture)
+                ).splitlines()
 
 
 def test_fewer_variants_are_those_of_fewer_questions() -> None:
