@@ -9,6 +9,7 @@ from courseware.files.atomic import unusable
 from courseware.files.sitting_files import MARKED
 from courseware.files.sitting_folders import find_folders
 from courseware.text_files.faults import harmless, unseen
+from courseware.workflows.sitting_at_hand import next_step
 
 OUTPUT = "output"  # in a folder of work: what commands and desk make
 _LONGEST_NAME = 60
@@ -38,6 +39,7 @@ class SittingSeen:
     date: str
     papers: int
     marked: bool
+    next_step: str  # what is to be done now, in a few words
     path: Path
 
 
@@ -89,6 +91,7 @@ def overview(folder: Path) -> Overview:
             date=one.sitting.date,
             papers=len(one.sitting.papers),
             marked=(one.path / MARKED).is_dir(),
+            next_step=next_step(one),
             path=one.path,
         )
         for one in found

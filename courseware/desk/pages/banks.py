@@ -38,7 +38,7 @@ from courseware.workflows.watch import Watch
 from courseware.workflows.writing_banks import ProofLine, look_at, prove_text, sample_sheets
 
 OWN, SHIPPED = "own", "shipped"
-NAV = (Nav(title="Banks", address="/banks", place=5),)
+NAV = (Nav(title="Banks", address="/banks", place=6),)
 _LONGEST_NAME = 80
 
 

@@ -44,7 +44,7 @@ from courseware.workflows.own_jobs import (
 from courseware.workflows.watch import Watch
 
 OWN, EXAMPLES = "own", "examples"
-NAV = (Nav(title="Job", address="/jobs", place=4),)
+NAV = (Nav(title="Job", address="/jobs", place=5),)
 _SHEETS = {
     "job-sheet.pdf": "for whoever builds it: drawings, figures in the order of use, sequence",
     "templates.pdf": "templates and gauge rod at true size: print at 100 % and measure both lines",

@@ -221,7 +221,7 @@ def _number(text: str) -> int:
     return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else 1
 
 
-NAV = (Nav(title="Mark", address="/mark", place=2),)
+NAV = (Nav(title="Mark", address="/mark", place=3, also=r"/sittings/[^/]+/(grid|waiting).*"),)
 ROUTES = (
     Route("/mark", to_mark),
     Route("/sittings/{code}/grid", grid),

@@ -26,7 +26,7 @@ from courseware.workflows.print_approved import issue_approved
 from courseware.workflows.sitting_at_hand import next_step
 from courseware.workflows.watch import Watch
 
-NAV = (Nav(title="Make papers", address="/papers", place=1),)
+NAV = (Nav(title="Make papers", address="/papers", place=1, also=r"/sittings/[^/]+"),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

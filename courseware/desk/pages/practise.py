@@ -34,7 +34,7 @@ from courseware.workflows.practise import to_practise, write_booklet, write_page
 from courseware.workflows.progress import class_progress
 from courseware.workflows.watch import Watch
 
-NAV = (Nav(title="Practise", address="/practise", place=7),)
+NAV = (Nav(title="Practise", address="/practise", place=8),)
 _LEVELS = ("1", "2", "3")
 _HAND_OUT = (
     "Give learners this one file, by the college's own site, by e-mail or on a memory stick: it opens in any browser "

@@ -134,7 +134,7 @@ def _where(request: Request) -> SittingFolder:
 
 
 _STATES = ("entered", "provisional", "marked", "confirmed", "released")
-NAV = (Nav(title="See", address="/see", place=3),)
+NAV = (Nav(title="See", address="/see", place=4, also=r"/sittings/[^/]+/(picture|learners|board).*"),)
 ROUTES = (
     Route("/see", to_see),
     Route("/sittings/{code}/picture", picture),

@@ -26,7 +26,7 @@ from courseware.workflows.centre import (
     with_fields,
 )
 
-NAV = (Nav(title="Settings", address="/settings", place=8),)
+NAV = (Nav(title="Settings", address="/settings", place=9),)
 
 
 async def settings(request: Request) -> Response:

@@ -14,6 +14,7 @@ from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.looking_on import Noted
 from courseware.desk.render import page, said
+from courseware.papers.dates import in_full
 from courseware.words import count
 from courseware.workflows.folders_of_work import FolderRefused, folders_in, made_folder, overview
 from courseware.workflows.going_on import stopped_issues, throw_away
@@ -29,6 +30,7 @@ async def start(request: Request) -> Response:
         request,
         "start.html",
         seen=seen,
+        in_full=in_full,
         where=desk.folder,
         jobs=jobs,
         stopped=[] if jobs else [(desk.handles.of(one.path), one) for one in left],

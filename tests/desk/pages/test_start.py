@@ -16,9 +16,9 @@ def handle(page: str, name: str) -> str:
 
 def test_the_first_page_lists_sittings_the_latest_first(client: Sitter) -> None:
     shown = words(client.get("/").text)
-    assert "2026-02-02, 4 papers not marked yet" in shown
-    assert "2026-01-05, 4 papers marked" in shown
-    assert shown.index("2026-02-02") < shown.index("2026-01-05")
+    assert "2 February 2026, 4 papers not marked yet Print the papers" in shown
+    assert "5 January 2026, 4 papers marked Marked: " in shown
+    assert shown.index("2 February") < shown.index("5 January")
 
 
 def test_papers_of_a_stopped_run_are_gone_on_with_or_thrown_away(client: Sitter, work: Path) -> None:
