@@ -76,3 +76,32 @@ def test_every_kind_of_drawing_is_read_on_a_phone(one_phone, kind) -> None:
                 call = replace(call, figures=call.figures | {"lay": "stretcher"})
             paper.evaluate(PUT, to_svg(on_phone(Sizes(call))))
             check(paper.locator("svg").evaluate(MEASURED))
+
+
+PINCH = """({from, to}) => {
+  const sheet = document.querySelector("dialog .sheet"), box = sheet.getBoundingClientRect();
+  const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
+  const tell = (name, id, dx) => sheet.dispatchEvent(new PointerEvent(name, {pointerId: id, clientX: x + dx, clientY: y, bubbles: true}));
+  tell("pointerdown", 1, -from / 2); tell("pointerdown", 2, from / 2);
+  tell("pointermove", 1, -to / 2); tell("pointermove", 2, to / 2);
+  tell("pointerup", 1, 0); tell("pointerup", 2, 0);
+  const middle = (scroll, seen, whole) => (scroll + seen / 2) / whole;
+  return {told: document.querySelector("dialog .times").textContent,
+          across: middle(sheet.scrollLeft, sheet.clientWidth, sheet.scrollWidth), down: middle(sheet.scrollTop, sheet.clientHeight, sheet.scrollHeight)};
+}"""
+
+
+@pytest.mark.parametrize(
+    ("apart", "to", "times"),
+    [(100, 150, "3 times"), (100, 120, "2.4 times"), (100, 50, "1 times"), (50, 500, "6 times")],
+)
+def test_a_larger_drawing_opens_on_its_middle_and_goes_by_two_fingers(phone, apart, to, times) -> None:
+    learner = phone()
+    learner.put("rise-of-a-lift")
+    learner.press(learner.button("Enlarge the drawing"))
+    before = learner.page.evaluate(PINCH, {"from": apart, "to": apart})
+    after = learner.page.evaluate(PINCH, {"from": apart, "to": to})
+    assert (before["told"], after["told"]) == ("2 times", times)
+    for found in (before, after):
+        assert found["across"] == pytest.approx(0.5, abs=0.02)
+        assert found["down"] == pytest.approx(0.5, abs=0.02)

@@ -30,18 +30,19 @@ export function svgOf(text) {
   return svg;
 }
 
-/** A dialog with the drawing, larger and smaller by buttons or keys. @param {SVGElement} svg @param {HTMLElement} back */
+/** A dialog with the drawing, larger and smaller by buttons, keys or two fingers, moved by one. @param {SVGElement} svg @param {HTMLElement} back */
 function showLarger(svg, back) {
   let size = 2;
   const large = /** @type {SVGElement} */ (svg.cloneNode(true));
   const sheet = make("div", { class: "sheet", tabindex: "0", role: "group", "aria-label": "The drawing, enlarged" }, large);
   const told = make("p", { class: "times", role: "status" });
-  const resize = (/** @type {number} */ by) => {
-    const middle = (sheet.scrollLeft + sheet.clientWidth / 2) / (sheet.scrollWidth || 1);
-    size = Math.min(MOST_SIZE, Math.max(LEAST_SIZE, size + by));
+  const resize = (/** @type {number} */ to) => {
+    const [across, down] = [middleOf(sheet.scrollLeft, sheet.clientWidth, sheet.scrollWidth), middleOf(sheet.scrollTop, sheet.clientHeight, sheet.scrollHeight)];
+    size = Math.min(MOST_SIZE, Math.max(LEAST_SIZE, to));
     large.style.width = `${size * 100}%`;
-    sheet.scrollLeft = middle * sheet.scrollWidth - sheet.clientWidth / 2;
-    told.textContent = `${size} times`;
+    sheet.scrollLeft = across * sheet.scrollWidth - sheet.clientWidth / 2;
+    sheet.scrollTop = down * sheet.scrollHeight - sheet.clientHeight / 2;
+    told.textContent = `${Math.round(size * 10) / 10} times`;
   };
   const dialog = make(
     "dialog",
@@ -49,22 +50,50 @@ function showLarger(svg, back) {
     make(
       "div",
       { class: "tools" },
-      button("Larger", () => resize(1)),
-      button("Smaller", () => resize(-1)),
+      button("Larger", () => resize(size + 1)),
+      button("Smaller", () => resize(size - 1)),
       button("Close", () => dialog.close()),
       told,
     ),
     sheet,
   );
   dialog.addEventListener("keydown", (event) => {
-    if (event.key === "+" || event.key === "=") resize(1);
-    if (event.key === "-") resize(-1);
+    if (event.key === "+" || event.key === "=") resize(size + 1);
+    if (event.key === "-") resize(size - 1);
   });
   dialog.addEventListener("close", () => {
     dialog.remove();
     focusOn(back);
   });
+  byTwoFingers(sheet, () => size, resize);
   document.body.append(dialog);
   dialog.showModal();
-  resize(0);
+  resize(size);
+  sheet.scrollTo((sheet.scrollWidth - sheet.clientWidth) / 2, (sheet.scrollHeight - sheet.clientHeight) / 2);
+}
+
+/** Where the middle of what is seen lies, as a share of the whole. @param {number} from @param {number} seen @param {number} whole */
+const middleOf = (from, seen, whole) => (from + seen / 2) / (whole || 1);
+
+/** Two fingers that move apart make the drawing larger. @param {HTMLElement} sheet @param {() => number} size @param {(to: number) => void} resize */
+function byTwoFingers(sheet, size, resize) {
+  /** @type {Map<number, {x: number, y: number}>} */
+  const fingers = new Map();
+  let [apart, begun] = [0, 0];
+  const between = () => {
+    const [one, other] = [...fingers.values()];
+    return Math.hypot(one.x - other.x, one.y - other.y);
+  };
+  const put = (/** @type {PointerEvent} */ event) => fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  const lift = (/** @type {PointerEvent} */ event) => fingers.delete(event.pointerId);
+  sheet.addEventListener("pointerdown", (event) => {
+    put(event);
+    if (fingers.size === 2) [apart, begun] = [between(), size()];
+  });
+  sheet.addEventListener("pointermove", (event) => {
+    if (!fingers.has(event.pointerId)) return;
+    put(event);
+    if (fingers.size === 2 && apart > 0) resize((begun * between()) / apart);
+  });
+  for (const end of /** @type {const} */ (["pointerup", "pointercancel", "pointerleave"])) sheet.addEventListener(end, lift);
 }
