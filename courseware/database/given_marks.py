@@ -56,14 +56,27 @@ def hands(engine: Engine, sitting: str, role: Role = "first") -> dict[str, tuple
 
     The marks that the program worked out are nobody's own.
     """
-    found: dict[str, dict[str, None]] = {}
     with reading(engine) as connection:
         known(connection, sitting)
+    return hands_in(engine, [sitting], role)
+
+
+def hands_in(engine: Engine, sittings: Sequence[str], role: Role = "first") -> dict[str, tuple[str, ...]]:
+    """The same of many sittings at once."""
+    found: dict[str, dict[str, None]] = {}
+    with reading(engine) as connection:
         for table, who in ((SCRIPT, SCRIPT.c.assessor), (DECISION, DECISION.c.by)):
-            asked = select(table.c.paper, who).join_from(table, PAPER).where(PAPER.c.sitting == sitting)
+            asked = select(table.c.paper, who).join_from(table, PAPER).where(PAPER.c.sitting.in_(sittings))
             for paper, name in connection.execute(asked.where(table.c.role == role).order_by(table.c.id)):
                 found.setdefault(paper, {})[name] = None
     return {paper: tuple(filter(None, names)) for paper, names in found.items()}
+
+
+def with_given_marks(engine: Engine, purpose: Purpose) -> frozenset[str]:
+    """The sittings in which anybody gave marks by hand for this purpose."""
+    asked = select(PAPER.c.sitting).join_from(GIVEN_MARK, PAPER).where(GIVEN_MARK.c.purpose == purpose).distinct()
+    with reading(engine) as connection:
+        return frozenset(connection.scalars(asked))
 
 
 def marks_before(engine: Engine, sitting: str, sources: Collection[str]) -> tuple[MarkedPaper, ...]:

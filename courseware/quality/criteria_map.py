@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from itertools import chain
+from typing import Literal, NamedTuple
 
 from courseware.jobs.observation import Observation, Verdict
 from courseware.marking.marks import Mark, MarkedSitting
 from courseware.papers.group import Learner
-from courseware.papers.sitting import Sitting
+from courseware.papers.sitting import IssuedExercise, Sitting
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence
 
 State = Literal["secure", "tried", "none"]
@@ -31,9 +32,8 @@ class Person:
         return self.codes[0]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EvidenceMark:
-    """One mark as evidence."""
+class EvidenceMark(NamedTuple):
+    """One mark as evidence: a plain tuple, since a large record has very many."""
 
     sitting: str
     code: str
@@ -115,16 +115,10 @@ def criteria_map(
     ordered = sorted(sittings, key=lambda one: (one.sitting.date, one.sitting.code))
     people = people_of([one.sitting for one in ordered])
     owner = {code: person.label for person in people for code in person.codes}
-    shown: dict[tuple[str, _Part], list[EvidenceMark]] = {}
-    for part, found in (pair for one in ordered for pair in _shown(one)):
-        shown.setdefault((owner[found.code], part), []).append(found)
-    issued = {
-        (exercise.topic, exercise.exercise, part.name)
-        for one in ordered
-        for paper in one.sitting.papers
-        for exercise in paper.exercises
-        for part in exercise.parts
-    }
+    wanted = {part for criterion in criteria for evidence in criterion.parts for part in _parts_of(evidence)}
+    shown = _shown(ordered, owner, wanted)
+    alike = {id(paper.exercises): paper.exercises for one in ordered for paper in one.sitting.papers}
+    issued = {part for exercises in alike.values() for _, part in _labelled(exercises)}
     seen: dict[str, list[Observation]] = {}
     for observation in observations:
         if observation.code in owner:
@@ -158,24 +152,37 @@ def _identity(learner: Learner, sitting: Sitting) -> tuple[str, str]:
     return ("", f"{learner.name}, {sitting.group}".casefold()) if learner.name else ("", "")
 
 
-def _shown(one: MarkedSitting) -> Iterator[tuple[_Part, EvidenceMark]]:
-    papers = {paper.code: paper for paper in one.sitting.papers}
-    for marked in one.marked:
-        names = {
-            part.label: (exercise.topic, exercise.exercise, part.name)
-            for exercise in papers[marked.code].exercises
-            for part in exercise.parts
-        }
-        for mark in marked.marks:
-            if mark.label in names:
-                found = EvidenceMark(sitting=one.sitting.code, code=marked.code, label=mark.label, mark=mark)
-                yield names[mark.label], found
+def _shown(
+    sittings: Sequence[MarkedSitting], owner: Mapping[str, str], wanted: Collection[_Part]
+) -> dict[_Part, dict[str, list[EvidenceMark]]]:
+    """By part, of those wanted, the marks of each learner by label."""
+    found: dict[_Part, dict[str, list[EvidenceMark]]] = {part: {} for part in wanted}
+    for one in sittings:
+        sitting = one.sitting.code
+        exercises = {paper.code: paper.exercises for paper in one.sitting.papers}
+        known: dict[int, dict[str, dict[str, list[EvidenceMark]]]] = {}  # in outline all papers have the same exercises
+        for marked in one.marked:
+            own, code, learner = exercises[marked.code], marked.code, owner[marked.code]
+            if id(own) not in known:
+                known[id(own)] = {label: found[part] for label, part in _labelled(own) if part in found}
+            by_label = known[id(own)]
+            for mark in marked.marks:
+                if (learners := by_label.get(mark.label)) is not None:
+                    evidence = EvidenceMark(sitting=sitting, code=code, label=mark.label, mark=mark)
+                    learners.setdefault(learner, []).append(evidence)
+    return found
+
+
+def _labelled(exercises: Iterable[IssuedExercise]) -> Iterator[tuple[str, _Part]]:
+    for exercise in exercises:
+        for part in exercise.parts:
+            yield part.label, (exercise.topic, exercise.exercise, part.name)
 
 
 def _row(
     criterion: Criterion,
     labels: Sequence[str],
-    shown: Mapping[tuple[str, _Part], Sequence[EvidenceMark]],
+    shown: Mapping[_Part, Mapping[str, Sequence[EvidenceMark]]],
     issued: set[_Part],
     seen: Mapping[str, Sequence[Observation]],
 ) -> MapRow:
@@ -193,19 +200,24 @@ def _row(
 def _served(
     evidence: PartEvidence,
     labels: Sequence[str],
-    shown: Mapping[tuple[str, _Part], Sequence[EvidenceMark]],
+    shown: Mapping[_Part, Mapping[str, Sequence[EvidenceMark]]],
     issued: set[_Part],
 ) -> Served:
-    wanted = [(evidence.topic, evidence.exercise, name) for name in evidence.marked_as]
-    wanted = [part for part in wanted if part in issued] or wanted
-    own = {label: [tuple(shown.get((label, part), ())) for part in wanted] for label in labels}
+    every = _parts_of(evidence)
+    wanted = [part for part in every if part in issued] or every
+    by_part = [shown[part] for part in wanted]
+    own = {label: [learners.get(label, ()) for learners in by_part] for label in labels}
     return Served(
         evidence=evidence,
         issued=any(part in issued for part in wanted),
         states={label: _state(found) for label, found in own.items()},
-        shown={label: tuple(one for marks in found for one in marks) for label, found in own.items()},
+        shown={label: tuple(chain.from_iterable(found)) for label, found in own.items()},
         observed={},
     )
+
+
+def _parts_of(evidence: PartEvidence) -> list[_Part]:
+    return [(evidence.topic, evidence.exercise, name) for name in evidence.marked_as]
 
 
 def _at_a_job(evidence: JobEvidence, labels: Sequence[str], seen: Mapping[str, Sequence[Observation]]) -> Served:
@@ -233,10 +245,14 @@ def verdict_of(observation: Observation, evidence: PartEvidence | JobEvidence) -
 
 def _state(parts: Sequence[Sequence[EvidenceMark]]) -> State:
     """How one learner stands with a piece of evidence: secure where every part of it is, in whichever sitting."""
-    if all(any(one.secure for one in marks) for marks in parts):
-        return "secure"
-    tried = any(one.mark.how not in _NOTHING for marks in parts for one in marks)
-    return "tried" if tried else "none"
+    every, tried = True, False
+    for marks in parts:
+        secure = False
+        for one in marks:
+            secure = secure or one.secure
+            tried = tried or one.mark.how not in _NOTHING
+        every = every and secure
+    return "secure" if every else "tried" if tried else "none"
 
 
 def _together(states: Sequence[State], needed: int) -> State:

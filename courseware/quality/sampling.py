@@ -189,9 +189,15 @@ def _covering(ordered: Sequence[Candidate], needs: Sequence[_Need]) -> dict[str,
 
 
 def _needs(papers: Sequence[Candidate], pass_lines: Sequence[Fraction]) -> list[_Need]:
-    shares = sorted(paper.share for paper in papers)
+    at: dict[Fraction, list[Candidate]] = {}
+    same: dict[tuple[int, int], list[Candidate]] = {}
+    for paper in papers:
+        same.setdefault((paper.total, paper.of), []).append(paper)
+    for alike in same.values():  # a share is worked out once for all papers that have the same marks
+        at.setdefault(alike[0].share, []).extend(alike)
+    shares = [share for share in sorted(at) for _ in at[share]]
     middle = (shares[(len(shares) - 1) // 2] + shares[len(shares) // 2]) / 2
-    nearest_middle = min(abs(share - middle) for share in shares)
+    nearest_middle = min(abs(share - middle) for share in at)
     needs = [
         *(
             _need(f"marked by {name}", [paper for paper in papers if name in paper.assessors])
@@ -201,16 +207,18 @@ def _needs(papers: Sequence[Candidate], pass_lines: Sequence[Fraction]) -> list[
             _need(f"on {topic}", [paper for paper in papers if topic in paper.topics])
             for topic in sorted({topic for paper in papers for topic in paper.topics})
         ),
-        _need("the lowest mark", [paper for paper in papers if paper.share == shares[0]]),
-        _need("the highest mark", [paper for paper in papers if paper.share == shares[-1]]),
-        _need("in the middle", [paper for paper in papers if abs(paper.share - middle) == nearest_middle]),
+        _need("the lowest mark", at[shares[0]]),
+        _need("the highest mark", at[shares[-1]]),
+        _need("in the middle", [p for share in at if abs(share - middle) == nearest_middle for p in at[share]]),
     ]
     for line in pass_lines:
-        passed, failed = [s for s in shares if s >= line], [s for s in shares if s < line]
-        for side, nearest in (("nearest at or above", passed[:1]), ("nearest below", failed[-1:])):
-            if nearest:
-                at = [paper for paper in papers if paper.share == nearest[0]]
-                needs.append(_need(f"{side} the pass line of {_percent(line)}", at))
+        passed, failed = [s for s in at if s >= line], [s for s in at if s < line]
+        for side, nearest in (
+            ("nearest at or above", min(passed, default=None)),
+            ("nearest below", max(failed, default=None)),
+        ):
+            if nearest is not None:
+                needs.append(_need(f"{side} the pass line of {_percent(line)}", at[nearest]))
     return needs
 
 

@@ -7,9 +7,8 @@ from pathlib import Path, PurePath
 from typing import TYPE_CHECKING
 
 from courseware.banks import Bank, read_bank
-from courseware.database.kept_marks import marks_of
 from courseware.database.observations import observations_of
-from courseware.database.sittings import sitting_of
+from courseware.database.outlines import many_plain_objects, outlines
 from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.jobs.observation import Observation
 from courseware.jobs.plan import plan_of
@@ -53,16 +52,19 @@ def map_criteria(
 def mapped(
     engine: Engine | None, codes: Sequence[str], settings: Settings, banks: Sequence[str]
 ) -> tuple[CriteriaMap, list[MarkedSitting]]:
-    """The map of a centre's criteria over these sittings, and the sittings."""
-    ordered = [_marked(engine, code) for code in codes] if engine is not None else []
+    """The map of a centre's criteria over these sittings, and the sittings in outline."""
+    with many_plain_objects():
+        return _mapped(engine, codes, settings, banks)
+
+
+def _mapped(
+    engine: Engine | None, codes: Sequence[str], settings: Settings, banks: Sequence[str]
+) -> tuple[CriteriaMap, list[MarkedSitting]]:
+    ordered = list(outlines(engine, codes)) if engine is not None else []
     own = [bank for paths in (shipped_banks(), find_banks(banks)) for bank in read_banks(paths)[0]]
     seen = observations_of(engine) if engine is not None else ()
     on_offer = offered((*issued_banks(one.sitting for one in ordered), *own), settings, seen)
     return criteria_map(criteria_of(settings, on_offer), ordered, seen), ordered
-
-
-def _marked(engine: Engine, code: str) -> MarkedSitting:
-    return MarkedSitting(sitting=sitting_of(engine, code), marked=marks_of(engine, code, "first"))
 
 
 def issued_banks(issued: Iterable[Sitting]) -> tuple[Bank, ...]:

@@ -10,9 +10,11 @@ from typing import TYPE_CHECKING
 
 from courseware.database.given_marks import hands
 from courseware.database.sample_results import results_of
+from courseware.database.sittings import sitting_of
 from courseware.database.who_marked import who_marked
-from courseware.marking.marks import MarkedSitting
+from courseware.marking.marks import MarkedPaper
 from courseware.papers.compose import compose_paper, read_sources
+from courseware.papers.sitting import Sitting
 from courseware.quality.portfolio import Known, Marker, items_of, portfolio_sheet, portfolio_workbook
 from courseware.settings.settings import Settings
 from courseware.words import listed
@@ -39,7 +41,9 @@ def write_portfolios(
     found, ordered = mapped(engine, codes, settings, banks)
     papers = sum(len(one.marked) for one in ordered)
     with watch.progress("Pages of papers", papers) as tell:
-        pages = dict(place for one in ordered for place in _pages(one, tell))
+        pages = dict(
+            place for one in ordered for place in _pages(sitting_of(engine, one.sitting.code), one.marked, tell)
+        )
     known = Known(pages=pages, marked_by=_marked_by(engine, codes), results=results_of(engine))
     files: list[Path] = []
     with watch.progress("Portfolio indexes", len(found.people)) as tell:
@@ -52,16 +56,16 @@ def write_portfolios(
     return tuple(files)
 
 
-def _pages(one: MarkedSitting, tell: Tell) -> Iterator[tuple[tuple[str, int], int]]:
+def _pages(sitting: Sitting, marked: Sequence[MarkedPaper], tell: Tell) -> Iterator[tuple[tuple[str, int], int]]:
     """The page on which each question of each marked paper begins, read back from the paper as it is printed."""
     from courseware.printing.render import paper_pdf
 
-    sources = read_sources(one.sitting)
-    marked = {paper.code for paper in one.marked}
-    for place, paper in enumerate(one.sitting.papers):
-        if paper.code in marked:
+    sources = read_sources(sitting)
+    codes = {paper.code for paper in marked}
+    for place, paper in enumerate(sitting.papers):
+        if paper.code in codes:
             topics = [exercise.topic for exercise in paper.exercises]
-            for number, page in question_pages(paper_pdf(compose_paper(one.sitting, place, sources)), topics):
+            for number, page in question_pages(paper_pdf(compose_paper(sitting, place, sources)), topics):
                 yield (paper.code, number), page
             tell(1)
 

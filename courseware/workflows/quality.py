@@ -11,11 +11,11 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from courseware.database.given_marks import SETTLED, given_marks, hands, marks_before
-from courseware.database.kept_marks import marks_of
+from courseware.database.given_marks import SETTLED, given_marks, hands_in, marks_before, with_given_marks
 from courseware.database.learners import held
+from courseware.database.outlines import briefs
 from courseware.database.sample_results import Assured, keep_results, results_of
-from courseware.database.sittings import sitting_of, sittings
+from courseware.database.sittings import sittings
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, slug, write_whole
 from courseware.files.bank_files import NotFound, read_file
@@ -66,7 +66,7 @@ def sample(
     day: str,
 ) -> Sampled:
     """Draws a sample from the marked papers of these sittings and writes the plan. `size` is a number or a share."""
-    papers, known = _candidates(engine, codes, settings)
+    papers, known = candidates(engine, codes, settings)
     if not papers:
         raise NotFound("there are no marked papers to sample from; mark a sitting first")
     seed = seed or "".join(secrets.choice(LETTERS) for _ in range(6))
@@ -89,7 +89,7 @@ def _code_of(asked: str) -> str:
     return sitting_folder(asked).sitting.code if Path(asked).exists() else read_code(asked) or asked
 
 
-def _candidates(
+def candidates(
     engine: Engine, codes: Sequence[str], settings: Settings
 ) -> tuple[tuple[Candidate, ...], dict[str, str]]:
     """The marked papers of these sittings, and their learners' names by code."""
@@ -97,26 +97,25 @@ def _candidates(
     names: dict[str, str] = {}
     all_results = results_of(engine)
     open_now = {one.code for one in open_actions(all_results)}
-    for code in codes:
-        sitting = sitting_of(engine, code)
-        apart = Counter(one.code for one in compare_markers(engine, code, settings).differences)
-        who = hands(engine, code)
-        issued = {paper.code: paper for paper in sitting.papers}
-        marked = {paper.code: paper for paper in marks_of(engine, code, "first") if paper.marks}  # of several the last
-        for paper in marked.values():
-            names[paper.code] = issued[paper.code].learner.name
+    who = hands_in(engine, codes)
+    second = with_given_marks(engine, "second")
+    for sitting in briefs(engine, codes):
+        differences = compare_markers(engine, sitting.code, settings).differences if sitting.code in second else ()
+        apart = Counter(one.code for one in differences)
+        for code, (name, total) in sitting.papers.items():
+            names[code] = name
             papers.append(
                 Candidate(
-                    code=paper.code,
+                    code=code,
                     sitting=sitting.title,
-                    assessors=who.get(paper.code, ()),
-                    topics=tuple(dict.fromkeys(exercise.topic for exercise in issued[paper.code].exercises)),
-                    total=paper.total,
-                    of=paper.of,
-                    decided=sum(mark.how == "decided" for mark in paper.marks),
-                    differing=apart[paper.code],
-                    provisional=len(paper.provisional),
-                    open_action=paper.code in open_now,
+                    assessors=who.get(code, ()),
+                    topics=sitting.topics,
+                    total=total.marks,
+                    of=total.of,
+                    decided=total.decided,
+                    differing=apart[code],
+                    provisional=total.provisional,
+                    open_action=code in open_now,
                 )
             )
     return tuple(papers), {code: name for code, name in names.items() if name}
@@ -126,9 +125,9 @@ def _not_agreed(engine: Engine) -> dict[str, int]:
     """How many sampled papers of each assessor were not agreed with, in all sittings."""
     by_code = {one.code: one for one in results_of(engine) if not one.agreed}
     found: Counter[str] = Counter()
-    for summary in sittings(engine) if by_code else ():
-        for code, names in hands(engine, summary.code).items():
-            found.update(names if code in by_code else ())
+    there = [summary.code for summary in sittings(engine)] if by_code else []
+    for code, names in hands_in(engine, there).items():
+        found.update(names if code in by_code else ())
     return dict(found)
 
 
