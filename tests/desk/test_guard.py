@@ -6,7 +6,8 @@ import pytest
 
 from courseware.desk.address import Address
 from courseware.desk.guard import LARGEST_BODY, Asked, Refused, check
-from tests.desk.conftest import Sitter
+from courseware.desk.sessions import Sessions
+from tests.desk.conftest import Sitter, desk_over, words
 
 HERE = Address(host="127.0.0.1", port=8123)
 V6 = Address(host="::1", port=8123)
@@ -86,3 +87,17 @@ def test_nothing_is_shown_without_a_session(client: Sitter) -> None:
         locked = client.get(address)
         assert locked.status_code == 401
         assert "piers" not in locked.text.casefold()
+
+
+def test_a_desk_left_alone_is_locked_and_takes_nothing_more(work) -> None:
+    clock = [1_000_000.0]
+    sitter = Sitter(desk_over(work, sessions=Sessions(who="J. Marsh", idle=1800, now=lambda: clock[0]))).come_in()
+    token = sitter.token
+    clock[0] += 1799
+    assert sitter.get("/").status_code == 200
+    clock[0] += 1800
+    late = sitter.post("/settings/name", data={"token": token, "who": "Somebody"})
+    assert late.status_code == 401
+    assert "The desk is locked" in words(late.text)
+    assert sitter.get("/").status_code == 401
+    assert "You are J. Marsh" in words(sitter.come_in().get("/").text)
