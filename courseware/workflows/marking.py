@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
+from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.database.deciding import differing
 from courseware.database.entering import Role
+from courseware.database.how_far import HowFar, how_far
 from courseware.database.kept_decisions import KeptDecision, Lapsed
 from courseware.database.kept_marks import by_hand, keep_marks, marks_of
 from courseware.database.scripts import Decisions, Entered, decisions_of, enter_scripts, scripts_of
@@ -76,24 +78,28 @@ def enter_and_mark(
         assessor=assessor, role=role, source=source, at=at, kept=kept, typed_decisions=decisions,
     )  # fmt: skip
     decided = decisions_of(engine, code, role)
-    marked = _marked(engine, where, role, decided, entered.lapsed)
+    marked = _marked(engine, where.text, role, decided, entered.lapsed)
     keep_marks(engine, code, marked.attempts, by=assessor, role=role, at=at)
     return replace(entered, differing=differing(sheet.decisions, decided.standing)), marked
 
 
 def marked_as_it_stands(engine: Engine, where: SittingFolder, role: Role) -> Marked:
     """Every script that the record has of a sitting marked, and nothing kept of it: as `enter_and_mark` would."""
-    code = where.sitting.code
+    return marked_at(engine, where.text, role, how_far(engine))
+
+
+@lru_cache(maxsize=4)
+def marked_at(engine: Engine, text: str, role: Role, _: HowFar) -> Marked:
+    """The same for the sitting in `text`, worked out once for each state of the record."""
+    code = sitting_in(text)[0].code
     if not on_screen(engine, code, role).scripts:  # the record need not even know the sitting
         return Marked(papers=(), attempts=(), held=(), questions=())
-    return _marked(engine, where, role, decisions_of(engine, code, role))
+    return _marked(engine, text, role, decisions_of(engine, code, role))
 
 
-def _marked(
-    engine: Engine, where: SittingFolder, role: Role, decided: Decisions, lapsed: Sequence[Lapsed] = ()
-) -> Marked:
-    code = where.sitting.code
-    sitting, sources = sitting_in(where.text)
+def _marked(engine: Engine, text: str, role: Role, decided: Decisions, lapsed: Sequence[Lapsed] = ()) -> Marked:
+    sitting, sources = sitting_in(text)
+    code = sitting.code
     marked = mark_scripts(sitting, scripts_of(engine, code, role), decided.standing, sources)
     if role == "first":
         marked = _as_released(engine, code, marked)

@@ -13,6 +13,7 @@ from courseware.class_report.question_words import question_words
 from courseware.class_report.report import outcomes_block, slips_block, spread_block, who_is_in
 from courseware.class_report.starters import Starter, seen_in
 from courseware.database.errors import RecordRefuses
+from courseware.database.how_far import HowFar, how_far
 from courseware.database.kept_marks import marks_of
 from courseware.database.states import ScriptState, script_states
 from courseware.feedback.marked_part import MarkedPart, marked_parts
@@ -23,7 +24,7 @@ from courseware.marking.marks import MarkedPaper
 from courseware.papers.compose import compose_key
 from courseware.printing.workers import sitting_in
 from courseware.reports.report import Block
-from courseware.workflows.marking import marked_as_it_stands
+from courseware.workflows.marking import marked_as_it_stands, marked_at
 from courseware.workflows.marking_grid import paper_of
 from courseware.workflows.starters import fresh_spaces, starter_questions, starters
 
@@ -70,10 +71,15 @@ class LearnerOnScreen:
 
 
 def class_on_screen(engine: Engine, where: SittingFolder) -> ClassOnScreen:
-    """The class picture of a sitting."""
-    sitting, sources = sitting_in(where.text)
-    marked = marked_as_it_stands(engine, where, "first")
-    figures = _figures(where, marked)
+    """The class picture of a sitting, worked out once for each state of the record."""
+    return _class(engine, where.text, how_far(engine))
+
+
+@lru_cache(maxsize=2)
+def _class(engine: Engine, text: str, at: HowFar) -> ClassOnScreen:
+    sitting, sources = sitting_in(text)
+    marked = marked_at(engine, text, "first", at)
+    figures = _figures(text, marked)
     found = figures.codes
     return ClassOnScreen(
         who=who_is_in(sitting, figures),
@@ -121,7 +127,7 @@ def starter_on_screen(engine: Engine, where: SittingFolder, number: int) -> tupl
     Raises `NotFound` where there is none.
     """
     sitting, _ = sitting_in(where.text)
-    figures = _figures(where, marked_as_it_stands(engine, where, "first"))
+    figures = class_on_screen(engine, where).figures
     if not 0 <= number < len(figures.misconceptions):
         raise NotFound("this was not seen in the class: go back to the class picture")
     one = figures.misconceptions[number]
@@ -140,9 +146,9 @@ def _starters(text: str, exercise: str) -> dict[str, Starter]:
     return starters(starter_questions(sitting, sources, fresh_spaces(sources, names, 1)))
 
 
-def _figures(where: SittingFolder, marked: Marked) -> ClassFigures:
+def _figures(text: str, marked: Marked) -> ClassFigures:
     """By each paper's first attempt, as `hand_back` counts."""
-    sitting, sources = sitting_in(where.text)
+    sitting, sources = sitting_in(text)
     there = {paper.code for paper in marked.papers}
     return class_figures(
         sitting, [paper for paper in marked.attempts if paper.code in there], slip_words(sitting, sources)

@@ -1,4 +1,4 @@
-"""The desk killed while it prints: its next start goes on, and no paper that was printed is another afterwards."""
+"""The desk killed while it prints or while somebody types: its next start goes on, and nothing that was done is lost."""
 
 from __future__ import annotations
 
@@ -9,8 +9,10 @@ import sys
 import time
 from pathlib import Path
 
+from courseware.papers.sitting_file import write_sitting
 from courseware.workflows.going_on import stopped_issues
 from tests.desk.conftest import running
+from tests.desk.killed_typing import Cells, lost, type_until_killed
 from tests.piers_sitting import BANK
 
 PROGRAM = """
@@ -57,3 +59,19 @@ def test_a_desk_that_was_killed_goes_on_when_it_is_started_again(tmp_path: Path,
     assert len([name for name in after if name.startswith("paper-")]) == 10
     assert printed.items() <= after.items()
     assert stopped_issues(out) == ()
+
+
+def test_a_desk_killed_while_somebody_types_loses_no_cell_that_it_answered(
+    class_of, tmp_path: Path, monkeypatch
+) -> None:
+    """Three times here; fifty times by `tests/benchmarks/desk.py`."""
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    sitting = class_of(7, exercises=3).sitting
+    folder = tmp_path / "output" / "sitting"
+    folder.mkdir(parents=True)
+    (folder / "sitting.json").write_text(write_sitting(sitting), encoding="utf-8")
+    answered: Cells = {}
+    for seed in range(3):
+        answered |= type_until_killed(tmp_path, sitting, seed)
+        assert lost(tmp_path, sitting, answered) == {}
+    assert answered

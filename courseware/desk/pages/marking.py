@@ -38,7 +38,7 @@ if TYPE_CHECKING:
     from courseware.desk.job_queue import Made
     from courseware.workflows.watch import Watch
 
-ON_A_PAGE = 40  # rows of the grid: 40 by 40 cells are laid out without a wait on a slow machine
+ON_A_PAGE = 20  # rows of the grid: 20 by 40 cells are laid out without a wait on a slow machine
 
 
 async def to_mark(request: Request) -> Response:

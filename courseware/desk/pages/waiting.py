@@ -21,12 +21,14 @@ from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.marks import WHOLE_PAPER
 from courseware.workflows.waiting import CannotDecide, Look, Waiting, decide, waiting, waiting_answer
 
+MOST_SHOWN = 60  # in the list; the others come once these are settled
+
 
 async def all_waiting(request: Request) -> Response:
     """Everything that waits in a sitting."""
     where = _where(request)
     found = await run_in_threadpool(waiting, record_open(desk_of(request)), where)
-    return page(request, "all_waiting.html", where=where, found=found, first=_next(where, found))
+    return page(request, "all_waiting.html", where=where, found=found, most=MOST_SHOWN, first=_next(where, found))
 
 
 async def one_waiting(request: Request) -> Response:
