@@ -6,9 +6,12 @@ from pathlib import Path
 
 from pypdf import PdfReader
 
+from courseware.database.given_marks import keep_given
+from courseware.database.kept_marks import marks_of
 from courseware.database.opening import open_record
 from courseware.database.sittings import take
 from courseware.papers.sitting_file import write_sitting
+from courseware.quality.marks_by_hand import HandMark
 from tests.commands.conftest import run
 from tests.marked_sitting import WHEN, enter, figure, script
 
@@ -42,13 +45,20 @@ def test_an_audit_copy_goes_by_codes_unless_names_are_asked_for(place) -> None:
 
 
 def test_the_second_markers_marks_stand_in_it(place) -> None:
-    first, second, _ = place.sitting.papers
+    """Those given by hand; and what a second marker typed once more, in a record from before they were."""
+    first = place.sitting.papers[0]
     label = figure(first)
-    scripts = (script(first, 2, **{f"_{label}": "7"}), script(second, 3, **{f"_{label}": "7"}))
-    enter(place, scripts, (), "P. Dunn", "second")
+    enter(place, (script(first, 2, **{f"_{label}": "7"}),), (), "R. Holt", "second")
+    engine = open_record("sqlite:///output/record.sqlite")
+    written = {mark.label: mark.written for mark in marks_of(engine, place.sitting.code, "first")[0].marks}
+    mark = HandMark(code=first.code, attempt=1, label=label, marks=0, note="no unit", written=written[label])
+    keep_given(engine, place.sitting.code, [mark], "second", by="P. Dunn", source="x.xlsx", at=WHEN)
+    engine.dispose()
     run("audit", first.code)
     flat = " ".join(text_of(Path("output", f"audit-{first.code}.pdf")).split())
+    assert "Second marker: R. Holt" in flat
     assert "Second marker: P. Dunn" in flat
+    assert "no unit" in flat
     assert "Both markers" in flat
 
 
