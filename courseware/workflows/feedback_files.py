@@ -122,9 +122,9 @@ def _sheets(
 
 
 def _changed(change: Change) -> str:
-    """`Changed since this was handed back: 1a has 2 of 2 marks now, 1 before (19 January 2026). Method shown.`"""
+    """`Changed since this was handed back: 1a has 2 of 2 marks now, 1 before (19 January 2026): method shown.`"""
     now = f"{change.label} has {change.after} of {count(change.of, 'mark')} now, {change.before} before"
-    return f"Changed since this was handed back: {now} ({in_full(change.day)}). {change.reason}"
+    return f"Changed since this was handed back: {now} ({in_full(change.day)}): {change.reason}"
 
 
 def _marked_by(by: MarkedBy) -> str:
