@@ -110,6 +110,15 @@ def figure_under(middle: Point, text: str | None) -> Marks:
     return (Stroke(outlines=(corners,), closed=True, weight=RULED, fill=1.0),)
 
 
+def to_write_in(mark: Stroke | Label) -> bool:
+    """Whether a mark is one of the boxes for a figure that the learner is to find, level or upright."""
+    if isinstance(mark, Label) or not mark.closed or mark.fill != 1.0 or len(mark.outlines) != 1:
+        return False
+    (left, top), _, (right, bottom), *_ = (*mark.outlines[0], *mark.outlines[0])
+    sides = sorted((abs(right - left), abs(bottom - top)))
+    return all(abs(side - own) < 0.01 for side, own in zip(sides, sorted(BLANK), strict=True))
+
+
 def name(at: Point, text: str, anchor: str = "start") -> Label:
     """The name of a thing or a datum."""
     return Label(at=at, text=text, size=NAME, anchor=anchor)

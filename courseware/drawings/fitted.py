@@ -11,8 +11,9 @@ from dataclasses import replace
 from itertools import combinations
 
 from courseware.drawings import draw
+from courseware.drawings.dimension import to_write_in
 from courseware.drawings.foot import WIDEST, footed
-from courseware.drawings.picture import Label, Picture, extent
+from courseware.drawings.picture import Label, Picture, Stroke, extent
 from courseware.drawings.reduced import fits, reduced
 from courseware.papers.sheets import DrawingCall
 
@@ -107,8 +108,8 @@ def _share_of(picture: Picture, room: Room) -> float:
 
 
 def _touching(picture: Picture) -> int:
-    """How many pairs of labels stand over one another."""
-    boxes = [_box(mark) for mark in picture.marks if isinstance(mark, Label)]
+    """How many pairs of words, and of boxes to write in, stand over one another."""
+    boxes = [_box(mark) for mark in picture.marks if isinstance(mark, Label) or to_write_in(mark)]
     return sum(_shared(a, b) > _TOUCH for a, b in combinations(boxes, 2))
 
 
@@ -117,7 +118,7 @@ def _shared(a: _Box, b: _Box) -> float:
     return min(a[2] - b[0], b[2] - a[0], a[3] - b[1], b[3] - a[1])
 
 
-def _box(label: Label) -> _Box:
-    corners = extent(label)
+def _box(mark: Stroke | Label) -> _Box:
+    corners = extent(mark)
     across, down = [x for x, _ in corners], [y for _, y in corners]
     return min(across), min(down), max(across), max(down)

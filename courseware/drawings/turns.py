@@ -20,6 +20,7 @@ _LONGEST = 10.0  # mm of paper of a piece of work at most
 _FULL = 40.0  # and of a person's share
 _HIGH, _APART = 4.6, 1.8  # mm of paper: a bar, and between two
 _GAP = 7.0
+_BELOW = LANE + 3.0  # mm from the work to the line of its total, whose box may stand below that of the pieces
 _ENDS = 3  # pieces shown at either end
 
 
@@ -27,7 +28,7 @@ def draw_turns(call: DrawingCall) -> Picture:
     """The picture of `pieces` of `each` minutes, and of `people` who may do `share` minutes of it in a day."""
     pieces, people = int(Fraction(call.figures["pieces"])), int(Fraction(call.figures["people"]))
     each, share = float(Fraction(call.figures["each"])), float(Fraction(call.figures["share"]))
-    scale = min(_LONGEST / each, _FULL / share if share else _LONGEST / each)  # mm of paper to a minute
+    scale = min(_LONGEST / each, _FULL / share if share and people else _LONGEST / each)  # mm of paper to a minute
     marks: Marks = ()
     for n in range(people):
         top = n * (_HIGH + _APART)
@@ -66,7 +67,7 @@ def _work(call: DrawingCall, top: float, pieces: int, each: float) -> Marks:
     if "pieces" in call.labels:
         marks += figure_under((max(right, (left + right) / 2 + 10) + 12, top + 0.7), call.labels["pieces"])
     if "total" in call.labels:
-        marks += across((left, foot), (right, foot), foot + LANE, call.labels["total"])
+        marks += across((left, foot), (right, foot), foot + _BELOW, call.labels["total"])
     return marks
 
 

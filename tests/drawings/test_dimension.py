@@ -2,12 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from shapely.geometry import LineString, box
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import draw
-from courseware.drawings.dimension import BLANK, CLOSE_LANE, FIGURE, LANE, across, beside, lane, led, room_for, upright
+from courseware.drawings.dimension import (
+    BLANK,
+    CLOSE_LANE,
+    FIGURE,
+    LANE,
+    across,
+    beside,
+    lane,
+    led,
+    room_for,
+    to_write_in,
+    upright,
+)
 from courseware.drawings.lines import REFERENCE, TICK
 from courseware.drawings.picture import Label, Stroke, extent
 from tests.drawings.test_table_of_kinds import MIDDLING
@@ -127,3 +141,11 @@ def test_the_smaller_of_two_sizes_stands_nearer_the_work(calling) -> None:
     labels = {"height": "H", "face_height": "F", "clear_height": "C"}
     words = {m.text: m.at[0] for m in draw(calling("gauge_rod", labels, courses=8)).marks if isinstance(m, Label)}
     assert words["F"] < words["H"] < words["C"]
+
+
+@pytest.mark.parametrize("dimension", [across(LEFT, RIGHT, 60.0, None), upright((10.0, 90.0), (10.0, 20.0), 5.0, None)])
+def test_the_box_for_a_figure_is_known_level_and_upright_and_nothing_else_is(dimension) -> None:
+    lines, ticks, box_for_it = dimension
+    assert [to_write_in(mark) for mark in (lines, ticks, box_for_it)] == [False, False, True]
+    assert not to_write_in(replace(box_for_it, fill=None))
+    assert not to_write_in(Label(at=LEFT, text="910"))

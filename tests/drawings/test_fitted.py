@@ -12,7 +12,7 @@ import pytest
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.banks.own_picture import OwnPicture, OwnWords
 from courseware.drawings import draw
-from courseware.drawings.dimension import BLANK
+from courseware.drawings.dimension import to_write_in
 from courseware.drawings.fitted import PHONE, Sizes, on_phone
 from courseware.drawings.foot import scale_words
 from courseware.drawings.picture import Label, Picture, extent
@@ -25,12 +25,6 @@ from tests.drawings.test_table_of_kinds import MIDDLING, _at_its_limits
 
 EIGHT_POINTS = 8 / 72 * 25.4  # mm
 ROOMS = {"page": (500.0, 500.0), "key": (120.0, 52.0), "over words": (140.0, 66.0), "beside words": (91.0, 54.0)}
-# Kinds whose words keep apart in every room and at every limit. Others are held to it at full size by
-# `test_shipped_drawings`; this list may only grow.
-FITTED = [
-    "opening", "pier", "returned", "gauge_rod", "projection", "wall", "panel", "surround", "mitre", "herringbone", "soldiers",
-    "sill", "dentils", "dog_tooth", "stack_bond", "corbel", "square_corner", "diagonals",
-]  # fmt: skip
 Corners = tuple[float, float, float, float]
 
 
@@ -39,10 +33,8 @@ def words_and_boxes(picture: Picture) -> Iterator[tuple[str, Corners]]:
     for mark in picture.marks:
         if isinstance(mark, Label):
             yield mark.text, between(extent(mark))
-        elif mark.closed and mark.fill == 1.0 and len(mark.outlines) == 1:
-            left, top, right, bottom = between(mark.outlines[0])
-            if sorted((right - left, bottom - top)) == pytest.approx(sorted(BLANK)):
-                yield "a box", (left, top, right, bottom)
+        elif to_write_in(mark):
+            yield "a box", between(mark.outlines[0])
 
 
 def between(points) -> Corners:
@@ -95,7 +87,7 @@ def fitted(kind: str, where: str) -> list[tuple[DrawingCall, Picture]]:
 
 
 @pytest.mark.parametrize("where", ROOMS)
-@pytest.mark.parametrize("kind", FITTED)
+@pytest.mark.parametrize("kind", DRAWING_KINDS)
 def test_no_word_on_paper_is_under_eight_points_or_over_another_or_out_of_the_picture(kind, where) -> None:
     for call, picture in fitted(kind, where):
         check_words(picture)
@@ -104,15 +96,14 @@ def test_no_word_on_paper_is_under_eight_points_or_over_another_or_out_of_the_pi
             assert picture.height <= ROOMS[where][1] + 0.01
 
 
-@pytest.mark.parametrize("kind", [kind for kind in FITTED if not DRAWING_KINDS[kind].to_draw_in])
+@pytest.mark.parametrize("kind", [kind for kind in DRAWING_KINDS if not DRAWING_KINDS[kind].to_draw_in])
 def test_a_phone_has_words_no_smaller_to_the_picture_and_none_over_another(kind) -> None:
     """12 pixels of 290 across, the width that a page 320 pixels wide leaves: `tests/practice` measures it."""
     for call in calls(kind):
         picture = on_phone(Sizes(call))
         check_words(picture)
-        least = min((mark.size for mark in picture.marks if isinstance(mark, Label)), default=EIGHT_POINTS)
         assert picture.width <= PHONE[0] + 0.01
-        assert least / PHONE[0] * 290 >= 11.7
+        assert all(mark.size / PHONE[0] * 290 >= 11.7 for mark in picture.marks if isinstance(mark, Label))
         assert not [word for word in scale_words(picture) if "scale" in word]
 
 
