@@ -32,7 +32,7 @@ def type_until_killed(folder: Path, sitting: Sitting, seed: int) -> Cells:
         assert process.stdout is not None
         address = next(found[0] for line in process.stdout if (found := re.findall(r"http://\S+", line)))
         origin = re.findall(r"http://[^/]+", address)[0]
-        client = httpx.Client(base_url=origin, headers={"origin": origin, "sec-fetch-site": "same-origin"})
+        client = httpx.Client(base_url=origin, headers={"origin": origin, "sec-fetch-site": "same-origin"}, timeout=60)
         client.get(address)
         token = re.findall(r'data-token="([^"]*)"', client.get("/keys").text)[0]
         end = threading.Timer(rng.uniform(0.05, 0.6), os.kill, (process.pid, signal.SIGKILL))
@@ -52,8 +52,9 @@ def type_until_killed(folder: Path, sitting: Sitting, seed: int) -> Cells:
                 if number == 0:
                     end.start()
         except httpx.TransportError:
-            process.wait()
+            pass  # it is dead
         finally:
+            process.kill()
             client.close()
     return acknowledged
 
