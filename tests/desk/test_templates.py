@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from courseware.desk.templates import bare, templates
+
+# SVG that `drawings/` wrote: words in it are escaped there.
+OWN_DRAWINGS = {"scheme.svg", "seen.elevation", "seen.section", "drawn.wide", "drawn.narrow"}
 
 
 def test_no_template_has_a_style_or_a_script_in_it() -> None:
@@ -12,7 +17,8 @@ def test_no_template_has_a_style_or_a_script_in_it() -> None:
         assert " style=" not in text, name
         assert " onclick" not in text, name
         assert "<script>" not in text, name
-        assert "|safe" not in text.replace(" ", ""), name
+        passed_on = set(re.findall(r"([\w.]+)\|safe", text.replace(" ", "")))
+        assert passed_on <= OWN_DRAWINGS, (name, passed_on)
 
 
 def test_a_page_for_whoever_is_not_let_in_shows_what_is_said_and_no_more() -> None:
