@@ -65,7 +65,7 @@ def criteria(
     with nullcontext() if missing else opened(at, make=False) as engine:
         codes = sittings_meant(engine, sittings) if engine is not None else ()
         found, files = map_criteria(engine, codes, settings, banks, names=names, out=folder, day=day(None))
-    click.echo(f"{len(found.rows)} criteria, {len(found.people)} learners:")
+    click.echo(f"{count(len(found.rows), 'criterion', 'criteria')}, {count(len(found.people), 'learner')}:")
     for made in files:
         click.echo(f"  {made}")
     for row in found.rows:

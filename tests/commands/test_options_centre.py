@@ -365,7 +365,7 @@ def test_criteria_stand_in_the_centres_file_or_in_one_of_their_own() -> None:
     centre(f"{own[:-2]}, {{code: BRK-2, says: Works safely}}]\n", "criteria.yaml")
     here = run("criteria", "--bank", "joints.yaml")
     assert here.exit_code == 0, here.output
-    assert "1 criteria, 0 learners" in here.output
+    assert "1 criterion, 0 learners" in here.output
     assert "2 criteria, 0 learners" in run("criteria", "criteria.yaml", "--bank", "joints.yaml").output
     assert "2 criteria, 0 learners" in run("criteria", "--centre", "criteria.yaml", "--bank", "joints.yaml").output
     centre("name: Brookfield\n")

@@ -15,6 +15,7 @@ from openpyxl import load_workbook
 from pypdf import PdfReader
 
 from tests.piers_sitting import BANK, answer, fill, papers, run
+from tests.workflows.filled_marks import fill as fill_marks
 
 NAMES = (
     "Amara Okafor", "Łukasz Wójcik", "Zoë Smythe", "Bea Hart", "Callum Reid", "Dilys Pugh", "Ewan Grieve", "Farah Aziz",
@@ -114,6 +115,7 @@ def test_a_term(centre: Path) -> None:
     answers_that_wait_are_settled(autumn, codes)
     a_released_mark_changes_by_a_decision_alone(autumn, codes)
     a_second_marker_marks(autumn, codes)
+    an_appeal_is_heard_by_another_person(autumn, codes)
     a_sample_s_action_is_closed(autumn, codes)
     one_hands_in_again_and_one_takes_a_retake(autumn, codes)
     a_second_sitting_is_mapped_too(autumn, codes)
@@ -160,7 +162,8 @@ def a_second_marker_marks(autumn: Path, codes: list[str]) -> None:
     """A second marker marks: another person than the first, who finds one mark otherwise; the two settle it."""
     said("mark", autumn, "--second")
     blank = autumn / "for-tutor" / "second-marking-sheet.xlsx"
-    by_hand = second_marks(blank, codes)
+    other = {(codes[1], "1a"): 1, (codes[2], "1b"): 0}  # all else right, the first script's length too
+    by_hand = fill_marks(blank, "by-hand.xlsx", marks=other)
     assert "the second marker is another person" in refused(
         "mark", autumn, by_hand, "--second", "--assessor", "J. Marsh"
     )
@@ -172,6 +175,25 @@ def a_second_marker_marks(autumn: Path, codes: list[str]) -> None:
     assert totals(autumn)[codes[0]] == "2"  # released: it stands until that is entered
     said("mark", autumn, settled, "--assessor", "J. Marsh", "--jobs", "1")
     assert totals(autumn)[codes[0]] == "3"
+
+
+def an_appeal_is_heard_by_another_person(autumn: Path, codes: list[str]) -> None:
+    """An appeal freezes what stood; another person than the two markers marks again, and one mark changes."""
+    code = codes[2]
+    assert totals(autumn)[code] == "2"
+    said("appeal", autumn, code, "--reason", "the second length is right", "--date", "2024-10-16")
+    assert "is under appeal since 2024-10-16" in refused(
+        "mark", autumn, "answers.csv", "--jobs", "1", "--decide", code, "1b", "1", "seen"
+    )
+    sheet = Path(f"output/appeal-{code}-2024-10-16/re-mark-{code}.xlsx")
+    outcome = {"outcome": "changed", "date": "2024-10-18", "reason": "the working stands overleaf"}
+    again = fill_marks(sheet, "again.xlsx", outcome=outcome)
+    assert refused("appeal", autumn, code, again, "--assessor", "J. Marsh")
+    assert f"The appeal on {code} is closed: 1 mark changed." in said(
+        "appeal", autumn, code, again, "--assessor", "R. Holt"
+    )
+    said("mark", autumn, "answers.csv", "--assessor", "J. Marsh", "--jobs", "1")
+    assert totals(autumn)[code] == "3"
 
 
 def a_sample_s_action_is_closed(autumn: Path, codes: list[str]) -> None:
@@ -209,7 +231,7 @@ def a_second_sitting_is_mapped_too(autumn: Path, codes: list[str]) -> None:
         "--jobs",
         "1",
     )
-    assert "1 criteria, 14 learners:" in said("criteria", "--bank", "piers.yaml")
+    assert "1 criterion, 14 learners:" in said("criteria", "--bank", "piers.yaml")
 
 
 def one_is_deleted_and_the_others_stay(autumn: Path, codes: list[str]) -> None:
@@ -232,20 +254,6 @@ def one_is_deleted_and_the_others_stay(autumn: Path, codes: list[str]) -> None:
     left = said("register", autumn).splitlines()
     assert (len(left), codes[1] in " ".join(left)) == (13, False)
     assert left[0].startswith(f"{codes[0]}  released")
-
-
-def second_marks(blank: Path, codes: list[str]) -> Path:
-    """The second marker's marks by hand: as the first decided, but for the first script's length, which is called right."""
-    book = load_workbook(blank)
-    sheet = book["Marks"]
-    column = {cell.value: cell.column for cell in sheet[1]}
-    first = {("1a", 1): 2, ("1a", 2): 1, ("1b", 3): 0, ("1b", 4): 1}
-    for row in range(2, sheet.max_row + 1):
-        part = sheet.cell(row, column["part"]).value
-        place = codes.index(sheet.cell(row, column["script"]).value) + 1
-        sheet.cell(row, column["marks"], first.get((part, place), sheet.cell(row, column["of"]).value))
-    book.save("by-hand.xlsx")
-    return Path("by-hand.xlsx")
 
 
 def fill_in(file: Path, part: str, typed: dict[str, object], other: dict[int, dict[str, object]] | None = None) -> None:

@@ -21,6 +21,7 @@ from courseware.files.record_location import opened
 from courseware.papers.codes import LETTERS
 from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
 from courseware.quality.sampling_sheet import chance_line
+from courseware.words import count
 from courseware.workflows.criteria import map_criteria
 from courseware.workflows.keeping import kept_sittings, marked_papers, record_there, size_asked
 from courseware.workflows.quality import sample, sittings_meant
@@ -83,7 +84,7 @@ async def map_all(request: Request) -> Response:
             day = date.today().isoformat()
             found, files = map_criteria(engine, meant, settings, banks, names=names, out=out, day=day)
         return Made(
-            says=f"{len(found.rows)} criteria, {len(found.people)} learners.",
+            says=f"{count(len(found.rows), 'criterion', 'criteria')}, {count(len(found.people), 'learner')}.",
             more=tuple(f"Not secure yet, {row.criterion.code}: {row.gap}." for row in found.rows if row.gap),
             files=_files(files, "the map, to print", "the same as a workbook"),
         )
