@@ -19,6 +19,7 @@ from courseware.desk.render import page, said
 from courseware.desk.shown_parts import drawing_of
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.marks import WHOLE_PAPER
+from courseware.words import count
 from courseware.workflows.waiting import CannotDecide, Look, Waiting, decide, waiting, waiting_answer
 
 MOST_SHOWN = 60  # in the list; the others come once these are settled
@@ -47,8 +48,9 @@ async def decided(request: Request) -> Response:
     except (CannotDecide, RecordRefuses) as wrong:
         return await _shown(request, look, trouble=str(wrong))
     onward = _next(where, await run_in_threadpool(waiting, engine, where), code, label)
-    marks = "the mark stands" if said_of.marks is None else f"{said_of.marks} of its marks"
-    told = f"{label} of {code} is this learner's." if label == WHOLE_PAPER else f"Decided: {label} of {code}, {marks}."
+    marks = "the mark stands" if said_of.marks is None else count(said_of.marks, "mark")
+    whose = next((paper.learner.name for paper in where.sitting.papers if paper.code == code), "") or code
+    told = f"This paper's answers are {whose}'s." if label == WHOLE_PAPER else f"Decided: {whose}, {label}: {marks}."
     return said(request, told, to=onward or f"/sittings/{where.sitting.code}/waiting")
 
 

@@ -14,7 +14,7 @@ field.enterKeyHint = "next";
 const PAUSE = 120, LOOK = 5000, AGAIN = 2000; // ms: to read what is typed, to hear of others, to send once more
 const saved = new Map(); // by cell that was changed here: what stands in the record
 const waiting = new Map(); // by cell: what is still to be saved
-let cell = null, newest = Number(table.dataset.newest), readLater = 0, shown = 0, left = false;
+let cell = null, newest = Number(table.dataset.newest), readLater = 0, showLater = 0, shown = 0, besideOf = null, left = false;
 
 const stands = td => saved.get(td) ?? td.textContent;
 const rowOf = td => td.parentElement;
@@ -35,8 +35,8 @@ function enter(td, whole = true) {
   field.focus({ preventScroll: true });
   if (whole) field.select();
   td.scrollIntoView({ block: "nearest", inline: "nearest" });
-  clearTimeout(readLater);
-  readLater = setTimeout(() => showBeside(td), PAUSE);
+  clearTimeout(showLater);
+  showLater = setTimeout(() => showBeside(td), PAUSE);
 }
 
 function leave() {
@@ -127,6 +127,7 @@ function note(td, text) {
 async function showBeside(td) {
   const number = ++shown, values = place(td);
   if (!values.part) {
+    besideOf = td;
     beside.replaceChildren(Object.assign(document.createElement("p"), { textContent: "absent, late, or nothing; a for absent, l for late." }));
     return;
   }
@@ -136,6 +137,7 @@ async function showBeside(td) {
     const text = await response.text();
     if (number !== shown) return;
     beside.innerHTML = text;
+    besideOf = td;
     history.replaceState(null, "", `${at}?${query({ from: table.dataset.from, cell: `${values.paper} ${values.attempt} ${values.part}` })}`);
     if (cell === td && field.value !== stands(td)) read(td);
   } catch { /* it is asked for again at the next cell */ }
@@ -143,7 +145,7 @@ async function showBeside(td) {
 
 async function read(td) {
   const number = shown, text = field.value, values = place(td);
-  if (!values.part) return;
+  if (!values.part || besideOf !== td) return; // `showBeside` reads it once its question stands there
   try {
     const response = await fetch(`${at}/reading?${query({ ...values, text })}`);
     const told = response.ok && await response.json();

@@ -44,7 +44,7 @@ def test_one_is_decided_by_the_lines_seen_and_leads_to_the_next(client: Sitter, 
     answer = client.fill(f"{at}/{first.code}/1a/decide", {"written": "7.5", "seen": ["0"]})
     assert answer.headers["location"] == f"{at}/{first.code}/1b"
     text = words(client.get(answer.headers["location"]).text)
-    assert f"Decided: 1a of {first.code}, 1 of its marks." in text
+    assert f"Decided: {first.learner.name}, 1a: 1 mark." in text
     answer = client.fill(f"{at}/{first.code}/1b/decide", {"written": "see back", "marks": "1", "reason": "On the back"})
     assert answer.headers["location"] == f"{at}/{second.code}/1a"
     told = client.done(f"{at}/{second.code}/1a/decide", {"written": "3", "marks": "0", "reason": "Nothing there"})
@@ -72,6 +72,6 @@ def test_somebody_may_say_that_a_whole_row_is_its_learners(client: Sitter, at: s
     """What is said of a whole paper is a comment without a mark; what is not of the sitting is not there."""
     assert client.get(f"{at}/{where.sitting.papers[0].code}/9z").status_code == 404
     assert client.get(f"{at}/AAAA/1a").status_code == 404
-    code = where.sitting.papers[0].code
-    told = client.done(f"{at}/{code}/paper/decide", {"comment": "Seen in the hall"})
-    assert f"paper of {code} is this learner's." in told
+    paper = where.sitting.papers[0]
+    told = client.done(f"{at}/{paper.code}/paper/decide", {"comment": "Seen in the hall"})
+    assert f"This paper's answers are {paper.learner.name}'s." in told
