@@ -1,9 +1,10 @@
-"""Long work, one piece after another: how far it is, what came of it, stopped when asked to."""
+"""Long work, one piece after another in each of two lanes: how far it is, what came of it, stopped when asked to."""
 
 from __future__ import annotations
 
 import secrets
 import threading
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -67,23 +68,22 @@ class Job:
 
 
 class Jobs:
-    """One queue with one thread at work; the worker processes are the workflows' own."""
+    """Two queues with a thread at work on each; the worker processes are the workflows' own."""
 
     def __init__(self) -> None:
         self._jobs: dict[str, Job] = {}
-        self._queue: SimpleQueue[Job | None] = SimpleQueue()
-        self._thread: threading.Thread | None = None
+        self._lanes = (_Lane("desk-work"), _Lane("desk-aside"))
 
-    def start(self, title: str, work: Callable[[Watch], Made]) -> str:
-        """Puts work into the queue. Returns its id, by which `/work/{id}` shows it."""
+    def start(self, title: str, work: Callable[[Watch], Made], *, aside: bool = False) -> str:
+        """Puts work into a queue. Returns its id, by which `/work/{id}` shows it.
+
+        Work `aside` holds nobody up: it changes neither the record nor a sitting.
+        """
         job = Job(id=secrets.token_hex(8), title=title, work=work)
         self._jobs[job.id] = job
         for old in [one for one in self._jobs.values() if one.over][: max(0, len(self._jobs) - _MOST_KEPT)]:
             del self._jobs[old.id]
-        self._queue.put(job)
-        if self._thread is None:
-            self._thread = threading.Thread(target=self._run, name="desk-work", daemon=True)
-            self._thread.start()
+        self._lanes[aside].put(job)
         return job.id
 
     def find(self, id: str) -> Job | None:
@@ -105,8 +105,30 @@ class Jobs:
         for job in self.all():
             job.closing = job.closing or not job.stopping
             self.stop(job.id)
+        ends = time.monotonic() + patience
+        for lane in self._lanes:
+            lane.close()
+        for lane in self._lanes:
+            lane.wait(max(0, ends - time.monotonic()))
+
+
+class _Lane:
+    """A queue and the thread that works on it, begun with the first piece of work."""
+
+    def __init__(self, name: str) -> None:
+        self._queue: SimpleQueue[Job | None] = SimpleQueue()
+        self._thread = threading.Thread(target=self._run, name=name, daemon=True)
+
+    def put(self, job: Job) -> None:
+        self._queue.put(job)
+        if self._thread.ident is None:
+            self._thread.start()
+
+    def close(self) -> None:
         self._queue.put(None)
-        if self._thread is not None:
+
+    def wait(self, patience: float) -> None:
+        if self._thread.ident is not None:
             self._thread.join(patience)
 
     def _run(self) -> None:

@@ -55,6 +55,26 @@ def test_pieces_of_work_wait_for_one_another_and_the_newest_is_listed_first() ->
     assert order == [1, 2]
 
 
+def test_work_aside_waits_only_for_other_work_aside() -> None:
+    """A long proof holds up no printing, nor printing a proof."""
+    jobs, gate = Jobs(), threading.Event()
+
+    def held(_: Watch) -> Made:
+        gate.wait(10)
+        return Made(says="")
+
+    def quick(_: Watch) -> Made:
+        return Made(says="done meanwhile")
+
+    proof = jobs.start("a proof", held, aside=True)
+    second = jobs.start("a second proof", quick, aside=True)
+    assert over(jobs, jobs.start("papers", quick)).state == "done"
+    assert jobs.find(second).state == "waiting"
+    gate.set()
+    assert over(jobs, second).state == "done"
+    jobs.close()
+
+
 def test_work_ends_at_its_next_step_once_it_is_asked_to() -> None:
     jobs, begun, gate = Jobs(), threading.Event(), threading.Event()
 

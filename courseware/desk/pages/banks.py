@@ -103,14 +103,14 @@ async def prove(request: Request) -> Response:
     """Proves every variant of the text as it is typed, while one goes on."""
     found, text, desk = await _opened(request), await _typed(request), desk_of(request)
     work = partial(_prove, text, found.path, desk.settings(), _address(request))
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Proof of {found.topic}', work)}")
+    return said(request, "", to=f"/work/{desk.jobs.start(f'Proof of {found.topic}', work, aside=True)}")
 
 
 async def paper(request: Request) -> Response:
     """Sets an exercise of the text as it is typed on paper, with its key."""
     found, form, text, desk = await _opened(request), await read_form(request), await _typed(request), desk_of(request)
     work = partial(_paper, text, found.path, form.text("exercise"), desk.settings())
-    job = desk.jobs.start(f"A paper and a key of {found.topic}", work)
+    job = desk.jobs.start(f"A paper and a key of {found.topic}", work, aside=True)
     return said(request, "", to=f"{_address(request)}/paper/{job}")
 
 
