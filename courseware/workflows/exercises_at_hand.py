@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path, PurePosixPath
 
-from courseware.banks import Bank, Exercise, Proof, SafetyNotes, prove, raw_size
+from courseware.banks import Bank, Exercise, Proof, SafetyNotes, raw_size
 from courseware.banks.space import given_at
 from courseware.drawings.fitted import Sizes, on_phone, on_screen
 from courseware.files.bank_files import NotFound, own_banks, read_banks, shipped_banks
@@ -25,6 +25,7 @@ from courseware.printing.sides_estimate import Blocks, about_blocks, about_sides
 from courseware.reports.words import plain
 from courseware.settings.settings import Settings
 from courseware.text_files.faults import FileFaulty
+from courseware.workflows.proof_in_time import prove_in_time
 
 _SHOWN = "shown to choose from"  # no secret: what is shown is of the practice share, and no paper has it
 
@@ -54,6 +55,8 @@ class ExerciseAtHand:
     exercise: Exercise
     notes: SafetyNotes | None
     pick: Pick
+    path: Path
+    settings: Settings
 
     @property
     def title(self) -> str:
@@ -68,8 +71,8 @@ class ExerciseAtHand:
 
     @cached_property
     def proof(self) -> Proof:
-        """Its proof, which takes up to a second."""
-        return prove(self.exercise)
+        """Its proof, which takes up to a second; of a huge exercise some more, after which it has failed."""
+        return prove_in_time(self.exercise, self.path, self.settings)
 
     @property
     def fault(self) -> str:
@@ -196,7 +199,9 @@ def _read(path: Path, key: str, _: tuple[int, ...], settings: Settings) -> BankA
         first = str(faulty).splitlines()[0]
         return BankAtHand(key=key, topic=plain(path.stem).capitalize(), own=own, fault=first)
     found = tuple(
-        ExerciseAtHand(bank=bank, exercise=one, notes=notes, pick=Pick(bank=key, exercise=one.name))
+        ExerciseAtHand(
+            bank=bank, exercise=one, notes=notes, pick=Pick(bank=key, exercise=one.name), path=path, settings=settings
+        )
         for one in bank.exercises
     )
     return BankAtHand(key=key, topic=bank.topic, aim=bank.aim, own=own, exercises=found)

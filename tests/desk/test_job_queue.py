@@ -66,7 +66,7 @@ def test_work_aside_waits_only_for_other_work_aside() -> None:
     def quick(_: Watch) -> Made:
         return Made(says="done meanwhile")
 
-    proof = jobs.start("a proof", held, aside=True)
+    jobs.start("a proof", held, aside=True)
     second = jobs.start("a second proof", quick, aside=True)
     assert over(jobs, jobs.start("papers", quick)).state == "done"
     assert jobs.find(second).state == "waiting"
