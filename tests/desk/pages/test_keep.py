@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 
+from courseware.papers.dates import in_full
 from tests.desk.conftest import Sitter, desk_over, words
 
 
 def register(client: Sitter, date: str) -> str:
     """The address of the register of the sitting of that day."""
     found = re.findall(
-        r'href="(/keep/register/[\w-]+)">[^<]*</a> <span>[^<]*(\d{4}-\d\d-\d\d)', client.get("/keep").text
+        r'href="(/keep/register/[\w-]+)">[^<]*</a> <span>[^<]*?(\d+ \w+ \d{4})', client.get("/keep").text
     )
-    return next(address for address, day in found if day == date)
+    return next(address for address, day in found if day == in_full(date))
 
 
 def codes(client: Sitter, address: str) -> list[str]:

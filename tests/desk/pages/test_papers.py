@@ -13,7 +13,7 @@ def test_every_sitting_says_what_is_to_be_done_next(client: Sitter) -> None:
     shown = words(client.get("/papers").text)
     assert "Group B, 2 February 2026 , 4 papers Print the papers; after the session type in the answers." in shown
     assert "Group A, 5 January 2026 , 4 papers Marked:" in shown
-    assert shown.index("2026-02-02") < shown.index("2026-01-05")
+    assert shown.index("2 February 2026") < shown.index("5 January 2026")
 
 
 def test_an_empty_folder_says_what_is_needed(tmp_path: Path) -> None:
