@@ -12,7 +12,7 @@ from courseware.database.states import confirm, release
 from courseware.database.typed_cells import TypedCell, type_cell
 from tests.database.conftest import labels
 
-CLOSED = Closed(withdrawn={"W": "left the course"}, released=frozenset({("R", 1)}))
+CLOSED = Closed(withdrawn={"W": "left the course"}, released=frozenset({("R", 1)}), appealed={"A": "2026-02-01"})
 
 
 def change(code: str, after: str, label: str = "1a") -> CellChange:
@@ -26,6 +26,8 @@ def change(code: str, after: str, label: str = "1a") -> CellChange:
         (1, change("R", ""), "1a would change from `900` to ``"),
         (1, change("R", "late", ""), "its status would change"),
         (1, change("W", "910"), r"the paper W is withdrawn \(left the course\); take that back before it is marked"),
+        (1, change("A", "910"), "the paper A is under appeal since 2026-02-01"),
+        (2, change("A", ""), "until the outcome is entered"),
     ],
 )  # fmt: skip
 def test_a_change_that_cannot_be_is_refused(attempt: int, cell: CellChange, says: str) -> None:
