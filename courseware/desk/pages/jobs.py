@@ -115,16 +115,17 @@ async def sheets(request: Request) -> Response:
         task = await run_in_threadpool(task_of, found, desk.settings())
     except JobCannotBe:
         return await _shown(request, found, told="It cannot be built as it is saved, so it has no sheets yet.")
-    work = partial(_print, task, desk.out)
+    work = partial(_print, task, desk.out, address_of(request))
     return said(request, "", to=f"/work/{desk.jobs.start(f'Sheets of the job: {task.shape.job}', work)}")
 
 
-def _print(task: Task, out: Path, watch: Watch) -> Made:
+def _print(task: Task, out: Path, at: str, watch: Watch) -> Made:
     with watch.progress("Printing the sheets of the job", 1) as tell:
         folder = write_job(task, shipped_notes(), date.today().isoformat(), out, watch.waiting)
         tell(1)
     files = tuple(MadeFile(path=folder / name, use=use) for name, use in _SHEETS.items())
-    return Made(says=f"The sheets of the job are in {folder.name}.", files=files, onward=(("To the jobs", "/jobs"),))
+    onward = (("Enter what was measured and judged", f"{at}/results"), ("Back to the job", at))
+    return Made(says=f"The sheets of the job are in {folder.name}.", files=files, onward=onward)
 
 
 async def opened_job(request: Request) -> JobText:

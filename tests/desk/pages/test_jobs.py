@@ -117,6 +117,7 @@ def test_the_sheets_are_printed_by_the_queue_as_the_command_prints_them(
 ) -> None:
     said = finished(client, client.fill(f"{own}/sheets"))
     assert "The sheets of the job are in" in said
+    assert "Enter what was measured and judged" in said
     assert "observation-sheet.xlsx for the assessor" in said
     [folder] = client.desk.out.glob("*-a-framed-panel-beside-a-porch")
     assert sorted(path.name for path in folder.iterdir()) == sorted(re.findall(r"[a-z-]+\.(?:pdf|xlsx)", said))

@@ -49,4 +49,4 @@ def test_criteria_are_mapped_over_the_sittings_ticked(client: Sitter, work: Path
     assert len(sittings) == 2
     told = finished(client, client.fill("/keep/criteria/map", {"sitting": sittings}))
     assert "2 criteria, 4 learners." in told, told
-    assert "No evidence yet for B2" in told
+    assert "Not secure yet, B2: " in told
