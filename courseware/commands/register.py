@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Any, cast
 
 import click
 
@@ -81,16 +81,11 @@ def register(
 @_back
 @by_option
 @_placed
-def confirm(sitting: str, whose: tuple[str, ...], undo: str | None, by: str | None, url: str | None, out: str) -> None:
+def confirm(sitting: str, **asked: Any) -> None:
     """Confirm the marked scripts of SITTING: nothing in them waits, and the marks are right."""
-    from courseware.workflows.register import confirm_scripts, take_scripts_back
+    from courseware.workflows.register import confirm_scripts
 
-    who = who_says(by, "--by")
-    with _record(sitting, url, out) as (engine, code):
-        if undo is not None:
-            _tell(take_scripts_back(engine, code, whose, reason=undo, by=who), "taken back")
-        else:
-            _tell(confirm_scripts(engine, code, whose, by=who), "confirmed")
+    _moved(sitting, confirm_scripts, "confirmed", **asked)
 
 
 @click.command()
@@ -99,16 +94,25 @@ def confirm(sitting: str, whose: tuple[str, ...], undo: str | None, by: str | No
 @_back
 @by_option
 @_placed
-def release(sitting: str, whose: tuple[str, ...], undo: str | None, by: str | None, url: str | None, out: str) -> None:
+def release(sitting: str, **asked: Any) -> None:
     """Release the confirmed scripts of SITTING: then a mark changes by a decision alone, and its sheet says so."""
-    from courseware.workflows.register import release_scripts, take_scripts_back
+    from courseware.workflows.register import release_scripts
+
+    _moved(sitting, release_scripts, "released", **asked)
+
+
+def _moved(
+    sitting: str, move: Callable[..., Moved], what: str, *,
+    whose: tuple[str, ...], undo: str | None, by: str | None, url: str | None, out: str,
+) -> None:  # fmt: skip
+    from courseware.workflows.register import take_scripts_back
 
     who = who_says(by, "--by")
     with _record(sitting, url, out) as (engine, code):
         if undo is not None:
             _tell(take_scripts_back(engine, code, whose, reason=undo, by=who), "taken back")
         else:
-            _tell(release_scripts(engine, code, whose, by=who), "released")
+            _tell(move(engine, code, whose, by=who), what)
 
 
 def _tell(moved: Moved, what: str) -> None:

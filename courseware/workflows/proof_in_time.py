@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from courseware.banks import Exercise, Proof, Space, prove, raw_size
-from courseware.banks.figures import Figure
 from courseware.banks.proof import Failure
 from courseware.files.bank_files import read_banks
 from courseware.settings.settings import Settings
 from courseware.workflows.in_a_child import TookTooLong, in_a_child
+from courseware.workflows.proving import Travelling, arrived, travelling
 from courseware.workflows.watch import Tell
 
 AT_ONCE = 10_000  # variants, which take some seconds; the shipped exercises have less
@@ -37,28 +35,10 @@ def prove_in_time(
     except TookTooLong as late:
         failure = Failure(raw=0, given="all variants", why=str(late))
         return Proof(space=nothing, walked=0, left_out={}, ranges={}, failure=failure)
-    return Proof(
-        space=Space(exercise=exercise, indices=found.indices),
-        walked=found.walked, left_out=found.left_out, ranges=found.ranges, failure=found.failure,
-    )  # fmt: skip
+    return arrived(exercise, found)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Found:
-    """A proof without its exercise, whose formulas cannot travel."""
-
-    indices: array[int]
-    walked: int
-    left_out: Mapping[str, int]
-    ranges: Mapping[str, tuple[Figure, Figure]]
-    failure: Failure | None
-
-
-def _proof(path: Path, name: str, settings: Settings, tell: Tell) -> _Found:
+def _proof(path: Path, name: str, settings: Settings, tell: Tell) -> Travelling:
     [bank], _ = read_banks([path], settings)
     [exercise] = [one for one in bank.exercises if one.name == name]
-    proof = prove(exercise, tell)
-    return _Found(
-        indices=array("L", proof.space.indices), walked=proof.walked, left_out=dict(proof.left_out),
-        ranges=dict(proof.ranges), failure=proof.failure,
-    )  # fmt: skip
+    return travelling(prove(exercise, tell))

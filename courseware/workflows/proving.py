@@ -30,8 +30,8 @@ class _Task:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Found:
-    """A proof as it travels back: formulas cannot."""
+class Travelling:
+    """A proof without its exercise, whose formulas cannot leave their process."""
 
     indices: array[int]
     walked: int
@@ -51,7 +51,7 @@ def prove_all(
     tasks = [_task(index, *chosen[index]) for index in order]
     for task, found in each(_prove_task, None, tasks, processes, worth=2):
         exercise = chosen[task.index][1]
-        proofs[task.index] = _proof(exercise, found)
+        proofs[task.index] = arrived(exercise, found)
         tell(raw_size(exercise))
     return tuple(proofs[index] for index in range(len(chosen)))
 
@@ -90,19 +90,24 @@ def first_failures(proofs: Sequence[Proof]) -> Iterator[tuple[Exercise, Failure]
             yield proof.space.exercise, proof.failure
 
 
-def _prove_task(_: None, task: _Task) -> _Found:
+def _prove_task(_: None, task: _Task) -> Travelling:
     bank = read_bank(task.text.encode(), task.file, task.settings)
-    proof = prove(bank.exercises[task.place])
-    return _Found(
+    return travelling(prove(bank.exercises[task.place]))
+
+
+def travelling(proof: Proof) -> Travelling:
+    """A proof made fit to leave its process."""
+    return Travelling(
         indices=array("L", proof.space.indices),
         walked=proof.walked,
-        left_out=proof.left_out,
-        ranges=proof.ranges,
+        left_out=dict(proof.left_out),
+        ranges=dict(proof.ranges),
         failure=proof.failure,
     )
 
 
-def _proof(exercise: Exercise, found: _Found) -> Proof:
+def arrived(exercise: Exercise, found: Travelling) -> Proof:
+    """The proof of an exercise that came from another process."""
     return Proof(
         space=Space(exercise=exercise, indices=found.indices),
         walked=found.walked,
