@@ -23,7 +23,9 @@ def laid_out(client: Sitter) -> Sitter:
 
 
 def test_a_course_that_has_no_weeks_yet_says_what_to_do_first(client: Sitter) -> None:
-    assert "First say in Settings when your course begins" in words(client.get("/course").text)
+    assert "First say in Settings when your course begins and how many weeks are taught" in words(
+        client.get("/course").text
+    )
     client.desk.centre_file.write_text(CENTRE, encoding="utf-8")
     assert "Lay out 9 weeks from 2026-09-07" in words(client.get("/course").text)
 
