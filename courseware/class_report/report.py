@@ -28,19 +28,26 @@ Side = tuple[Block, ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClassPicture:
-    """The class picture's title and its two sides; of each the choices, the fullest first. `second` may have none."""
+    """The class picture's title and its two sides; of each the choices, the fullest first. `second` may have none.
+
+    `centre` is the centre's name over the title.
+    """
 
     title: str
     first: tuple[Callable[[], Side], ...]
     second: tuple[Callable[[], Side], ...] = ()
+    centre: str = ""
 
 
-Room = tuple[float, float] | None  # for a drawing, in mm; none where it is left out
+Room = tuple[float, float]  # mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _First:
-    """How much the first side shows: room for the starter's drawing, the map's most rows and their height in mm."""
+    """How much the first side shows: room for the starter's drawing, the map's most rows and their height in mm.
+
+    A starter whose question has a drawing is shown with it, however little else there is room for.
+    """
 
     drawing: Room
     rows: int
@@ -56,7 +63,7 @@ class _Second:
     outcomes: int
     dots: float
     starters: int
-    drawing: Room = None
+    drawing: Room = (58, 38)
 
 
 _FIRST = (
@@ -66,8 +73,8 @@ _FIRST = (
     _First(drawing=(58, 40), rows=30, high=4.2),
     _First(drawing=(58, 40), rows=20, high=4.2),
     _First(drawing=(58, 40), rows=14, high=4.2),
-    _First(drawing=None, rows=14, high=4.0),
-    _First(drawing=None, rows=8, high=4.0, words=900),
+    _First(drawing=(50, 34), rows=14, high=4.0, words=1400),
+    _First(drawing=(50, 34), rows=8, high=4.0, words=900),
 )
 _SECOND = (
     _Second(bars=14, outcomes=16, dots=34, starters=2, drawing=(62, 42)),
@@ -92,7 +99,7 @@ def class_picture(
     head = Block(text=(who_is_in(sitting, figures),))
     if not figures.codes:
         nothing = Block(text=("Nothing is marked yet, so there is nothing to show.",))
-        return ClassPicture(title=title, first=(lambda: (head, nothing),))
+        return ClassPicture(title=title, first=(lambda: (head, nothing),), centre=sitting.settings.name)
 
     def first(choice: _First) -> Side:
         table = heat_table(figures, choice.rows)
@@ -110,6 +117,7 @@ def class_picture(
         title=title,
         first=tuple(partial(first, choice) for choice in _FIRST),
         second=tuple(partial(second, choice) for choice in _SECOND),
+        centre=sitting.settings.name,
     )
 
 

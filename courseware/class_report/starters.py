@@ -7,8 +7,10 @@ from typing import NamedTuple
 
 from courseware.class_report.figures import ClassFigures
 from courseware.class_report.misconceptions import Misconception
+from courseware.drawings.fitted import Sizes
 from courseware.drawings.picture import Picture
 from courseware.drawings.reduced import reduced
+from courseware.papers.sheets import DrawingCall
 from courseware.reports.in_short import cut
 from courseware.reports.report import Block
 from courseware.words import count, listed
@@ -22,7 +24,7 @@ class Starter(NamedTuple):
     pose: str
     ask: str
     answer: str
-    picture: Picture | None = None
+    drawing: DrawingCall | None = None
 
 
 def starter_for(one: Misconception, starters: Mapping[str, Starter]) -> Starter | None:
@@ -31,7 +33,7 @@ def starter_for(one: Misconception, starters: Mapping[str, Starter]) -> Starter 
 
 
 def teach_first(
-    figures: ClassFigures, starters: Mapping[str, Starter], room: tuple[float, float] | None, most: int
+    figures: ClassFigures, starters: Mapping[str, Starter], room: tuple[float, float], most: int
 ) -> tuple[Block, ...]:
     """What to teach first: what went wrong on most papers, with its starter; no drawing larger than `room`, mm."""
     again = [one for one in figures.misconceptions if one.again]
@@ -48,11 +50,9 @@ def teach_first(
     return told, starter_block("Ten-minute starter", _shorter(starter, most), room)
 
 
-def starter_block(
-    heading: str, starter: Starter, room: tuple[float, float] | None, said: tuple[str, ...] = ()
-) -> Block:
-    """A starter with its answer for the tutor, below what is `said`; `room` is for its drawing, None for none."""
-    picture = reduced(starter.picture, room) if starter.picture and room else None
+def starter_block(heading: str, starter: Starter, room: tuple[float, float], said: tuple[str, ...] = ()) -> Block:
+    """A starter with its answer for the tutor, below what is `said`, beside its drawing made for a `room` in mm."""
+    picture = _made_for(starter.drawing, room) if starter.drawing else None
     lines = (*said, f"{starter.pose} {starter.ask}".strip(), f"Answer, for the tutor: {starter.answer}")
     return Block(heading=heading, text=lines, picture=picture, beside=picture is not None)
 
@@ -67,6 +67,12 @@ def seen_in(one: Misconception, of: int) -> str:
     more = f"; perhaps {count(perhaps, 'time')} more, where another slip gives the same figure" if perhaps else ""
     times = "once" if one.times == 1 else f"{one.times} times"
     return f"Seen {times}, on {one.learners} of {count(of, 'paper')}, in {where}{more}."
+
+
+def _made_for(drawing: DrawingCall, room: tuple[float, float]) -> Picture:
+    """Smaller than true size too, since nobody draws in it here."""
+    sizes = Sizes(drawing)
+    return sizes.fitting(room) or reduced(sizes.whole, room)
 
 
 def _shorter(starter: Starter, most: int) -> Starter:

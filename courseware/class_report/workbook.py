@@ -83,7 +83,7 @@ def _starters(starters: Mapping[str, Starter], questions: Mapping[str, str]) -> 
     """A fresh question for every part that has one, to start a lesson with or to set again."""
     columns = {"part": 8, "of the kind of": 50, "starter": 70, "it asks": 50, "its answer": 24, "has a drawing": 14}
     rows = [
-        (label, questions.get(label, ""), one.pose, one.ask, one.answer, "yes" if one.picture else "")
+        (label, questions.get(label, ""), one.pose, one.ask, one.answer, "yes" if one.drawing else "")
         for label, one in starters.items()
     ]
     return Page(title="Starters", columns=columns, rows=rows, freeze="B2")

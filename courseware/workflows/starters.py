@@ -7,7 +7,6 @@ from collections.abc import Iterable, Mapping
 from courseware.banks import Space
 from courseware.banks.solve import Given
 from courseware.class_report.starters import Starter
-from courseware.drawings import draw
 from courseware.feedback.fresh_question import ExerciseName
 from courseware.papers.codes import keyed
 from courseware.papers.compose import Sources, compose_exercise
@@ -57,14 +56,13 @@ def starters(questions: Mapping[str, tuple[IssuedExercise, KeyExercise]]) -> dic
     found: dict[str, Starter] = {}
     for fresh, key in questions.values():
         pose = f"{key.asked.setting} {key.asked.pose}".strip()
-        picture = draw(key.asked.drawing) if key.asked.drawing else None
         answers = [answer for own in key.answers for answer in own]
         asks = [(row.say if row else "", part) for part in key.asked.parts for row in (part.rows or (None,))]
         for entry, answer, (row, part) in zip(fresh.parts, answers, asks, strict=True):
             options = " ".join(f"{letter}: {say}." for letter, say in part.options)
             note = part.note and f"({part.note})"  # as on the paper
             ask = " ".join(filter(None, (part.ask, row, note, options)))
-            found[entry.label] = Starter(pose, ask, answer.answer, picture)
+            found[entry.label] = Starter(pose, ask, answer.answer, key.asked.drawing)
     return found
 
 

@@ -12,13 +12,13 @@ from courseware.class_report.misconceptions import slip_words
 from courseware.class_report.question_words import question_words
 from courseware.class_report.report import ClassPicture, Side, class_picture
 from courseware.class_report.starters import Starter
-from courseware.drawings.picture import Label, Picture
+from courseware.drawings.picture import Label
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.compose import read_sources
 from courseware.papers.sitting import Sitting
+from tests.class_report.conftest import WALL
 
 TOPICS = ("opening_sizes", "course_gauge")
-WALL = Picture(width=120, height=60, marks=(), alt="A wall")
 GAP = Starter("The gap is 1585 mm wide, brick to brick.", "How many bricks long is each course?", "7 bricks", WALL)
 
 
@@ -50,6 +50,21 @@ def test_what_to_teach_first_stands_at_the_top_of_the_first_side_with_its_starte
     assert first[0].startswith("Teach first: ")
     assert first[1:] == ["Ten-minute starter", "Who got what"]
     assert picture.title == "Class picture: Setting out"
+
+
+def test_the_centres_name_is_that_of_its_settings(class_of) -> None:
+    sitting, marked = class_of(3, TOPICS)
+    named = replace(sitting, settings=replace(sitting.settings, name="Tyneholm College"))
+    assert picture_of(sitting, marked).centre == ""
+    assert [picture_of(named, some).centre for some in (marked, ())] == ["Tyneholm College"] * 2
+
+
+def test_every_choice_shows_a_starter_with_its_drawing(class_of) -> None:
+    picture = picture_of(*class_of(12, TOPICS))
+    for choice in picture.first:
+        _, _, starter, _ = choice()
+        assert starter.picture
+        assert starter.picture.alt == WALL.alt
 
 
 def test_then_slips_spread_and_outcomes_and_more_starters(class_of) -> None:

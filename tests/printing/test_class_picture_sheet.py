@@ -17,16 +17,15 @@ from courseware.class_report.misconceptions import slip_words
 from courseware.class_report.question_words import question_words
 from courseware.class_report.report import class_picture
 from courseware.class_report.starters import Starter
-from courseware.drawings.picture import Label, Picture
 from courseware.marking.marks import Mark, MarkedPaper, NamedSlip
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import Heads, deal_sitting
 from courseware.papers.group import numbered
 from courseware.printing.class_picture_sheet import class_picture_pdf
+from tests.class_report.conftest import WALL
 
 TOPICS = ("opening_sizes", "course_gauge")
 ALL = (*TOPICS, "resource_lists", "projection_levelling")
-WALL = Picture(width=91, height=54, marks=(Label(at=(45, 25), text="2400"),), alt="A wall with its sizes")
 LONG = Starter(
     "A wall is to be built. " * 40, "How long is it, how high, and how many bricks does it take? " * 6, "7", WALL
 )
@@ -101,6 +100,15 @@ def test_a_strangers_bank_keeps_to_two_sides(class_of) -> None:
         for paper in sitting.papers
     ]
     assert len(pages(printed(sitting, marked))) == 2
+
+
+def test_the_centres_name_stands_over_the_title(class_of) -> None:
+    sitting, marked = class_of(12, TOPICS)
+    first, second = pages(
+        printed(replace(sitting, settings=replace(sitting.settings, name="Tyneholm College")), marked)
+    )
+    assert first.index("Tyneholm College") < first.index("Class picture: ")
+    assert "Tyneholm College" not in second
 
 
 def test_what_to_teach_first_is_on_the_first_side_and_the_bars_on_the_second(class_of) -> None:

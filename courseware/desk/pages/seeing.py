@@ -20,7 +20,7 @@ from courseware.desk.marking_work import files_of_marking
 from courseware.desk.nav import Nav
 from courseware.desk.open_sittings import record_open, sitting_open
 from courseware.desk.render import page, said
-from courseware.desk.shown_parts import drawing_of, shown
+from courseware.desk.shown_parts import drawing_of, drawn, shown
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_files import feedback_file, key_file, paper_file
 from courseware.files.sitting_folders import SittingFolder
@@ -90,7 +90,7 @@ async def board(request: Request) -> Response:
         slip=slip,
         number=number,
         starter=starter,
-        drawing=shown(starter.picture) if starter.picture else None,
+        drawing=drawn(starter.drawing) if starter.drawing else None,
         answered=request.query_params.get("show") == "answer",
     )
 
