@@ -49,14 +49,14 @@ def practice_kinds(
 ) -> tuple[PracticeKind, ...]:
     """Each exercise with up to `most` variants of its space, `MOST` unless told.
 
-    `spaces` are the practice shares of `chosen`, in order. An exercise without a variant is left out, and one that is
-    drawn in at true size: no screen has it. The same exercises and spaces give the same questions.
+    `spaces` are the practice shares of `chosen`, in order. An exercise without a variant is left out. The same
+    exercises and spaces give the same questions.
     """
     sources = Sources(exercises={(bank.topic, e.name): (bank, e) for bank, e in chosen}, safety=safety)
     return tuple(
         PracticeKind(bank=bank, exercise=exercise, questions=_questions(bank, exercise, space, sources, most or MOST))
         for (bank, exercise), space in zip(chosen, spaces, strict=True)
-        if len(space) and not needs_paper(exercise)
+        if len(space)
     )
 
 
@@ -66,7 +66,7 @@ def variants_of_each(kinds: int) -> int:
 
 
 def needs_paper(exercise: Exercise) -> bool:
-    """Whether an exercise is worked in a drawing at true size, as paper alone has it."""
+    """Whether an exercise is worked in a drawing at true size, as paper has it and few screens."""
     return exercise.drawing is not None and kind_of(exercise.drawing).to_draw_in
 
 

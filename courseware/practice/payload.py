@@ -71,11 +71,16 @@ def _variant(question: Question, lines: dict[str, int]) -> Data:
 
 
 def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> Data:
-    """The places of the lines of its SVG, laid out for a wide screen and for a phone: drawings of a kind share many."""
+    """The places of the lines of its SVG, laid out for a wide screen and for a phone: drawings of a kind share many.
+
+    One to draw in has its true size alone.
+    """
     if call is None:
         return {}
     sizes = Sizes(call)
-    layouts = {"wide": on_screen(sizes), "narrow": on_phone(sizes)}
+    layouts = {"wide": on_screen(sizes)}
+    if not call.to_draw_in:
+        layouts["narrow"] = on_phone(sizes)
     return {
         name: [lines.setdefault(line, len(lines)) for line in lean_svg(all_said(picture)).splitlines()]
         for name, picture in layouts.items()

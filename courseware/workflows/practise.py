@@ -93,9 +93,9 @@ def _composed(found: ToPractise, watch: Watch) -> list[PracticeKind]:
             tell(1)
     for _, exercise in found.chosen:
         if needs_paper(exercise):
-            watch.note(f"{exercise.name} is drawn at true size, so only the booklet (--print) has it.")
-    if not kinds:
-        raise CannotDeal("these exercises are for paper: print the booklet with --print")
+            watch.note(
+                f"{exercise.name} is drawn at true size: few screens have the room, so print the booklet too (--print)."
+            )
     return kinds
 
 

@@ -38,14 +38,26 @@ def glossary() -> Glossary:
 @pytest.fixture(scope="session")
 def practice_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
     """A page with the easiest exercises of three topics."""
+    banks, notes = read_banks(find_banks(TOPICS))
+    chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
+    return page_of(chosen, notes, tmp_path_factory.mktemp("practice"), space_of)
+
+
+@pytest.fixture(scope="session")
+def true_size_file(tmp_path_factory: pytest.TempPathFactory, space_of) -> Path:
+    """A page with the exercise that is drawn in at true size."""
+    banks, notes = read_banks(find_banks(["mitre_template"]))
+    chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.name == "draw-the-template"]
+    return page_of(chosen, notes, tmp_path_factory.mktemp("true-size"), space_of)
+
+
+def page_of(chosen: list[Any], notes: Any, folder: Path, space_of: Any) -> Path:
     from courseware.practice.kinds import practice_kinds
     from courseware.practice.one_file import practice_page
 
-    banks, notes = read_banks(find_banks(TOPICS))
-    chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises if exercise.level == 1]
-    spaces = [for_practice(space_of(*pair)) for pair in chosen]
-    file: Path = tmp_path_factory.mktemp("practice") / "practice.html"
-    file.write_text(practice_page(practice_kinds(chosen, spaces, notes), "three topics", glossary()), encoding="utf-8")
+    kinds = practice_kinds(chosen, [for_practice(space_of(*pair)) for pair in chosen], notes)
+    file = folder / "practice.html"
+    file.write_text(practice_page(kinds, "three topics", glossary()), encoding="utf-8")
     return file
 
 

@@ -55,10 +55,13 @@ def test_an_exercise_without_variants_for_practice_is_left_out() -> None:
     assert practice_kinds([(bank, exercise)], [Space(exercise=exercise, indices=())], notes) == ()
 
 
-def test_an_exercise_that_is_drawn_in_at_true_size_is_left_to_paper(space_of) -> None:
+def test_an_exercise_that_is_drawn_in_at_true_size_has_its_drawing_in_that_size_alone(space_of) -> None:
+    """The printed one serves every variant: such a drawing has no figures of its own."""
     banks, notes = read_banks(find_banks(["mitre_template"]))
     chosen = [(bank, exercise) for bank in banks for exercise in bank.exercises]
     on_paper = {exercise.name for _, exercise in chosen if needs_paper(exercise)}
     assert on_paper == {e.name for _, e in chosen if e.drawing and DRAWING_KINDS[e.drawing.kind].to_draw_in} != set()
     kinds = practice_kinds(chosen, [space_of(*pair) for pair in chosen], notes, 2)
-    assert not on_paper & {kind.exercise.name for kind in kinds}
+    layouts = {kind.exercise.name: set(kind_data(kind)["variants"][0].get("drawing", {})) for kind in kinds}
+    assert {name for name, shown in layouts.items() if shown == {"wide"}} == on_paper
+    assert {tuple(k.arguments) + tuple(k.optional) for k in DRAWING_KINDS.values() if k.to_draw_in} == {()}

@@ -111,7 +111,7 @@ def screens(learner) -> Iterator[str]:
 
 def screens_of_the_test(learner) -> Iterator[str]:
     """The plan to a test, a mock one, and how the page looks."""
-    for name in ("plan", "look", "mock"):
+    for name in ("plan", "look", "size", "mock"):
         learner.open(f"#{name}")
         yield name
     learner.press(learner.button("Begin the test"))

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
+from playwright.sync_api import expect
 
 from courseware.banks.drawing_kinds import DRAWING_KINDS
 from courseware.drawings import to_svg
 from courseware.drawings.fitted import Sizes, on_phone
+from tests.checkers import TAGS
 from tests.drawings.conftest import call_for
 from tests.drawings.test_table_of_kinds import MIDDLING, _at_its_limits
+from tests.practice.conftest import phones
 
 # Between them every way of setting words in a drawing: `test_fitted` holds all kinds to it by the widths of letters.
 SHOWN = (
@@ -108,3 +112,75 @@ def test_a_larger_drawing_opens_on_its_middle_and_goes_by_two_fingers(phone, apa
     for found in (before, after):
         assert found["across"] == pytest.approx(0.5, abs=0.02)
         assert found["down"] == pytest.approx(0.5, abs=0.02)
+
+
+ID_1 = (85.60, 53.98)  # mm: tests/authorities/iso-7810.txt
+ACROSS = """path => { const box = path.getBBox(), by = path.getScreenCTM(); return [box.width * by.a, box.width]; }"""
+
+
+@pytest.fixture
+def at_true_size(browser, true_size_file) -> Iterator:
+    """Learners with a page whose exercise is drawn in at true size."""
+    with phones(browser, true_size_file) as give:
+        yield give
+
+
+def test_a_screen_measured_by_a_card_shows_true_size_where_it_fits_and_else_asks_for_the_printed_one(
+    at_true_size, npm
+) -> None:
+    """By keyboard alone. A card 400 pixels long makes a mm of 400 / 85.60 pixels."""
+    learner = at_true_size(keyboard=True, viewport={"width": 1280, "height": 720})
+    figure = learner.page.locator("figure[data-role=drawing]")
+    learner.put("draw-the-template")
+    expect(figure).to_contain_text("draw and measure in the printed one")
+    assert figure.locator("svg").count() == 0
+    learner.press(figure.get_by_role("link", name="measure the screen"))
+    expect(learner.main).to_have_attribute("data-screen", "size")
+    slider = learner.page.get_by_label("Size of the outline")
+    slider.fill("399")
+    learner.press(learner.button("Smaller"))
+    learner.tab_to(slider)
+    for _ in range(2):
+        learner.page.keyboard.press("ArrowRight")
+    card = learner.page.get_by_role("img", name="Outline of a bank card").bounding_box()
+    assert (card["width"], card["height"]) == pytest.approx((400, 400 * ID_1[1] / ID_1[0]), abs=0.1)
+    rule = learner.page.get_by_role("img", name="Line of 100 mm").bounding_box()
+    assert rule["width"] == pytest.approx(100 * 400 / ID_1[0], abs=0.1)
+    learner.press(learner.button("The card fits"))
+    learner.reload()
+    assert learner.kept()["screen"] == {"card": 400, "ratio": 1}
+    learner.page.evaluate("location.hash = '#practise'")
+    expect(figure).to_contain_text("At true size here")
+    square = figure.locator("svg path").first
+    assert square.evaluate(ACROSS) == pytest.approx([150 * 400 / ID_1[0], 150], rel=0.001)  # the square is of 150 mm
+    assert learner.page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
+    learner.page.set_viewport_size({"width": 320, "height": 568})
+    expect(figure).to_contain_text("too small for it")
+    assert figure.locator("svg").count() == 0
+    learner.page.evaluate((npm / "axe-core" / "axe.min.js").read_text(encoding="utf-8"))
+    for width in (320, 1280):
+        learner.page.set_viewport_size({"width": width, "height": 720})
+        assert learner.page.evaluate("tags => axe.run(document, {runOnly: tags})", TAGS)["violations"] == []
+
+
+@pytest.mark.parametrize(
+    ("kept", "shown"),
+    [
+        ({"card": 400, "ratio": 1}, True),
+        ({"card": 400, "ratio": 2}, False),  # measured at another zoom
+        ({"card": 149, "ratio": 1}, False),
+        ({"card": 150, "ratio": 1}, True),
+        ({"card": 1001, "ratio": 1}, False),
+        ("x", False),
+    ],
+)
+def test_a_measure_that_cannot_be_or_was_taken_at_another_zoom_shows_nothing_at_true_size(
+    at_true_size, kept, shown
+) -> None:
+    learner = at_true_size(viewport={"width": 1280, "height": 720})
+    learner.put("draw-the-template")
+    learner.remember(learner.kept() | {"screen": kept})
+    learner.page.evaluate("location.hash = '#practise'")
+    expect(learner.page.locator("figure[data-role=drawing]")).to_have_attribute(
+        "data-size", "true" if shown else "printed"
+    )

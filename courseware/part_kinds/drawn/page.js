@@ -9,7 +9,7 @@ import { PART_KINDS } from "../../practice/page/part_kinds.js";
 PART_KINDS.drawn = {
   place: drawnPlace,
   answerWords: (part) => `${part.lines ? "The answer holds" : "The drawing shows"}: ${(part.points ?? []).join("; ")}.`,
-  before: (section, part) => doneOnPaper(section, Boolean(part.lines)),
+  before: (section, part, atTrueSize) => doneOnPaper(section, Boolean(part.lines), atTrueSize),
   byEye: true,
 };
 
@@ -39,15 +39,16 @@ function drawnPlace(part, filled) {
   };
 }
 
-/** Waits until it is drawn or written on paper. @param {HTMLElement} section @param {boolean} words @returns {Promise<void>} */
-function doneOnPaper(section, words) {
+/** Waits until it is drawn or written on paper. @param {HTMLElement} section @param {boolean} words @param {boolean} atTrueSize @returns {Promise<void>} */
+function doneOnPaper(section, words, atTrueSize) {
   return new Promise((resolve) => {
     const done = button(words ? "I have written it" : "I have drawn it", () => {
       lead.remove();
       done.remove();
       resolve();
     });
-    const how = words ? "Write it on paper, in a few words." : "Draw it on paper, to scale or as a sketch.";
+    const drawn = atTrueSize ? "Draw it at true size, as said at the drawing." : "Draw it on paper, to scale or as a sketch.";
+    const how = words ? "Write it on paper, in a few words." : drawn;
     const lead = make("p", {}, `${how} Then look at it point by point.`);
     section.append(lead, done);
   });

@@ -9,7 +9,7 @@
  *   accepts?: {right: string, says: string}[], rule?: string[], rows?: Part[], options?: [string, string][],
  *   several?: boolean, wrong?: Record<string, string>, before?: [string, string][], open?: boolean,
  *   points?: string[], lines?: number}} Part
- * The lines of a drawing's two layouts. @typedef {{wide: number[], narrow: number[]}} Drawing
+ * The lines of a drawing's two layouts; one at true size has the first alone. @typedef {{wide: number[], narrow?: number[]}} Drawing
  * @typedef {{setting?: string, pose: string, brick: string, drawing?: Drawing, filled?: Drawing, parts: Part[]}} Question
  * @typedef {{title: string, lines: string[], source?: string}} Note
  * @typedef {{notes?: Note[], lines?: string[], variants: Question[]}} KindData

@@ -1,6 +1,7 @@
 // The drawing of a question: the same SVG as on paper, another layout of it on a phone, and a larger look at it.
 
 import { button, focusOn, make } from "./elements.js";
+import { truePixels, whyNotTrue } from "./true_size.js";
 
 const LEAST_SIZE = 1;
 const MOST_SIZE = 6;
@@ -11,11 +12,37 @@ const MOST_SIZE = 6;
  * @param {import("./data.js").Drawing} drawing which of them each of its layouts has
  */
 export function drawingFigure(lines, drawing) {
-  const [wide, narrow] = [drawing.wide, drawing.narrow].map((places) => svgOf(places.map((place) => lines[place]).join("\n")));
+  const layout = (/** @type {number[]} */ places) => svgOf(places.map((place) => lines[place]).join("\n"));
+  const wide = layout(drawing.wide);
+  if (!drawing.narrow) return trueFigure(wide);
+  const narrow = layout(drawing.narrow);
   wide.setAttribute("class", "wide");
   narrow.setAttribute("class", "narrow");
   const open = button("Enlarge the drawing", () => showLarger(wide, open));
   return make("figure", { "data-role": "drawing" }, make("div", { class: "paper" }, wide, narrow), open);
+}
+
+/**
+ * A drawing that is worked in at true size: so on a screen that can show it, else the printed one is to be taken. It goes
+ * with the window. @param {SVGElement} svg in mm
+ */
+function trueFigure(svg) {
+  const figure = make("figure", { "data-role": "drawing" });
+  const look = button("Look at it, not at true size", () => showLarger(svg, look));
+  const show = () => {
+    const wide = truePixels(Number(svg.getAttribute("viewBox")?.split(" ")[2]));
+    figure.dataset.size = wide ? "true" : "printed";
+    svg.style.width = wide ? `${wide}px` : "";
+    const says = wide
+      ? "At true size here. Check its line of 100 mm with your ruler. Hold thin paper against the screen and draw on that, never on the screen."
+      : "At true size on paper alone: draw and measure in the printed one. It is in the printed practice booklet, at this exercise; ask your tutor for it. ";
+    const inside = wide ? [make("div", { class: "paper" }, svg)] : [look];
+    figure.replaceChildren(make("figcaption", {}, says, wide ? "" : whyNotTrue()), ...inside);
+  };
+  const again = () => (figure.isConnected ? show() : window.removeEventListener("resize", again));
+  window.addEventListener("resize", again);
+  show();
+  return figure;
 }
 
 /** The picture of an SVG text. Its size is the page's to set; what it shows is not. @param {string} text */

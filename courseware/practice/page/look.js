@@ -52,6 +52,6 @@ export function showLook(main, practice) {
     make("p", { class: "small" }, "Drawings stay black on white. What you choose is kept in this browser."),
     make("h2", {}, "Questions"),
     tick(rules, "Ask now and then which rule it is, in exercises that are secure"),
-    make("p", {}, make("a", { href: "#topics" }, "Back to the topics")),
+    make("p", {}, make("a", { href: "#size" }, "How large is your screen?"), make("a", { href: "#topics" }, "Back to the topics")),
   );
 }

@@ -14,6 +14,7 @@ import { showSave } from "./save_screen.js";
 import { markCurrent, showEnd, showProgress, showTopics } from "./screens.js";
 import { countAnswered, countSlip, isOver, sittingFor } from "./sitting.js";
 import { keepMemory, keptMemory, whenKeptElsewhere } from "./storage.js";
+import { applyScreen, showSize } from "./true_size.js";
 
 const main = byId("main");
 const first = keptMemory();
@@ -26,10 +27,16 @@ const practice = {
   replace: (memory) => {
     const wiped = !Object.keys(memory.kinds).length;
     practice.memory = wiped ? memory : joined(practice.memory, memory);
-    applyLook(practice.memory.look);
+    applyMemory();
     practice.keep();
   },
 };
+
+/** The page as the learner likes it, on the screen that was measured. */
+function applyMemory() {
+  applyLook(practice.memory.look);
+  applyScreen(practice.memory.screen);
+}
 
 /** @param {boolean} kept */
 function tellKept(kept) {
@@ -40,7 +47,7 @@ function tellKept(kept) {
 async function show(moved) {
   stopReading();
   const screen = window.location.hash.slice(1);
-  const screens = { progress: showProgress, save: showSave, end: showEnd, plan: showPlan, look: showLook, mock: showMock };
+  const screens = { progress: showProgress, save: showSave, end: showEnd, plan: showPlan, look: showLook, size: showSize, mock: showMock };
   main.dataset.screen = screen === "practise" ? "question" : Object.hasOwn(screens, screen) ? screen : "topics";
   for (const name of ["stage", "kind", "variant", "open"]) delete main.dataset[name];
   markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);
@@ -116,12 +123,12 @@ function sittingWords({ done, of }) {
   return of ? `Question ${done + 1} of ${of}` : `Question ${done + 1}`;
 }
 
-applyLook(practice.memory.look);
+applyMemory();
 if (canUnpack()) {
   tellKept(first.kept);
   whenKeptElsewhere((memory) => {
     practice.memory = memory;
-    applyLook(memory.look);
+    applyMemory();
   });
   window.addEventListener("hashchange", () => void show(true));
   void show(false);

@@ -1,6 +1,7 @@
 // What the page remembers of a learner, and when a slip comes back. All of it is plain data; the day is handed in.
 
 import { checkedLook } from "./look.js";
+import { checkedScreen } from "./true_size.js";
 import { checkedMock } from "./mock.js";
 
 /**
@@ -21,12 +22,12 @@ import { checkedMock } from "./mock.js";
  * `length` is how many questions the learner wants in a sitting, `alone` counts questions that might have begun with their rule since one did, `round` those of the turn.
  * A plan: the day it was made and that of the test, and its topics, levels and exercises (keys); none of them named means all.
  * @typedef {{made: number, test: number, topics: string[], levels: number[], exercises: string[]}} Plan
- * `rules` is whether the rule is asked for now and then, `look` how the page looks.
+ * `rules` is whether the rule is asked for now and then, `look` how the page looks, `screen` how large the screen is.
  * `name` is what the learner calls themselves in a saved file, `days` how many questions each day of practice had, and how many right without help.
  * @typedef {{form: 1, start: number, turn: number, alone: number, round: number, last: string, topics: string[] | null,
  *   length: number, sitting: Sitting | null, now: Now | null, kinds: Record<string, KindMemory>,
  *   name: string, days: {day: number, done: number, right: number}[], plan: Plan | null, rules: boolean,
- *   look: Record<string, string>, mock: import("./mock.js").Mock | null}} Memory
+ *   look: Record<string, string>, screen: import("./true_size.js").Screen | null, mock: import("./mock.js").Mock | null}} Memory
  */
 
 
@@ -46,7 +47,7 @@ export const LONGEST_NAME = 80;
 /** @param {number} start where this learner begins among the variants @returns {Memory} */
 export function freshMemory(start) {
   return { form: 1, start, turn: 0, alone: 0, round: 0, last: "", topics: null, length: TEN, sitting: null, now: null, kinds: {},
-    name: "", days: [], plan: null, rules: true, look: {}, mock: null };
+    name: "", days: [], plan: null, rules: true, look: {}, screen: null, mock: null };
 }
 
 /** @returns {KindMemory} */
@@ -134,6 +135,7 @@ export function checkedMemory(found) {
   memory.plan = isRecord(found.plan) ? checkedPlan(found.plan) : null;
   memory.rules = found.rules !== false;
   memory.look = checkedLook(found.look);
+  memory.screen = checkedScreen(found.screen);
   memory.mock = checkedMock(found.mock);
   if (Number.isSafeInteger(found.length)) memory.length = count(found.length);
   memory.sitting = isRecord(found.sitting) ? checkedSitting(found.sitting) : null;

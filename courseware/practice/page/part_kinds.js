@@ -8,7 +8,7 @@
  * `before` is waited for; with `opensLine` a line of its working may be left open.
  * @typedef {{place: (part: Part, filled: () => Node | null) => import("./answers.js").Place,
  *   answerWords: (part: Part) => string, below?: (part: Part) => Node, inShort?: (part: Part) => string, given?: (part: Part) => Node,
- *   before?: (section: HTMLElement, part: Part) => Promise<void>, byEye?: boolean, opensLine?: boolean}} PartKind
+ *   before?: (section: HTMLElement, part: Part, atTrueSize: boolean) => Promise<void>, byEye?: boolean, opensLine?: boolean}} PartKind
  */
 
 /** @type {Record<string, PartKind>} */

@@ -125,7 +125,7 @@ async function askOne({ main, question, now, told, filled, returned }, section, 
   if (part.rows) section.append(own);
   if (part.rows && row !== part.rows[0]) arriveAt(own.querySelector("h3"));
   own.append(returnedNote(returned[row.name]));
-  await kindOf(row).before?.(own, row);
+  await kindOf(row).before?.(own, row, Boolean(question.drawing && !question.drawing.narrow));
   const step = wholePart(row, () => (last ? filled() : null)); // a filled drawing answers the parts that follow
   const settled = (/** @type {import("./step.js").Outcome} */ outcome) => {
     main.dataset.open = "";
