@@ -37,7 +37,9 @@ const run = (memory, shelf, turns, today, clean = () => true) => [...Array(turns
 @pytest.fixture(scope="module")
 def js(browser):
     page = browser.new_page()
-    page.evaluate(HOUSE % page_script(("figures", "elements", "look", "mock", "memory", "plan", "choose", "words")))
+    page.evaluate(
+        HOUSE % page_script(("figures", "elements", "look", "true_size", "mock", "memory", "plan", "choose", "words"))
+    )
     yield lambda code: page.evaluate(f"() => {{ {SHELF}\n{code} }}")
     page.close()
 

@@ -20,7 +20,7 @@ let state = 7; const chance = () => (state = (state * 1103515245 + 12345) & 0x7f
 @pytest.fixture(scope="module")
 def js(browser):
     page = browser.new_page()
-    script = page_script(("figures", "elements", "look", "mock", "memory"))
+    script = page_script(("figures", "elements", "look", "true_size", "mock", "memory"))
     page.evaluate(f"() => {{ {script}\nglobalThis.own = {{ {NAMES} }}; }}")
     yield lambda code: page.evaluate(f"() => {{ const {{ {NAMES} }} = globalThis.own;\n{SHELF}\n{code} }}")
     page.close()

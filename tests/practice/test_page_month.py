@@ -55,7 +55,7 @@ def kinds() -> list[dict[str, Any]]:
 def js(browser):
     """The page's own modules, called in the browser with their functions in reach."""
     page = browser.new_page()
-    script = page_script(("figures", "elements", "look", "mock", "memory", "plan", "choose"))
+    script = page_script(("figures", "elements", "look", "true_size", "mock", "memory", "plan", "choose"))
     page.evaluate(f"() => {{ {script}\nglobalThis.own = {{ {NAMES} }}; }}")
     yield lambda code, given=None: page.evaluate(
         f"given => {{ const {{ {NAMES} }} = globalThis.own;\nreturn ({code})(given); }}", given

@@ -19,7 +19,7 @@ def js(browser):
     """The page's own module, called in the browser with its functions in reach."""
     page = browser.new_page()
     names = "freshMemory, freshKind, takeSlip, freshSitting, sittingFor, countAnswered, countSlip, isOver, slipToWatch, whenToComeBack"
-    script = page_script(("figures", "elements", "look", "mock", "memory", "sitting"))
+    script = page_script(("figures", "elements", "look", "true_size", "mock", "memory", "sitting"))
     page.evaluate(f"() => {{ {script}\nglobalThis.own = {{ {names} }}; }}")
     yield lambda code: page.evaluate(f"() => {{ const {{ {names} }} = globalThis.own;\n{code} }}")
     page.close()
