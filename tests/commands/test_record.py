@@ -154,7 +154,7 @@ def test_an_export_is_a_folder_with_everything_of_the_learner(desk, sittings) ->
     assert {paper["code"] for paper in data["papers"]} == {sitting.papers[1].code for sitting in sittings}
     assert stat.S_IMODE((folder / "learner.json").stat().st_mode) == 0o600
     book = openpyxl.load_workbook(folder / "learner.xlsx")
-    assert book.sheetnames == ["Papers", "Questions", "As written", "Marks", "Decisions", "History"]
+    assert book.sheetnames == ["Papers", "Questions", "As written", "Marks", "Decisions", "Observed", "History"]
     rows = {sheet.title: [[cell.value for cell in row] for row in sheet.iter_rows(min_row=2)] for sheet in book}
     assert [row[1] for row in rows["Papers"]] == [WHO, WHO]
     assert rows["As written"][0][3:5] == ["1a", "=910"]
