@@ -7,11 +7,14 @@ from dataclasses import replace
 from itertools import pairwise
 from math import cos, radians, sin
 
-from courseware.drawings.foot import without_ratio
+from courseware.drawings.dimension import NAME
+from courseware.drawings.foot import WIDEST, footed, without_ratio
 from courseware.drawings.frame import framed
-from courseware.drawings.picture import Label, Picture, Point, Stroke, extent
+from courseware.drawings.picture import Label, Picture, Point, Stroke, extent, moved
 
 _STEPS = 8  # sizes of words that are tried between those of the drawing and those wanted
+_TRIES = 5  # a smaller drawing may take another row of its legend
+_NEAR = 1e-3  # mm
 
 _Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
 
@@ -38,16 +41,53 @@ def resized(picture: Picture, by: float, type_size: Callable[[float], float], pe
     return replace(picture, width=wide, height=high, marks=marks, one_to=one_to, body=None)
 
 
-def enlarged(picture: Picture, room: tuple[float, float], wanted: float) -> Picture:
+def enlarged(picture: Picture, room: tuple[float, float], wanted: float, kept: float = 0.85) -> Picture:
     """The picture as large as `room` (mm) takes it, its words as near to `wanted` mm of type as they have room.
 
-    Each grows no further than to where it would touch a line or other words that it stood apart from.
+    Each grows no further than to where it would touch a line or other words that it stood apart from. Its foot has
+    words of the size `wanted` and a bar that is true; the legend, then the bar, is left out where the drawing would
+    be less than `kept` of its size without them.
     """
-    picture = picture.body or picture  # its bar and legend stay on paper
-    grown = framed(_with_words(picture, wanted / _to_fit(picture, room)), picture.alt)
-    best = picture if picture.clipped else grown
+    alone = _without_foot(picture, room, wanted)
+    for legend in dict.fromkeys((picture.legend, ())):
+        found = _with_foot(replace(picture, legend=legend), room, wanted)
+        if found and found.body and found.body.width >= kept * alone.width:
+            return found
+    return alone
+
+
+def _without_foot(picture: Picture, room: tuple[float, float], wanted: float) -> Picture:
+    """The drawing alone, its `one_to` as it then is."""
+    bare = picture.body or picture
+    grown = framed(_with_words(bare, wanted / _to_fit(bare, room)), bare.alt)
+    best = replace(bare if bare.clipped else grown, one_to=picture.one_to)
     by = _to_fit(best, room)
     return resized(best, by, lambda size: size * by, by)
+
+
+def _with_foot(picture: Picture, room: tuple[float, float], wanted: float) -> Picture | None:
+    """The drawing with its foot, both within the room; None where it has none, or the foot does not fit."""
+    left = room
+    for _ in range(_TRIES):
+        made = _without_foot(picture, left, wanted)
+        foot = _foot(made, picture.legend, room[0], wanted / NAME)
+        if foot is None or foot.width > room[0] + _NEAR:
+            return None
+        if foot.height <= room[1] + _NEAR:
+            aside = (foot.width - made.width) / 2
+            return replace(foot, marks=(*(moved(mark, aside, 0.0) for mark in made.marks), *foot.marks), body=made)
+        left = room[0], room[1] - (foot.height - made.height)
+        if left[1] <= 0:
+            return None
+    return None
+
+
+def _foot(made: Picture, legend: tuple[str, ...], widest: float, times: float) -> Picture | None:
+    """The foot alone of a picture that is finished, so many times as large as on paper; None where it has none."""
+    frame = replace(made, width=made.width / times, height=made.height / times, marks=(), body=None)
+    scale = made.one_to and made.one_to * times
+    found = footed(frame, scale, legend, ratio=False, widest=min(WIDEST, widest / times))
+    return resized(found, times, lambda size: size * times, times) if found.marks else None
 
 
 def _to_fit(picture: Picture, room: tuple[float, float]) -> float:

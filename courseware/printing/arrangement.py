@@ -20,6 +20,7 @@ _ASK_INDENT = 21.0  # mm of an ask's width that its label and its marks take
 _ASK_LONGEST = 4  # lines, of a part that does not have the page to itself
 _BETWEEN = 2.8  # mm round a part
 _ROUND_DRAWING = 5.0  # mm
+_LARGE_KEPT = 0.6  # of a drawing's size in large type, so that its bar and legend, in letters as large, stand below it
 _KEPT = 3.0  # mm that must be saved before parts are set side by side
 
 
@@ -92,8 +93,7 @@ def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement
         sizes = Sizes(exercise.drawing)
         drawing = sizes.whole if exercise.drawn_in_place else _over(sizes, page)
         if page.large and not exercise.drawn_in_place:
-            room = (min(page.wide, drawing.width * page.scale), drawing.height * page.scale)
-            drawing = enlarged(drawing, room, page.type_mm)
+            drawing = enlarged(drawing, (page.wide, drawing.height * page.scale), page.type_mm, _LARGE_KEPT)
     rows = tuple((Placed(part=part, wide=page.wide),) for part in exercise.parts)
     return Arrangement(drawing=drawing, beside=False, first=(), rows=rows)
 

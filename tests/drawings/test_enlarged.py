@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -80,12 +81,40 @@ def meet(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
     return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
+@pytest.mark.parametrize("kind", ["opening", "wall", "soldiers", "panel"])
+def test_a_drawings_foot_stands_below_it_in_words_of_the_size_and_its_bar_is_true(kind: str, calling) -> None:
+    """The bar is as long as the scale at which the drawing then is makes its words: `500 mm` at 1 to 5 is 100 mm."""
+    made = enlarged(draw(calling(kind, {}, **MIDDLING[kind])), ROOM, WANTED)
+    assert made.body
+    assert made.one_to
+    assert made.width <= ROOM[0] + 0.01
+    assert made.height <= ROOM[1] + 0.01
+    says = next(label for label in labels(made) if label.of_scale)
+    assert says.size == pytest.approx(WANTED)
+    pieces = [
+        bounds(outline)
+        for mark in made.marks
+        if isinstance(mark, Stroke) and mark.fill in (0.0, 1.0)
+        for outline in mark.outlines
+        if min(y for _, y in outline) > made.body.height and max(x for x, _ in outline) < says.at[0]
+        if abs(max(y for _, y in outline) - says.at[1]) < WANTED
+    ]
+    long = max(right for _, _, right, _ in pieces) - min(left for left, *_ in pieces)
+    assert long * made.one_to == pytest.approx(int(says.text.removesuffix(" mm")))
+
+
+@pytest.mark.parametrize(("high", "has_foot"), [(60.0, True), (14.0, False)])
+def test_a_foot_that_would_take_too_much_of_its_room_is_left_out(high: float, has_foot: bool, calling) -> None:
+    made = enlarged(draw(calling("soldiers", {}, **MIDDLING["soldiers"])), (60.0, high), 3.2)
+    assert any(label.of_scale for label in labels(made)) is has_foot
+
+
 @pytest.mark.parametrize("kind", list(MIDDLING))
 def test_every_kind_fills_its_room_and_its_words_stand_apart(kind: str, calling) -> None:
     """Its words are those it had; every other one of its dimensions is a figure, as on a question's drawing."""
     known = DRAWING_KINDS[kind].dimensions
     drawn = draw(calling(kind, {name: None if n % 2 else "1234.5" for n, name in enumerate(known)}, **MIDDLING[kind]))
-    drawn = drawn.body or drawn
+    drawn = replace(drawn.body, one_to=None, legend=()) if drawn.body else drawn
     made = enlarged(drawn, ROOM, WANTED)
     assert max(made.width / ROOM[0], made.height / ROOM[1]) == pytest.approx(1)
     assert touching(made) <= touching(drawn)
