@@ -68,6 +68,7 @@ def feedback_sheet(
         cautions=key.cautions,
         marked_by=fit_to_print(marked_by, _LONGEST_MARKER),
         signed=sitting.settings.signatures.feedback,
+        set_as=sitting.papers[place].learner.sheets,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from courseware.papers.sheet_format import STANDARD, SheetFormat
 from courseware.papers.sheets import AskedExercise, DrawingCall, Heading, KeyExercise
 from courseware.settings.settings import UNSIGNED, Signed
 
@@ -106,3 +107,4 @@ class FeedbackSheet:
     cautions: tuple[str, ...]
     marked_by: str  # "Marked by J. Marsh, 12 January 2026."; "" where nothing says so
     signed: Signed = UNSIGNED
+    set_as: SheetFormat = STANDARD  # as the learner's paper was

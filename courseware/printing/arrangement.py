@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
+from courseware.drawings.dimension import NAME
 from courseware.drawings.enlarged import enlarged
 from courseware.drawings.fitted import Sizes
 from courseware.drawings.picture import Picture
@@ -20,7 +21,7 @@ _ASK_INDENT = 21.0  # mm of an ask's width that its label and its marks take
 _ASK_LONGEST = 4  # lines, of a part that does not have the page to itself
 _BETWEEN = 2.8  # mm round a part
 _ROUND_DRAWING = 5.0  # mm
-_LARGE_KEPT = 0.6  # of a drawing's size in large type, so that its bar and legend, in letters as large, stand below it
+_LARGE_KEPT = 0.7  # of a drawing's size in large type, so that its bar and legend, in letters as large, stand below it
 _KEPT = 3.0  # mm that must be saved before parts are set side by side
 
 
@@ -92,10 +93,19 @@ def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement
     if exercise.drawing:
         sizes = Sizes(exercise.drawing)
         drawing = sizes.whole if exercise.drawn_in_place else _over(sizes, page)
-        if page.large and not exercise.drawn_in_place:
-            drawing = enlarged(drawing, (page.wide, drawing.height * page.scale), page.type_mm, _LARGE_KEPT)
+        if not exercise.drawn_in_place:
+            drawing = grown(drawing, page)
     rows = tuple((Placed(part=part, wide=page.wide),) for part in exercise.parts)
     return Arrangement(drawing=drawing, beside=False, first=(), rows=rows)
+
+
+def grown(drawing: Picture, page: PageFormat) -> Picture:
+    """A drawing made for usual type as large as the page's asks for, its words and its foot's as large as the type."""
+    if not page.large:
+        return drawing
+    body = drawing.body or drawing
+    foot = (drawing.height - body.height) * page.type_mm / NAME
+    return enlarged(drawing, (page.wide, body.height * page.scale + foot), page.type_mm, _LARGE_KEPT)
 
 
 def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool = False) -> float:

@@ -36,6 +36,7 @@ class Shown:
     working: bool = True  # of the fresh question's answer, and its drawing where it is drawn
     fresh: bool = True
     flows: bool = False  # whether the fresh question goes on overleaf, what is signed then standing before it
+    in_one_column: bool = False  # whether drawings stand over the words and not beside them
     turned: bool = False  # whether the fresh question begins the second side, though one would do
 
     def of(self, sheet: FeedbackSheet) -> Chosen:
@@ -83,6 +84,22 @@ _CHOICES = (
     Shown(worked=1, beside=(72, 44), over=(84, 44), lines=8, words=60, comment=60, secure=False, fresh=False),
     Shown(worked=0, beside=None, over=(84, 44), lines=8, words=60, comment=60, secure=False, fresh=False),
 )
+
+
+def re_flowed(sheet: FeedbackSheet, wide: float) -> Shown:
+    """What is shown of a sheet in larger type or with lines further apart: all of it, on as many sides as it takes.
+
+    Nothing stands beside anything else; drawings have up to `wide` mm, before they are made larger with the type.
+    """
+    return replace(
+        _CHOICES[0],
+        beside=(wide, 50),
+        over=(wide, 60),
+        words=_ALL,
+        secure=len(sheet.marks) <= _MANY,
+        flows=True,
+        in_one_column=True,
+    )
 
 
 def choices(sheet: FeedbackSheet) -> Iterator[Shown]:

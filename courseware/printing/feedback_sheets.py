@@ -10,8 +10,9 @@ from courseware.banks import Space
 from courseware.feedback.compose import feedback_sheet
 from courseware.feedback.feedback_text import FeedbackSheet, VariantKey
 from courseware.marking.marks import MarkedPaper, NamedSlip
-from courseware.printing.feedback_choices import SIDES, choices
+from courseware.printing.feedback_choices import SIDES, choices, re_flowed
 from courseware.printing.feedback_height import likely_sides
+from courseware.printing.page_format import page_for
 from courseware.printing.workers import each, sitting_in
 
 Indices = Mapping[tuple[str, str], "array[int]"]  # of the variants to draw from, by topic and exercise
@@ -52,9 +53,16 @@ def _print(shared: tuple[str, Indices], one: Handback) -> bytes:
 
 
 def feedback_pdf(sheet: FeedbackSheet) -> bytes:
-    """A learner's feedback on one sheet of two sides: the first choice that fits, found by laying each out in turn."""
+    """A learner's feedback on one sheet of two sides: the first choice that fits, found by laying each out in turn.
+
+    It is set as their paper was; in larger type, or with lines further apart, it takes as many sides as it needs.
+    """
     from courseware.printing.render import feedback_pictures, lay_out_feedback
 
+    page = page_for(sheet.set_as)
+    if page.re_flowed:
+        shown = re_flowed(sheet, page.wide)
+        return lay_out_feedback(sheet, shown, feedback_pictures(sheet, shown)).pdf()
     *others, barest = choices(sheet)
     for shown in others:
         pictures = feedback_pictures(sheet, shown)

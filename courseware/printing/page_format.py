@@ -24,8 +24,24 @@ _LARGE = (
     ".paper .safety .half { display: block; width: auto } .paper .safety .half + .half { margin-left: 0 } "
     ".paper .list .working, .paper .list .figure { width: 30% }"
 )
+_SHEETS_OF_LEARNER = ("paper", "feedback")
+_FEEDBACK = (  # re-flowed: one size of type, nothing beside anything, the answer turned over on a page of its own
+    ".feedback, .feedback * {{ font-size: 1rem !important; line-height: {line_height} !important }} "
+    ".feedback h1 {{ font-size: 1.4rem !important }} .feedback h2, .feedback h3 {{ font-size: 1.1rem !important }} "
+    ".feedback .level {{ display: block; margin: 0 }} .feedback h2, .feedback h3 {{ break-inside: avoid }} "
+    ".feedback .name {{ padding-top: .5rem; padding-bottom: .5rem }} "
+    ".feedback .lines, .feedback .narrow {{ width: 100% }} .feedback .lines .figure {{ width: 30% }} "
+    ".feedback .lines .sign {{ width: 2.6rem }} .tag {{ width: 3.6rem }} "
+    ".feedback .lost {{ padding-left: 3.6rem; text-indent: -3.6rem }} "
+    ".feedback .more {{ padding-left: 0; text-indent: 0 }} .m-topic {{ width: 28% }} .m-marks {{ width: 34% }} "
+    ".mark {{ display: block }} "
+    ".wrong {{ break-inside: auto }} .feedback .step-line {{ height: 3rem }} "
+    ".overturned {{ break-before: page; break-inside: auto }} "
+    "@page feedback {{ margin: {margin}; @bottom-left {{ vertical-align: bottom; margin-top: {below}mm }} }}"
+)
 _PART_A_PAGE = ".paper .part ~ .part { break-before: page }"
 _EXERCISE_A_PAGE = ".paper .exercise ~ .exercise { break-before: page }"
+_LINE_FOOT = 13.0  # mm at a page's foot that the 100 mm line takes
 _FOOT_LARGE = 34.0  # mm: a line of large type over the 100 mm line
 
 
@@ -88,6 +104,11 @@ class PageFormat:
         return (self.type_size if self.large else self.room_type) * _POINT
 
     @property
+    def re_flowed(self) -> bool:
+        """Whether its lines are larger or further apart than usual, so that as much takes more paper."""
+        return (self.type_size, self.line_height) != (_USUAL, A4.line_height)
+
+    @property
     def in_one_column(self) -> bool:
         """Whether nothing stands beside anything else."""
         return self.large or self.part_a_page
@@ -103,12 +124,22 @@ class PageFormat:
                 f"@page {{ size: {size}; margin: {margin} }}",
                 f"html {{ font-size: {self.type_size}pt; line-height: {self.line_height}; {face} }}",
                 f".half {{ width: {self.half}mm }} .half + .half {{ margin-left: {self.gap}mm }}",
-                *([f"@page paper {{ background: {self.ground} }}"] if self.ground else ()),
+                *(f"@page {name} {{ background: {self.ground} }}" for name in _SHEETS_OF_LEARNER if self.ground),
+                *(
+                    [_FEEDBACK.format(line_height=self.line_height, margin=margin, below=self.bottom - 13)]
+                    if self.re_flowed
+                    else ()
+                ),
                 *([_PART_A_PAGE] if self.part_a_page else ()),
                 *([_EXERCISE_A_PAGE] if self.part_a_page or self.roomy else ()),
-                *([_LARGE, f"@page paper {{ @bottom-right {{ {self._foot} }} }}"] if self.large else ()),
+                *([_LARGE] if self.large else ()),
+                *(f"@page {name} {{ @bottom-right {{ {self._foot} }} }}" for name in _SHEETS_OF_LEARNER if self.large),
             )
         )
+
+    def _feedback(self, margin: str) -> str:
+        """A feedback sheet re-flowed; where its foot is large, the 100 mm line stands below it."""
+        return _FEEDBACK.format(line_height=self.line_height, margin=margin, below=self.bottom - _LINE_FOOT)
 
     @property
     def _foot(self) -> str:

@@ -19,7 +19,7 @@ from courseware.glossary.sheets import Card, Glossary
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper, SafetyNote
 from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
-from courseware.printing.arrangement import Arrangement, arranged
+from courseware.printing.arrangement import Arrangement, arranged, grown
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.feedback_choices import Shown
 from courseware.printing.key_rows import first_line, key_drawing, key_rows
@@ -143,24 +143,30 @@ def card_pictures(card: Card) -> dict[str, Picture]:
 def lay_out_feedback(sheet: FeedbackSheet, shown: Shown, pictures: Mapping[str, Picture]) -> LaidOut:
     """As much of a learner's feedback as `shown` says, on its pages, with the pictures of this choice."""
     fresh = sheet.fresh if shown.fresh else None
-    markup = filled("feedback.html", sheet=sheet, shown=shown, chosen=shown.of(sheet), fresh=fresh)
-    return lay_out(markup, pictures)
+    page = page_for(sheet.set_as)
+    markup = filled(
+        "feedback.html", sheet=sheet, shown=shown, chosen=shown.of(sheet), fresh=fresh, wide=page.wide / page.scale
+    )
+    return lay_out(markup, pictures, page=page)
 
 
 def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
     """Every picture of a feedback sheet by the name its template gives it."""
+    page = page_for(sheet.set_as)
     pictures = {"line": print_line()}
     for wrong in shown.of(sheet).worked:
-        pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1)
+        pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1, page.wide, page)
         if wrong.drawing and shown.beside:
-            pictures[f"wrong-{wrong.label}"] = Sizes(wrong.drawing).within(shown.beside)
+            pictures[f"wrong-{wrong.label}"] = grown(Sizes(wrong.drawing).within(shown.beside), page)
     if sheet.fresh and shown.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
-            pictures |= PRINT_KINDS[part.kind].rooms(part, part.marks if part is asked.parts[-1] else 1, A4.wide, A4)
+            pictures |= PRINT_KINDS[part.kind].rooms(
+                part, part.marks if part is asked.parts[-1] else 1, page.wide, page
+            )
         if asked.drawing:
             pictures[f"drawing-{asked.number}"] = (
-                draw(asked.drawing) if asked.drawn_in_place else Sizes(asked.drawing).within(shown.over)
+                draw(asked.drawing) if asked.drawn_in_place else grown(Sizes(asked.drawing).within(shown.over), page)
             )
         if key.drawing:
             pictures["answer"] = Sizes(key.drawing).within(shown.over)

@@ -8,16 +8,22 @@ from io import BytesIO
 from pathlib import Path
 
 import page
+import pypdfium2
 import pytest
 from pikepdf import Pdf
 
+from courseware.drawings.picture import Label
 from courseware.feedback.compose import feedback_sheet
 from courseware.feedback.feedback_text import FeedbackSheet
 from courseware.marking.marks import How, Mark, MarkedPaper, NamedSlip
+from courseware.papers.sheet_format import read_format
 from courseware.papers.sheets import KeyAnswer
 from courseware.papers.sitting import IssuedExercise, IssuedPart, Sitting
+from courseware.printing.feedback_choices import re_flowed
 from courseware.printing.feedback_sheets import feedback_pdf
 from courseware.printing.leak_check import page_text
+from courseware.printing.page_format import page_for
+from courseware.printing.render import feedback_pictures
 from courseware.settings.settings import Signed
 
 GOLDEN = Path(__file__).parent / "golden"
@@ -213,3 +219,53 @@ def test_a_sheet_without_a_fresh_question_has_its_next_step_and_cautions(sheet_o
     assert "Mynextstep" in told
     assert "riskassessment" in told
     assert "upsidedown" not in told
+
+
+@pytest.mark.parametrize("words", ["large-18", "spaced"])
+def test_in_a_learners_larger_format_nothing_is_left_out_and_sides_are_as_many_as_it_takes(sheet_of, words) -> None:
+    """As the paper was set; what two sides would leave out is there. PDF/UA-1 holds as for all."""
+    sheet = sheet_of("opening_sizes")
+    pdf = feedback_pdf(replace(sheet, set_as=read_format(words)))
+    told = "".join(pages(pdf)).replace(" ", "")
+    assert len(pages(pdf)) > 2
+    worked = {wrong.label for wrong in sheet.wrong[:3]}
+    lines = [lost for lost in sheet.lost if not lost.blank and lost.label not in worked]
+    assert lines
+    for words_told in (words for lost in lines for words in (lost.says, lost.look)):
+        assert words_told.replace(" ", "") in told
+    report = page.validate_pdf_bytes(pdf, profile="ua1")
+    assert report.is_compliant, [(failure.rule_id, failure.message) for failure in report.failures]
+
+
+def test_no_word_of_large_feedback_is_smaller_than_its_format(sheet_of) -> None:
+    """But on the line to check the print by, and in drawings where a word has no room to grow, as on papers."""
+    sheet = replace(sheet_of("opening_sizes"), set_as=read_format("large-18"))
+    small = "".join(letter for size, letter in letters(feedback_pdf(sheet)) if size < 17.95)
+    pictures = feedback_pictures(sheet, re_flowed(sheet, page_for(sheet.set_as).wide))
+    drawn = {mark.text.replace(" ", "") for one in pictures.values() for mark in one.marks if isinstance(mark, Label)}
+    for words in sorted(drawn, key=len, reverse=True):
+        small = small.replace(words, "")
+    assert small == ""
+
+
+def letters(pdf: bytes) -> list[tuple[float, str]]:
+    """Each letter that shows with its size in pt, as it stands on the page."""
+    found = []
+    for sheet in pypdfium2.PdfDocument(pdf):
+        read = sheet.get_textpage()
+        for place in range(read.count_chars()):
+            if (letter := read.get_text_range(place, 1)).strip():
+                matrix = pypdfium2.raw.FS_MATRIX()
+                assert pypdfium2.raw.FPDFText_GetMatrix(read, place, matrix)
+                size = pypdfium2.raw.FPDFText_GetFontSize(read, place)
+                found.append((size * (matrix.a**2 + matrix.b**2) ** 0.5, letter))
+    return found
+
+
+def test_a_tinted_ground_alone_keeps_to_one_sheet(sheet_of) -> None:
+    sheet = sheet_of("opening_sizes")
+    tinted = feedback_pdf(replace(sheet, set_as=read_format("cream")))
+    assert pages(tinted) == pages(feedback_pdf(sheet))
+    with Pdf.open(BytesIO(tinted)) as opened:
+        first = opened.pages[0].Contents.read_bytes()
+    assert re.search(rb"0\.99\d* 0\.96\d* 0\.87\d* rg", first)  # #fdf5e0
