@@ -56,6 +56,17 @@ SERVER = "postgresql"  # a database that tests marked `each_database` run on too
 SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 
 
+# What makes a test long, here and nowhere else: it does over all shipped topics, or in a browser once more, what others show in small.
+# `.ci/run` leaves these out, so that it stays under ten minutes; `.ci/newest` runs them, and so does plain `pytest`.
+LONG_PLACES = (
+)  # fmt: skip
+
+
+def long(path: Path) -> bool:
+    """Whether all tests of a module are long."""
+    return path.is_relative_to(TESTS) and any(fnmatch(path.relative_to(TESTS).as_posix(), one) for one in LONG_PLACES)
+
+
 def slow(path: Path) -> bool:
     """Whether all tests of a folder or module are slow."""
     if not path.is_relative_to(TESTS):
@@ -80,6 +91,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         on_server = getattr(item, "callspec", None) and item.callspec.params.get("database") == SERVER
         if on_server or slow(item.path) or SLOW_FIXTURES & set(getattr(item, "fixturenames", ())):
             item.add_marker("slow")
+        if long(item.path):
+            item.add_marker("long")
 
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
