@@ -40,8 +40,8 @@ def test_a_file_changed_by_hand_is_told(for_approval, change) -> None:
         read_dealt(file.parent)
 
 
-def test_papers_that_wait_are_listed_and_a_folder_changed_by_hand_is_not(dealt) -> None:
-    folder = dealt()
+def test_papers_that_wait_are_listed_and_a_folder_changed_by_hand_is_not(for_approval) -> None:
+    folder = for_approval()
     [one] = waiting_for_approval(folder.parent)
     assert (one.path, one.title, one.date) == (folder, read_dealt(folder)[0].title, read_dealt(folder)[0].date)
     (folder / "for-approval.json").write_text("[]", encoding="utf-8")

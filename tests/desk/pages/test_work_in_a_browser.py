@@ -37,6 +37,7 @@ def test_work_is_followed_as_it_goes_on_and_a_reload_loses_nothing(
     expect(page.locator("#what")).to_have_text("Printing")
     end.set()
     expect(page.get_by_text("4 papers and keys.")).to_be_visible()
+    page.wait_for_load_state()  # the page of what came of it, with its script
     page.keyboard.press("?")
     expect(page.get_by_role("dialog", name="Keys")).to_be_visible()
     page.keyboard.press("Escape")
