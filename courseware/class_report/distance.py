@@ -86,6 +86,11 @@ def blueprint(sitting: Sitting) -> tuple[tuple[str, str], ...]:
     return tuple((exercise.topic, exercise.exercise) for exercise in sitting.papers[0].exercises)
 
 
+def learners_of(sitting: Sitting) -> frozenset[tuple[str, str]]:
+    """The known learners of a sitting, each by reference, else by name."""
+    return frozenset(_who(paper.learner) for paper in sitting.papers if paper.learner.known)
+
+
 def distance(pair: Pair, words: tuple[SlipWords, SlipWords]) -> Distance:
     """The figures; `words` are what the banks of start and end count slips by.
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import chain
 from types import MappingProxyType
 
 from courseware.papers.codes import shuffled
@@ -182,7 +184,8 @@ def _covering(ordered: Sequence[Candidate], needs: Sequence[_Need]) -> dict[str,
     taken: dict[str, tuple[str, ...]] = {}
     left = list(needs)
     while left:
-        best = max(ordered, key=lambda paper: sum(paper.code in need.codes for need in left))
+        met = Counter(chain.from_iterable(need.codes for need in left))
+        best = max(ordered, key=lambda paper: met[paper.code])
         taken[best.code] = tuple(need.reason for need in left if best.code in need.codes)
         left = [need for need in left if best.code not in need.codes]
     return taken

@@ -68,10 +68,13 @@ def plan(settings: Settings, out: Path, day: str, *, anew: bool, find: FindBank 
     course = settings.course
     topics = _topics(course, settings, find)
     lessons = lay(topics, course.weeks)
-    weeks = teaching_weeks(
-        date.fromisoformat(course.starts), course.weeks, frozenset(map(date.fromisoformat, course.without))
-    )
-    return _written(lessons, weeks, {topic.named: topic.title for topic in topics}, settings, out, day)
+    return _written(lessons, mondays_of(course), {topic.named: topic.title for topic in topics}, settings, out, day)
+
+
+def mondays_of(course: Course) -> tuple[date, ...]:
+    """The Monday of each week that is taught."""
+    closed = frozenset(map(date.fromisoformat, course.without))
+    return teaching_weeks(date.fromisoformat(course.starts), course.weeks, closed)
 
 
 def lessons_there(table: Path) -> tuple[Lesson, ...]:

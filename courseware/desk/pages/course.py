@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import partial
-from itertools import groupby, pairwise
+from itertools import groupby
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from courseware.class_report.distance import blueprint
-from courseware.course.scheme import Lesson, teaching_weeks
+from courseware.course.scheme import Lesson
 from courseware.course.scheme_chart import scheme_chart
 from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
@@ -24,12 +22,9 @@ from courseware.desk.render import page, said
 from courseware.drawings import to_svg
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import opened
-from courseware.files.sitting_folders import find_folders
-from courseware.papers.sitting import Sitting
-from courseware.settings.settings import Course
 from courseware.text_files.faults import FileFaulty
 from courseware.words import count
-from courseware.workflows.distance import travelled
+from courseware.workflows.distance import pairs_in, travelled
 from courseware.workflows.papers_begun import begin_week
 from courseware.workflows.scheme import (
     PLAN,
@@ -38,6 +33,7 @@ from courseware.workflows.scheme import (
     keep_table,
     lessons_of_week,
     lessons_there,
+    mondays_of,
     plan,
 )  # fmt: skip
 from courseware.workflows.watch import Watch
@@ -75,7 +71,7 @@ def _course(request: Request) -> Response:
     scheme = _scheme(desk) if table.is_file() else None
     files = [(desk.handles.of(desk.out / f"{PLAN}.{end}"), end) for end in ("xlsx", "pdf") if scheme]
     return page(
-        request, "course.html", course=desk.settings().course, scheme=scheme, files=files, pairs=_pairs(desk),
+        request, "course.html", course=desk.settings().course, scheme=scheme, files=files, pairs=pairs_in(desk.out),
         today=date.today().isoformat(),
     )  # fmt: skip
 
@@ -89,7 +85,8 @@ def _scheme(desk: Desk) -> Scheme:
     except (NotFound, FileFaulty) as faulty:
         return Scheme(trouble=str(faulty))
     titles = {name: bank.topic for name, bank in banks.items()}
-    mondays = _mondays(desk.settings().course)
+    course = desk.settings().course
+    mondays = mondays_of(course) if course else ()
     last = max(len(mondays), *(one.week for one in lessons))
     by_week = {
         week: tuple(own) for week, own in groupby(sorted(lessons, key=lambda one: one.week), lambda one: one.week)
@@ -99,30 +96,6 @@ def _scheme(desk: Desk) -> Scheme:
         for n in range(1, last + 1)
     )
     return Scheme(weeks=weeks, titles=titles, svg=to_svg(scheme_chart(lessons, titles, last)))
-
-
-def _mondays(course: Course | None) -> Sequence[date]:
-    if course is None:
-        return ()
-    closed = frozenset(map(date.fromisoformat, course.without))
-    return teaching_weeks(date.fromisoformat(course.starts), course.weeks, closed)
-
-
-def _pairs(desk: Desk) -> list[tuple[Sitting, Sitting]]:
-    """Sittings of the same exercises on two days, which somebody wrote both of; the latest first."""
-    found, _ = find_folders([desk.out])
-    alike: dict[tuple[tuple[str, str], ...], list[Sitting]] = {}
-    for one in sorted(found, key=lambda one: one.sitting.date):
-        alike.setdefault(blueprint(one.sitting), []).append(one.sitting)
-    pairs = [
-        (a, b) for own in alike.values() for a, b in pairwise(own) if a.date < b.date and _learners(a) & _learners(b)
-    ]
-    return sorted(pairs, key=lambda pair: pair[1].date, reverse=True)
-
-
-def _learners(sitting: Sitting) -> set[str]:
-    known = (paper.learner for paper in sitting.papers if paper.learner.known)
-    return {learner.reference or learner.name for learner in known}
 
 
 async def lay_out(request: Request) -> Response:
@@ -173,7 +146,7 @@ async def distance(request: Request) -> Response:
     """Sets two sittings of the same exercises side by side."""
     desk, form = desk_of(request), await read_form(request)
     codes = (form.text("start"), form.text("end"))
-    pairs = await run_in_threadpool(_pairs, desk)
+    pairs = await run_in_threadpool(pairs_in, desk.out)
     if codes not in {(start.code, end.code) for start, end in pairs}:
         return said(request, "Those sittings are not in the folder of work any more.", to="/course")
     return said(request, "", to=f"/work/{desk.jobs.start('Distance travelled', partial(_side_by_side, desk, codes))}")
