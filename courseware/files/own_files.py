@@ -3,14 +3,41 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Self
 
 from courseware.files.atomic import one_at_a_time, slug, write_whole
 from courseware.files.bank_files import NotFound, read_file
-from courseware.text_files.decoding import MOST_BYTES
+from courseware.text_files.decoding import MOST_BYTES, decoded
+from courseware.text_files.faults import FileFaulty
 
 _ENDING = ".yaml"
 _MOST = 500  # files that are listed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnText:
+    """A file as it stands: its short name, its text and the mark of that text."""
+
+    name: str
+    text: str
+    mark: str
+    path: Path
+
+    @classmethod
+    def opened(cls, name: str, path: Path) -> Self:
+        """A file that is looked into. Raises `NotFound`, and `BankFaulty` where it is not text."""
+        data = read_file(path)
+        return cls(name=name, text=decoded(data, path.name), mark=mark_of(data), path=path)
+
+    @classmethod
+    def listed(cls, name: str, path: Path) -> Self:
+        """A file for a list: without text where it cannot be read."""
+        try:
+            return cls.opened(name, path)
+        except (FileFaulty, NotFound):
+            return cls(name=name, text="", mark="", path=path)
 
 
 class ChangedMeanwhile(ValueError):

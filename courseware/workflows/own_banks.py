@@ -6,10 +6,9 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from courseware.files.bank_files import OWN_BANKS, SAFETY, NotFound, read_file, shipped_banks
-from courseware.files.own_files import mark_of, own_file, own_files, save_new
-from courseware.text_files.decoding import decoded
-from courseware.text_files.faults import FileFaulty, visible
+from courseware.files.bank_files import OWN_BANKS, SAFETY, NotFound, shipped_banks
+from courseware.files.own_files import OwnText, own_file, own_files, save_new
+from courseware.text_files.faults import visible
 
 _TOPIC = re.compile(r"^topic: *(.{1,200})$", re.MULTILINE)
 NEW_BANK = """\
@@ -36,13 +35,8 @@ exercises:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BankText:
-    """A bank's file as it stands: its short name, its text and the mark of that text."""
-
-    name: str
-    text: str
-    mark: str
-    path: Path
+class BankText(OwnText):
+    """A bank's file as it stands."""
 
     @property
     def topic(self) -> str:
@@ -53,17 +47,17 @@ class BankText:
 
 def own_banks(work: Path) -> tuple[BankText, ...]:
     """The banks in the tutor's own folder, those that cannot be read as text among them, with no text."""
-    return tuple(_listed(name, path) for name, path in own_files(work / OWN_BANKS, frozenset({SAFETY})).items())
+    return tuple(BankText.listed(name, path) for name, path in own_files(work / OWN_BANKS, frozenset({SAFETY})).items())
 
 
 def banks_shipped() -> tuple[BankText, ...]:
     """The banks that come with the program."""
-    return tuple(_listed(path.stem, path) for path in shipped_banks())
+    return tuple(BankText.listed(path.stem, path) for path in shipped_banks())
 
 
 def open_bank(work: Path, name: str) -> BankText:
     """One of the tutor's own banks. Raises `NotFound`, and `BankFaulty` where it is not text."""
-    return _opened(name, own_file(work / OWN_BANKS, name))
+    return BankText.opened(name, own_file(work / OWN_BANKS, name))
 
 
 def open_shipped(name: str) -> BankText:
@@ -71,7 +65,7 @@ def open_shipped(name: str) -> BankText:
     found = next((path for path in shipped_banks() if path.stem == name), None)
     if found is None:
         raise NotFound(f"no bank named {name} comes with the program")
-    return _opened(name, found)
+    return BankText.opened(name, found)
 
 
 def copy_shipped(work: Path, name: str) -> str:
@@ -82,15 +76,3 @@ def copy_shipped(work: Path, name: str) -> str:
 def begin_bank(work: Path, title: str) -> str:
     """A new bank of one exercise, which proves as it stands. Returns its short name."""
     return save_new(work / OWN_BANKS, title, NEW_BANK).stem
-
-
-def _opened(name: str, path: Path) -> BankText:
-    data = read_file(path)
-    return BankText(name=name, text=decoded(data, path.name), mark=mark_of(data), path=path)
-
-
-def _listed(name: str, path: Path) -> BankText:
-    try:
-        return _opened(name, path)
-    except (FileFaulty, NotFound):
-        return BankText(name=name, text="", mark="", path=path)

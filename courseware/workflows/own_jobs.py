@@ -6,12 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from courseware.files.bank_files import NotFound, read_file
-from courseware.files.own_files import mark_of, own_file, own_files, save_again, save_new
+from courseware.files.bank_files import NotFound
+from courseware.files.own_files import OwnText, own_file, own_files, save_again, save_new
 from courseware.jobs.task import Task
 from courseware.jobs.tried import Tried, job_values, try_job
 from courseware.settings.settings import Settings
-from courseware.text_files.decoding import decoded
 from courseware.text_files.faults import FileFaulty
 from courseware.text_files.yaml_edit import Path as Keys
 from courseware.text_files.yaml_edit import with_values
@@ -21,13 +20,8 @@ JOBS = "jobs"  # the folder of a tutor's own jobs, in the folder of work
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class JobText:
-    """A job's file as it stands: its short name, its text and the mark of that text."""
-
-    name: str
-    text: str
-    mark: str
-    path: Path
+class JobText(OwnText):
+    """A job's file as it stands."""
 
     @property
     def values(self) -> dict[Keys, str]:
@@ -53,17 +47,17 @@ class JobCannotBe(ValueError):
 
 def own_jobs(work: Path) -> tuple[JobText, ...]:
     """The jobs in the tutor's own folder, those that cannot be read among them."""
-    return tuple(_listed(name, path) for name, path in own_files(work / JOBS, frozenset({TOLERANCES})).items())
+    return tuple(JobText.listed(name, path) for name, path in own_files(work / JOBS, frozenset({TOLERANCES})).items())
 
 
 def examples() -> tuple[JobText, ...]:
     """The jobs that come with the program."""
-    return tuple(_listed(name, path) for name, path in shipped_jobs().items())
+    return tuple(JobText.listed(name, path) for name, path in shipped_jobs().items())
 
 
 def open_own(work: Path, name: str) -> JobText:
     """One of the tutor's own jobs. Raises `NotFound`."""
-    return _opened(name, own_file(work / JOBS, name))
+    return JobText.opened(name, own_file(work / JOBS, name))
 
 
 def open_example(name: str) -> JobText:
@@ -71,7 +65,7 @@ def open_example(name: str) -> JobText:
     found = shipped_jobs().get(name)
     if found is None:
         raise NotFound(f"no job named {name} comes with the program")
-    return _opened(name, found)
+    return JobText.opened(name, found)
 
 
 def changed(job: JobText, values: Mapping[Keys, str | None]) -> str:
@@ -109,16 +103,3 @@ def _task(path: Path, text: str, settings: Settings) -> Task:
     if found.task is None:
         raise JobCannotBe(found)
     return found.task
-
-
-def _opened(name: str, path: Path) -> JobText:
-    data = read_file(path)
-    return JobText(name=name, text=decoded(data, path.name), mark=mark_of(data), path=path)
-
-
-def _listed(name: str, path: Path) -> JobText:
-    """A job for a list; without text where its file cannot be read."""
-    try:
-        return _opened(name, path)
-    except (FileFaulty, NotFound):
-        return JobText(name=name, text="", mark="", path=path)

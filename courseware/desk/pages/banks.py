@@ -19,8 +19,8 @@ from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.samples import keep_sample
+from courseware.desk.shelf import Shelf
 from courseware.desk.templates import templates
-from courseware.files.bank_files import NotFound
 from courseware.files.own_files import ChangedMeanwhile, save_again
 from courseware.settings.settings import Settings
 from courseware.words import count
@@ -37,7 +37,7 @@ from courseware.workflows.own_banks import (
 from courseware.workflows.watch import Watch
 from courseware.workflows.writing_banks import ProofLine, look_at, prove_text, sample_sheets
 
-OWN, SHIPPED = "own", "shipped"
+SHELF = Shelf(address="/banks", shipped="shipped", open_own=open_bank, open_shipped=open_shipped)
 NAV = (Nav(title="Banks", address="/banks", place=6),)
 _LONGEST_NAME = 80
 
@@ -60,25 +60,25 @@ async def new(request: Request) -> Response:
 
 async def copy(request: Request) -> Response:
     """A copy of a shipped bank, to change."""
-    found = await _opened(request)
+    found = await SHELF.opened(request)
     made = await run_in_threadpool(copy_shipped, desk_of(request).folder, found.name)
     return said(request, "This copy is yours to change.", to=f"/banks/own/{quote(made, safe='')}")
 
 
 async def bank(request: Request) -> Response:
     """A bank's text: one's own to change, a shipped one to read."""
-    found = await _opened(request)
+    found = await SHELF.opened(request)
     return await _shown(request, found, found.text)
 
 
 async def look(request: Request) -> Response:
     """The text that was typed with its faults; nothing is saved."""
-    return await _shown(request, await _opened(request), await _typed(request))
+    return await _shown(request, await SHELF.opened(request), await _typed(request))
 
 
 async def faults(request: Request) -> Response:
     """The part of the page that changes as one types: faults by line, or the exercises."""
-    found, text = await _opened(request), await _typed(request)
+    found, text = await SHELF.opened(request), await _typed(request)
     looked = await run_in_threadpool(look_at, text, found.path, desk_of(request).settings())
     filled = templates().get_template("bank_faults.html").render(looked=looked, lines=text.split("\n"))
     return HTMLResponse(filled)
@@ -86,7 +86,7 @@ async def faults(request: Request) -> Response:
 
 async def save(request: Request) -> Response:
     """Saves the text whole, faults or not, unless it was changed elsewhere meanwhile."""
-    found, form, text = await _opened(request), await read_form(request), await _typed(request)
+    found, form, text = await SHELF.opened(request), await read_form(request), await _typed(request)
     try:
         await run_in_threadpool(save_again, found.path, text, form.text("was"))
     except ChangedMeanwhile as meanwhile:
@@ -96,27 +96,32 @@ async def save(request: Request) -> Response:
     without = (
         f" It has {count(len(looked.faults), 'fault')}, so no papers can be made of it yet." if looked.faults else ""
     )
-    return said(request, f"Saved.{without}", to=_address(request))
+    return said(request, f"Saved.{without}", to=SHELF.at(request))
 
 
 async def prove(request: Request) -> Response:
     """Proves every variant of the text as it is typed, while one goes on."""
-    found, text, desk = await _opened(request), await _typed(request), desk_of(request)
-    work = partial(_prove, text, found.path, desk.settings(), _address(request))
+    found, text, desk = await SHELF.opened(request), await _typed(request), desk_of(request)
+    work = partial(_prove, text, found.path, desk.settings(), SHELF.at(request))
     return said(request, "", to=f"/work/{desk.jobs.start(f'Proof of {found.topic}', work, aside=True)}")
 
 
 async def paper(request: Request) -> Response:
     """Sets an exercise of the text as it is typed on paper, with its key."""
-    found, form, text, desk = await _opened(request), await read_form(request), await _typed(request), desk_of(request)
+    found, form, text, desk = (
+        await SHELF.opened(request),
+        await read_form(request),
+        await _typed(request),
+        desk_of(request),
+    )
     work = partial(_paper, text, found.path, form.text("exercise"), desk.settings())
     job = desk.jobs.start(f"A paper and a key of {found.topic}", work, aside=True)
-    return said(request, "", to=f"{_address(request)}/paper/{job}")
+    return said(request, "", to=f"{SHELF.at(request)}/paper/{job}")
 
 
 async def paper_seen(request: Request) -> Response:
     """The paper and its key, page by page; while they are set, how far that is."""
-    found, desk = await _opened(request), desk_of(request)
+    found, desk = await SHELF.opened(request), desk_of(request)
     job = desk.jobs.find(request.path_params["id"])
     if job is None:
         raise HTTPException(404)
@@ -127,7 +132,7 @@ async def paper_seen(request: Request) -> Response:
     ]
     pdfs = [(desk.handles.of(file.path), file) for file in files if file.path.suffix == ".pdf"]
     return page(
-        request, "bank_paper.html", bank=found, address=_address(request), job=job, pictures=pictures, pdfs=pdfs
+        request, "bank_paper.html", bank=found, address=SHELF.at(request), job=job, pictures=pictures, pdfs=pdfs
     )
 
 
@@ -163,32 +168,10 @@ def _paper(text: str, path: Path, exercise: str, settings: Settings, watch: Watc
     return Made(says=f"{exercise} as it would print.", files=(*pages, *pdfs))
 
 
-async def _opened(request: Request) -> BankText:
-    """The bank of the address, which is looked up among those that there are."""
-    name = request.path_params["name"]
-    try:
-        if _whose(request) == OWN:
-            return await run_in_threadpool(open_bank, desk_of(request).folder, name)
-        return await run_in_threadpool(open_shipped, name)
-    except NotFound:
-        raise HTTPException(404) from None
-
-
-def _whose(request: Request) -> str:
-    whose: str = request.path_params.get("whose", OWN)
-    if whose not in (OWN, SHIPPED):
-        raise HTTPException(404)
-    return whose
-
-
-def _address(request: Request) -> str:
-    return f"/banks/{_whose(request)}/{quote(request.path_params['name'], safe='')}"
-
-
 async def _typed(request: Request) -> str:
     """The text as it was typed, its end too; of a shipped bank, which nobody types in, its own."""
     sent = (await read_form(request)).texts("text")
-    return sent[-1] if sent else (await _opened(request)).text
+    return sent[-1] if sent else (await SHELF.opened(request)).text
 
 
 async def _shown(request: Request, found: BankText, text: str, *, told: str = "", status: int = 200) -> Response:
@@ -196,7 +179,7 @@ async def _shown(request: Request, found: BankText, text: str, *, told: str = ""
     looked = await run_in_threadpool(look_at, text, found.path, desk.settings())
     return page(
         request, "bank.html", status=status, bank=found, text=text, lines=text.split("\n"), looked=looked, told=told,
-        address=_address(request), own=_whose(request) == OWN, reference=bank_reference(),
+        address=SHELF.at(request), own=SHELF.is_own(request), reference=bank_reference(),
     )  # fmt: skip
 
 

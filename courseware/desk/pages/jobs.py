@@ -5,10 +5,9 @@ from __future__ import annotations
 from datetime import date
 from functools import partial
 from pathlib import Path
-from urllib.parse import quote, urlencode
+from urllib.parse import urlencode
 
 from starlette.concurrency import run_in_threadpool
-from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 from starlette.routing import Route
@@ -20,8 +19,9 @@ from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.job_seen import JobSeen, job_seen, nearest
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
+from courseware.desk.shelf import Shelf
 from courseware.desk.templates import templates
-from courseware.files.bank_files import NotFound, shipped_notes
+from courseware.files.bank_files import shipped_notes
 from courseware.files.own_files import ChangedMeanwhile
 from courseware.jobs.task import Task
 from courseware.settings.settings import Settings
@@ -43,7 +43,7 @@ from courseware.workflows.own_jobs import (
 )
 from courseware.workflows.watch import Watch
 
-OWN, EXAMPLES = "own", "examples"
+SHELF = Shelf(address="/jobs", shipped="examples", open_own=open_own, open_shipped=open_example)
 NAV = (Nav(title="Job", address="/jobs", place=5),)
 _SHEETS = {
     "job-sheet.pdf": "for whoever builds it: drawings, figures in the order of use, sequence",
@@ -65,12 +65,12 @@ async def jobs(request: Request) -> Response:
 
 async def job(request: Request) -> Response:
     """A job's form with its elevation, as the file or the address has its values."""
-    return await _shown(request, await opened_job(request))
+    return await _shown(request, await SHELF.opened(request))
 
 
 async def drawing(request: Request) -> Response:
     """The part of the page that changes with the values: elevation and figures, or why it cannot be built."""
-    found, asked = await opened_job(request), _asked(request)
+    found, asked = await SHELF.opened(request), _asked(request)
     seen = await run_in_threadpool(_seen, desk_of(request), found, asked)
     links, near = _links(request, seen, asked), _near(request, found, asked)
     text = templates().get_template("job_drawing.html").render(seen=seen, links=links, near=near)
@@ -79,12 +79,12 @@ async def drawing(request: Request) -> Response:
 
 async def draw(request: Request) -> Response:
     """Draws it anew without JavaScript: goes on to the address that has the values."""
-    return said(request, "", to=f"{address_of(request)}?{urlencode(_fields(await read_form(request)))}")
+    return said(request, "", to=f"{SHELF.at(request)}?{urlencode(_fields(await read_form(request)))}")
 
 
 async def save(request: Request) -> Response:
     """Saves the tutor's own job over itself; what the form does not show stays."""
-    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
+    found, form, desk = await SHELF.opened(request), await read_form(request), desk_of(request)
     try:
         text = changed(found, _changes(found, form))
         await run_in_threadpool(save_changed, found, text, form.text("was"), desk.settings())
@@ -93,12 +93,12 @@ async def save(request: Request) -> Response:
     except ChangedMeanwhile as meanwhile:
         told = f"Nothing was saved: {meanwhile}. Save it as a new job, or load the page again."
         return await _shown(request, found, form=form, told=told, status=409)
-    return said(request, "Saved.", to=address_of(request))
+    return said(request, "Saved.", to=SHELF.at(request))
 
 
 async def save_new(request: Request) -> Response:
     """Saves it as a new job of the tutor's own."""
-    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
+    found, form, desk = await SHELF.opened(request), await read_form(request), desk_of(request)
     try:
         title = form.text("job")[:LONGEST]
         text = changed(found, _changes(found, form))
@@ -110,12 +110,12 @@ async def save_new(request: Request) -> Response:
 
 async def sheets(request: Request) -> Response:
     """Prints the sheets of a job as it is saved."""
-    found, desk = await opened_job(request), desk_of(request)
+    found, desk = await SHELF.opened(request), desk_of(request)
     try:
         task = await run_in_threadpool(task_of, found, desk.settings())
     except JobCannotBe:
         return await _shown(request, found, told="It cannot be built as it is saved, so it has no sheets yet.")
-    work = partial(_print, task, desk.out, address_of(request))
+    work = partial(_print, task, desk.out, SHELF.at(request))
     return said(request, "", to=f"/work/{desk.jobs.start(f'Sheets of the job: {task.shape.job}', work)}")
 
 
@@ -126,30 +126,6 @@ def _print(task: Task, out: Path, at: str, watch: Watch) -> Made:
     files = tuple(MadeFile(path=folder / name, use=use) for name, use in _SHEETS.items())
     onward = (("Enter what was measured and judged", f"{at}/results"), ("Back to the job", at))
     return Made(says=f"The sheets of the job are in {folder.name}.", files=files, onward=onward)
-
-
-async def opened_job(request: Request) -> JobText:
-    """The job of the address, which is looked up among those that there are."""
-    name, work = request.path_params["name"], desk_of(request).folder
-    try:
-        if whose_job(request) == OWN:
-            return await run_in_threadpool(open_own, work, name)
-        return await run_in_threadpool(open_example, name)
-    except NotFound:
-        raise HTTPException(404) from None
-
-
-def whose_job(request: Request) -> str:
-    """Whether the address is of the tutor's own jobs or of the shipped ones."""
-    whose: str = request.path_params.get("whose", OWN)
-    if whose not in (OWN, EXAMPLES):
-        raise HTTPException(404)
-    return whose
-
-
-def address_of(request: Request) -> str:
-    """The job's own address."""
-    return f"/jobs/{whose_job(request)}/{quote(request.path_params['name'], safe='')}"
 
 
 def _fields(form: Form) -> dict[str, str]:
@@ -178,14 +154,14 @@ def _links(request: Request, seen: JobSeen, asked: dict[str, str]) -> list[tuple
     found = []
     for one in seen.instead:
         words, value = offered(one)
-        found.append((words, f"{address_of(request)}?{urlencode({**asked, '.'.join(one.key): value})}"))
+        found.append((words, f"{SHELF.at(request)}?{urlencode({**asked, '.'.join(one.key): value})}"))
     return found
 
 
 def _near(request: Request, found: JobText, asked: dict[str, str]) -> list[tuple[str, str]]:
     """The openings nearest to one measured on site, each in words and as the address that has it."""
     words = nearest(asked, asked.get("format", shown(found.values)["format"]))
-    return [(says, f"{address_of(request)}?{urlencode({**asked, field: value})}") for field, value, says in words]
+    return [(says, f"{SHELF.at(request)}?{urlencode({**asked, field: value})}") for field, value, says in words]
 
 
 async def _shown(
@@ -199,8 +175,8 @@ async def _shown(
     profiles = [one.name for one in await run_in_threadpool(profiles_beside, desk.folder / JOBS)]
     values = {**dict.fromkeys(MEASURED, ""), **shown(found.values), **asked}
     return page(
-        request, "job.html", status=status if told else 200, job=found, address=address_of(request),
-        own=whose_job(request) == OWN, groups=GROUPS, values=values, told=told, seen=seen,
+        request, "job.html", status=status if told else 200, job=found, address=SHELF.at(request),
+        own=SHELF.is_own(request), groups=GROUPS, values=values, told=told, seen=seen,
         changed=bool(asked) and any(values[name] != shown(found.values)[name] for name in asked if name in FIELDS),
         links=_links(request, seen, asked), near=_near(request, found, asked), lists=lists,
         worksheets=has_worksheets(values["format"]), longest=LONGEST,

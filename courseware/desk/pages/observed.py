@@ -15,7 +15,7 @@ from courseware.database.observations import KeptObservation, observations_of
 from courseware.desk.desk import Desk, desk_of, session_of
 from courseware.desk.forms import Form, read_form
 from courseware.desk.observing import judged_fields, measured_fields, typed_observation
-from courseware.desk.pages.jobs import address_of, opened_job, whose_job
+from courseware.desk.pages.jobs import SHELF
 from courseware.desk.render import page, said
 from courseware.desk.sent_files import sent_as_files
 from courseware.files.atomic import slug
@@ -31,27 +31,27 @@ from courseware.workflows.own_jobs import JobText
 
 async def observed(request: Request) -> Response:
     """What stands in the record of a job, and the form for the next learner."""
-    return await _shown(request, await opened_job(request))
+    return await _shown(request, await SHELF.opened(request))
 
 
 async def enter(request: Request) -> Response:
     """Enters what was typed."""
-    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
+    found, form, desk = await SHELF.opened(request), await read_form(request), desk_of(request)
     try:
         kept = await run_in_threadpool(_typed, desk, _named(request, found), form)
     except ObservationFaulty as faulty:
         return await _shown(request, found, form=form, wrong=dict(faulty.faults), told=_general(faulty))
     except NotFound as unknown:
         return await _shown(request, found, form=form, told=(str(unknown),))
-    return said(request, _in_words(kept), to=f"{address_of(request)}/results")
+    return said(request, _in_words(kept), to=f"{SHELF.at(request)}/results")
 
 
 async def bring(request: Request) -> Response:
     """Enters what filled-in sheets say: all of them, or none where one has a fault."""
-    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
+    found, form, desk = await SHELF.opened(request), await read_form(request), desk_of(request)
     uploads = form.uploads("sheets")
     if not uploads:
-        return said(request, "First choose the sheets that were filled in.", to=f"{address_of(request)}/results#sheets")
+        return said(request, "First choose the sheets that were filled in.", to=f"{SHELF.at(request)}/results#sheets")
     with sent_as_files(uploads) as files:
         try:
             kept = await run_in_threadpool(_sheets, desk, _named(request, found), tuple(files))
@@ -60,7 +60,7 @@ async def bring(request: Request) -> Response:
             for path, name in files.items():
                 told = told.replace(Path(path).name, name)
             return await _shown(request, found, told=(*told.splitlines(), "Nothing was entered."))
-    return said(request, " ".join(map(_in_words, kept)), to=f"{address_of(request)}/results")
+    return said(request, " ".join(map(_in_words, kept)), to=f"{SHELF.at(request)}/results")
 
 
 def _typed(desk: Desk, job: str, form: Form) -> KeptObservation:
@@ -77,7 +77,7 @@ def _sheets(desk: Desk, job: str, files: tuple[str, ...]) -> tuple[KeptObservati
 
 def _named(request: Request, found: JobText) -> str:
     """How workflows are told of the job: an own one by its file, a shipped one by its name."""
-    return str(found.path) if whose_job(request) == "own" else found.name
+    return str(found.path) if SHELF.is_own(request) else found.name
 
 
 def _general(faulty: ObservationFaulty) -> tuple[str, ...]:
@@ -120,7 +120,7 @@ async def _shown(
     entered, learners = await run_in_threadpool(_standing, desk, slug(found.path.stem))
     fresh = {"by": session_of(request).who, "day": date.today().isoformat()}
     return page(
-        request, "observed.html", status=422 if told or wrong else 200, job=found, address=address_of(request),
+        request, "observed.html", status=422 if told or wrong else 200, job=found, address=SHELF.at(request),
         entered=entered, learners=learners, measured=measured_fields(plan), judged=judged_fields(),
         value=(form.text if form else lambda name: fresh.get(name, "")), wrong=wrong or {}, told=told,
         longest_bay=LONGEST_BAY, longest_who=LONGEST_WHO, longest_comment=LONGEST_COMMENT,

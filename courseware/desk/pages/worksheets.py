@@ -14,7 +14,7 @@ from starlette.routing import Route
 from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made
-from courseware.desk.pages.jobs import address_of, opened_job
+from courseware.desk.pages.jobs import SHELF
 from courseware.desk.pages.papers_issue import made_of
 from courseware.desk.render import said
 from courseware.jobs.task import Task
@@ -28,18 +28,18 @@ _MOST = 1000  # numbered papers, as the commands take
 
 async def issue(request: Request) -> Response:
     """Issues worksheets of the job as it is saved."""
-    found, form, desk = await opened_job(request), await read_form(request), desk_of(request)
+    found, form, desk = await SHELF.opened(request), await read_form(request), desk_of(request)
     key, number = form.text("list"), form.text("learners")
     lists = await run_in_threadpool(kept_lists, desk.folder)
     if key and key not in lists:
-        return said(request, "That class list is not there any more. Nothing was issued.", to=address_of(request))
+        return said(request, "That class list is not there any more. Nothing was issued.", to=SHELF.at(request))
     if not key and not (number.isascii() and number.isdigit() and 1 <= int(number[:5]) <= _MOST):
         told = f"Choose a class list, or write for how many learners: 1 to {_MOST}. Nothing was issued."
-        return said(request, told, to=address_of(request))
+        return said(request, told, to=SHELF.at(request))
     try:
         task = await run_in_threadpool(task_of, found, desk.settings())
     except JobCannotBe:
-        return said(request, "It cannot be built as it is saved, so it has no worksheets.", to=address_of(request))
+        return said(request, "It cannot be built as it is saved, so it has no worksheets.", to=SHELF.at(request))
     file = (await run_in_threadpool(open_list, desk.folder, key)).file if key else None
     options = IssueOptions(out=desk.out, settings=task.settings, processes=desk.processes, by=session_of(request).who)
     work = partial(_issue, task, file, int(number or 1), options)
