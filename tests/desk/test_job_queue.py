@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import ast
 import threading
 import time
 from pathlib import Path
 
+from courseware.desk import pages
 from courseware.desk.job_queue import Job, Jobs, Made, MadeFile
 from courseware.files.bank_files import NotFound
 from courseware.workflows.watch import Watch
@@ -134,3 +136,17 @@ def test_closing_ends_what_is_going_on() -> None:
     id = jobs.start("for ever", work)
     jobs.close()
     assert over(jobs, id).state == "stopped"
+
+
+def test_no_work_looks_at_the_desk_while_it_goes_on() -> None:
+    """The tutor may work in another folder by then: what work needs is taken out of the desk before it starts."""
+    seen = 0
+    for path in sorted(Path(pages.__path__[0]).parent.rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef) and "Watch" in {
+                ast.unparse(a.annotation or a) for a in node.args.args
+            }:
+                seen += 1
+                of_desk = {ast.unparse(one) for one in ast.walk(node) if ast.unparse(one).startswith("desk.")}
+                assert of_desk <= {"desk.processes"}, (path.name, node.name)  # which stays as it is
+    assert seen > 5

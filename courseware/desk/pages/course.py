@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from itertools import groupby
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -22,6 +24,7 @@ from courseware.desk.render import page, said
 from courseware.drawings import to_svg
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import opened
+from courseware.settings.settings import Settings
 from courseware.text_files.faults import FileFaulty
 from courseware.words import count
 from courseware.workflows.distance import pairs_in, travelled
@@ -37,6 +40,9 @@ from courseware.workflows.scheme import (
     plan,
 )  # fmt: skip
 from courseware.workflows.watch import Watch
+
+if TYPE_CHECKING:
+    from sqlalchemy import URL
 
 NAV = (Nav(title="Course", address="/course", place=2),)
 
@@ -67,26 +73,26 @@ async def course(request: Request) -> Response:
 
 def _course(request: Request) -> Response:
     desk = desk_of(request)
-    table = desk.out / f"{PLAN}.xlsx"
-    scheme = _scheme(desk) if table.is_file() else None
+    settings = desk.settings()
+    scheme = _scheme(desk.folder, desk.out / f"{PLAN}.xlsx", settings)
     files = [(desk.handles.of(desk.out / f"{PLAN}.{end}"), end) for end in ("xlsx", "pdf") if scheme]
     return page(
-        request, "course.html", course=desk.settings().course, scheme=scheme, files=files, pairs=pairs_in(desk.out),
+        request, "course.html", course=settings.course, scheme=scheme, files=files, pairs=pairs_in(desk.out),
         today=date.today().isoformat(),
     )  # fmt: skip
 
 
-def _scheme(desk: Desk) -> Scheme:
+def _scheme(work: Path, table: Path, settings: Settings) -> Scheme | None:
+    """None where there is no table yet."""
+    if not table.is_file():
+        return None
     try:
-        lessons = lessons_there(desk.out / f"{PLAN}.xlsx")
-        banks, _ = bank_of_each(
-            list(dict.fromkeys(one.topic for one in lessons)), desk.settings(), in_folder(desk.folder)
-        )
+        lessons = lessons_there(table)
+        banks, _ = bank_of_each(list(dict.fromkeys(one.topic for one in lessons)), settings, in_folder(work))
     except (NotFound, FileFaulty) as faulty:
         return Scheme(trouble=str(faulty))
     titles = {name: bank.topic for name, bank in banks.items()}
-    course = desk.settings().course
-    mondays = mondays_of(course) if course else ()
+    mondays = mondays_of(settings.course) if settings.course else ()
     last = max(len(mondays), *(one.week for one in lessons))
     by_week = {
         week: tuple(own) for week, own in groupby(sorted(lessons, key=lambda one: one.week), lambda one: one.week)
@@ -101,15 +107,15 @@ def _scheme(desk: Desk) -> Scheme:
 async def lay_out(request: Request) -> Response:
     """Lays the course over its weeks; over a table that is there only when that was asked for."""
     desk, form = desk_of(request), await read_form(request)
-    anew = form.ticked("anew")
+    anew, settings, out, find = form.ticked("anew"), desk.settings(), desk.out, in_folder(desk.folder)
 
     def work(_: Watch) -> Made:
-        made = plan(desk.settings(), desk.out, date.today().isoformat(), anew=anew, find=in_folder(desk.folder))
+        made = plan(settings, out, date.today().isoformat(), anew=anew, find=find)
         files = tuple(MadeFile(path=file, use=use) for file, use in zip(made.files, _USES, strict=True))
         says = f"{count(len({one.topic for one in made.lessons}), 'topic')} over {count(len(made.weeks), 'week')}."
         return Made(says=says, files=files, onward=(("On to the course", "/course"),))
 
-    if not anew and (desk.out / f"{PLAN}.xlsx").exists():
+    if not anew and (out / f"{PLAN}.xlsx").exists():
         return said(request, "The scheme is there. To lay it out anew, tick that its changes may go.", to="/course")
     return said(request, "", to=f"/work/{desk.jobs.start('Scheme of work', work)}")
 
@@ -149,12 +155,13 @@ async def distance(request: Request) -> Response:
     pairs = await run_in_threadpool(pairs_in, desk.out)
     if codes not in {(start.code, end.code) for start, end in pairs}:
         return said(request, "Those sittings are not in the folder of work any more.", to="/course")
-    return said(request, "", to=f"/work/{desk.jobs.start('Distance travelled', partial(_side_by_side, desk, codes))}")
+    work = partial(_side_by_side, codes, desk.record(), desk.settings(), desk.out)
+    return said(request, "", to=f"/work/{desk.jobs.start('Distance travelled', work)}")
 
 
-def _side_by_side(desk: Desk, codes: tuple[str, str], _: Watch) -> Made:
-    with opened(desk.record(), make=False) as engine:
-        made = travelled(engine, codes, desk.settings(), out=desk.out, day=date.today().isoformat())
+def _side_by_side(codes: tuple[str, str], record: URL, settings: Settings, out: Path, _: Watch) -> Made:
+    with opened(record, make=False) as engine:
+        made = travelled(engine, codes, settings, out=out, day=date.today().isoformat())
     files = tuple(MadeFile(path=file, use=use) for file, use in zip(made.files, _DISTANCE_USES, strict=True))
     return Made(says=f"{count(made.found[0].both, 'learner')} wrote both.", files=files)
 

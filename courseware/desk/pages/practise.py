@@ -8,6 +8,7 @@ from datetime import date
 from functools import partial
 from pathlib import Path
 from secrets import token_hex
+from typing import TYPE_CHECKING
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -24,6 +25,7 @@ from courseware.files.bank_files import shipped_banks
 from courseware.files.record_location import opened
 from courseware.files.sitting_folders import SittingFolder, find_folders
 from courseware.glossary.sheets import Glossary
+from courseware.practice.board import Board
 from courseware.settings.settings import Settings
 from courseware.words import count
 from courseware.workflows.board import board_of_banks, board_of_sitting, write_board
@@ -33,6 +35,9 @@ from courseware.workflows.own_jobs import examples, own_jobs
 from courseware.workflows.practise import to_practise, write_booklet, write_page
 from courseware.workflows.progress import class_progress
 from courseware.workflows.watch import Watch
+
+if TYPE_CHECKING:
+    from sqlalchemy import URL
 
 NAV = (Nav(title="Practise", address="/practise", place=8),)
 _LEVELS = ("1", "2", "3")
@@ -91,12 +96,12 @@ async def board(request: Request) -> Response:
         where = next((one for one in await run_in_threadpool(_sittings, desk) if one.sitting.code == code), None)
         if where is None:
             return said(request, "That sitting is not in the folder of work any more.", to="/practise#board")
-        work = partial(_board_of_sitting, where, desk)
+        work = partial(_board_of_sitting, where, desk.record(), desk.out, desk.processes)
     else:
         chosen = await run_in_threadpool(_chosen, desk, form)
         if not chosen:
             return said(request, "First choose a topic or a sitting for the whiteboard.", to="/practise#board")
-        work = partial(_board_of_banks, chosen, desk.settings(), desk)
+        work = partial(_board_of_banks, chosen, desk.settings(), desk.out, desk.processes)
     return said(request, "", to=f"/work/{desk.jobs.start('Pages for the whiteboard', work)}")
 
 
@@ -137,18 +142,18 @@ def _read(saved: Sequence[tuple[str, bytes]], centre: str, out: Path, watch: Wat
     return Made(says=f"What {count(len(found.learners), 'learner')} practised.", files=files, onward=_BACK)
 
 
-def _board_of_banks(named: Sequence[str], settings: Settings, desk: Desk, watch: Watch) -> Made:
-    made = board_of_banks(named, (), token_hex(32), settings, desk.processes, watch)
-    return _board(desk.out / "board.pdf", write_board(desk.out / "board.pdf", made))
+def _board_of_banks(named: Sequence[str], settings: Settings, out: Path, processes: int, watch: Watch) -> Made:
+    return _board(out, board_of_banks(named, (), token_hex(32), settings, processes, watch))
 
 
-def _board_of_sitting(where: SittingFolder, desk: Desk, watch: Watch) -> Made:
-    with opened(desk.record(), make=False) as engine:
-        made = board_of_sitting(engine, where, desk.processes, watch)
-    return _board(desk.out / "board.pdf", write_board(desk.out / "board.pdf", made))
+def _board_of_sitting(where: SittingFolder, record: URL, out: Path, processes: int, watch: Watch) -> Made:
+    with opened(record, make=False) as engine:
+        return _board(out, board_of_sitting(engine, where, processes, watch))
 
 
-def _board(file: Path, pages: int) -> Made:
+def _board(out: Path, made: Board) -> Made:
+    file = out / "board.pdf"
+    pages = write_board(file, made)
     return _made(file, f"{count(pages, 'page')} for the whiteboard.", "Show it a page at a time, in full screen.")
 
 
