@@ -18,6 +18,7 @@ JOURNEYS = {
     "test_layout.py": "the tests themselves",
     "test_locked.py": ".ci/locked.txt and pyproject.toml",
     "test_readme.py": "README.md: the manual's reference, its bank and its commands",
+    "test_readme_commands.py": "README.md: its commands, run",
     "test_readme_figures.py": "README.md: its table on speed",
     "banks/test_any_bank.py": "what holds for every bank, shipped or not, whichever module proves it",
     "banks/test_good_and_faulty.py": "banks as files with what is said of each, from reading to proof",
