@@ -112,7 +112,7 @@ def test_every_command_of_the_manual_is_one_that_the_program_takes(fresh_folder)
         command: click.Command = main.commands[words.pop(0)]
         if isinstance(command, click.Group):
             command = command.commands[words.pop(0)]
-        with click.Context(command) as context:
+        with click.Context(command, parent=click.Context(main, **main.context_settings)) as context:
             command.parse_args(context, words)
 
 

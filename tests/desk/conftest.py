@@ -101,14 +101,15 @@ class Sitter(TestClient):
         return words(self.get(answer.headers["location"]).text)
 
 
-_SEEN: dict[tuple[str, int], str] = {}  # pages by their heading and status: one of each kind
+_SEEN: dict[tuple[str, ...], str] = {}  # pages by heading and by the tags and attributes on them: one of each kind
 
 
 def _keep_html(response: Any) -> None:
     if response.headers.get("content-type", "").startswith("text/html"):
         response.read()
         heading = re.search(r"<h1[^>]*>(.*?)</h1>", response.text, re.DOTALL)
-        _SEEN.setdefault((words(heading[1]) if heading else "", response.status_code), response.text)
+        tags = {re.sub(r'="[^"]*"', "", tag) for tag in re.findall(r"<\w[^>]*>", response.text)}
+        _SEEN.setdefault((words(heading[1]) if heading else "", *sorted(tags)), response.text)
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -118,9 +119,9 @@ def every_state_is_valid_html(tmp_path_factory: pytest.TempPathFactory) -> Itera
     if not _SEEN or not (NPM / "html-validate").exists():  # `test_every_page.py` says so where they are required
         return
     folder = tmp_path_factory.mktemp("seen")
-    for number, ((heading, status), html) in enumerate(_SEEN.items()):
+    for number, ((heading, *_), html) in enumerate(_SEEN.items()):
         name = re.sub(r"[^a-z]+", "-", heading.lower())[:50]
-        (folder / f"{number}-{status}-{name}.html").write_text(html, encoding="utf-8")
+        (folder / f"{number}-{name}.html").write_text(html, encoding="utf-8")
     assert validated(*sorted(folder.iterdir())) == ""
 
 

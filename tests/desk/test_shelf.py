@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import asyncio
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from anyio.from_thread import start_blocking_portal
 from starlette.exceptions import HTTPException
 
 from courseware.desk.shelf import Shelf
@@ -31,9 +31,15 @@ def asked(name: str, **more: str) -> Any:
     return SimpleNamespace(path_params={"name": name, **more}, app=app)
 
 
+def opened(request: Any) -> object:
+    """What the shelf opens, in a thread of its own: a browser of another test may have an event loop in this one."""
+    with start_blocking_portal() as portal:
+        return portal.call(SHELF.opened, request)
+
+
 def test_a_file_is_found_among_its_own_kind() -> None:
-    assert asyncio.run(SHELF.opened(asked("piers"))) == "own piers"
-    assert asyncio.run(SHELF.opened(asked("piers", whose="shipped"))) == "shipped piers"
+    assert opened(asked("piers")) == "own piers"
+    assert opened(asked("piers", whose="shipped")) == "shipped piers"
     assert (SHELF.is_own(asked("piers", whose="own")), SHELF.is_own(asked("piers", whose="shipped"))) == (True, False)
 
 
@@ -45,5 +51,5 @@ def test_an_address_holds_a_name_whatever_it_is() -> None:
 @pytest.mark.parametrize(("name", "more"), [("piers", {"whose": "theirs"}), ("../piers", {}), ("", {"whose": "own"})])
 def test_what_is_not_there_is_no_page(name: str, more: dict[str, str]) -> None:
     with pytest.raises(HTTPException) as refused:
-        asyncio.run(SHELF.opened(asked(name, **more)))
+        opened(asked(name, **more))
     assert refused.value.status_code == 404
