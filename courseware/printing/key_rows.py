@@ -20,7 +20,7 @@ _PAGE = 274.0  # mm that a page of a key has
 _GAP = 4.0  # mm between the two
 _WORTH = 1.5  # mm that a smaller drawing, or fewer parts beside it, must save
 _SLIPS, _SLIPS_BESIDE = 0.36, 0.34  # of a table's width: the slips, as the style sheet has them
-_FIGURES, _FIGURES_BESIDE = 25.0, 22.0  # mm of half a table that figure and marks take
+_FIGURES, _FIGURES_BESIDE = 27.0, 24.0  # mm of half a table that figure and marks take
 _LETTER, _LINE, _ROW, _ASKED = 1.38, 3.2, 0.3, 4.0  # mm: a letter, a line, round a row, and the row of a question
 
 
@@ -43,7 +43,14 @@ class KeyDrawing:
 
 
 def key_rows(answer: KeyAnswer) -> list[tuple[KeyRow | None, KeyRow | None]]:
-    """What to look for, and beside it the slips; what else is to be known fills whichever side is shorter."""
+    """What to look for, and beside it the slips; what else is to be known fills whichever side is shorter.
+
+    Points are numbered, down the left side and then down the right: an assessor types a letter for each in that order.
+    """
+    if answer.by_eye:
+        points = [KeyRow(says=f"{number}. {note}") for number, note in enumerate(answer.notes, 1)]
+        half = -(-len(points) // 2)
+        return list(zip_longest(points[:half], points[half:]))
     found = [KeyRow(says=line.say, figure=line.figure, earns=line.earns) for line in answer.working]
     found += [KeyRow(says=f"Accept: {one.says}", figure=one.figure, earns=one.earns) for one in answer.accepts]
     beside = [KeyRow(says=slip.says, figure=slip.figure, earns=slip.earns) for slip in answer.slips]

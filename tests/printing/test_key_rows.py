@@ -32,6 +32,19 @@ def test_notes_fill_the_shorter_side(lines: int, slips: int, notes: int, high: i
     assert len(key_rows(answer(lines, slips, notes))) == high
 
 
+@pytest.mark.parametrize(
+    ("points", "left", "right"),
+    [
+        (1, ["1. Note 0"], [None]),
+        (2, ["1. Note 0"], ["2. Note 1"]),
+        (3, ["1. Note 0", "2. Note 1"], ["3. Note 2", None]),
+    ],
+)
+def test_points_are_numbered_in_the_order_in_which_an_assessor_types_y_or_n(points, left, right) -> None:
+    rows = key_rows(replace(answer(0, 0, points), by_eye=True))
+    assert [[half and half.says for half in side] for side in zip(*rows, strict=True)] == [left, right]
+
+
 def test_slips_stand_beside_the_working_and_nothing_is_lost(printed) -> None:
     for topic in ("opening_sizes", "safe_cutting"):
         for exercise in printed(topic).key.exercises:
@@ -44,7 +57,8 @@ def test_slips_stand_beside_the_working_and_nothing_is_lost(printed) -> None:
                 told = [row.says for row in (*left, *right) if row]
                 expected = [
                     *(line.say for line in one.working), *(f"Accept: {other.says}" for other in one.accepts),
-                    *(slip.says for slip in one.slips), *one.notes,
+                    *(slip.says for slip in one.slips),
+                    *(f"{n}. {note}" if one.by_eye else note for n, note in enumerate(one.notes, 1)),
                 ]  # fmt: skip
                 assert sorted(told) == sorted(expected)
                 slips = [row.says for row in right if row][: len(one.slips)]
