@@ -74,6 +74,14 @@ def appeal_of(engine: Engine, code: str) -> Appeal | None:
         return _last(connection, code)
 
 
+def all_appeals(engine: Engine) -> tuple[Appeal, ...]:
+    """The newest word on the appeal of every paper that had one: open ones first, then the latest."""
+    with reading(engine) as connection:
+        rows = connection.execute(select(APPEAL).order_by(APPEAL.c.id)).mappings().all()
+    newest = {one.code: one for one in map(_appeal, rows)}
+    return tuple(sorted(newest.values(), key=lambda one: (one.is_open, one.day), reverse=True))
+
+
 def under_appeal(connection: Connection, sitting: str) -> dict[str, str]:
     """The papers of a sitting with an open appeal, and the day it was opened."""
     asked = select(APPEAL).join_from(APPEAL, PAPER).where(PAPER.c.sitting == sitting).order_by(APPEAL.c.id)

@@ -34,13 +34,19 @@ def keep_results(engine: Engine, results: Sequence[SampleResult], *, at: datetim
         if missing := [one.code for one in results if one.code not in there]:
             raise RecordRefuses(f"the record has no paper {missing[0]}; look at the paper's code")
         rows = connection.execute(select(SAMPLED).order_by(SAMPLED.c.id)).mappings()
-        stand = {(one.code, one.plan): one for one in map(_result, rows)}
-        adds = [one for one in results if stand.get((one.code, one.plan)) != one]
-        if adds:
+        does = beside([_result(row) for row in rows], results)
+        if adds := (*does.new, *does.changed):
             connection.execute(insert(SAMPLED), [{**_columns(one), "at": stamp(at)} for one in adds])
+    return does
+
+
+def beside(stand: Sequence[SampleResult], results: Sequence[SampleResult]) -> Assured:
+    """What entering `results` does where `stand` are in the record, the newest of a paper and plan last."""
+    now = {(one.code, one.plan): one for one in stand}
+    adds = [one for one in results if now.get((one.code, one.plan)) != one]
     return Assured(
-        new=tuple(one for one in adds if (one.code, one.plan) not in stand),
-        changed=tuple(one for one in adds if (one.code, one.plan) in stand),
+        new=tuple(one for one in adds if (one.code, one.plan) not in now),
+        changed=tuple(one for one in adds if (one.code, one.plan) in now),
         same=len(results) - len(adds),
     )
 

@@ -19,8 +19,13 @@ _FILES = (
 )
 
 
-def mark_and_tell(where: SittingFolder, watch: Watch, *, assessor: str, names: bool, processes: int) -> Made:
-    """Marks what is in the record, with what was changed in the sitting's own marking sheet, as the command does."""
+def mark_and_tell(
+    where: SittingFolder, watch: Watch, *, assessor: str, names: bool, processes: int, sheet: str | None = None
+) -> Made:
+    """Marks what is in the record, with what was changed in the sitting's own marking sheet, as the command does.
+
+    With `sheet`, the path of a workbook filled in away from the desk, that is read in its place.
+    """
     code = where.sitting.code
 
     def told(entered: Entered, marked: Marked) -> None:
@@ -31,7 +36,7 @@ def mark_and_tell(where: SittingFolder, watch: Watch, *, assessor: str, names: b
     options = MarkOptions(assessor=assessor, names=names, processes=processes)
     grid, waiting = f"/sittings/{code}/grid", f"/sittings/{code}/waiting"
     try:
-        done = mark_sitting(where, None, (), options, watch, when_marked=told)
+        done = mark_sitting(where, sheet, (), options, watch, when_marked=told)
     except NothingToMark:
         return Made(says="Nothing is typed in yet, so there is nothing to mark.", onward=(("Type answers in", grid),))
     absent = sum(paper.status == "absent" for paper in done.marked.papers)

@@ -10,7 +10,7 @@ from tempfile import TemporaryDirectory
 from courseware.desk.forms import Upload
 from courseware.files.atomic import slug, write_whole
 
-_SUFFIXES = (".xlsx", ".xlsm", ".csv")
+TABLES = (".xlsx", ".xlsm", ".csv")
 
 
 @contextmanager
@@ -20,7 +20,7 @@ def sent_as_files(uploads: Sequence[Upload]) -> Iterator[Mapping[str, str]]:
         found: dict[str, str] = {}
         for place, upload in enumerate(uploads, 1):
             name = Path(upload.name.replace("\\", "/")).name
-            suffix = next((one for one in _SUFFIXES if name.lower().endswith(one)), ".csv")
+            suffix = next((one for one in TABLES if name.lower().endswith(one)), ".csv")
             path = Path(folder) / f"{slug(Path(name).stem) or 'sheet'}-{place}{suffix}"
             write_whole(path, upload.data, 0o600)
             found[str(path)] = name

@@ -30,7 +30,7 @@ _ASKED = {
     "date": "as 2026-11-25",
     "reason": "why",
 }
-_LONGEST_REASON = 200
+LONGEST_REASON = 200  # characters
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,8 +118,8 @@ def _wrong(typed: Mapping[str, str]) -> Iterator[str]:
     except ValueError:
         yield f"`{harmless(typed.get('date', ''))}` is not a date; write it {_ASKED['date']}"
     reason = typed.get("reason", "")
-    if not reason or not is_plain(reason, _LONGEST_REASON):
-        yield f"the reason is missing, or has more than {_LONGEST_REASON} plain characters"
+    if not reason or not is_plain(reason, LONGEST_REASON):
+        yield f"the reason is missing, or has more than {LONGEST_REASON} plain characters"
 
 
 def _is_ours(headings: Sequence[str]) -> bool:

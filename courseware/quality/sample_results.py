@@ -17,7 +17,7 @@ ASKED = {"agreed": 10, "action": 40, "by": 20, "date": 12, "action closed": 14, 
 PLAN = "plan"
 _NEEDED = ("paper", PLAN, "agreed", "action", "by", "date", "action closed")
 _YES, _NO = {"yes", "y", "agreed", "x", "✓"}, {"no", "n", "not agreed"}
-_LONGEST = 300
+LONGEST = 300  # characters of an action or a note
 _LONGEST_PLAN = 80
 _MOST_FAULTS = 50
 
@@ -96,8 +96,8 @@ def _result(texts: Mapping[str, str], papers: Collection[str]) -> SampleResult |
     if not is_plain(texts[PLAN], _LONGEST_PLAN):
         return "the plan's seed was changed; copy it from the sheet `About`"
     for what in ("action", "note"):
-        if not is_plain(texts.get(what, ""), _LONGEST):
-            return f"`{what}` has more than {_LONGEST} characters, or some that do not show"
+        if not is_plain(texts.get(what, ""), LONGEST):
+            return f"`{what}` has more than {LONGEST} characters, or some that do not show"
     return SampleResult(
         code=code,
         plan=texts[PLAN],

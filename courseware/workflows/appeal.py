@@ -61,15 +61,14 @@ def begin_appeal(
     Raises `NotFound` for a paper that is none of the sitting, and `RecordRefuses` where there is nothing to appeal
     against, or an appeal is open.
     """
-    own, _ = _standing(engine, where, code)
+    own = standing(engine, where, code)
     if not reason:
-        raise NotFound("an appeal is opened for a reason; give it with --reason")
-    out = where.path.resolve().parent
+        raise NotFound("an appeal is opened for a reason; say why the learner appeals")
     scripts = scripts_to_mark(engine, where, [own.code])
     now = datetime.now(UTC)
     appeal = open_appeal(engine, own.code, own.total, reason=reason, by=by, day=day, at=now)
-    frozen = audit_copy(engine, own.code, settings, names=False, out=out / f"appeal-{own.code}-{day}", day=day)
-    sheet = frozen.parent / f"re-mark-{own.code}.xlsx"
+    frozen = audit_copy(engine, own.code, settings, names=False, out=appeal_folder(where, own.code, day), day=day)
+    sheet = re_mark_sheet(frozen.parent, own.code)
     write_whole(sheet, safe_workbook([hand_page(scripts), outcome_page()], day), PRIVATE)
     note_files(engine, [sheet], [own.code])
     return Opened(appeal=appeal, frozen=frozen, sheet=sheet)
@@ -92,12 +91,8 @@ def end_appeal(
     Raises `NotFound` or `TableFaulty`: for a re-mark by somebody who has marked the paper before, one that is not
     whole, an outcome that is not written.
     """
-    own, sitting_code = _standing(engine, where, code)
-    appeal = appeal_of(engine, own.code)
-    if appeal is None or not appeal.is_open:
-        raise NotFound(f"no appeal on {own.code} is open")
-    typed = read_outcome(read_file(sheet), sheet.name)
-    again = _again(engine, where, own, sheet, by, whole=typed.outcome != "withdrawn")
+    sitting_code = where.sitting.code
+    own, appeal, typed, again = _re_marked(engine, where, code, sheet, by)
     out = where.path.resolve().parent
     first = listed(hands(engine, sitting_code).get(own.code, ("–",)))
     now = datetime.now(UTC)
@@ -118,20 +113,58 @@ def end_appeal(
     report = outcome_sheet(own, again, typed, by=by, first=first, name=learner.name, centre=settings.name)
     columns = {"part": 9, "as written": 22, "as it stood": 13, "re-mark": 13, "now": 13, "note": 50}
     workbook = safe_workbook([Page(title="Both", columns=columns, rows=list(both(own, again, typed)))], typed.day)
-    folder = out / f"appeal-{own.code}-{appeal.day}"
+    folder = appeal_folder(where, own.code, appeal.day)
     files = write_both(engine, folder, f"appeal-outcome-{own.code}", report, workbook, [own.code])
     return Closed(appeal=closed, changed=len(decisions), files=files)
 
 
-def _standing(engine: Engine, where: SittingFolder, code: str) -> tuple[MarkedPaper, str]:
-    """The last script of a paper as it is marked, and its sitting."""
+def look_at_outcome(
+    engine: Engine, where: SittingFolder, code: str, sheet: Path, *, by: str
+) -> tuple[TypedOutcome, tuple[tuple[str, str, str, str, str, str], ...]]:
+    """What entering a re-mark would do: its outcome, and its rows as `both` gives them. Nothing is entered.
+
+    Raises as `end_appeal` does.
+    """
+    own, _, typed, again = _re_marked(engine, where, code, sheet, by)
+    return typed, tuple(both(own, again, typed))
+
+
+def _re_marked(
+    engine: Engine, where: SittingFolder, code: str, sheet: Path, by: str
+) -> tuple[MarkedPaper, Appeal, TypedOutcome, tuple[HandMark, ...]]:
+    """The script as it stands, its open appeal, and the outcome and re-mark on a sheet."""
+    own = standing(engine, where, code)
+    appeal = appeal_of(engine, own.code)
+    if appeal is None or not appeal.is_open:
+        raise NotFound(f"no appeal on {own.code} is open")
+    typed = read_outcome(read_file(sheet), sheet.name)
+    return own, appeal, typed, _again(engine, where, own, sheet, by, whole=typed.outcome != "withdrawn")
+
+
+def appeal_folder(where: SittingFolder, code: str, day: str) -> Path:
+    """Where all stands that an appeal opened on a day (ISO 8601) writes."""
+    return where.path.resolve().parent / f"appeal-{code}-{day}"
+
+
+def re_mark_sheet(folder: Path, code: str) -> Path:
+    """The workbook in an appeal's folder on which the paper is marked again."""
+    return folder / f"re-mark-{code}.xlsx"
+
+
+def frozen_copy(folder: Path, code: str) -> Path:
+    """The audit copy in an appeal's folder."""
+    return folder / f"audit-{code}.pdf"
+
+
+def standing(engine: Engine, where: SittingFolder, code: str) -> MarkedPaper:
+    """The last script of a paper as it is marked. Raises `NotFound` where there is none."""
     meant = read_code(code) or code
     if meant not in {paper.code for paper in where.sitting.papers}:
         raise NotFound(f"the sitting {where.sitting.code} has no paper {code}; copy the code from the paper")
     found = [one for one in marks_of(engine, where.sitting.code, "first") if one.code == meant and one.marks]
     if not found:
         raise NotFound(f"the paper {meant} is not marked; there is nothing to appeal against")
-    return found[-1], where.sitting.code
+    return found[-1]
 
 
 def _again(
@@ -144,7 +177,7 @@ def _again(
     refuse_own(marks, {own.code: (*before, *second)}, by, sheet.name, "one who marks it again")
     missing = [mark.label for mark in own.marks if mark.label not in {one.label for one in marks}]
     if whole and missing:
-        raise NotFound(f"{sheet} has no mark yet for {listed(missing)}; a re-mark is of the whole script")
+        raise NotFound(f"{sheet.name} has no mark yet for {listed(missing)}; a re-mark is of the whole script")
     return marks
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import secrets
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from datetime import UTC, datetime
+from dataclasses import dataclass, replace
+from datetime import UTC, date, datetime
 from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,19 +14,22 @@ from typing import TYPE_CHECKING
 from courseware.database.given_marks import SETTLED, given_marks, hands_in, marks_before, with_given_marks
 from courseware.database.learners import held
 from courseware.database.outlines import briefs
-from courseware.database.sample_results import Assured, keep_results, results_of
+from courseware.database.sample_results import Assured, beside, keep_results, results_of
 from courseware.database.sittings import sittings
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, slug, write_whole
 from courseware.files.bank_files import NotFound, read_file
 from courseware.files.sitting_folders import sitting_folder
 from courseware.papers.codes import LETTERS, read_code
-from courseware.quality.sample_results import open_actions, read_results
+from courseware.papers.sitting_checks import is_plain
+from courseware.quality.sample_results import LONGEST as LONGEST_NOTE
+from courseware.quality.sample_results import SampleResult, open_actions, read_results
 from courseware.quality.sampling import Candidate, SamplingPlan, sampling_plan, size_of_share
 from courseware.quality.sampling_sheet import sampling_sheet, sampling_workbook
 from courseware.quality.second_marking import Differences, compare
 from courseware.reports.report import Report
 from courseware.settings.settings import Settings
+from courseware.text_files.faults import harmless
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -133,12 +136,43 @@ def _not_agreed(engine: Engine) -> dict[str, int]:
 
 def enter_results(engine: Engine, plan: Path) -> Assured:
     """Enters what a quality assurer filled in on a sampling plan's workbook. Raises `NotFound` or `TableFaulty`."""
+    return keep_results(engine, _filled_in(engine, plan), at=datetime.now(UTC))
+
+
+def look_at_results(engine: Engine, plan: Path) -> Assured:
+    """What entering a plan's workbook would do; nothing is entered. Raises as `enter_results` does."""
+    return beside(results_of(engine), _filled_in(engine, plan))
+
+
+def close_action(engine: Engine, code: str, plan: str, *, day: str, note: str) -> SampleResult:
+    """Closes the open action on a paper of a plan on a day (ISO 8601); `note` says what was done.
+
+    Raises `NotFound` where none is open, for a day that is none or before the sample, or for a note that is too long.
+    """
+    still = next((one for one in open_actions(results_of(engine)) if (one.code, one.plan) == (code, plan)), None)
+    if still is None:
+        raise NotFound(f"no action on {code} is open; somebody may have closed it meanwhile")
+    try:
+        done = date.fromisoformat(day)
+    except ValueError:
+        raise NotFound(f"`{harmless(day[:20])}` is not a date; write it as 2026-11-25") from None
+    if done < date.fromisoformat(still.day):
+        raise NotFound(f"the action was asked for on {still.day}, so it is not closed before that day")
+    notes = "; ".join(filter(None, (still.note, note)))
+    if not is_plain(notes, LONGEST_NOTE):
+        raise NotFound(f"with what is noted already, the note has more than {LONGEST_NOTE} plain characters")
+    closed = replace(still, done=day, note=notes)
+    keep_results(engine, [closed], at=datetime.now(UTC))
+    return closed
+
+
+def _filled_in(engine: Engine, plan: Path) -> tuple[SampleResult, ...]:
     results = read_results(read_file(plan), plan.name, {one.paper for one in held(engine)})
     if not results:
         raise NotFound(
-            f"{plan} has no results yet; fill in `agreed`, `by` and `date`, and `action` where one is needed"
+            f"{plan.name} has no results yet; fill in `agreed`, `by` and `date`, and `action` where one is needed"
         )
-    return keep_results(engine, results, at=datetime.now(UTC))
+    return results
 
 
 def write_both(

@@ -83,7 +83,7 @@ def enter_second(
     """
     marks = read_hand_marks(read_file(sheet), sheet.name, scripts_to_mark(engine, where))
     if not marks:
-        raise NotFound(f"{sheet} has no marks yet; fill in `marks` and run this again")
+        raise NotFound(f"{sheet.name} has no marks yet; fill in `marks`, then enter it again")
     refuse_own(marks, hands(engine, where.sitting.code), marker, sheet.name, "second marker")
     now = datetime.now(UTC)
     added = keep_given(engine, where.sitting.code, marks, "second", by=marker, source=sheet.name, at=now)

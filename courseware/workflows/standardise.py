@@ -79,7 +79,7 @@ def enter_standard(
         raise NotFound(f"the sitting {code} has no pack yet; make one first")
     marks = read_hand_marks(read_file(sheet), sheet.name, scripts)
     if not marks:
-        raise NotFound(f"{sheet} has no marks yet; fill in `marks` and run this again")
+        raise NotFound(f"{sheet.name} has no marks yet; fill in `marks`, then enter it again")
     in_pack = pack_of(engine, code)
     record = {
         (paper.code, attempt, mark.label): mark

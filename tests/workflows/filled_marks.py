@@ -19,3 +19,14 @@ def fill(
         row[1].value = outcome[row[0].value]
     book.save(to)
     return Path(to)
+
+
+def filled_in(plan: Path) -> str:
+    """Fills in the first row of a sample's workbook: not agreed, with an action. Returns the paper's code."""
+    book = openpyxl.load_workbook(plan)
+    sheet = book["Sample"]
+    columns = {cell.value: cell.column for cell in sheet[1]}
+    for heading, text in {"agreed": "no", "action": "Mark 1a again", "by": "A. Quinn", "date": "2026-02-01"}.items():
+        sheet.cell(2, columns[heading], text)
+    book.save(plan)
+    return str(sheet.cell(2, columns["paper"]).value)

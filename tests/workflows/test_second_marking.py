@@ -116,5 +116,5 @@ def test_differences_are_settled_by_a_third_entry_and_agreement_stays_as_it_was_
 
 def test_a_sheet_without_marks_says_so(engine, place) -> None:
     path, _ = write_second_sheet(engine, place)
-    with pytest.raises(NotFound, match="has no marks yet; fill in `marks` and run this again"):
+    with pytest.raises(NotFound, match="has no marks yet; fill in `marks`, then enter it again"):
         entered(engine, place, path)

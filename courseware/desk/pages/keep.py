@@ -16,7 +16,7 @@ from courseware.files.bank_files import NotFound
 from courseware.words import count, listed
 from courseware.workflows.keeping import MOVES, enter_in_register, kept_sittings, move_scripts, register_shown
 
-NAV = (Nav(title="Keep", address="/keep", place=7),)
+NAV = (Nav(title="Keep", address="/keep", place=7, also=r"/sittings/[^/]+/markers"),)
 _SAID = {"confirm": "confirmed", "release": "released", "take back": "taken back"}
 _ENTRIES = {
     "absent": "was absent (say why)",
