@@ -7,7 +7,6 @@ import hashlib
 import html
 import json
 import re
-import zlib
 from collections.abc import Sequence
 from importlib.resources import files
 
@@ -16,6 +15,7 @@ from courseware.glossary.sheets import Glossary
 from courseware.papers.compose import CAUTIONS
 from courseware.practice.glossary_data import glossary_data
 from courseware.practice.kinds import PracticeKind
+from courseware.practice.packed import packed, packed_kind
 from courseware.practice.part_kind import Data
 from courseware.practice.payload import fewer_variants, kind_data, kind_heading
 
@@ -31,6 +31,7 @@ _AFTER_KINDS = (
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
 _REMARK = re.compile(r"^ *(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)\n", re.MULTILINE | re.DOTALL)
+_NO_ASCII = re.compile(r"[^\x00-\x7f]")  # in strings and patterns alone
 _PLACE = re.compile(r"\{\{(\w+)\}\}")
 
 
@@ -39,10 +40,16 @@ def practice_page(kinds: Sequence[PracticeKind], title: str, glossary: Glossary,
 
     Where it would pass `most_bytes`, each kind has fewer variants: as many as fit.
     """
+    return page_of_data(kinds, [kind_data(kind) for kind in kinds], title, glossary, most_bytes)
+
+
+def page_of_data(
+    kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, glossary: Glossary, most_bytes: int = LARGEST
+) -> str:
+    """The same where the kinds are plain data already."""
     words = packed_words(kinds, glossary)
-    data = [kind_data(kind) for kind in kinds]
     most = max(len(_variants(kind)) for kind in data)
-    while len((page := _whole(kinds, data, title, glossary, words)).encode()) > most_bytes and most > 1:
+    while len(page := _whole(kinds, data, title, glossary, words)) > most_bytes and most > 1:  # it is in ASCII
         most = max(1, min(most - 1, most * most_bytes // len(page)))
         data = [fewer_variants(kind, most) for kind in data]
     return page
@@ -64,7 +71,7 @@ def filled_page(
     allowed: str = "",
 ) -> str:
     """The page's HTML: what it holds by `blocks`, what more its head has, what more its policy allows."""
-    style, script = page_asset("page.css"), page_script()
+    style, script = page_asset("page.css"), f'"use strict";\n{{\n{_ascii_script(page_script())}\n}}'
     index, name = _index(kinds, data, title, glossary), kinds[0].bank.settings.name
     places = {
         "policy": _policy(script, style, allowed),
@@ -74,9 +81,11 @@ def filled_page(
         "style": style,
         "script": script,
         "index": _block("index", "application/json", _json(index)),
-        "data": "\n".join(blocks),  # after the script, which need not wait for all of it
+        "first": "".join(blocks[:1]),  # what a learner who is new here meets
+        "data": "\n".join(blocks[1:]),  # after the script, which need not wait for all of it
     }
-    return _PLACE.sub(lambda place: places[place[1]], page_asset("index.html"))
+    page = _PLACE.sub(lambda place: places[place[1]], page_asset("index.html"))
+    return page.encode("ascii", "xmlcharrefreplace").decode()  # in ASCII it is there in half the time
 
 
 def page_modules() -> dict[str, str]:
@@ -97,7 +106,7 @@ def page_script(modules: Sequence[str] = ()) -> str:
 
 def _whole(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, glossary: Glossary, words: str) -> str:
     """The page with all it holds inside it."""
-    blocks = [_block(f"kind-{place}", "text/plain", packed(kind)) for place, kind in enumerate(data)]
+    blocks = [_block(f"kind-{place}", "text/plain", packed_kind(kind)) for place, kind in enumerate(data)]
     return filled_page(kinds, data, title, glossary, (*blocks, _block("glossary", "text/plain", words)))
 
 
@@ -132,14 +141,12 @@ def _policy(script: str, style: str, allowed: str) -> str:
     )
 
 
-def packed(data: Data) -> str:
-    """Raw deflate (RFC 1951) in base64: the browser unpacks a kind when it is first asked, the words when looked at."""
-    packer = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
-    return base64.b64encode(packer.compress(_json(data).encode()) + packer.flush()).decode()
+def _ascii_script(script: str) -> str:
+    return _NO_ASCII.sub(lambda found: f"\\u{ord(found[0]):04x}", script)
 
 
 def _json(data: Data) -> str:
-    return json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
+    return json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
 
 
 def _variants(kind: Data) -> list[object]:

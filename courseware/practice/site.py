@@ -11,7 +11,8 @@ from collections.abc import Mapping, Sequence
 
 from courseware.glossary.sheets import Glossary
 from courseware.practice.kinds import PracticeKind
-from courseware.practice.one_file import filled_page, packed, packed_words, page_asset
+from courseware.practice.one_file import filled_page, packed_words, page_asset
+from courseware.practice.packed import packed_kind
 from courseware.practice.payload import kind_data
 
 _HEAD = '\n<link rel="manifest" href="manifest.webmanifest">'
@@ -27,7 +28,7 @@ def practice_site(kinds: Sequence[PracticeKind], title: str, glossary: Glossary)
         "manifest.webmanifest": _manifest(title, kinds[0].bank.settings.name),
         "icon.svg": page_asset("icon.svg"),
         "glossary.txt": packed_words(kinds, glossary),
-        **{f"kind-{place}.txt": packed(kind) for place, kind in enumerate(data)},
+        **{f"kind-{place}.txt": packed_kind(kind) for place, kind in enumerate(data)},
     }
     return {name: text.encode() for name, text in (files | {_WORKER: _worker(files)}).items()}
 

@@ -108,7 +108,7 @@ def own_code(browser: Browser, practice_file: Path, tmp_path: Path) -> Iterator[
     """The page as built, with its own functions to be called from outside as `code`: nothing of it is changed."""
     names = "readFigure, settled, exact, chooseNext, finishQuestion, freshMemory, takeSlip, putRight, takeRight, isSecure, readIndex, dayOf"
     text = practice_file.read_text(encoding="utf-8")
-    end = text.index("</script>", text.index('<script type="module"'))
+    end = text.index("\n}</script>", text.index('<script id="page"'))
     opened = tmp_path / "practice.html"
     opened.write_text(f"{text[:end]}\nglobalThis.code = {{{names}}};\n{text[end:]}", encoding="utf-8")
     context = browser.new_context(bypass_csp=True)  # the page runs its own script alone, which this is no more

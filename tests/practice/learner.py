@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import base64
 import json
 import re
-import zlib
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
+
+from tests.practice.packed_kind import unpacked_kind
 
 SLIP = "The joint at the far end was left out"  # what a slip that returns was
 KEPT = "courseware-practice"
@@ -54,8 +54,7 @@ class Learner:
     def _question(self, state: dict[str, str]) -> dict[str, Any]:
         place = int(state["kind"])
         if place not in self._kinds:
-            packed = base64.b64decode(self._script(f"kind-{place}"))
-            self._kinds[place] = json.loads(zlib.decompress(packed, -15))
+            self._kinds[place] = unpacked_kind(self._script(f"kind-{place}"))
         return self._kinds[place]["variants"][int(state["variant"])]
 
     def part(self) -> dict[str, Any]:

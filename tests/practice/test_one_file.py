@@ -6,7 +6,6 @@ import base64
 import hashlib
 import json
 import re
-import zlib
 from functools import lru_cache
 from html.parser import HTMLParser
 from pathlib import Path
@@ -19,6 +18,7 @@ from courseware.glossary.words_file import Word
 from courseware.papers.shares import for_practice
 from courseware.practice.kinds import PracticeKind, practice_kinds
 from courseware.practice.one_file import page_modules, page_script, practice_page
+from tests.practice.packed_kind import unpacked_kind
 
 SHIPPED = Path(__file__).parents[2] / "question_banks" / "opening_sizes.yaml"
 MODULES = page_modules()
@@ -45,8 +45,7 @@ def block(text: str, name: str) -> str:
 
 
 def unpacked(text: str, place: int) -> dict[str, list[object]]:
-    packed = base64.b64decode(block(text, f"kind-{place}"))
-    return json.loads(zlib.decompress(packed, -15))  # raw deflate, RFC 1951
+    return unpacked_kind(block(text, f"kind-{place}"))
 
 
 def test_nothing_on_the_page_names_another_address() -> None:
@@ -67,12 +66,25 @@ def test_the_policy_lets_nothing_run_but_the_pages_own_script_and_style() -> Non
     policy = re.search(r'Content-Security-Policy" content="([^"]*)"', page())
     assert policy
     assert policy[1].startswith("default-src 'none';")
-    script = re.search(r'<script type="module" async>(.*?)</script>', page(), re.DOTALL)
+    script = re.search(r'<script id="page">(.*?)</script>', page(), re.DOTALL)
     style = re.search(r"<style>(.*?)</style>", page(), re.DOTALL)
     assert script
     assert style
     for text in (script[1], style[1]):
         assert f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'" in policy[1]
+
+
+def test_the_page_is_in_ascii_so_that_a_slow_phone_reads_it_sooner() -> None:
+    """Whatever is none is written so that it reads the same: HTML 13.5 (references), ECMA-262 12.9.4 (escapes)."""
+    named = practice_page(kinds(), "Öffnungen ½", GLOSSARY)
+    assert named.isascii()
+    assert "<title>Practise: &#214;ffnungen &#189;</title>" in named
+    assert json.loads(block(named, "index"))["title"] == "Öffnungen ½"
+
+
+def test_the_first_question_is_there_before_the_script_and_all_others_after_it() -> None:
+    places = [page().index(f'id="{name}"') for name in ("index", "kind-0", "page", "kind-1", "glossary")]
+    assert places == sorted(places)
 
 
 def test_the_title_is_text_and_no_markup() -> None:

@@ -12,7 +12,8 @@
  * The lines of a drawing's two layouts; one at true size has the first alone. @typedef {{wide: number[], narrow?: number[]}} Drawing
  * @typedef {{setting?: string, pose: string, brick: string, drawing?: Drawing, filled?: Drawing, parts: Part[]}} Question
  * @typedef {{title: string, lines: string[], source?: string}} Note
- * @typedef {{notes?: Note[], lines?: string[], variants: Question[]}} KindData
+ * A kind: its cautions, each question as JSON still to be read, all lines of their drawings.
+ * @typedef {{notes: Note[], questions: string[], lines: string[]}} KindData
  * A word of the trade, and a rule of the card; `drawing` has the places of the lines of its drawing.
  * @typedef {{word: string, says: string, from: string, second?: string, drawing: number[]}} Word
  * @typedef {{topic: string, says: string, example?: string, drawing: number[]}} Rule
@@ -50,17 +51,27 @@ export function canUnpack() {
  * @param {number} place its place in the index @returns {Promise<KindData>}
  */
 export function kindData(place) {
-  return unpackedOnce(`kind-${place}`);
+  return unpackedOnce(`kind-${place}`, (text) => {
+    const [head, ...lines] = text.split("\n");
+    const { notes, questions } = JSON.parse(head);
+    return { notes, questions: lines.slice(0, questions), lines: lines.slice(questions) };
+  });
 }
+
+/** A question of a kind; the first for a place that it does not have. @param {KindData} data @param {number} place @returns {Question} */
+export const questionAt = ({ questions }, place) => JSON.parse(questions[place] ?? questions[0]);
 
 /** The words of the trade and the rules of the card. @returns {Promise<Glossary>} */
 export function glossaryData() {
-  return unpackedOnce("glossary");
+  return unpackedOnce("glossary", JSON.parse);
 }
 
-/** What a block holds, unpacked when it is first asked for. @param {string} name its id */
-function unpackedOnce(name) {
-  const found = unpacked.get(name) ?? packedText(name).then(unpack);
+/**
+ * What a block holds, unpacked when it is first asked for. @template T
+ * @param {string} name its id @param {(text: string) => T} read @returns {Promise<T>}
+ */
+function unpackedOnce(name, read) {
+  const found = unpacked.get(name) ?? packedText(name).then(unpack).then(read);
   unpacked.set(name, found);
   found.catch(() => unpacked.delete(name)); // a network that fails now may be there later
   return found;
@@ -91,9 +102,13 @@ async function fetchedText(name) {
 /** Whether the page is a site that may be kept on the phone with all its files. */
 export const isSite = () => document.querySelector("link[rel=manifest]") !== null;
 
-/** @param {string} packed base64 of a raw deflate stream of JSON */
+/** @param {string} packed base64 of a raw deflate stream of text */
 async function unpack(packed) {
-  const bytes = Uint8Array.from(atob(packed.trim()), (character) => character.charCodeAt(0));
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
-  return JSON.parse(await new Response(stream).text());
+  const plain = atob(packed.trim());
+  const bytes = new Uint8Array(plain.length);
+  for (let place = 0; place < plain.length; place += 1) bytes[place] = plain.charCodeAt(place);
+  const stream = new DecompressionStream("deflate-raw");
+  const writer = stream.writable.getWriter();
+  for (const done of [writer.write(bytes), writer.close()]) done.catch(() => {}); // what cannot be unpacked is told where it is read
+  return new Response(stream.readable).text();
 }

@@ -5,21 +5,29 @@ import { truePixels, whyNotTrue } from "./true_size.js";
 
 const LEAST_SIZE = 1;
 const MOST_SIZE = 6;
+const PHONE = "(max-width: 30rem)"; // which has its own layout, with words of 12 pixels or more
 
 /**
- * The figure with its drawing in both layouts, of which the style sheet shows one, and a button that opens it larger.
+ * The figure with its drawing in the layout that suits the window, and a button that opens it larger.
  * @param {string[]} lines all lines of the kind's drawings
  * @param {import("./data.js").Drawing} drawing which of them each of its layouts has
  */
 export function drawingFigure(lines, drawing) {
   const layout = (/** @type {number[]} */ places) => svgOf(places.map((place) => lines[place]).join("\n"));
-  const wide = layout(drawing.wide);
-  if (!drawing.narrow) return trueFigure(wide);
-  const narrow = layout(drawing.narrow);
-  wide.setAttribute("class", "wide");
-  narrow.setAttribute("class", "narrow");
-  const open = button("Enlarge the drawing", () => showLarger(wide, open));
-  return make("figure", { "data-role": "drawing" }, make("div", { class: "paper" }, wide, narrow), open);
+  if (!drawing.narrow) return trueFigure(layout(drawing.wide));
+  const { wide, narrow } = drawing;
+  const paper = make("div", { class: "paper" });
+  const phone = window.matchMedia(PHONE);
+  const show = () => {
+    const svg = layout(phone.matches ? narrow : wide);
+    svg.setAttribute("class", phone.matches ? "narrow" : "wide");
+    paper.replaceChildren(svg);
+  };
+  const again = () => (paper.isConnected ? show() : phone.removeEventListener("change", again));
+  phone.addEventListener("change", again);
+  show();
+  const open = button("Enlarge the drawing", () => showLarger(layout(wide), open));
+  return make("figure", { "data-role": "drawing" }, paper, open);
 }
 
 /**
@@ -47,8 +55,9 @@ function trueFigure(svg) {
 
 /** The picture of an SVG text. Its size is the page's to set; what it shows is not. @param {string} text */
 export function svgOf(text) {
-  const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  const svg = /** @type {SVGElement} */ (/** @type {unknown} */ (document.importNode(root, true)));
+  const room = document.createElement("template");
+  room.innerHTML = text;
+  const svg = /** @type {SVGElement} */ (/** @type {unknown} */ (room.content.firstElementChild));
   const title = svg.querySelector("title")?.textContent ?? "Drawing";
   svg.setAttribute("aria-label", title);
   svg.querySelector("title")?.remove(); // a tooltip over the drawing would only be in the way

@@ -1,6 +1,6 @@
 // A mock test on the page: begun, answered an exercise at a time without any help, handed in, then fed back as on paper.
 
-import { kindData } from "./data.js";
+import { kindData, questionAt } from "./data.js";
 import { drawingFigure } from "./drawing.js";
 import { button, focusOn, make, say, tick } from "./elements.js";
 import { freshKind, takeSlip } from "./memory.js";
@@ -59,7 +59,7 @@ async function questionOf({ index }, { kind, variant }) {
   const found = index.kinds.find((one) => one.key === kind);
   if (!found) return null;
   const data = await kindData(found.place);
-  return { kind: found, data, question: data.variants[variant % data.variants.length] };
+  return { kind: found, data, question: questionAt(data, variant % data.questions.length) };
 }
 
 /** One exercise of a mock test. @param {HTMLElement} main @param {Practice} practice @param {Mock} mock @param {number} place */
@@ -90,7 +90,7 @@ function asksOf(found) {
   if (!found) return [];
   const { question, data } = found;
   const words = [question.setting, question.pose, question.brick].filter(Boolean).map((line) => make("p", {}, line));
-  return [make("div", { "data-role": "asked" }, ...words), ...(question.drawing ? [drawingFigure(data.lines ?? [], question.drawing)] : [])];
+  return [make("div", { "data-role": "asked" }, ...words), ...(question.drawing ? [drawingFigure(data.lines, question.drawing)] : [])];
 }
 
 /** The fields of a part. @param {Part} part @param {number} item @param {Mock} mock @param {Practice} practice */

@@ -2,6 +2,7 @@
 
 import { readAloud, stopReading } from "./aloud.js";
 import { figurePlace } from "./answers.js";
+import { questionAt } from "./data.js";
 import { drawingFigure } from "./drawing.js";
 import { arriveAt, button, focusOn, make } from "./elements.js";
 import { lookUp, markWords } from "./glossary.js";
@@ -32,11 +33,11 @@ const STAGES = { worked: "Worked example", part: "One step left to you", alone: 
  * @param {Told} told @param {{today: number, told: string, words: string[]}} sitting the day, which question of the sitting this is, the words of the trade
  */
 export async function askQuestion(main, kind, data, now, own, told, sitting) {
-  const question = data.variants[now.variant] ?? data.variants[0];
+  const question = questionAt(data, now.variant);
   stopReading();
   Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
   delete main.dataset.line;
-  const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines ?? [], drawn);
+  const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines, drawn);
   const returned = returnedSlips(now, own, sitting.today);
   const stage = STAGES[now.stage] + (now.stage === "alone" && Object.keys(returned).length ? ", comes back" : "");
   const asked = make(
@@ -46,7 +47,7 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
       ([role, words]) => (words ? make("p", { "data-role": role ?? "" }, words) : ""),
     ),
   );
-  const notes = (data.notes ?? []).map(caution);
+  const notes = data.notes.map(caution);
   main.replaceChildren(
     make("p", { "data-role": "stage" }, make("b", {}, stage), ` ${kind.topic}, level ${kind.level}`),
     now.stage === "worked" ? "" : make("p", { "data-role": "place" }, `${sitting.told} `, make("a", { href: "#end" }, "Stop here")),
@@ -57,7 +58,7 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
     lookUp(readAloud(() => spokenWords(main))),
   );
   markWords([...asked.children], sitting.words);
-  const strip = sightStrip(question, data.lines ?? [], asked);
+  const strip = sightStrip(question, data.lines, asked);
   const asking = { main, question, notes, strip, returned, now, own, told, filled: () => drawing(question.filled) ?? null };
   if (now.stage === "part") await askOpen(asking);
   else if (now.stage === "alone") await askAlone(asking);

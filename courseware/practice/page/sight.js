@@ -25,12 +25,8 @@ export function figuresOf({ setting, pose, brick }) {
  */
 export function sightStrip(question, lines, asked) {
   const figures = make("p", { class: "figures", tabindex: "0", role: "group", "aria-label": "The question's figures" }, figuresOf(question).join(" "));
-  const thumb = question.drawing && svgOf(question.drawing.wide.map((place) => lines[place]).join("\n"));
-  thumb?.setAttribute("aria-hidden", "true");
-  thumb?.removeAttribute("aria-label");
-  thumb?.removeAttribute("role");
-  const named = make("span", { class: thumb ? "unseen" : "" }, "The whole question");
-  const whole = make("button", { type: "button", class: "thumb", onclick: openWhole }, thumb, named);
+  const named = make("span", { class: question.drawing ? "unseen" : "" }, "The whole question");
+  const whole = make("button", { type: "button", class: "thumb", onclick: openWhole }, named);
   const inside = make("div", { class: "inside" }, figures, whole);
   const strip = make("div", { class: "sight", "data-role": "sight", "data-seen": "false" }, inside);
   function openWhole() {
@@ -39,12 +35,23 @@ export function sightStrip(question, lines, asked) {
     openDialog("The question", whole, [...words.map((line) => make("p", {}, line)), ...(drawing ? [drawing] : [])]);
   }
   new IntersectionObserver(([entry]) => {
-    strip.dataset.seen = String(!entry.isIntersecting && entry.boundingClientRect.bottom <= 1);
+    const seen = !entry.isIntersecting && entry.boundingClientRect.bottom <= 1;
+    strip.dataset.seen = String(seen);
+    if (seen && question.drawing && !whole.querySelector("svg")) whole.prepend(thumbOf(question.drawing, lines));
   }).observe(asked);
   new ResizeObserver(() => {
     document.documentElement.style.scrollPaddingTop = `${inside.offsetHeight + GAP}px`; // what has the focus is not under it
   }).observe(inside);
   return strip;
+}
+
+/** The drawing, small, for the eye alone. @param {import("./data.js").Drawing} drawing @param {string[]} lines */
+function thumbOf(drawing, lines) {
+  const thumb = svgOf(drawing.wide.map((place) => lines[place]).join("\n"));
+  thumb.setAttribute("aria-hidden", "true");
+  thumb.removeAttribute("aria-label");
+  thumb.removeAttribute("role");
+  return thumb;
 }
 
 /** @type {{section: HTMLElement, feedback: HTMLElement, entry: HTMLElement | null} | null} what is to stay in sight */
