@@ -46,7 +46,7 @@ TESTS = Path(__file__).parent
 QUICK = "not slow"
 SLOW_PLACES = (
     "benchmarks", "commands", "desk", "journeys", "practice", "printing", "workflows",
-    "banks/test_any_bank.py", "banks/test_shipped_*.py", "drawings/test_fitted.py", "drawings/test_shipped_drawings.py",
+    "banks/test_any_bank.py", "banks/test_shipped_*.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py", "drawings/test_shipped_drawings.py",
     "database/test_changed_by_hand.py", "database/test_row_checks.py", "database/test_stopped.py", "erasure/test_from_folder*.py", "marking/test_mark.py", "part_kinds/test_a_kind_of_ones_own.py", "test_installed.py", "test_readme*.py",
 )  # fmt: skip
 SLOW_IMPORTS = re.compile(
@@ -60,7 +60,7 @@ SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 # `.ci/run` leaves these out, so that it stays under ten minutes; `.ci/newest` runs them, and so does plain `pytest`.
 LONG_PLACES = (
     "commands/test_demo.py", "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
-    "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_every_page.py", "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_shipped_drawings.py",
+    "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_every_page.py", "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py", "drawings/test_shipped_drawings.py",
     "journeys/test_a_term.py", *(f"practice/test_page_{of}.py" for of in (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",
     )),

@@ -7,13 +7,16 @@ figure an empty ruled box stands in its place, large enough to write 1247.5 in b
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 
 from courseware.drawings.lines import REFERENCE, SYMBOL, TICK
 from courseware.drawings.picture import Label, Point, Stroke
 
 LANE, CLOSE_LANE = 9.5, 6.5  # mm from the brickwork to a dimension line, and from one line to the next; without boxes
 BLANK = (20.0, 7.5)  # the box to write in, mm
+SMALL_BOX = 0.6  # of it, in a drawing that is made larger whole afterwards
 FIGURE, NAME = 3.5, 2.9  # mm of type: figures, and the names of things
 THIN, RULED = REFERENCE.weight, SYMBOL.weight  # pens
 _GAP, _PAST = 1.0, 1.6  # between brickwork and extension line; past the dimension line
@@ -21,16 +24,33 @@ _OFF = 0.9  # figure or box above its line
 _ASIDE = 1.5  # mm on either side of a figure: one for which its dimension is too short stands beyond its end
 
 Marks = tuple[Stroke | Label, ...]
+_BOXES: ContextVar[float] = ContextVar("boxes", default=1.0)  # of the usual size of a box
+
+
+@contextmanager
+def with_boxes(share: float) -> Iterator[None]:
+    """Has whatever is drawn within it boxes to write in of so much of their usual size."""
+    kept = _BOXES.set(share)
+    try:
+        yield
+    finally:
+        _BOXES.reset(kept)
+
+
+def blank() -> tuple[float, float]:
+    """How wide and high a box to write in is drawn, in mm."""
+    share = _BOXES.get()
+    return BLANK[0] * share, BLANK[1] * share
 
 
 def lane(labels: Mapping[str, str | None]) -> float:
     """How far a dimension line stands from the brickwork, and from the next: a box to write in wants more."""
-    return LANE if None in labels.values() else CLOSE_LANE
+    return max(CLOSE_LANE, LANE - BLANK[1] + blank()[1]) if None in labels.values() else CLOSE_LANE
 
 
 def room_for(text: str | None) -> float:
     """How long a dimension is at least to have its figure, or the box for it, on its line."""
-    return 2 * _ASIDE + (BLANK[0] if text is None else _words((0.0, 0.0), text, 0).width)
+    return 2 * _ASIDE + (blank()[0] if text is None else _words((0.0, 0.0), text, 0).width)
 
 
 def across(left: Point, right: Point, line: float, text: str | None, *, before: bool = False) -> Marks:
@@ -90,13 +110,13 @@ def plumb(bottom: Point, top: Point, line: float, text: str | None) -> Marks:
 
 def led(point: Point, knee: Point, text: str | None) -> Marks:
     """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the left."""
-    foot = (knee[0] - BLANK[0], knee[1])
+    foot = (knee[0] - blank()[0], knee[1])
     return REFERENCE.stroke((point, knee, foot)), dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
 
 
 def led_right(point: Point, knee: Point, text: str | None) -> Marks:
     """A leader from a dot at `point` to a figure that stands on a short level line from `knee` to the right."""
-    foot = (knee[0] + BLANK[0], knee[1])
+    foot = (knee[0] + blank()[0], knee[1])
     line = Stroke(outlines=((point, knee, foot),), weight=THIN)
     return line, dot(point), _figure(((knee[0] + foot[0]) / 2, knee[1]), text, turn=0)
 
@@ -106,7 +126,8 @@ def figure_under(middle: Point, text: str | None) -> Marks:
     x, y = middle
     if text is not None:
         return (Label(at=(x, y + FIGURE), text=text, size=FIGURE, bold=True),)
-    corners = box(x - BLANK[0] / 2, y, x + BLANK[0] / 2, y + BLANK[1])
+    wide, high = blank()
+    corners = box(x - wide / 2, y, x + wide / 2, y + high)
     return (Stroke(outlines=(corners,), closed=True, weight=RULED, fill=1.0),)
 
 
@@ -116,7 +137,10 @@ def to_write_in(mark: Stroke | Label) -> bool:
         return False
     (left, top), _, (right, bottom), *_ = (*mark.outlines[0], *mark.outlines[0])
     sides = sorted((abs(right - left), abs(bottom - top)))
-    return all(abs(side - own) < 0.01 for side, own in zip(sides, sorted(BLANK), strict=True))
+    return any(
+        all(abs(side - share * own) < 0.01 for side, own in zip(sides, sorted(BLANK), strict=True))
+        for share in (1.0, SMALL_BOX)
+    )
 
 
 def name(at: Point, text: str, anchor: str = "start") -> Label:
@@ -155,7 +179,7 @@ def _figure(at: Point, text: str | None, turn: int) -> Stroke | Label:
     x, y = at
     if text is not None:
         return _words((x, y - _OFF - 0.3) if turn == 0 else (x - _OFF - 0.3, y), text, turn)
-    long, deep = BLANK
+    long, deep = blank()
     corners = (
         box(x - long / 2, y - _OFF - deep, x + long / 2, y - _OFF)
         if turn == 0

@@ -15,6 +15,7 @@ from courseware.drawings.picture import Label, Picture, Point, Stroke, extent, m
 _STEPS = 8  # sizes of words that are tried between those of the drawing and those wanted
 _TRIES = 5  # a smaller drawing may take another row of its legend
 _NEAR = 1e-3  # mm
+_KEPT = 0.85  # of a drawing's size, with its foot below it
 
 _Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
 
@@ -41,17 +42,17 @@ def resized(picture: Picture, by: float, type_size: Callable[[float], float], pe
     return replace(picture, width=wide, height=high, marks=marks, one_to=one_to, body=None)
 
 
-def enlarged(picture: Picture, room: tuple[float, float], wanted: float, kept: float = 0.85) -> Picture:
+def enlarged(picture: Picture, room: tuple[float, float], wanted: float) -> Picture:
     """The picture as large as `room` (mm) takes it, its words as near to `wanted` mm of type as they have room.
 
     Each grows no further than to where it would touch a line or other words that it stood apart from. Its foot has
     words of the size `wanted` and a bar that is true; the legend, then the bar, is left out where the drawing would
-    be less than `kept` of its size without them.
+    be much smaller than without them.
     """
     alone = _without_foot(picture, room, wanted)
     for legend in dict.fromkeys((picture.legend, ())):
         found = _with_foot(replace(picture, legend=legend), room, wanted)
-        if found and found.body and found.body.width >= kept * alone.width:
+        if found and found.body and found.body.width >= _KEPT * alone.width:
             return found
     return alone
 

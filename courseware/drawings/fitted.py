@@ -11,7 +11,7 @@ from dataclasses import replace
 from itertools import combinations
 
 from courseware.drawings import draw
-from courseware.drawings.dimension import to_write_in
+from courseware.drawings.dimension import to_write_in, with_boxes
 from courseware.drawings.foot import WIDEST, footed
 from courseware.drawings.picture import Label, Picture, Stroke, extent
 from courseware.drawings.reduced import fits, reduced
@@ -30,8 +30,9 @@ _WORTH_A_TRY = 1.1  # of the room: dimensions and words take as much at any scal
 class Sizes:
     """A drawing at the scales that it was asked for, each drawn once: its words and its boxes are as large in all."""
 
-    def __init__(self, call: DrawingCall) -> None:
+    def __init__(self, call: DrawingCall, boxes: float = 1.0) -> None:
         self._call = call
+        self._boxes = boxes  # of the usual size of a box to write in
         self._drawn: dict[tuple[float, bool], Picture] = {}
 
     @property
@@ -45,9 +46,9 @@ class Sizes:
         No more of its words lie over one another than at full size; None where there is no such scale. Without its
         `ratio` it is for a screen; a `narrow` one has its views one below another.
         """
-        touching = _touching(self.whole)
-        made = self._made_for(room, ratio, narrow)
-        return next((one for one in made if fits(one, room) and _touching(one) <= touching), None)
+        most = touching(self.whole)
+        made = self.made_for(room, ratio, narrow)
+        return next((one for one in made if fits(one, room) and touching(one) <= most), None)
 
     def within(self, *rooms: Room, ratio: bool = True, narrow: bool = False) -> Picture:
         """The drawing made for the first of its rooms that it fits at a scale, else made smaller with its words.
@@ -61,10 +62,10 @@ class Sizes:
 
     def _reduced(self, room: Room, ratio: bool, narrow: bool) -> Picture:
         """Made smaller with its words, from the scale at which fewest then lie on one another and least shrinks."""
-        made = sorted(self._made_for(room, ratio, narrow), key=lambda one: -_share_of(one, room))
-        return min((reduced(one, room, ratio=ratio) for one in made), key=_touching)
+        made = sorted(self.made_for(room, ratio, narrow), key=lambda one: -_share_of(one, room))
+        return min((reduced(one, room, ratio=ratio) for one in made), key=touching)
 
-    def _made_for(self, room: Room, ratio: bool, narrow: bool) -> Iterator[Picture]:
+    def made_for(self, room: Room, ratio: bool, narrow: bool) -> Iterator[Picture]:
         """The drawing at every scale that may come near to filling the room, from the largest on."""
         most = _share_of(self.whole, room)
         for share in (share for share in _SHARES if share == 1 or share <= _WORTH_A_TRY * most):
@@ -77,7 +78,9 @@ class Sizes:
 
     def _at(self, share: float, *, narrow: bool = False) -> Picture:
         if (share, narrow) not in self._drawn:
-            self._drawn[share, narrow] = draw(replace(self._call, narrow=narrow) if narrow else self._call, share)
+            with with_boxes(self._boxes):
+                call = replace(self._call, narrow=narrow) if narrow else self._call
+                self._drawn[share, narrow] = draw(call, share)
         return self._drawn[share, narrow]
 
 
@@ -107,7 +110,7 @@ def _share_of(picture: Picture, room: Room) -> float:
     return min(room[0] / picture.width, room[1] / picture.height)
 
 
-def _touching(picture: Picture) -> int:
+def touching(picture: Picture) -> int:
     """How many pairs of words, and of boxes to write in, stand over one another."""
     boxes = [_box(mark) for mark in picture.marks if isinstance(mark, Label) or to_write_in(mark)]
     return sum(_shared(a, b) > _TOUCH for a, b in combinations(boxes, 2))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import BLANK, FIGURE, NAME, Marks, box, name
+from courseware.drawings.dimension import FIGURE, NAME, Marks, blank, box, name
 from courseware.drawings.frame import framed
 from courseware.drawings.lines import CUT, GROUND, REFERENCE, SYMBOL
 from courseware.drawings.picture import Label, Picture, Point, Stroke
@@ -75,7 +75,8 @@ def _reading(at: Point, text: str | None, most: float) -> Marks:
     arrow = Stroke(outlines=(((x, y), (x - 2.4, y - 0.7), (x - 2.4, y + 0.7)),), closed=True, weight=0, fill=0.0)
     if text is not None:
         return rule, arrow, Label(at=(x, y + 5.0), text=text, size=FIGURE, bold=True)
-    wide, deep = min(BLANK[0], most), BLANK[1]
+    long, deep = blank()
+    wide = min(long, most)
     return (
         rule,
         arrow,

@@ -6,11 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
-from courseware.drawings.dimension import NAME
-from courseware.drawings.enlarged import enlarged
-from courseware.drawings.fitted import Sizes
+from courseware.drawings.fitted import Room, Sizes
+from courseware.drawings.large_type import in_large_type
 from courseware.drawings.picture import Picture
-from courseware.papers.sheets import AskedExercise, AskedPart
+from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall
 from courseware.printing.page_format import PageFormat
 from courseware.printing.part_kind import PRINT_KINDS
 
@@ -21,7 +20,7 @@ _ASK_INDENT = 21.0  # mm of an ask's width that its label and its marks take
 _ASK_LONGEST = 4  # lines, of a part that does not have the page to itself
 _BETWEEN = 2.8  # mm round a part
 _ROUND_DRAWING = 5.0  # mm
-_LARGE_KEPT = 0.7  # of a drawing's size in large type, so that its bar and legend, in letters as large, stand below it
+_LARGE_HIGH = 0.45, 0.9  # of a page's height: a drawing in large type, and one that has a page to itself
 _KEPT = 3.0  # mm that must be saved before parts are set side by side
 
 
@@ -89,23 +88,17 @@ def _beside(sizes: Sizes, says: str, parts: Sequence[AskedPart], page: PageForma
 
 def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement:
     """The arrangement with nothing beside anything: the drawing grows with the type, its words to the type's size."""
-    drawing = None
-    if exercise.drawing:
-        sizes = Sizes(exercise.drawing)
-        drawing = sizes.whole if exercise.drawn_in_place else _over(sizes, page)
-        if not exercise.drawn_in_place:
-            drawing = grown(drawing, page)
+    over = (page.wide, _OVER), (page.wide, _OVER_MOST)
+    drawing = drawing_for(exercise.drawing, page, *over) if exercise.drawing else None
     rows = tuple((Placed(part=part, wide=page.wide),) for part in exercise.parts)
     return Arrangement(drawing=drawing, beside=False, first=(), rows=rows)
 
 
-def grown(drawing: Picture, page: PageFormat) -> Picture:
-    """A drawing made for usual type as large as the page's asks for, its words and its foot's as large as the type."""
+def drawing_for(call: DrawingCall, page: PageFormat, *rooms: Room) -> Picture:
+    """A drawing over its words: in usual type in the first of the rooms that takes it, in large type as it needs."""
     if not page.large:
-        return drawing
-    body = drawing.body or drawing
-    foot = (drawing.height - body.height) * page.type_mm / NAME
-    return enlarged(drawing, (page.wide, body.height * page.scale + foot), page.type_mm, _LARGE_KEPT)
+        return Sizes(call).within(*rooms)
+    return in_large_type(call, [(page.wide, page.high * share) for share in _LARGE_HIGH], page.type_mm)
 
 
 def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool = False) -> float:

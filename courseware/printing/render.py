@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from courseware.banks.part_kinds import kind_places
 from courseware.drawings import draw
 from courseware.drawings.enlarged import enlarged
-from courseware.drawings.fitted import Sizes
 from courseware.drawings.foot import possible_words
 from courseware.drawings.picture import Label, Picture
 from courseware.feedback.feedback_text import FeedbackSheet
@@ -19,7 +18,7 @@ from courseware.glossary.sheets import Card, Glossary
 from courseware.papers.sheets import AskedExercise, AskedPart, DrawingCall, Grid, Key, Paper, SafetyNote
 from courseware.practice.board import Board
 from courseware.practice.booklet import Booklet
-from courseware.printing.arrangement import Arrangement, arranged, grown
+from courseware.printing.arrangement import Arrangement, arranged, drawing_for
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.feedback_choices import Shown
 from courseware.printing.key_rows import first_line, key_drawing, key_rows
@@ -157,7 +156,7 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
     for wrong in shown.of(sheet).worked:
         pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1, page.wide, page)
         if wrong.drawing and shown.beside:
-            pictures[f"wrong-{wrong.label}"] = grown(Sizes(wrong.drawing).within(shown.beside), page)
+            pictures[f"wrong-{wrong.label}"] = drawing_for(wrong.drawing, page, shown.beside)
     if sheet.fresh and shown.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
@@ -165,11 +164,9 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
                 part, part.marks if part is asked.parts[-1] else 1, page.wide, page
             )
         if asked.drawing:
-            pictures[f"drawing-{asked.number}"] = (
-                draw(asked.drawing) if asked.drawn_in_place else grown(Sizes(asked.drawing).within(shown.over), page)
-            )
+            pictures[f"drawing-{asked.number}"] = drawing_for(asked.drawing, page, shown.over)
         if key.drawing:
-            pictures["answer"] = Sizes(key.drawing).within(shown.over)
+            pictures["answer"] = drawing_for(key.drawing, page, shown.over)
     return pictures
 
 
