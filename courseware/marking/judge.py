@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, floor
 
 from courseware.banks.figures import Figure, exact_text, half_up
 from courseware.banks.number_part import NumberPart, Route, SolvedNumber, rounded
 from courseware.marking.marks import How, NamedSlip
-from courseware.marking.read_answer import WrittenFigure
+from courseware.marking.read_answer import LONGEST, WrittenFigure
 from courseware.words import count
 
 _LEAST_PLACES = 2  # a figure without end may be written to so many decimals
@@ -59,6 +60,7 @@ def within_band(value: Figure, answer: Figure, band: Figure) -> bool:
 def judge(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Verdict:
     """The first of the marking rules that fits. `value` is the figure meant, in the part's unit."""
     of, unit = asked.own.part.marks, asked.own.part.unit
+    written = replace(written, places=_places(value, written))
     for verdict in _earning(value, written, asked):
         return verdict
     other_unit = written.reading == "wrong unit" or value not in written.bare
@@ -214,8 +216,15 @@ def _swapped(value: Figure, answer: Figure) -> bool:
 
 
 def _written_to(value: Fraction, places: int, exact: Figure) -> bool:
-    """Whether a figure is the exact one rounded or cut off to the decimals typed."""
-    return value in {half_up(exact, places), _cut(exact, places)}
+    """Whether a figure is the exact one, or that rounded or cut off to the decimals typed."""
+    return value in {Fraction(exact), half_up(exact, places), _cut(exact, places)}
+
+
+def _places(value: Fraction, written: WrittenFigure) -> int:
+    """The decimals typed; of a fraction those that say the same, or more than anybody types where they have no end."""
+    if not _ends(value):
+        return LONGEST
+    return next(places for places in itertools.count(written.places) if (value * 10**places).denominator == 1)
 
 
 def _cut(value: Figure, places: int) -> Fraction:

@@ -60,6 +60,33 @@ def judged(
     return judge(written.figures[0], written, asked)
 
 
+@pytest.mark.parametrize(
+    ("places", "exact", "typed", "how"),
+    [
+        (1, "37/3", "12⅓", "right"),  # 12.3 is asked for; 12.33 is right, and so is what both stand for
+        (1, "37/3", "12 1/3", "right"), (1, "37/3", "37/3", "right"), (1, "37/3", "12⅔", "unknown"),
+        (0, "25/2", "12½", "right"), (0, "25/2", "25/2", "right"), (0, "25/2", "12¾", "unknown"),
+        (3, "5/2", "2½", "right"), (None, "37/3", "12⅓", "right"), (None, "25/2", "12½", "right"),
+    ],
+)  # fmt: skip
+def test_a_fraction_is_judged_as_the_same_figure_in_decimals(places, exact, typed, how) -> None:
+    assert judged(typed, to(places, exact)).how == how
+
+
+@pytest.mark.parametrize(
+    ("places", "slip", "typed", "how"),
+    [
+        (1, "37/3", "12.33", "slip"), (1, "37/3", "12⅓", "slip"), (0, "25/2", "12.5", "slip"), (0, "25/2", "12½", "slip"),
+        (0, "25/2", "12⅓", "unknown"),
+    ],
+)  # fmt: skip
+def test_a_slip_is_seen_in_a_fraction_too(places: int, slip: str, typed: str, how: str) -> None:
+    own = to(places, "999")
+    route = OWN.part.slips[0]
+    own = replace(own, part=replace(own.part, slips=(route,)), slips=(half_up(Fraction(slip), places),))
+    assert judged(typed, own).how == how
+
+
 def _says(route: Route) -> str:
     return route.says.render({}, {}).rstrip(".")
 

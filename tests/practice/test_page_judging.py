@@ -81,6 +81,8 @@ def typings(solved: SolvedNumber, before: Fraction | int | None) -> Iterator[str
             yield exact_text(Fraction(int(exact * 10**places), 10**places))
             yield f"{float(half_up(Fraction(figure), places)):.{places}f}".replace(".", ",")
         yield f"{exact_text(half_up(Fraction(figure), 3))} {solved.part.unit}"
+        yield f"{Fraction(figure).numerator}/{Fraction(figure).denominator}"
+    yield f"{exact.numerator}/{exact.denominator}"
     answer = exact_text(half_up(exact, 3))
     yield from (f"{answer} kg", f"{answer} mm", f"{answer} m", f"{answer} m²", f"{answer} bags", f"{answer}?", "", "-")
     yield from (exact_text(Fraction(solved.answer) * Fraction(10) ** power) for power in range(-7, 8))

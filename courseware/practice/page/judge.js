@@ -14,6 +14,7 @@ import { readFigure, settled } from "./written.js";
  */
 
 const LEAST_PLACES = 2; // a figure without end may be written to so many decimals
+const ENDLESS = 60; // as many decimals as a cell has characters
 const UNREAD = "That cannot be taken as your answer: ";
 const NO_FIGURE = "no figure is written yet.";
 const EITHER_COMMA = "the comma may mean thousands or a decimal. Write the figure without it, or with a point.";
@@ -51,17 +52,18 @@ function judgeSum({ value, figure, shown, unit }, asked) {
 function judgeFigure(value, written, asked) {
   const own = worked(asked);
   const strange = written.reading === "wrong unit";
+  const places = placesOf(value, written.places);
   if (!strange) {
-    if (isAnswer(value, written.places, own)) return { how: "right" };
+    if (isAnswer(value, places, own)) return { how: "right" };
     const route = (asked.accepts ?? []).find((accepted) => same(exact(accepted.right), value));
     if (route) return { how: "route", why: route.says };
-    const slips = (asked.slips ?? []).filter((slip) => isSlip(value, written.places, exact(slip.right), own));
+    const slips = (asked.slips ?? []).filter((slip) => isSlip(value, places, exact(slip.right), own));
     if (slips.length) return { how: slips.length > 1 ? "family" : "slip", slips: slips.map((slip) => slip.says) };
   }
   const otherUnit = strange || !written.bare.some((bare) => same(bare, value));
   if (otherUnit && written.bare.some((bare) => inBand(bare, own.answer, own.within))) return { how: "unit" };
   if (strange) return { how: "unknown", why: "unit" };
-  return nearly(value, written.places, own);
+  return nearly(value, places, own);
 }
 
 /** @param {NumberAsked} asked */
@@ -81,8 +83,17 @@ function worked(asked) {
 /** @param {Figure} value @param {Figure} answer @param {Figure} band */
 const inBand = (value, answer, band) => notAbove(minus(answer, band), value) && notAbove(value, plus(answer, band));
 
-/** Rounded or cut off to the decimals typed. @param {Figure} value @param {number} places @param {Figure} figure */
-const writtenTo = (value, places, figure) => same(value, halfUp(figure, places)) || same(value, cutOff(figure, places));
+/** Exact, or rounded or cut off to the decimals typed. @param {Figure} value @param {number} places @param {Figure} figure */
+const writtenTo = (value, places, figure) =>
+  same(value, figure) || same(value, halfUp(figure, places)) || same(value, cutOff(figure, places));
+
+/** The decimals typed; of a fraction those that say the same, or more than anybody types. @param {Figure} value @param {number} typed */
+function placesOf(value, typed) {
+  if (!ends(value)) return ENDLESS;
+  let places = typed;
+  while (10n ** BigInt(places) % value.d) places += 1;
+  return places;
+}
 
 /** @param {Figure} value @param {number} places @param {Worked} own */
 function isAnswer(value, places, own) {
