@@ -87,15 +87,17 @@ def export(who: str, url: str | None, out: str) -> None:
 @record.command()
 @click.argument("who")
 @click.option("--sitting", "folders", multiple=True, metavar="FOLDER", help="A sitting's folder elsewhere; repeat it.")
+@click.option("--elsewhere", is_flag=True, help="Also outside these folders, where the record knows of anything.")
 @click.option("--yes", is_flag=True, help="Do not ask first.")
 @_placed
-def delete(who: str, folders: tuple[str, ...], yes: bool, url: str | None, out: str) -> None:
+def delete(who: str, folders: tuple[str, ...], elsewhere: bool, yes: bool, url: str | None, out: str) -> None:
     """Delete WHO (a paper code, a reference or the name as on the paper) for good, in the record and in the folders."""
     from courseware.files.record_location import record_url
     from courseware.workflows.erasing import erase, found_to_erase, what_goes, what_went
 
     named = [Path(folder) for folder in folders]
-    with found_to_erase(record_url(url, Path(out)), Path(out), who, named) as (engine, found):
+    asked = found_to_erase(record_url(url, Path(out)), Path(out), who, named, elsewhere=elsewhere)
+    with asked as (engine, found):
         click.echo("\n".join(what_goes(found)))
         if not yes:
             click.confirm("Delete all of this for good?", abort=True)

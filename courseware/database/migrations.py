@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
 
 from sqlalchemy import (
     Column,
@@ -25,12 +26,14 @@ from sqlalchemy import (
     inspect,
     select,
     text,
+    update,
 )
 from sqlalchemy.schema import CreateColumn
 
 from courseware.database import tables
 from courseware.database.connection import stamp, writing
 from courseware.database.errors import RecordFaulty, shown_address
+from courseware.database.written_files import folder_of_record, kept_path
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +109,25 @@ def _marks_by_hand(connection: Connection) -> None:
     tables.METADATA.create_all(connection, tables=made)
 
 
+def _files_by_their_place(connection: Connection) -> None:
+    """Files in the record's folder are noted by where they are in it; so are those of a folder that was copied whole.
+
+    Where no note lies in the folder, the notes are of the folder that the record was copied or moved from: the one of
+    which the most files stand here at the same place.
+    """
+    root = folder_of_record(connection.engine)
+    if root is None:
+        return
+    whole = {path: Path(path) for path in connection.scalars(select(tables.FILE.c.path).distinct())}
+    old = root
+    if not any(path.is_relative_to(root) for path in whole.values()):
+        roots = [one for path in whole.values() for one in path.parents if (root / path.relative_to(one)).is_file()]
+        old = max(dict.fromkeys(roots), key=roots.count, default=root)
+    for kept, path in whole.items():
+        if (new := kept_path(path, old)) != kept:
+            connection.execute(update(tables.FILE).where(tables.FILE.c.path == kept).values(path=new))
+
+
 STEPS = (
     Step(says="the first tables", take=_first_tables),
     Step(says="the files that were written", take=_files_written),
@@ -115,6 +137,7 @@ STEPS = (
     Step(says="the states of scripts", take=_states_of_scripts),
     Step(says="work observed at a job", take=_observations),
     Step(says="second marks, sample results, appeals and packs", take=_marks_by_hand),
+    Step(says="files by their place in the record's folder", take=_files_by_their_place),
 )
 
 

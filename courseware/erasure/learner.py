@@ -13,6 +13,7 @@ from courseware.database.learner_lookup import Papers, whose
 from courseware.database.learners import Deleted, delete_papers, held
 from courseware.database.written_files import WrittenFile, files_written, forget_files, note_files
 from courseware.erasure.from_folder import ErasedFiles, erase_beside, erase_from_folder, mentions
+from courseware.erasure.named_in_file import look_into
 from courseware.files.atomic import one_at_a_time
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_files import SITTING
@@ -36,6 +37,8 @@ class ToErase:
     noted: tuple[WrittenFile, ...]  # what the record knows to have been written
     untouched: tuple[Path, ...]  # files that hold the name or a code and are not the program's: a tutor's own
     not_found: tuple[str, ...]  # sittings of the learner's papers whose folders nobody knows
+    elsewhere: tuple[Path, ...]  # sittings' folders and files that the record knows outside all of `parents`
+    with_elsewhere: bool  # whether those are deleted from too
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,24 +50,36 @@ class Erased:
     record: Deleted | None
 
 
-def find_to_erase(engine: Engine | None, who: str, named: Sequence[Path], parents: Sequence[Path]) -> ToErase:
+def find_to_erase(
+    engine: Engine | None, who: str, named: Sequence[Path], parents: Sequence[Path], *, elsewhere: bool = False
+) -> ToErase:
     """Finds a learner in the record, in the folders named and in all sittings' folders under `parents`.
 
-    Raises `NotFound` where `who` is nobody, or may be several; `SittingFaulty` for a folder that is not a sitting's.
+    What the record knows outside of those is only listed, unless `elsewhere` asks for it too: it may be another work
+    folder's. Raises `NotFound` where `who` is nobody, or may be several; `SittingFaulty` for a folder that is not a
+    sitting's.
     """
     noted = files_written(engine) if engine else ()
     own = tuple(dict.fromkeys(path.resolve() for path in (*parents, *(path.resolve().parent for path in named))))
     found, faulty = find_folders(own)
-    elsewhere = [one.path.parent for one in noted if one.path.name == SITTING and one.path.is_file()]
-    known = [*named, *(path for path in elsewhere if path.parent not in own)]
+    apart = [one.path.parent for one in noted if one.path.name == SITTING and one.path.is_file()]
+    known = [*named, *(path for path in apart if path.parent not in own)]
     folders = {folder.path: folder for folder in (*found, *(read_folder(path.resolve()) for path in known))}
     in_record = held(engine) if engine else ()
     try:
         papers = whose([*in_record, *(paper for folder in folders.values() for paper in folder.held)], who)
     except RecordRefuses as refused:
         raise NotFound(str(refused)) from None
-    holding = _in_turn(folders.values(), papers, read_code(who))
-    looked_into = [path for path in (*own, *(path.parent for path in elsewhere)) if path.is_dir()]
+    all_holding = _in_turn(folders.values(), papers, read_code(who))
+    named_too = {path.resolve() for path in named}
+    outside = [folder.path for folder in all_holding if not _within(folder.path, own) and folder.path not in named_too]
+    outside += [one.path for one in noted if not _within(one.path, own) and _is_about(one, papers)]
+    if not elsewhere:
+        noted = tuple(one for one in noted if _within(one.path, own))
+    holding = tuple(folder for folder in all_holding if elsewhere or folder.path not in outside)
+    looked_into = [
+        path for path in (*own, *(path.parent for path in apart if elsewhere or _within(path, own))) if path.is_dir()
+    ]
     sittings = dict.fromkeys(paper.sitting for paper in in_record if paper.paper in papers.codes)
     return ToErase(
         papers=papers,
@@ -75,8 +90,23 @@ def find_to_erase(engine: Engine | None, who: str, named: Sequence[Path], parent
         faulty=faulty,
         noted=noted,
         untouched=mentions(looked_into, papers, noted),
-        not_found=tuple(code for code in sittings if code not in {folder.sitting.code for folder in holding}),
+        not_found=tuple(code for code in sittings if code not in {folder.sitting.code for folder in all_holding}),
+        elsewhere=tuple(dict.fromkeys(outside)),
+        with_elsewhere=elsewhere,
     )
+
+
+def _within(path: Path, folders: Sequence[Path]) -> bool:
+    return any(path.is_relative_to(folder) for folder in folders)
+
+
+def _is_about(one: WrittenFile, papers: Papers) -> bool:
+    """Whether a file that the program wrote, and nobody changed since, is about the learner, or names the learner."""
+    if one.path.name == SITTING or not one.is_untouched:
+        return False
+    if one.codes:
+        return bool(set(one.codes) & set(papers.codes))
+    return look_into(one.path, papers).do in {"remove", "clean"}
 
 
 def delete_everywhere(engine: Engine | None, to_erase: ToErase, waiting: Callable[[], None]) -> Erased:

@@ -21,9 +21,12 @@ if TYPE_CHECKING:
 
 
 @contextmanager
-def found_to_erase(url: URL, out: Path, who: str, folders: Sequence[Path]) -> Iterator[tuple[Engine | None, ToErase]]:
+def found_to_erase(
+    url: URL, out: Path, who: str, folders: Sequence[Path], *, elsewhere: bool = False
+) -> Iterator[tuple[Engine | None, ToErase]]:
     """What there is of a learner in the record, where it is, in the output folder and in the folders named.
 
+    What the record knows outside of all these is deleted from where `elsewhere` says so, and only listed otherwise.
     Class lists that are kept beside the output folder are looked into too; they are the tutor's own, and told of.
 
     Raises `NotFound` where `who` is nobody, or may be several.
@@ -32,10 +35,10 @@ def found_to_erase(url: URL, out: Path, who: str, folders: Sequence[Path]) -> It
     lists = out.resolve().parent / LISTS
     parents = [out, *([file.parent] if file else []), *([lists] if lists.is_dir() else [])]
     if file is not None and not file.exists():
-        yield None, find_to_erase(None, who, folders, parents)
+        yield None, find_to_erase(None, who, folders, parents, elsewhere=elsewhere)
         return
     with opened(url, make=False) as engine:
-        yield engine, find_to_erase(engine, who, folders, parents)
+        yield engine, find_to_erase(engine, who, folders, parents, elsewhere=elsewhere)
 
 
 def erase(engine: Engine | None, found: ToErase, watch: Watch) -> Erased:
@@ -58,6 +61,11 @@ def _goes(found: ToErase) -> Iterator[str]:
     yield f"  in the record: {', '.join(found.in_record) or 'nothing'}"
     for folder in found.folders:
         yield f"  in the folder {folder.path}"
+    if found.elsewhere:
+        left = "too" if found.with_elsewhere else "left as they are unless you ask for them too"
+        yield f"  Outside the folder of work, as the record knows them ({left}):"
+        for path in found.elsewhere:
+            yield f"    {path}"
     if found.papers.others:
         yield f"  NOT, since they may be a namesake's: {', '.join(found.papers.others)}; name each by its code"
     if found.untouched:

@@ -222,11 +222,16 @@ def test_a_tutors_own_files_are_listed_before_the_question_and_after_it_and_left
     assert notes.read_text(encoding="utf-8") == f"{WHO};good\n"
 
 
-def test_a_folder_elsewhere_that_the_record_knows_is_cleaned_unasked(desk, sittings) -> None:
+def test_a_folder_elsewhere_that_the_record_knows_is_listed_and_cleaned_where_that_is_asked_for(desk, sittings) -> None:
     Path("shelf").mkdir()
     Path("output/2026-03-02").rename("shelf/spring")
     run("take", "output/2026-01-05", "shelf/spring")
-    run("delete", WHO, "--yes")
+    before = Path("shelf/spring/sitting.json").read_bytes()
+    told = run("delete", WHO, typed="n\n", code=1).output
+    assert "left as they are unless you ask for them too" in told
+    assert str(Path("shelf/spring").resolve()) in told
+    assert Path("shelf/spring/sitting.json").read_bytes() == before
+    run("delete", WHO, "--yes", "--elsewhere")
     assert bytes_with(WHO) == []
     assert "Amara Okafor" in Path("shelf/spring/sitting.json").read_text(encoding="utf-8")
 

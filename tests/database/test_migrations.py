@@ -18,7 +18,7 @@ from courseware.database.opening import open_record
 from courseware.database.register import register_of
 from courseware.database.sittings import sitting_of, sittings
 from courseware.database.states import confirm, release, script_states
-from courseware.database.tables import DECISION, METADATA, PAPER, SITTING
+from courseware.database.tables import DECISION, FILE, METADATA, PAPER, SITTING
 from tests.database.conftest import altered
 
 
@@ -159,3 +159,32 @@ def test_work_goes_on_in_a_record_that_stepped_up(old_record, later) -> None:
     confirm(record, first.code, codes, by="J. Marsh", at=later(120))
     release(record, first.code, codes, by="J. Marsh", at=later(121))
     assert [one.state for one in script_states(record, first.code)] == ["released", "provisional", "released"]
+
+
+@pytest.mark.parametrize(
+    ("noted", "there", "now"),
+    [
+        (("{here}/a/sitting.json", "/apart/plan.pdf"), (), ("a/sitting.json", "/apart/plan.pdf")),
+        (("/was/output/a/sitting.json", "/was/output/gone.pdf", "/apart/plan.pdf"), ("a/sitting.json",),
+         ("a/sitting.json", "gone.pdf", "/apart/plan.pdf")),  # copied or moved whole
+        (("/x/a/sitting.json", "/was/output/a/sitting.json", "/was/output/b/sitting.json"),
+         ("a/sitting.json", "b/sitting.json"), ("/x/a/sitting.json", "a/sitting.json", "b/sitting.json")),
+        (("{here}/b.pdf", "/was/output/a/sitting.json"), ("a/sitting.json", "b.pdf"),
+         ("b.pdf", "/was/output/a/sitting.json")),  # written elsewhere: the record stands where it stood
+        (("/was/output/a/sitting.json",), (), ("/was/output/a/sitting.json",)),
+    ],
+)  # fmt: skip
+def test_files_are_noted_by_their_place_in_the_records_folder(tmp_path, later, noted, there, now) -> None:
+    here = tmp_path.resolve()
+    for name in there:
+        (here / name).parent.mkdir(exist_ok=True)
+        (here / name).write_text("{}", encoding="utf-8")
+    engine = connect(f"sqlite:///{here}/record.sqlite", make=True)
+    bring_up_to_date(engine, later(1), STEPS[:8])
+    row = {"sha256": "0" * 64, "codes": "[]", "at": stamp(later(1))}
+    with writing(engine) as connection:
+        connection.execute(insert(FILE), [{**row, "path": path.format(here=here)} for path in noted])
+    assert bring_up_to_date(engine, later(2)) == len(STEPS) - 8
+    with reading(engine) as connection:
+        assert tuple(connection.execute(FILE.select().order_by(FILE.c.id)).scalars(1)) == now
+    engine.dispose()

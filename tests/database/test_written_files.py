@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import hashlib
+import shutil
 from pathlib import Path
 
 import pytest
 
 from courseware.database.connection import reading, writing
 from courseware.database.errors import RecordFaulty
+from courseware.database.opening import open_record
 from courseware.database.written_files import WrittenFile, files_written, forget_files, hash_of, note_files
 
 
@@ -71,4 +73,31 @@ def test_codes_changed_by_hand_are_told(record, file: Path, codes: str) -> None:
     with writing(record) as connection:
         connection.exec_driver_sql("UPDATE file SET codes = ?", (codes,))
     with pytest.raises(RecordFaulty, match="changed by hand"):
+        files_written(record)
+
+
+def test_a_copied_folder_knows_its_own_files_and_none_of_those_it_was_copied_from(record, file: Path, tmp_path) -> None:
+    note_files(record, [file])
+    copy = Path(shutil.copytree(tmp_path, tmp_path.with_name(f"{tmp_path.name}-copy")))
+    copied = open_record(f"sqlite:///{copy / 'record.sqlite'}")
+    assert [one.path for one in files_written(copied)] == [copy.resolve() / "plan.pdf"]
+    forget_files(copied, [copy.resolve() / "plan.pdf"])
+    assert (files_written(copied), [one.path for one in files_written(record)]) == ((), [file.resolve()])
+    copied.dispose()
+
+
+def test_a_file_elsewhere_is_known_by_its_whole_path(record, tmp_path: Path) -> None:
+    apart = tmp_path.with_name(f"{tmp_path.name}-apart")
+    apart.mkdir()
+    (apart / "plan.pdf").write_bytes(b"as written")
+    note_files(record, [apart / "plan.pdf"])
+    with reading(record) as connection:
+        assert connection.exec_driver_sql("SELECT path FROM file").scalar() == str((apart / "plan.pdf").resolve())
+
+
+def test_a_note_that_leads_out_of_the_folder_was_changed_by_hand(record, file: Path) -> None:
+    note_files(record, [file])
+    with writing(record) as connection:
+        connection.exec_driver_sql("UPDATE file SET path = '../plan.pdf'")
+    with pytest.raises(RecordFaulty, match="cannot be its own"):
         files_written(record)

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import shutil
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from sqlalchemy import update
 
+from courseware.database.connection import connect, writing
 from courseware.database.learners import held
+from courseware.database.migrations import STEPS, bring_up_to_date
 from courseware.database.opening import open_record
 from courseware.database.sittings import take
+from courseware.database.tables import FILE
 from courseware.database.written_files import files_written, note_files
 from courseware.erasure import learner as erasing
 from courseware.erasure.learner import delete_everywhere, find_to_erase
@@ -67,19 +72,57 @@ def test_a_learner_is_found_in_folders_alone(tmp_path, spring, summer) -> None:
     assert all(WHO not in names(folder) and len(names(folder)) == 2 for folder in folders)
 
 
-def test_a_folder_that_the_record_knows_elsewhere_is_found_unasked(tmp_path, record, spring, summer) -> None:
+def test_what_the_record_knows_elsewhere_is_listed_and_deleted_from_where_that_is_asked_for(
+    tmp_path, record, spring, summer
+) -> None:
     out, shelf = tmp_path / "output", tmp_path / "shelf"
     shelved(spring, out / "spring")
     elsewhere = shelved(summer, shelf / "summer")
     take(record, summer, write_sitting(summer), at=WHEN)
+    export, others = shelf / "learner.json", shelf / "another.json"
+    export.write_text("{}", encoding="utf-8")
+    others.write_text("[]", encoding="utf-8")
     note_files(record, [elsewhere / "sitting.json"])
+    note_files(record, [export], [summer.papers[1].code])
+    note_files(record, [others], [summer.papers[0].code])
     found = find_to_erase(record, WHO, (), [out])
+    assert {folder.path.name for folder in found.folders} == {"spring"}
+    assert found.elsewhere == (elsewhere.resolve(), export.resolve())
+    assert found.not_found == ()
+    found = find_to_erase(record, WHO, (), [out], elsewhere=True)
     assert {folder.path.name for folder in found.folders} == {"spring", "summer"}
     assert found.in_record == (summer.papers[1].code,)
     done = delete_everywhere(record, found, nobody)
     assert done.record is not None
     assert done.record.papers == (summer.papers[1].code,)
     assert WHO not in {paper.name for paper in held(record)} | names(elsewhere)
+    assert (export.exists(), others.exists()) == (False, True)
+
+
+def test_in_a_folder_that_was_copied_with_its_record_only_the_copy_is_deleted_from(tmp_path, spring) -> None:
+    """A record of the form before, with whole paths, and one of today."""
+    for place, kept in enumerate((STEPS[:8], STEPS)):
+        out, copy = tmp_path / f"{place}" / "output", tmp_path / f"{place}" / "copy"
+        shelved(spring, out / "spring")
+        engine = connect(f"sqlite:///{out / 'record.sqlite'}", make=True)
+        bring_up_to_date(engine, WHEN, kept)
+        take(engine, spring, write_sitting(spring), at=WHEN)
+        export = out / "learner.json"
+        export.write_text("{}", encoding="utf-8")
+        note_files(engine, [out / "spring" / "sitting.json"])
+        note_files(engine, [export], [spring.papers[1].code])
+        if kept is not STEPS:
+            with writing(engine) as connection:
+                connection.execute(update(FILE).values(path=f"{out}/" + FILE.c.path))
+        engine.dispose()
+        shutil.copytree(out, copy)
+        copied = open_record(f"sqlite:///{copy / 'record.sqlite'}")
+        found = find_to_erase(copied, WHO, (), [copy])
+        assert found.elsewhere == ()
+        delete_everywhere(copied, found, nobody)
+        copied.dispose()
+        assert (WHO in names(out / "spring"), export.exists()) == (True, True)
+        assert (WHO in names(copy / "spring"), (copy / "learner.json").exists()) == (False, False)
 
 
 def test_a_sitting_of_the_record_whose_folder_nobody_knows_is_told(tmp_path, record, spring) -> None:

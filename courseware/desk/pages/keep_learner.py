@@ -67,35 +67,37 @@ async def export(request: Request) -> Response:
 async def before_deleting(request: Request) -> Response:
     """What would be deleted, line by line."""
     desk, code = desk_of(request), request.path_params["code"]
-    lines = await run_in_threadpool(_lines, desk, code)
-    return page(request, "delete_learner.html", code=code, lines=lines, seen=_mark(lines), trouble="")
+    lines, more = await run_in_threadpool(_lines, desk, code)
+    return page(request, "delete_learner.html", code=code, lines=lines, more=more, seen=_mark(lines), trouble="")
 
 
 async def delete(request: Request) -> Response:
     """Deletes what was shown; where that is another by now, it is shown again."""
     desk, form, code = desk_of(request), await read_form(request), request.path_params["code"]
-    lines = await run_in_threadpool(_lines, desk, code)
+    lines, more = await run_in_threadpool(_lines, desk, code)
     trouble = "" if form.ticked("sure") else "Nothing was deleted: tick that you are sure."
     if form.text("seen") != _mark(lines):
         trouble = "Nothing was deleted: what there is of this learner has changed since you looked. Look again."
     if trouble:
         return page(
-            request, "delete_learner.html", status=422, code=code, lines=lines, seen=_mark(lines), trouble=trouble
-        )
+            request, "delete_learner.html", status=422, code=code, lines=lines, more=more, seen=_mark(lines),
+            trouble=trouble,
+        )  # fmt: skip
 
-    url, out = desk.record(), desk.out
+    url, out, elsewhere = desk.record(), desk.out, form.ticked("elsewhere")
 
     def work(watch: Watch) -> Made:
-        with found_to_erase(url, out, code, ()) as (engine, found):
+        with found_to_erase(url, out, code, (), elsewhere=elsewhere) as (engine, found):
             lines = what_went(erase(engine, found, watch))
         return Made(says="The learner is deleted for good.", more=lines)
 
     return said(request, "", to=f"/work/{desk.jobs.start('A learner deleted', work)}")
 
 
-def _lines(desk: Desk, code: str) -> tuple[str, ...]:
+def _lines(desk: Desk, code: str) -> tuple[tuple[str, ...], int]:
+    """What would be deleted, line by line; and how much there is outside the folder of work."""
     with found_to_erase(desk.record(), desk.out, code, ()) as (_, found):
-        return what_goes(found)
+        return what_goes(found), len(found.elsewhere)
 
 
 def _mark(lines: tuple[str, ...]) -> str:
