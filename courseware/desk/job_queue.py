@@ -74,11 +74,15 @@ class Jobs:
         self._jobs: dict[str, Job] = {}
         self._lanes = (_Lane("desk-work"), _Lane("desk-aside"))
 
-    def start(self, title: str, work: Callable[[Watch], Made], *, aside: bool = False) -> str:
+    def start(self, title: str, work: Callable[[Watch], Made], *, aside: bool = False, instead: bool = False) -> str:
         """Puts work into a queue. Returns its id, by which `/work/{id}` shows it.
 
-        Work `aside` holds nobody up: it changes neither the record nor a sitting.
+        Work `aside` holds nobody up: it changes neither the record nor a sitting. Work `instead` of earlier work of
+        this title has that stopped, and takes its place in the list.
         """
+        for old in [one for one in self._jobs.values() if one.title == title] if instead else ():
+            self.stop(old.id)
+            del self._jobs[old.id]
         job = Job(id=secrets.token_hex(8), title=title, work=work)
         self._jobs[job.id] = job
         for old in [one for one in self._jobs.values() if one.over][: max(0, len(self._jobs) - _MOST_KEPT)]:

@@ -96,6 +96,27 @@ def test_work_ends_at_its_next_step_once_it_is_asked_to() -> None:
     assert job.made is None
 
 
+def test_work_instead_of_earlier_work_of_its_title_stops_that_and_takes_its_place() -> None:
+    jobs, begun, go_on = Jobs(), threading.Event(), threading.Event()
+
+    def long(watch: Watch) -> Made:
+        begun.set()
+        go_on.wait(10)
+        watch.note("one step more")
+        return Made(says="too late")
+
+    first = jobs.start("Proof", long, aside=True)
+    begun.wait(10)
+    old = jobs.find(first)
+    assert old is not None
+    second = jobs.start("Proof", lambda _: Made(says="proved"), aside=True, instead=True)
+    go_on.set()
+    new = over(jobs, second)
+    assert (old.state, new.state) == ("stopped", "done")
+    assert [job.id for job in jobs.all()] == [second]
+    jobs.close()
+
+
 def test_work_that_waits_is_stopped_before_it_begins() -> None:
     jobs, gate = Jobs(), threading.Event()
 

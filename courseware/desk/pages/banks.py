@@ -103,7 +103,8 @@ async def prove(request: Request) -> Response:
     """Proves every variant of the text as it is typed, while one goes on."""
     found, text, desk = await SHELF.opened(request), await _typed(request), desk_of(request)
     work = partial(_prove, text, found.path, desk.settings(), SHELF.at(request))
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Proof of {found.topic}', work, aside=True)}")
+    title = f"Proof of {found.path.stem}"
+    return said(request, "", to=f"/work/{desk.jobs.start(title, work, aside=True, instead=True)}")
 
 
 async def paper(request: Request) -> Response:

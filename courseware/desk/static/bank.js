@@ -4,7 +4,9 @@ const form = document.querySelector("form.bank"), text = document.getElementById
 const faults = document.getElementById("faults"), tries = document.getElementById("tries"), said = document.getElementById("said");
 const exercise = document.getElementById("exercise"), proof = document.getElementById("proof");
 const WAIT = 500; // ms after the last key
-let timer, looking = false, again = false, leaving = false, saved = text.value;
+const PROOF = 1000; // ms after a look that found no fault
+let timer, proving, looking = false, again = false, leaving = false, saved = text.value;
+let failed = []; // what the proof found: line and words
 
 // The gutter left of the text has the numbers of its lines, the one right of it what is wrong in each.
 const numbers = document.createElement("div"), beside = document.createElement("div");
@@ -44,6 +46,7 @@ function mark() {
     go.addEventListener("click", () => reach(line, Number(one.dataset.column)));
     one.querySelector(".line").replaceChildren(go);
   }
+  for (const [line, says] of failed) wrong.set(line, [...(wrong.get(line) ?? []), says]);
   writing.classList.toggle("faulty", wrong.size > 0);
   let free = 0;
   beside.replaceChildren(...[...wrong].map(([line, says]) => {
@@ -98,11 +101,15 @@ async function look() {
   }
   tries.hidden = !names.length;
   mark();
+  clearTimeout(proving);
+  if (names.length && text.value !== proved) proving = setTimeout(prove, PROOF);
 }
 
 text.addEventListener("input", () => {
+  failed = [];
   number();
   clearTimeout(timer);
+  clearTimeout(proving);
   timer = setTimeout(look, WAIT);
 });
 text.addEventListener("scroll", follow, { passive: true });
@@ -130,6 +137,7 @@ async function save() {
   if (answer?.ok && was) {
     form.elements.was.value = was.value;
     saved = sent;
+    if (!tries.hidden && sent !== proved) prove();
     said.textContent = seen.querySelector(".notes")?.textContent.trim() ?? "Saved.";
   } else {
     said.textContent = seen?.querySelector("main .wrong")?.textContent.trim() ?? "The desk does not answer, so nothing was saved. The text stands here still.";
@@ -150,27 +158,43 @@ document.getElementById("paper").formTarget = "_blank";
 form.addEventListener("submit", event => { leaving = event.submitter?.formTarget !== "_blank"; });
 addEventListener("beforeunload", event => { if (!leaving && text.value !== saved) event.preventDefault(); });
 
-// The proof is a piece of work of the desk's queue: its page is read when it is over.
-document.getElementById("prove").addEventListener("click", async event => {
-  event.preventDefault();
+// The proof is a piece of work of the desk's queue, which stops the one before: its page is read when it is over.
+const begin = document.getElementById("prove");
+let events = null, proved = null; // the text of the newest proof
+
+async function prove() {
+  const sent = text.value;
+  proved = sent;
+  events?.close();
   proof.textContent = "The proof begins.";
-  const answer = await fetch(event.currentTarget.formAction, { method: "POST", body: body() }).catch(() => null);
+  const answer = await fetch(begin.formAction, { method: "POST", body: body() }).catch(() => null);
+  if (proved !== sent) return; // a newer one has begun
   if (!answer?.ok || !new URL(answer.url).pathname.startsWith("/work/")) {
     proof.textContent = "The proof could not begin. Load the page again.";
     return;
   }
-  const events = new EventSource(`${answer.url}/events`);
-  events.onmessage = async heard => {
+  const own = events = new EventSource(`${answer.url}/events`);
+  own.onmessage = async heard => {
     const now = JSON.parse(heard.data);
     if (!["done", "failed", "stopped"].includes(now.state)) {
       proof.textContent = now.total ? `${now.done} of ${now.total} variants proved.` : "The proof waits for other work to end.";
       return;
     }
-    events.close();
+    own.close();
     const seen = new DOMParser().parseFromString(await (await fetch(answer.url)).text(), "text/html");
+    if (proved !== sent) return;
     proof.replaceChildren(...seen.querySelectorAll("main .done, main .wrong, main #notes"));
+    failed = [...proof.querySelectorAll("#notes li")].map(one => one.textContent.trim().match(/^Line (\d+): (.*)$/s)).filter(Boolean)
+      .map(([, line, says]) => [Number(line), says]);
+    mark();
   };
+}
+
+begin.addEventListener("click", event => {
+  event.preventDefault();
+  prove();
 });
+document.getElementById("by-itself").hidden = false;
 
 number();
 mark();

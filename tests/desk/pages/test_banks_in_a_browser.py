@@ -53,11 +53,9 @@ def test_a_bank_is_written_by_keyboard(
     expect(page.locator("#said")).to_have_text("Saved.")
     assert open_bank(desk.folder, "piers").text == NEW_BANK.replace("level: 1", "level: 2")
 
-    page.keyboard.press("Escape")
-    to(page, "Prove it")
-    page.keyboard.press("Enter")
     expect(page.locator("#proof")).to_contain_text("All 1 exercise proved, with 36 variants to issue.", timeout=30_000)
     faults += axe_finds(page)
+    page.keyboard.press("Escape")
     to(page, "See its paper and key")
     with page.expect_popup() as opened:  # a window of its own: what is typed stays in this one
         page.keyboard.press("Enter")
@@ -68,6 +66,23 @@ def test_a_bank_is_written_by_keyboard(
         assert picture.evaluate("image => image.decode().then(() => image.naturalWidth)") > 500
     faults += axe_finds(paper)
     paper.close()
+    assert faults == []
+
+
+def test_the_proof_begins_by_itself_and_stands_beside_the_text(
+    open_desk: Callable[..., Any], axe_finds: Callable[[Any], list[str]], tmp_path: Path
+) -> None:
+    begin_bank(tmp_path, "piers")
+    page, desk = open_desk(tmp_path, viewport={"width": 1280, "height": 800})
+    page.goto(desk.address.origin + "/banks/own/piers")
+    beside = page.locator(".said-beside p")
+    page.locator("#text").fill(NEW_BANK.replace("answer: pier(bricks)", "answer: pier(bricks) + 1"))
+    expect(beside).to_contain_text("length-of-a-pier failed.", timeout=30_000)
+    faults = axe_finds(page)
+    page.locator("#text").fill(NEW_BANK)
+    expect(beside).to_have_count(0)
+    expect(page.locator("#proof")).to_contain_text("All 1 exercise proved", timeout=30_000)
+    assert [job.title for job in desk.jobs.all()] == ["Proof of piers"]  # the newest alone
     assert faults == []
 
 
