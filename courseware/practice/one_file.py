@@ -22,7 +22,7 @@ from courseware.practice.payload import fewer_variants, kind_data, kind_heading
 LARGEST = 2_000_000  # bytes: what mail servers and old phones take without a thought
 _BEFORE_KINDS = (
     "figures", "units", "written", "sums", "judge", "elements", "look", "true_size", "mock", "memory", "plan", "choose",
-    "data", "part_kinds", "words", "working", "drawing", "glossary", "aloud", "answers", "sight",
+    "data", "part_kinds", "drawing", "glossary", "words", "working", "aloud", "answers", "sight",
 )  # fmt: skip  # each after those it takes from
 _AFTER_KINDS = (
     "rule", "step", "parts", "question", "sitting", "plan_screen", "mock_screen", "screens", "saved_file",

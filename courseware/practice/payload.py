@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import islice
 from typing import cast
 
+from courseware.banks import Exercise
 from courseware.banks.part import Solved
 from courseware.drawings.fitted import Sizes, on_phone, on_screen
+from courseware.drawings.picture import Picture
 from courseware.papers.part_kind import Entries
 from courseware.papers.sheets import AskedPart, DrawingCall, KeyAnswer, SafetyNote
+from courseware.practice.asked_places import asked_places
 from courseware.practice.kinds import PracticeKind, Question
 from courseware.practice.lean_svg import lean_svg
 from courseware.practice.part_kind import PRACTICE_KINDS, Before, Data, own_label, without_blanks
@@ -21,7 +24,7 @@ from courseware.reports.words import plain
 def kind_data(kind: PracticeKind) -> Data:
     """All of a kind: its variants, and what they share (lines of drawings, cautions), once."""
     lines: dict[str, int] = {}  # every line of every drawing, with its place in the list
-    variants = [_variant(question, lines) for question in kind.questions]
+    variants = [_variant(question, kind.exercise, lines) for question in kind.questions]
     notes = kind.questions[0].key.asked.safety
     return {"notes": [_note(note) for note in notes], "variants": variants, "lines": list(lines)}
 
@@ -49,9 +52,11 @@ def kind_heading(kind: PracticeKind) -> Data:
     }
 
 
-def _variant(question: Question, lines: dict[str, int]) -> Data:
+def _variant(question: Question, exercise: Exercise, lines: dict[str, int]) -> Data:
     asked = question.key.asked
-    drawing = _drawing(asked.drawing, lines)
+    drawn = _layouts(asked.drawing)
+    same = question.key.drawing == asked.drawing
+    filled = drawn if same else _layouts(question.key.drawing)
     left = iter(question.issued.parts)
     parts = [
         _part(part, answers, solved, tuple(islice(left, len(answers))), question.before)
@@ -63,28 +68,37 @@ def _variant(question: Question, lines: dict[str, int]) -> Data:
             "setting": asked.setting,
             "pose": asked.pose,
             "brick": asked.brick,
-            "drawing": drawing,
-            "filled": drawing if question.key.drawing == asked.drawing else _drawing(question.key.drawing, lines),
+            "drawing": (drawing := _drawing(drawn, lines)),
+            "filled": drawing if same else _drawing(filled, lines),
+            "stands": _stands(drawn, filled, question.key.drawing, exercise),
             "parts": parts,
         }
     )
 
 
-def _drawing(call: DrawingCall | None, lines: dict[str, int]) -> Data:
-    """The places of the lines of its SVG, laid out for a wide screen and for a phone: drawings of a kind share many.
-
-    One to draw in has its true size alone.
-    """
+def _layouts(call: DrawingCall | None) -> dict[str, Picture]:
+    """The drawing laid out for a wide screen and for a phone; one to draw in has its true size alone."""
     if call is None:
         return {}
     sizes = Sizes(call)
-    layouts = {"wide": on_screen(sizes)}
-    if not call.to_draw_in:
-        layouts["narrow"] = on_phone(sizes)
+    return {"wide": on_screen(sizes)} | ({} if call.to_draw_in else {"narrow": on_phone(sizes)})
+
+
+def _drawing(layouts: Mapping[str, Picture], lines: dict[str, int]) -> Data:
+    """The places of the lines of each layout's SVG: drawings of a kind share many."""
     return {
         name: [lines.setdefault(line, len(lines)) for line in lean_svg(all_said(picture)).splitlines()]
         for name, picture in layouts.items()
     }
+
+
+def _stands(
+    drawn: Mapping[str, Picture], filled: Mapping[str, Picture], call: DrawingCall | None, exercise: Exercise
+) -> Data:
+    """Where in the wide layout the sizes that parts ask for stand."""
+    if call is None or exercise.drawing is None:
+        return {}
+    return {**asked_places(drawn["wide"], filled["wide"], call.labels, exercise.drawing.asks)}
 
 
 def _lines_of(variant: Data) -> Iterator[int]:

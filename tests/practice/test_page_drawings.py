@@ -102,9 +102,9 @@ PINCH = """({from, to}) => {
     ("apart", "to", "times"),
     [(100, 150, "3 times"), (100, 120, "2.4 times"), (100, 50, "1 times"), (50, 500, "6 times")],
 )
-def test_a_larger_drawing_opens_on_its_middle_and_goes_by_two_fingers(phone, apart, to, times) -> None:
+def test_a_larger_drawing_goes_by_two_fingers_and_what_lies_between_them_stays(phone, apart, to, times) -> None:
     learner = phone()
-    learner.put("rise-of-a-lift")
+    learner.put("heights-that-weave")  # whose drawing has no place for an answer: it opens on its middle
     learner.press(learner.button("Enlarge the drawing"))
     before = learner.page.evaluate(PINCH, {"from": apart, "to": apart})
     after = learner.page.evaluate(PINCH, {"from": apart, "to": to})
@@ -114,6 +114,32 @@ def test_a_larger_drawing_opens_on_its_middle_and_goes_by_two_fingers(phone, apa
         assert found["down"] == pytest.approx(0.5, abs=0.02)
 
 
+@pytest.mark.parametrize(("wide", "high"), [(320, 568), (320, 300), (1280, 720)])
+def test_a_larger_drawing_opens_at_what_is_asked(phone, wide, high) -> None:
+    """The box of the open part is in sight, and in the middle as far as the drawing reaches; of another part, its own."""
+    learner = phone(viewport={"width": wide, "height": high})
+    learner.put("opening-for-a-panel")
+    stands = learner.question()["stands"]
+    for _ in range(2):
+        at = stands[learner.state()["open"]]
+        learner.press(learner.button("Enlarge the drawing").first)
+        off = learner.page.evaluate(AT, at)
+        assert max(off["across"], off["down"]) <= 0.02, "its middle, or as near as it scrolls"
+        assert off["seen"]
+        learner.page.keyboard.press("Escape")
+        learner.answer()
+        learner.on()
+    assert len(set(map(tuple, stands.values()))) == 2
+
+
+AT = """([x, y]) => {
+  const sheet = document.querySelector("dialog .sheet"), drawn = sheet.querySelector("svg");
+  const off = (scroll, seen, whole, at) => Math.abs(Math.max(0, Math.min(whole - seen, at - seen / 2)) - scroll) / whole;
+  const [left, top] = [drawn.clientWidth * x / 100 - sheet.scrollLeft, drawn.clientHeight * y / 100 - sheet.scrollTop];
+  return {across: off(sheet.scrollLeft, sheet.clientWidth, sheet.scrollWidth, drawn.clientWidth * x / 100),
+          down: off(sheet.scrollTop, sheet.clientHeight, sheet.scrollHeight, drawn.clientHeight * y / 100),
+          seen: left >= 0 && left <= sheet.clientWidth && top >= 0 && top <= sheet.clientHeight};
+}"""
 ID_1 = (85.60, 53.98)  # mm: tests/authorities/iso-7810.txt
 ACROSS = """path => { const box = path.getBBox(), by = path.getScreenCTM(); return [box.width * by.a, box.width]; }"""
 

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from playwright.sync_api import expect
 
+MOCK = {
+    "items": [{"kind": "Opening sizes/opening-for-a-panel", "variant": 0}],
+    "answers": {}, "seconds": 100, "used": 0, "over": False,
+}  # fmt: skip
+
 
 def entries(page):
     return page.locator("dialog .words > li:not([hidden])")
@@ -79,3 +84,25 @@ def test_a_word_of_the_trade_in_a_question_is_a_tap_away(phone) -> None:
     learner.page.keyboard.press("Escape")
     expect(word).to_be_focused()
     expect(learner.page.get_by_role("textbox").first).to_have_value("12")
+
+
+def test_words_are_a_tap_away_in_headings_feedback_and_working_too_and_in_a_test_they_are_not(phone) -> None:
+    learner = phone()
+    learner.put("opening-for-a-panel")
+    asked = learner.page.locator("section[data-state=open] h2")
+    expect(asked).to_contain_text(learner.question()["parts"][0]["ask"])
+    expect(asked.locator("button.word").first).to_be_visible()
+    slip = next(slip for slip in learner.part()["slips"] if "joint" in slip["says"])
+    learner.write(slip["right"])
+    learner.check()
+    told = learner.feedback()
+    expect(told).to_contain_text(slip["says"])
+    learner.press(told.locator("button.word").first)
+    expect(learner.page.get_by_role("dialog").locator(".words > li")).to_have_count(1)
+    learner.page.keyboard.press("Escape")
+    learner.press(learner.button("Show the working"))
+    expect(learner.page.locator(".worked button.word").first).to_be_visible()
+    learner.remember({"form": 1, "kinds": {}, "mock": MOCK})
+    learner.page.evaluate("location.hash = '#mock'")
+    expect(learner.page.locator("h1")).to_have_text("1 of 1: Opening for a panel")
+    expect(learner.page.locator("button.word")).to_have_count(0)

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+import json
 import re
+from itertools import combinations, permutations
 
 import pytest
 from playwright.sync_api import expect
 
+from courseware.part_kinds.choice.marking import mark_several
+from courseware.part_kinds.order.marking import mark_order
 from courseware.practice.one_file import page_script
 
 TODAY = "2026-03-02"
-NAMES = "blueprint, freshMock, countTime, timeLeft, marksOf, checkedMock, freshMemory, freshKind"
+NAMES = (
+    "blueprint, freshMock, countTime, timeLeft, marksOf, checkedMock, freshMemory, freshKind, judgeChoice, judgeOrder"
+)
 SHELF = """
 const kinds = [[1, 2, 3], [1, 1, 2, 3], [2, 3]].flatMap((levels, topic) => levels.map((level, place) => ({topic: `T${topic}`, level, place: topic * 10 + place, key: `T${topic}/${place}`, marks: 4, variants: 20})));
 let state = 7; const chance = () => (state = (state * 1103515245 + 12345) & 0x7fffffff) / 0x80000000;
@@ -20,7 +26,9 @@ let state = 7; const chance = () => (state = (state * 1103515245 + 12345) & 0x7f
 @pytest.fixture(scope="module")
 def js(browser):
     page = browser.new_page()
-    script = page_script(("figures", "elements", "look", "true_size", "mock", "memory"))
+    script = page_script(
+        ("figures", "elements", "look", "true_size", "mock", "memory", "part_kinds", "choice", "order")
+    )
     page.evaluate(f"() => {{ {script}\nglobalThis.own = {{ {NAMES} }}; }}")
     yield lambda code: page.evaluate(f"() => {{ const {{ {NAMES} }} = globalThis.own;\n{SHELF}\n{code} }}")
     page.close()
@@ -71,6 +79,31 @@ def test_an_answer_earns_what_it_earns_on_paper(js, how, marks) -> None:
     slips = "['a']" if how == "slip" else "['a', 'b']"
     part = "{marks: 4, method: 2, slips: [{says: 'a', earns: 1}, {says: 'b'}]}"
     assert js(f"return marksOf({{how: '{how}', slips: {slips}}}, {part})") == marks
+
+
+@pytest.mark.parametrize(("right", "of"), [("AB", 2), ("AB", 3), ("ACD", 4), ("ABCD", 2)])
+def test_ticks_that_are_right_in_part_earn_what_they_earn_on_paper(js, right, of) -> None:
+    """Every way to tick some of four, by the page and by the marking of papers."""
+    ways = ["".join(ticked) for count in (1, 2, 3, 4) for ticked in combinations("ABCD", count)]
+    part = {"right": ",".join(right), "several": True, "options": [[one, ""] for one in "ABCD"], "marks": of}
+    found = js(f"return {ways}.map((way) => marksOf(judgeChoice([...way], {json.dumps(part)}), {json.dumps(part)}))")
+    assert found == [mark_several(way, right, "ABCD", of, ()).marks for way in ways]
+    assert {0, of} < set(found) or right == "ABCD"
+
+
+@pytest.mark.parametrize("of", [1, 2, 3])
+@pytest.mark.parametrize("before", [["AB"], ["AB", "BC"], ["AB", "AC", "AD", "BD"]])
+def test_an_order_that_is_right_in_part_earns_what_it_earns_on_paper(js, before, of) -> None:
+    """Every order of four steps, by the page and by the marking of papers."""
+    ways = ["".join(way) for way in permutations("ABCD")]
+    part = {"right": "A,B,C,D", "before": [list(pair) for pair in before], "marks": of}
+    found = js(f"return {ways}.map((way) => marksOf(judgeOrder([...way], {json.dumps(part)}), {json.dumps(part)}))")
+    assert found == [mark_order(way, [tuple(pair) for pair in before], 4, of).marks for way in ways]
+
+
+def test_one_wrong_tick_where_one_is_right_earns_nothing(js) -> None:
+    part = json.dumps({"right": "A", "options": [["A", ""], ["B", ""]], "marks": 2})
+    assert js(f"return marksOf(judgeChoice(['B'], {part}), {part})") == 0
 
 
 def test_what_was_kept_of_it_may_be_anything(js) -> None:

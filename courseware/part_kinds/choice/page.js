@@ -8,7 +8,8 @@ import { PART_KINDS } from "../../practice/page/part_kinds.js";
 
 PART_KINDS.choice = {
   place: choicePlace,
-  answerWords: (part) => `The answer is ${ticked(part).join("; ")}.`,
+  answerWords: (part) => `The answer is ${ticked(part, part.right).join("; ")}.`,
+  ownAnswer: (part, text) => make("p", { class: "gave" }, `You ticked: ${ticked(part, text).join("; ")}.`),
   inShort: (part) => part.right.split(",").join(", "),
   given: (part) => make("ul", { class: "options" }, ...(part.options ?? []).map(([letter, words]) => make("li", {}, `${letter}  ${words}`))),
 };
@@ -36,7 +37,7 @@ function choicePlace(part) {
 }
 
 /**
- * Ticked letters. @param {string[]} ticked @param {{right: string, wrong?: Record<string, string>}} asked @returns {import("../../practice/page/judge.js").Verdict}
+ * Ticked letters. @param {string[]} ticked @param {Part} asked @returns {import("../../practice/page/judge.js").Verdict}
  */
 function judgeChoice(ticked, asked) {
   const right = asked.right.split(",");
@@ -46,12 +47,21 @@ function judgeChoice(ticked, asked) {
   const slips = wrong.flatMap((letter) => asked.wrong?.[letter] ?? []);
   const how = slips.length && right.length === 1 ? "slip" : wrong.length < ticked.length ? "partly" : "wrong";
   const why = right.length > 1 ? `${ticked.length - wrong.length} of the ticks are right, ${wrong.length} wrong.` : "";
-  return { how, slips, why };
+  return { how, slips, why, earns: asked.several ? partMarks(ticked.length - wrong.length, wrong.length, asked) : 0 };
 }
 
-/** The right choices, as `B, 2035 mm`. @param {Part} part */
-function ticked(part) {
-  const right = part.right.split(",");
-  const options = (part.options ?? []).filter(([letter]) => right.includes(letter));
+/**
+ * The marks of several ticks: the share of the right ones ticked less that of the wrong ones.
+ * @param {number} hit @param {number} missed @param {Part} asked
+ */
+function partMarks(hit, missed, { right, options = [], marks }) {
+  const good = right.split(",").length;
+  const bad = options.length - good;
+  return Math.max(0, bad ? Math.floor((marks * (hit * bad - missed * good)) / (good * bad)) : Math.floor((marks * hit) / good));
+}
+
+/** The choices with these letters, as `B, 2035 mm`. @param {Part} part @param {string} letters */
+function ticked(part, letters) {
+  const options = (part.options ?? []).filter(([letter]) => letters.split(",").includes(letter));
   return options.map(([letter, words]) => `${letter}, ${words.replace(/\.$/, "")}`);
 }

@@ -8,7 +8,8 @@ import { PART_KINDS } from "../../practice/page/part_kinds.js";
 PART_KINDS.order = {
   place: orderPlace,
   answerWords: (part) => (part.open ? "One right order:" : "The right order:"),
-  below: (part) => make("ol", {}, ...stepsInOrder(part).map((words) => make("li", {}, words))),
+  below: (part) => stepsIn(part, part.right),
+  ownAnswer: (part, text) => make("div", { class: "gave" }, make("p", {}, "Your order:"), stepsIn(part, text)),
 };
 
 /** @param {Part} part @returns {Place} */
@@ -23,7 +24,7 @@ function orderPlace(part) {
   return {
     element,
     retries: true,
-    judge: () => judgeOrder(list.letters(), { before: part.before ?? [] }),
+    judge: () => judgeOrder(list.letters(), part),
     read: () => list.letters().join(","),
     restore: (kept) => list.put(kept.split(",")),
     focus: () => list.element.querySelector("button")?.focus(),
@@ -32,18 +33,19 @@ function orderPlace(part) {
 }
 
 /**
- * A sequence of letters. @param {string[]} letters @param {{before: string[][]}} asked @returns {import("../../practice/page/judge.js").Verdict}
+ * A sequence of letters. @param {string[]} letters @param {Part} asked @returns {import("../../practice/page/judge.js").Verdict}
  */
-function judgeOrder(letters, asked) {
-  const kept = asked.before.filter(([one, other]) => letters.indexOf(one) < letters.indexOf(other));
-  if (kept.length === asked.before.length) return { how: "right" };
-  return { how: kept.length ? "partly" : "wrong", why: `${kept.length} of ${asked.before.length} pairs are in order.` };
+function judgeOrder(letters, { before = [], marks }) {
+  const kept = before.filter(([one, other]) => letters.indexOf(one) < letters.indexOf(other));
+  if (kept.length === before.length) return { how: "right" };
+  const earns = Math.floor((marks * kept.length) / before.length);
+  return { how: kept.length ? "partly" : "wrong", why: `${kept.length} of ${before.length} pairs are in order.`, earns };
 }
 
-/** The steps of an order, first to last. @param {Part} part */
-function stepsInOrder(part) {
+/** The steps, first to last. @param {Part} part @param {string} letters */
+function stepsIn(part, letters) {
   const words = new Map(part.options ?? []);
-  return part.right.split(",").map((letter) => words.get(letter) ?? "");
+  return make("ol", {}, ...letters.split(",").map((letter) => make("li", {}, words.get(letter) ?? "")));
 }
 
 /**

@@ -10,7 +10,9 @@
  *   several?: boolean, wrong?: Record<string, string>, before?: [string, string][], open?: boolean,
  *   points?: string[], lines?: number}} Part
  * The lines of a drawing's two layouts; one at true size has the first alone. @typedef {{wide: number[], narrow?: number[]}} Drawing
- * @typedef {{setting?: string, pose: string, brick: string, drawing?: Drawing, filled?: Drawing, parts: Part[]}} Question
+ * @typedef {{setting?: string, pose: string, brick: string, drawing?: Drawing, filled?: Drawing, parts: Part[],
+ *   stands?: Stands}} Question
+ * Where the size that a part asks for stands in the wide layout, in per cent of it. @typedef {Record<string, [number, number]>} Stands
  * @typedef {{title: string, lines: string[], source?: string}} Note
  * A kind: its cautions, each question as JSON still to be read, all lines of their drawings.
  * @typedef {{notes: Note[], questions: string[], lines: string[]}} KindData

@@ -1,7 +1,9 @@
 // The drawing of a question: the same SVG as on paper, another layout of it on a phone, and a larger look at it.
 
-import { button, focusOn, make } from "./elements.js";
+import { button, byId, focusOn, make } from "./elements.js";
 import { truePixels, whyNotTrue } from "./true_size.js";
+
+/** @typedef {[number, number]} Point */
 
 const LEAST_SIZE = 1;
 const MOST_SIZE = 6;
@@ -11,8 +13,9 @@ const PHONE = "(max-width: 30rem)"; // which has its own layout, with words of 1
  * The figure with its drawing in the layout that suits the window, and a button that opens it larger.
  * @param {string[]} lines all lines of the kind's drawings
  * @param {import("./data.js").Drawing} drawing which of them each of its layouts has
+ * @param {import("./data.js").Stands} stands
  */
-export function drawingFigure(lines, drawing) {
+export function drawingFigure(lines, drawing, stands = {}) {
   const layout = (/** @type {number[]} */ places) => svgOf(places.map((place) => lines[place]).join("\n"));
   if (!drawing.narrow) return trueFigure(layout(drawing.wide));
   const { wide, narrow } = drawing;
@@ -26,7 +29,7 @@ export function drawingFigure(lines, drawing) {
   const again = () => (paper.isConnected ? show() : phone.removeEventListener("change", again));
   phone.addEventListener("change", again);
   show();
-  const open = button("Enlarge the drawing", () => showLarger(layout(wide), open));
+  const open = button("Enlarge the drawing", () => showLarger(layout(wide), open, stands[byId("main").dataset.open ?? ""]));
   return make("figure", { "data-role": "drawing" }, paper, open);
 }
 
@@ -36,7 +39,7 @@ export function drawingFigure(lines, drawing) {
  */
 function trueFigure(svg) {
   const figure = make("figure", { "data-role": "drawing" });
-  const look = button("Look at it, not at true size", () => showLarger(svg, look));
+  const look = button("Look at it, not at true size", () => showLarger(/** @type {SVGElement} */ (svg.cloneNode(true)), look));
   const show = () => {
     const wide = truePixels(Number(svg.getAttribute("viewBox")?.split(" ")[2]));
     figure.dataset.size = wide ? "true" : "printed";
@@ -66,18 +69,22 @@ export function svgOf(text) {
   return svg;
 }
 
-/** A dialog with the drawing, larger and smaller by buttons, keys or two fingers, moved by one. @param {SVGElement} svg @param {HTMLElement} back */
-function showLarger(svg, back) {
+/**
+ * A dialog with the drawing, larger and smaller by buttons, keys or two fingers, moved by one.
+ * @param {SVGElement} large @param {HTMLElement} back
+ * @param {[number, number]} centre where it opens, in per cent of its width and height: at what is asked
+ */
+function showLarger(large, back, centre = [50, 50]) {
   let size = 2;
-  const large = /** @type {SVGElement} */ (svg.cloneNode(true));
   const sheet = make("div", { class: "sheet", tabindex: "0", role: "group", "aria-label": "The drawing, enlarged" }, large);
   const told = make("p", { class: "times", role: "status" });
-  const resize = (/** @type {number} */ to) => {
-    const [across, down] = [middleOf(sheet.scrollLeft, sheet.clientWidth, sheet.scrollWidth), middleOf(sheet.scrollTop, sheet.clientHeight, sheet.scrollHeight)];
+  /** What of the drawing stands at a place of the sheet, as shares of it. @param {Point} place @returns {Point} */
+  const under = ([x, y]) => [(sheet.scrollLeft + x) / sheet.scrollWidth, (sheet.scrollTop + y) / sheet.scrollHeight];
+  /** @param {number} to how large @param {Point} place @param {Point} held what of the drawing is to stand there */
+  const resize = (to, place = [sheet.clientWidth / 2, sheet.clientHeight / 2], held = under(place)) => {
     size = Math.min(MOST_SIZE, Math.max(LEAST_SIZE, to));
     large.style.width = `${size * 100}%`;
-    sheet.scrollLeft = across * sheet.scrollWidth - sheet.clientWidth / 2;
-    sheet.scrollTop = down * sheet.scrollHeight - sheet.clientHeight / 2;
+    sheet.scrollTo(held[0] * sheet.scrollWidth - place[0], held[1] * sheet.scrollHeight - place[1]);
     told.textContent = `${Math.round(size * 10) / 10} times`;
   };
   const dialog = make(
@@ -101,35 +108,47 @@ function showLarger(svg, back) {
     dialog.remove();
     focusOn(back);
   });
-  byTwoFingers(sheet, () => size, resize);
+  byTwoFingers(sheet, (place) => [size, under(place)], resize);
   document.body.append(dialog);
   dialog.showModal();
   resize(size);
-  sheet.scrollTo((sheet.scrollWidth - sheet.clientWidth) / 2, (sheet.scrollHeight - sheet.clientHeight) / 2);
+  const [across, down] = [large.clientWidth * centre[0], large.clientHeight * centre[1]].map((length) => length / 100);
+  sheet.scrollTo(across - sheet.clientWidth / 2, down - sheet.clientHeight / 2);
 }
 
-/** Where the middle of what is seen lies, as a share of the whole. @param {number} from @param {number} seen @param {number} whole */
-const middleOf = (from, seen, whole) => (from + seen / 2) / (whole || 1);
-
-/** Two fingers that move apart make the drawing larger. @param {HTMLElement} sheet @param {() => number} size @param {(to: number) => void} resize */
-function byTwoFingers(sheet, size, resize) {
-  /** @type {Map<number, {x: number, y: number}>} */
+/**
+ * Two fingers that move apart make the drawing larger; what lay between them stays there.
+ * @param {HTMLElement} sheet @param {(place: Point) => [number, Point]} begin the size, and what of the drawing stands at a place
+ * @param {(to: number, place: Point, held: Point) => void} resize
+ */
+function byTwoFingers(sheet, begin, resize) {
+  /** @type {Map<number, Point>} */
   const fingers = new Map();
-  let [apart, begun] = [0, 0];
-  const between = () => {
+  /** @type {{apart: number, size: number, held: Point} | null} */
+  let begun = null;
+  const apart = () => {
     const [one, other] = [...fingers.values()];
-    return Math.hypot(one.x - other.x, one.y - other.y);
+    return Math.hypot(one[0] - other[0], one[1] - other[1]);
   };
-  const put = (/** @type {PointerEvent} */ event) => fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
-  const lift = (/** @type {PointerEvent} */ event) => fingers.delete(event.pointerId);
+  const between = () => /** @type {Point} */ ([0, 1].map((axis) => [...fingers.values()].reduce((sum, finger) => sum + finger[axis] / 2, 0)));
+  const put = (/** @type {PointerEvent} */ event) => {
+    const { left, top } = sheet.getBoundingClientRect();
+    fingers.set(event.pointerId, [event.clientX - left, event.clientY - top]);
+  };
+  const lift = (/** @type {PointerEvent} */ event) => {
+    fingers.delete(event.pointerId);
+    begun = null;
+  };
   sheet.addEventListener("pointerdown", (event) => {
     put(event);
-    if (fingers.size === 2) [apart, begun] = [between(), size()];
+    if (fingers.size !== 2) return;
+    const [size, held] = begin(between());
+    begun = { apart: apart() || 1, size, held };
   });
   sheet.addEventListener("pointermove", (event) => {
     if (!fingers.has(event.pointerId)) return;
     put(event);
-    if (fingers.size === 2 && apart > 0) resize((begun * between()) / apart);
+    if (begun) resize((begun.size * apart()) / begun.apart, between(), begun.held);
   });
   for (const end of /** @type {const} */ (["pointerup", "pointercancel", "pointerleave"])) sheet.addEventListener(end, lift);
 }

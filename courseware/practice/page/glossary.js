@@ -13,19 +13,32 @@ export function lookUp(...others) {
   return make("div", { class: "tools", "data-role": "look-up" }, words, card, ...others);
 }
 
-/**
- * Makes the words of the trade in some elements ones to press, each where it first stands. @param {Element[]} elements
- * @param {string[]} words all words there are
- */
-export function markWords(elements, words) {
-  const met = new Set();
+/** @type {RegExp | null} any word of the trade, in any form; null where there are none */
+let anyWord = null;
+
+/** Sets the words that can be pressed. @param {string[]} words */
+export function setWords(words) {
   const longestFirst = [...words].sort((one, other) => other.length - one.length);
   const named = longestFirst.map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")).join("|");
-  if (!named) return;
-  const any = new RegExp(`(?<![\\p{L}\\p{N}-])(${named})(?:e?s)?(?![\\p{L}\\p{N}-])`, "giu");
+  anyWord = named ? new RegExp(`(?<![\\p{L}\\p{N}-])(${named})(?:e?s)?(?![\\p{L}\\p{N}-])`, "giu") : null;
+}
+
+/**
+ * Makes the words of the trade in some elements ones to press, each where it first stands in them.
+ * @param {(Element | null)[]} elements
+ */
+export function markWords(...elements) {
+  const met = new Set();
+  if (!anyWord) return;
   for (const element of elements) {
-    for (const node of textsIn(element)) node.replaceWith(...withWords(node.data, any, met));
+    for (const node of element ? textsIn(element) : []) node.replaceWith(...withWords(node.data, anyWord, met));
   }
+}
+
+/** An element with its words marked. @template {Element} T @param {T} element */
+export function withMarkedWords(element) {
+  markWords(element);
+  return element;
 }
 
 /** The texts in an element that are not in a button. @param {Element} element @returns {Text[]} */
@@ -33,7 +46,7 @@ function textsIn(element) {
   const walker = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
   const found = [];
   while (walker.nextNode()) found.push(/** @type {Text} */ (walker.currentNode));
-  return found.filter((node) => !node.parentElement?.closest("button, .label"));
+  return found.filter((node) => !node.parentElement?.closest("button, label, table, .label"));
 }
 
 /** @param {string} text @param {RegExp} any @param {Set<string>} met */

@@ -10,7 +10,8 @@ import { readFigure, settled } from "./written.js";
  * @typedef {{right: string, exact?: string, before?: string, within?: string, places?: number, unit?: string,
  *   slips?: {right: string, says: string}[], accepts?: {right: string, says: string}[]}} NumberAsked
  * @typedef {{how: string, slips?: string[], why?: string, value?: import("./figures.js").Fraction,
- *   sum?: string}} Verdict `sum` is what the learner worked out in the field
+ *   sum?: string, earns?: number}} Verdict `sum` is what the learner worked out in the field, `earns` the marks of what is
+ *   right in part
  */
 
 const LEAST_PLACES = 2; // a figure without end may be written to so many decimals

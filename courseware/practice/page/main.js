@@ -4,6 +4,7 @@ import { stopReading } from "./aloud.js";
 import { chooseNext, finishQuestion } from "./choose.js";
 import { canUnpack, isSite, kindData, readIndex } from "./data.js";
 import { button, byId, focusOn, make } from "./elements.js";
+import { setWords } from "./glossary.js";
 import { applyLook, showLook } from "./look.js";
 import { countDay, dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
 import { showMock } from "./mock_screen.js";
@@ -103,7 +104,7 @@ async function showQuestion(moved) {
       if (isOver(sitting)) window.location.hash = "#end";
       else void showQuestion(true);
     },
-  }, { today: today(), told: sittingWords(sitting), words: index.words });
+  }, { today: today(), told: sittingWords(sitting) });
   if (moved) arrive();
 }
 
@@ -124,6 +125,7 @@ function sittingWords({ done, of }) {
 }
 
 applyMemory();
+setWords(practice.index.words);
 if (canUnpack()) {
   tellKept(first.kept);
   whenKeptElsewhere((memory) => {

@@ -74,6 +74,8 @@ export function marksOf(verdict, part) {
     case "slip":
     case "family":
       return Math.min(...(verdict.slips ?? []).map((says) => slips.find((slip) => slip.says === says)?.earns ?? 0));
+    case "partly":
+      return verdict.earns ?? 0;
     default:
       return 0;
   }

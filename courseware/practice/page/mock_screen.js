@@ -3,6 +3,7 @@
 import { kindData, questionAt } from "./data.js";
 import { drawingFigure } from "./drawing.js";
 import { button, focusOn, make, say, tick } from "./elements.js";
+import { withMarkedWords } from "./glossary.js";
 import { freshKind, takeSlip } from "./memory.js";
 import { blueprint, countTime, EXTRA, freshMock, LEAST, marksOf, timeLeft } from "./mock.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
@@ -187,7 +188,7 @@ async function feedBack(main, practice, mock, fresh = false) {
   }, { class: "next" });
   main.replaceChildren(
     make("h1", { tabindex: "-1" }, `${got} of ${of} marks`),
-    make("p", {}, "Marked as on paper, but for three things that need your tutor: what you worked out on paper earns nothing here, a later answer is not carried on from your own earlier one, and an answer that is partly right counts as wrong. What is drawn or written on paper is not counted."),
+    make("p", {}, "Marked as on paper, but for two things that need your tutor: what you worked out on paper earns nothing here, and a later answer is not carried on from your own earlier one. What is drawn or written on paper is not counted."),
     ...sections,
     another,
     make("p", {}, make("a", { href: "#topics" }, "Back to the topics")),
@@ -197,7 +198,7 @@ async function feedBack(main, practice, mock, fresh = false) {
 
 /** An answer fed back. @param {Part} row @param {string} text @returns {{element: HTMLElement, marks: number, of: number, slip: string}} */
 function fedBack(row, text) {
-  const heading = make("h3", {}, `${row.label}  ${row.ask}`);
+  const heading = withMarkedWords(make("h3", {}, `${row.label}  ${row.ask}`));
   const working = make("details", {}, make("summary", {}, "The working"), workedPart(row));
   if (kindOf(row).byEye) return { element: make("div", {}, heading, workedPart(row)), marks: 0, of: 0, slip: "" };
   const place = kindOf(row).place(row, () => null);
@@ -206,10 +207,10 @@ function fedBack(row, text) {
   const right = isRight(verdict);
   const marks = marksOf(verdict, row);
   const why = right || !isTry(verdict) ? "" : whatIsWrong(verdict, row);
-  const words = verdict.how === "blank" ? "Not answered." : verdict.how === "asked" ? (verdict.why ?? "") : right ? "Right." : `Not right. ${why}`;
+  const words = verdict.how === "blank" ? "Not answered." : verdict.how === "asked" ? (verdict.why ?? "") : right ? "Right." : `${marks ? "Right in part." : "Not right."} ${why}`;
   const sign = make("span", { class: "sign", "aria-hidden": "true" }, right ? "✓" : "✗");
-  const told = make("p", {}, sign, `${words} `, make("b", { class: "whole" }, `${marks} of ${row.marks}`));
-  const wrote = text && !row.options ? make("p", { class: "gave" }, `You wrote: ${text}`) : text ? make("p", { class: "gave" }, `You chose: ${text.replaceAll(",", ", ")}`) : "";
+  const told = withMarkedWords(make("p", {}, sign, `${words} `, make("b", { class: "whole" }, `${marks} of ${row.marks}`)));
+  const wrote = text ? (kindOf(row).ownAnswer?.(row, text) ?? make("p", { class: "gave" }, `You wrote: ${text}`)) : "";
   const slip = right || verdict.how === "blank" ? "" : ((verdict.slips ?? [])[0] ?? "");
   return { element: make("div", { "data-part": row.name, "data-how": verdict.how }, heading, wrote, told, working), marks, of: row.marks, slip };
 }

@@ -1,6 +1,7 @@
 // The parts of a question as they stand on the page: headings, tables, cautions, and parts worked for the learner.
 
 import { make } from "./elements.js";
+import { markWords } from "./glossary.js";
 import { kindOf } from "./part_kinds.js";
 import { workedPart } from "./working.js";
 
@@ -26,9 +27,16 @@ export function partSection(part) {
   return section;
 }
 
+/** The same, its words a tap away: not in a test. @param {Part} part */
+export function helpedSection(part) {
+  const section = partSection(part);
+  markWords(section.querySelector("h2"));
+  return section;
+}
+
 /** @param {Part} part */
 export function givenPart(part) {
-  const section = partSection(part);
+  const section = helpedSection(part);
   section.dataset.state = "given";
   for (const row of part.rows ?? []) giveRow(section, row);
   if (!part.rows) section.append(kindOf(part).given?.(part) ?? "", workedPart(part));
@@ -47,6 +55,7 @@ function rowTable(rows) {
 /** @param {Part} row */
 export function rowSection(row) {
   const heading = make("h3", { tabindex: "-1" }, `(${row.label}) ${row.ask}`);
+  markWords(heading);
   return make("section", { "data-part": row.name, "data-state": "open" }, heading);
 }
 

@@ -5,10 +5,10 @@ import { figurePlace } from "./answers.js";
 import { questionAt } from "./data.js";
 import { drawingFigure } from "./drawing.js";
 import { arriveAt, button, focusOn, make } from "./elements.js";
-import { lookUp, markWords } from "./glossary.js";
+import { lookUp, markWords, withMarkedWords } from "./glossary.js";
 import { isDue } from "./memory.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
-import { caution, fillRow, givenPart, giveRow, partSection, rowSection } from "./parts.js";
+import { caution, fillRow, givenPart, giveRow, helpedSection, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
 import { foldPart, sightStrip } from "./sight.js";
 import { askStep, wholePart } from "./step.js";
@@ -30,14 +30,14 @@ const STAGES = { worked: "Worked example", part: "One step left to you", alone: 
 /**
  * Puts a question into `main`, and asks it. @param {HTMLElement} main @param {import("./choose.js").Kind} kind
  * @param {import("./data.js").KindData} data @param {Now} now @param {import("./memory.js").KindMemory} own
- * @param {Told} told @param {{today: number, told: string, words: string[]}} sitting the day, which question of the sitting this is, the words of the trade
+ * @param {Told} told @param {{today: number, told: string}} sitting the day, and which question of the sitting this is
  */
 export async function askQuestion(main, kind, data, now, own, told, sitting) {
   const question = questionAt(data, now.variant);
   stopReading();
   Object.assign(main.dataset, { stage: now.stage, kind: String(kind.place), variant: String(now.variant), open: "" });
   delete main.dataset.line;
-  const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines, drawn);
+  const drawing = (/** @type {import("./data.js").Drawing | undefined} */ drawn) => drawn && drawingFigure(data.lines, drawn, question.stands);
   const returned = returnedSlips(now, own, sitting.today);
   const stage = STAGES[now.stage] + (now.stage === "alone" && Object.keys(returned).length ? ", comes back" : "");
   const asked = make(
@@ -57,7 +57,7 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
     ...(now.stage === "worked" ? [] : notes),
     lookUp(readAloud(() => spokenWords(main))),
   );
-  markWords([...asked.children], sitting.words);
+  markWords(...asked.children);
   const strip = sightStrip(question, data.lines, asked);
   const asking = { main, question, notes, strip, returned, now, own, told, filled: () => drawing(question.filled) ?? null };
   if (now.stage === "part") await askOpen(asking);
@@ -91,7 +91,7 @@ async function askAlone(asking) {
   let ruleLeft = now.rule && !Object.keys(now.done).length;
   let begun = false;
   for (const part of question.parts) {
-    const section = partSection(part);
+    const section = helpedSection(part);
     main.append(section, strip); // next to the field for a keyboard
     for (const row of rowsOf(part)) {
       if (now.done[row.name]) {
@@ -170,7 +170,7 @@ async function askOpen(asking) {
   const place = question.parts.findIndex((part) => part === open || part.rows?.includes(open));
   const part = question.parts[place];
   main.append(...question.parts.slice(0, place).map((given) => givenPart(given)));
-  const section = partSection(part);
+  const section = helpedSection(part);
   main.append(section, strip);
   const before = (part.rows ?? []).slice(0, (part.rows ?? []).indexOf(open));
   for (const row of before) giveRow(section, row);
@@ -211,7 +211,7 @@ async function askLine({ main, question, now, told, returned }, section, part, r
   const working = row.working ?? [];
   const isLast = line === working.length - 1;
   const asked = isLast ? row : lineAsked(row, line);
-  own.append(returnedNote(returned[row.name]), workingLines(row, line) ?? "", make("p", { class: "open-line" }, `${working[line].say} = ?`));
+  own.append(returnedNote(returned[row.name]), workingLines(row, line) ?? "", withMarkedWords(make("p", { class: "open-line" }, `${working[line].say} = ?`)));
   const step = {
     part: asked,
     section: own,

@@ -31,7 +31,7 @@ export function sightStrip(question, lines, asked) {
   const strip = make("div", { class: "sight", "data-role": "sight", "data-seen": "false" }, inside);
   function openWhole() {
     const words = [question.setting, question.pose, question.brick].filter(Boolean);
-    const drawing = question.drawing && drawingFigure(lines, question.drawing);
+    const drawing = question.drawing && drawingFigure(lines, question.drawing, question.stands);
     openDialog("The question", whole, [...words.map((line) => make("p", {}, line)), ...(drawing ? [drawing] : [])]);
   }
   new IntersectionObserver(([entry]) => {

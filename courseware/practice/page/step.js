@@ -2,6 +2,7 @@
 
 import { button, make, say } from "./elements.js";
 import { exactText } from "./figures.js";
+import { withMarkedWords } from "./glossary.js";
 import { kindOf } from "./part_kinds.js";
 import { feedbackWords, isReached, isRight, isTry, lineAfter } from "./words.js";
 import { bringIntoSight, holdInSight, letGo } from "./sight.js";
@@ -115,5 +116,5 @@ function showFeedback(feedback, words, how) {
   const right = how === "right" || how === "route";
   const sign = right ? "✓" : how === "shown" ? "→" : how === "asked" || how === "blank" ? "?" : "✗";
   feedback.dataset.how = how;
-  feedback.replaceChildren(make("p", {}, make("span", { class: "sign", "aria-hidden": "true" }, sign), words));
+  feedback.replaceChildren(withMarkedWords(make("p", {}, make("span", { class: "sign", "aria-hidden": "true" }, sign), words)));
 }

@@ -1,6 +1,7 @@
 // A part worked for the learner: the lines of the working, the answer, what else is taken.
 
 import { make } from "./elements.js";
+import { withMarkedWords } from "./glossary.js";
 import { kindOf } from "./part_kinds.js";
 
 /** @typedef {import("./data.js").Part} Part */
@@ -10,19 +11,25 @@ import { kindOf } from "./part_kinds.js";
  */
 export function workedPart(part) {
   const rule = part.rule?.[0];
-  return make(
+  return withMarkedWords(make(
     "div",
     { class: "worked" },
     rule && make("p", { "data-role": "rule-said" }, `Rule: ${rule}.`),
-    workingLines(part, (part.working ?? []).length),
+    linesUpTo(part, (part.working ?? []).length),
     make("p", { "data-role": "answer" }, make("strong", {}, kindOf(part).answerWords(part)), part.band ? ` (${part.band})` : ""),
     kindOf(part).below?.(part),
     ...(part.accepts ?? []).map((route) => make("p", {}, `Also accepted: ${route.says}.`)),
-  );
+  ));
 }
 
 /** The lines before `upTo`, with their figures. @param {Part} part @param {number} upTo */
 export function workingLines(part, upTo) {
+  const lines = linesUpTo(part, upTo);
+  return lines && withMarkedWords(lines);
+}
+
+/** @param {Part} part @param {number} upTo */
+function linesUpTo(part, upTo) {
   const lines = (part.working ?? []).slice(0, upTo).map(workingLine);
   return lines.length ? make("ol", { "data-role": "working" }, ...lines) : null;
 }
