@@ -38,8 +38,6 @@ if TYPE_CHECKING:
     from courseware.desk.job_queue import Made
     from courseware.workflows.watch import Watch
 
-ON_A_PAGE = 20  # rows of the grid: 20 by 40 cells are laid out without a wait on a slow machine
-
 
 async def to_mark(request: Request) -> Response:
     """The sittings of the folder of work, each with its ways of marking."""
@@ -48,19 +46,14 @@ async def to_mark(request: Request) -> Response:
 
 
 async def grid(request: Request) -> Response:
-    """The grid, `ON_A_PAGE` rows at a time from the row `from`."""
+    """The grid of the whole class."""
     where, engine = _where(request), record_open(desk_of(request))
     whole = await run_in_threadpool(marking_grid, engine, where)
-    first = max(0, min(_number(request.query_params.get("from", "1")) - 1, len(whole.rows) - 1))
-    first -= first % ON_A_PAGE
     return page(
         request,
         "grid.html",
         where=where,
         grid=whole,
-        rows=whole.rows[first : first + ON_A_PAGE],
-        first=first,
-        pages=[(start + 1, min(start + ON_A_PAGE, len(whole.rows))) for start in range(0, len(whole.rows), ON_A_PAGE)],
         otherwise={(one.code, one.attempt, one.label) for one in whole.otherwise},
         others=[_told(one) for one in whole.otherwise],
         by_code={row.code: row for row in whole.rows},

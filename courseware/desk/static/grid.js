@@ -1,20 +1,21 @@
 // The grid: one field that moves from cell to cell. What is typed is sent on at each cell and shown as saved only once
 // the desk has answered that it is; typing itself waits for nothing.
 
-const table = document.getElementById("grid"), beside = document.getElementById("beside");
+import { rows, table, whole } from "./grid_rows.js";
+
+const beside = document.getElementById("beside");
 const at = table.dataset.at, token = table.dataset.token;
 const parts = [...table.tHead.rows[0].cells].slice(1).map(head => head.dataset.part);
-const rows = table.tBodies[0].rows;
 const field = document.createElement("input");
 field.autocomplete = "off";
 field.maxLength = 200;
 field.spellcheck = false;
 field.enterKeyHint = "next";
 
-const PAUSE = 120, LOOK = 5000, AGAIN = 2000; // ms: to read what is typed, to hear of others, to send once more
+const PAUSE = 120, REST = 600, LOOK = 5000, AGAIN = 2000; // ms: to read what is typed, to name the cell in the address, to hear of others, to send once more
 const saved = new Map(); // by cell that was changed here: what stands in the record
 const waiting = new Map(); // by cell: what is still to be saved
-let cell = null, newest = Number(table.dataset.newest), readLater = 0, showLater = 0, shown = 0, besideOf = null, left = false;
+let cell = null, newest = Number(table.dataset.newest), readLater = 0, showLater = 0, addressLater = 0, shown = 0, besideOf = null, left = false;
 
 const stands = td => saved.get(td) ?? td.textContent;
 const rowOf = td => td.parentElement;
@@ -23,7 +24,7 @@ const query = values => new URLSearchParams(values).toString();
 const called = td => `${rowOf(td).cells[0].textContent.trim()}, ${parts[td.cellIndex - 1] || "status"}`;
 
 function enter(td, whole = true) {
-  if (!td || td === cell) return;
+  if (!td || td === cell) return keep();
   leave();
   const text = waiting.get(td)?.text ?? stands(td);
   saved.set(td, stands(td));
@@ -138,7 +139,8 @@ async function showBeside(td) {
     if (number !== shown) return;
     beside.innerHTML = text;
     besideOf = td;
-    history.replaceState(null, "", `${at}?${query({ from: table.dataset.from, cell: `${values.paper} ${values.attempt} ${values.part}` })}`);
+    clearTimeout(addressLater);
+    addressLater = setTimeout(() => history.replaceState(null, "", `${at}?${query({ cell: `${values.paper} ${values.attempt} ${values.part}` })}`), REST);
     if (cell === td && field.value !== stands(td)) read(td);
   } catch { /* it is asked for again at the next cell */ }
 }
@@ -161,19 +163,10 @@ async function read(td) {
 
 function go(down, right, wrap = false) {
   if (!cell) return;
-  let row = rowOf(cell).sectionRowIndex + down, column = cell.cellIndex + right;
+  let row = rowOf(cell).rowIndex - 1 + down, column = cell.cellIndex + right;
   if (wrap && column > parts.length) { column = 2; row += 1; }
   if (wrap && column < 2) { column = parts.length; row -= 1; }
-  if (row >= rows.length && table.dataset.more) return onward(Number(table.dataset.from) + rows.length, column);
-  if (row < 0 && Number(table.dataset.from) > 1) return onward(Number(table.dataset.from) - 1, column);
-  if (row < 0 || row >= rows.length || column < 1 || column > parts.length) return keep();
-  enter(rows[row].cells[column]);
-}
-
-async function onward(from, column) {
-  leave();
-  for (let tries = 0; waiting.size && tries < 50; tries += 1) await new Promise(done => setTimeout(done, 40));
-  if (!waiting.size) location.assign(`${at}?${query({ from, column })}`);
+  enter((rows[row]?.cells[column] ? rows : whole())[row]?.cells[column]);
 }
 
 field.addEventListener("keydown", event => {
@@ -187,7 +180,7 @@ field.addEventListener("keydown", event => {
     Escape: () => { field.value = waiting.get(cell)?.text ?? saved.get(cell); field.select(); read(cell); },
     "*": () => { if (parts[cell.cellIndex - 1]) { field.value = "nr"; go(0, 1, true); } },
     Home: () => event.ctrlKey && enter(rows[0].cells[2]),
-    End: () => event.ctrlKey && enter(rows[rows.length - 1].cells[parts.length]),
+    End: () => event.ctrlKey && enter(whole()[rows.length - 1].cells[parts.length]),
   };
   const move = moves[event.key];
   if (!move || event.altKey || event.metaKey || (event.ctrlKey && !["Home", "End"].includes(event.key))) return;
@@ -202,8 +195,8 @@ field.addEventListener("input", () => {
 
 field.addEventListener("blur", () => { if (document.hasFocus()) keep(); });
 
-table.tBodies[0].addEventListener("click", event => {
-  const td = event.target.closest("td");
+table.addEventListener("click", event => {
+  const td = event.target.closest("tbody td");
   if (td && td !== cell) enter(td);
 });
 
@@ -222,8 +215,9 @@ async function hear() {
     if (!response.ok) return;
     const told = await response.json();
     newest = told.newest;
+    whole();
     for (const one of told.rows) {
-      const row = [...rows].find(tr => tr.dataset.paper === one.paper && Number(tr.dataset.attempt) === one.attempt);
+      const row = rows.find(tr => tr.dataset.paper === one.paper && Number(tr.dataset.attempt) === one.attempt);
       if (row) one.cells.forEach((text, index) => take(row.cells[index + 1], text));
     }
     unsettled(told.otherwise);
@@ -248,7 +242,7 @@ function unsettled(all) {
   for (const line of [...list.querySelectorAll("[data-key]")]) if (!keys.has(line.dataset.key)) line.remove();
   for (const td of [...table.querySelectorAll("td.otherwise")]) td.classList.remove("otherwise");
   for (const one of all) {
-    const row = [...rows].find(tr => tr.dataset.paper === one.paper && Number(tr.dataset.attempt) === one.attempt);
+    const row = rows.find(tr => tr.dataset.paper === one.paper && Number(tr.dataset.attempt) === one.attempt);
     row?.cells[parts.indexOf(one.part) + 1]?.classList.add("otherwise");
     if ([...list.children].some(line => line.dataset.key === keyOf(one))) continue;
     const line = document.createElement("p"), link = document.createElement("a");
@@ -265,6 +259,6 @@ const keyOf = one => `${one.paper} ${one.attempt} ${one.part} ${one.by}`;
 setInterval(() => { if (!document.hidden) hear(); }, LOOK);
 document.getElementById("others").setAttribute("role", "status");
 
-const asked = new URLSearchParams(location.search), [paper, attempt, part] = (asked.get("cell") ?? "").split(" ");
-const row = [...rows].find(tr => tr.dataset.paper === paper && tr.dataset.attempt === attempt) ?? rows[0];
-if (row) enter(row.cells[Number(asked.get("column")) || Math.max(2, parts.indexOf(part) + 1)]);
+const [paper, attempt, part] = (new URLSearchParams(location.search).get("cell") ?? "").split(" ");
+const row = (paper && whole().find(tr => tr.dataset.paper === paper && tr.dataset.attempt === attempt)) || rows[0];
+if (row) enter(row.cells[Math.max(2, parts.indexOf(part) + 1)]);

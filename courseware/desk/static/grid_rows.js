@@ -1,0 +1,42 @@
+// The rows of the grid. The page brings them as text that only a browser without scripts lays out: what is in sight is
+// put in at once, and the rest of a large class a group of rows at a time while nothing else is to be done. Groups out of
+// sight are neither laid out nor painted, so that a key costs the same in a class of 200 as in one of ten.
+
+const LOWEST = 44, NARROWEST = 88; // px: a row, a cell
+const GROUP = 4; // rows
+const section = document.querySelector("section.grid");
+const [head, body] = section.querySelector("noscript").textContent.split("<tbody>");
+const lines = body.split("</tr>").slice(0, -1);
+section.innerHTML = `${head}</table>`;
+
+export const table = document.getElementById("grid");
+export const rows = [];
+const begun = []; // rows put in without the cells that are out of sight, and those
+
+function put(many, cells = Infinity) {
+  const pieces = lines.slice(rows.length, rows.length + many).map(line => line.split(/(?=<td)/));
+  const group = document.createElement("tbody");
+  group.innerHTML = pieces.map(piece => piece.slice(0, cells).join("")).join("</tr>");
+  table.append(group);
+  rows.push(...group.rows);
+  pieces.forEach((piece, at) => piece.length > cells && begun.push([group.rows[at], piece.slice(cells).join("")]));
+}
+
+function more() {
+  if (begun.length) for (const [row, cells] of begun.splice(0, GROUP)) row.insertAdjacentHTML("beforeend", cells);
+  else put(GROUP);
+  return begun.length > 0 || rows.length < lines.length;
+}
+
+// All rows of the class, whatever is in by now.
+export function whole() {
+  while (begun.length || rows.length < lines.length) more();
+  return rows;
+}
+
+const idle = window.requestIdleCallback ?? (work => setTimeout(work, 16));
+const fill = () => { if (more()) idle(fill); };
+
+const tall = Math.ceil(0.7 * innerHeight / LOWEST), wide = Math.ceil(innerWidth / NARROWEST);
+while (rows.length < Math.min(tall, lines.length)) put(GROUP, wide);
+idle(fill);
