@@ -212,20 +212,25 @@ def _doubts(read: Sequence[_Read]) -> Iterator[str]:
             f"A spreadsheet has shortened the reference on {_lines(shortened)} to a power of ten: "
             "format that column as text and type it again."
         )
-    yield from _shared("name", ((same_name(row.learner.name), row) for row in read))
-    yield from _shared("reference", ((row.learner.reference, row) for row in read))
+    yield from standing_twice([(row.line, row.learner.name, row.learner.reference) for row in read])
 
 
-def _shared(what: str, keyed: Iterable[tuple[str, _Read]]) -> Iterator[str]:
-    groups: dict[str, list[_Read]] = {}
-    for key, row in keyed:
+def standing_twice(read: Sequence[tuple[int, str, str]]) -> Iterator[str]:
+    """What to look at where a name or a reference stands on several lines: of each row its line, name, reference."""
+    yield from _shared("name", [(line, name, same_name(name)) for line, name, _ in read])
+    yield from _shared("reference", [(line, reference, reference) for line, _, reference in read])
+
+
+def _shared(what: str, keyed: Iterable[tuple[int, str, str]]) -> Iterator[str]:
+    """Of each row its line, what stands there, and what that is compared by."""
+    groups: dict[str, list[tuple[int, str]]] = {}
+    for line, told, key in keyed:
         if key:
-            groups.setdefault(key, []).append(row)
+            groups.setdefault(key, []).append((line, told))
     again = [rows for rows in groups.values() if len(rows) > 1]
     for rows in again[:_MOST_NAMED]:
-        told = rows[0].learner.name if what == "name" else rows[0].learner.reference
         advice = "the same person, or namesakes?" if what == "name" else "whose is it?"
-        yield f"The {what} `{harmless(told)}` stands on {_lines([row.line for row in rows])}: {advice}"
+        yield f"The {what} `{harmless(rows[0][1])}` stands on {_lines([line for line, _ in rows])}: {advice}"
     if len(again) > _MOST_NAMED:
         yield f"{len(again) - _MOST_NAMED} more {what}s stand on several lines."
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 
-from courseware.papers.class_list import ClassList, read_class_list, surname_first
+from courseware.papers.class_list import ClassList, read_class_list, standing_twice, surname_first
 from courseware.papers.class_list_columns import WANTED, Columns, find_columns
 from courseware.papers.levels import level_column, level_in
 from courseware.papers.names import LONGEST_NAME, printable_text
@@ -116,6 +116,8 @@ def check_rows(rows: Sequence[TypedRow]) -> RowsChecked:
                 wrong.setdefault(place, []).append(f"{fault.wrong}; {fault.expected}")
             else:
                 doubts = (*doubts, f"{fault.wrong}; {fault.expected}")
+        typed = [(place + 2, row.name, row.reference) for place, row in enumerate(rows)]
+        doubts = (*doubts, *standing_twice(typed))  # told with the faults: one look at the list mends both
     return RowsChecked(
         found=None if wrong else found,
         wrong={place: tuple(dict.fromkeys(told)) for place, told in sorted(wrong.items())},

@@ -84,6 +84,15 @@ def test_what_looks_like_a_formula_comes_back_as_it_was_typed() -> None:
     assert read_rows(own_workbook([row], "2026-01-05"), "own.xlsx").rows == (row,)
 
 
+def test_names_and_references_that_stand_twice_are_told_with_the_faults_of_other_rows() -> None:
+    checked = check_rows(rows("Name,ID,Paper\nAmara Okafor,1,\nŁukasz Wójcik,1,huge\namara  OKAFOR,3,\n"))
+    assert (checked.found, list(checked.wrong)) == (None, [1])
+    assert checked.doubts == (
+        "The name `Amara Okafor` stands on lines 2 and 4: the same person, or namesakes?",
+        "The reference `1` stands on lines 2 and 3: whose is it?",
+    )
+
+
 def test_doubts_are_told_by_the_lines_of_our_own_list() -> None:
     checked = check_rows([LUKASZ, AMARA, LUKASZ])
     assert checked.found is not None
