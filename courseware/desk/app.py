@@ -34,7 +34,13 @@ _KINDS = {
 }  # fmt: skip
 _FACE = HERE.parent / "printing" / "fonts" / "atkinson-hyperlegible-next"  # in which drawings are lettered
 # A browser shows these; anything else is saved, since what it holds might run as a page of the desk.
-_SHOWN = {".pdf": "application/pdf", ".png": "image/png", ".txt": "text/plain; charset=utf-8"}
+_SHOWN = {
+    ".pdf": "application/pdf",
+    ".png": "image/png",
+    ".jpg": "image/jpeg",
+    ".jpeg": "image/jpeg",
+    ".txt": "text/plain; charset=utf-8",
+}
 _FILE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; object-src 'self'; frame-ancestors 'none'"
 
 

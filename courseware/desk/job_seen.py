@@ -63,6 +63,11 @@ def _built(task: Task) -> JobSeen:
     )
 
 
+def small_picture(task: Task) -> str:
+    """A job's elevation without sizes, as SVG, to know it by among others."""
+    return _svg(pictures.in_small(plan_of(task)))
+
+
 def nearest(measured: Mapping[str, str], format: str) -> tuple[tuple[str, str, str], ...]:
     """The openings nearest to one measured on site: the field, its value, and in words with the size it comes to.
 

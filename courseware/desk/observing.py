@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 
 from courseware.desk.forms import Form
 from courseware.jobs.observation import GRADES, JUDGED, LONGEST_COMMENT, TypedObservation
@@ -48,8 +50,11 @@ def judged_fields() -> tuple[JudgedField, ...]:
     )
 
 
-def typed_observation(form: Form, plan: Plan) -> TypedObservation:
-    """What was typed. The sizes that the page showed come back with it, so that another job's are told."""
+def typed_observation(form: Form, plan: Plan, photos: Mapping[str, Path]) -> TypedObservation:
+    """What was typed. The sizes that the page showed come back with it, so that another job's are told.
+
+    `photos` are the photographs that can be chosen, by the handle that the page has for each.
+    """
     measured = measured_fields(plan)
     fields = {one.what: one.field for one in measured} | {one.what: one.field for one in judged_fields()}
     return TypedObservation(
@@ -59,6 +64,11 @@ def typed_observation(form: Form, plan: Plan) -> TypedObservation:
         bay=form.text("bay")[: 2 * _LONGEST],
         comment=form.text("comment")[: LONGEST_COMMENT + 1],
         learner_comment=form.text("learner_comment")[: LONGEST_COMMENT + 1],
+        photos=tuple(
+            (str(photos[handle]), form.text(f"shows-{handle}")[: 8 * _LONGEST])
+            for handle in dict.fromkeys(form.texts("photo"))
+            if handle in photos
+        ),
         lines={what: form.text(field)[:_LONGEST] for what, field in fields.items()},
         sizes={
             one.what: (form.text(f"target-{one.field}")[:_LONGEST], form.text(f"allowed-{one.field}")[:_LONGEST])

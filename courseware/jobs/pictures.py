@@ -21,6 +21,7 @@ _HIGH = 100.0  # and for the section
 _STRIP, _STRIPS = 38.0, 4  # mm wide, to a page
 _LONGEST_STRIP = 226  # mm: a longer one does not fit below its heading
 _LINE = 100.0  # mm
+_ELEVATION = "Elevation of the wall with its panel, brick by brick"
 
 
 def wall_bricks(plan: Plan) -> tuple[PlacedBrick, ...]:
@@ -47,23 +48,39 @@ def beside(plan: Plan) -> Fraction:
 
 def elevation(plan: Plan) -> Picture:
     """The elevation with the opening's sizes, the wall's and the heights of both runs."""
-    brick = plan.task.brick
-    laid = wall_bricks(plan)
-    wide, high = max(b.right for b in laid), max(b.top for b in laid)
-    view = View(one_to=one_to(wide, high, _ROOM))
-    left, foot = beside(plan) * brick.module - brick.perpend, plan.foot
-    marks: Marks = (*view.bricks(wholes(laid), joint=brick.bed), *view.bricks(bats(laid), "half", joint=brick.bed))
-    marks += pieces(view, plan.surround, (left, foot))
-    inner = left + (plan.width - plan.weave.width) / 2, foot + (plan.clear - plan.weave.height) / 2
-    marks += bays(view, plan.weave, inner)
-    marks += (view.rule((-60, 0), (wide + 60, 0), pen=GROUND),)
+    view, wide, marks = _built(plan)
+    left, foot = _left(plan), plan.foot
     kinds = ("whole", *kinds_of(plan.surround), *(kind for kind in kinds_in(plan.weave) if kind != "whole"))
     base, edge = view.at(0, 0)[1], view.at(wide, 0)[0]
     marks += across(view.at(left, 0), view.at(left + plan.width, 0), base + LANE, shown_size(plan.width))
     marks += across(view.at(0, 0), view.at(wide, 0), base + 2 * LANE, shown_size(Fraction(wide)))
     marks += upright(view.at(wide, 0), view.at(wide, foot), edge + LANE, shown_size(foot))
     marks += upright(view.at(wide, foot), view.at(wide, foot + plan.clear), edge + 2 * LANE, shown_size(plan.clear))
-    return framed(marks, "Elevation of the wall with its panel, brick by brick", view.one_to, kinds)
+    return framed(marks, _ELEVATION, view.one_to, kinds)
+
+
+def in_small(plan: Plan) -> Picture:
+    """The elevation without sizes, to know a job by among others."""
+    return framed(_built(plan)[2], _ELEVATION)
+
+
+def _built(plan: Plan) -> tuple[View, float, Marks]:
+    """The wall with its surround and panel on paper: the view, the wall's length in mm, the marks."""
+    brick = plan.task.brick
+    laid = wall_bricks(plan)
+    wide, high = max(b.right for b in laid), max(b.top for b in laid)
+    view = View(one_to=one_to(wide, high, _ROOM))
+    left, foot = _left(plan), plan.foot
+    marks: Marks = (*view.bricks(wholes(laid), joint=brick.bed), *view.bricks(bats(laid), "half", joint=brick.bed))
+    marks += pieces(view, plan.surround, (left, foot))
+    inner = left + (plan.width - plan.weave.width) / 2, foot + (plan.clear - plan.weave.height) / 2
+    marks += bays(view, plan.weave, inner)
+    return view, wide, (*marks, view.rule((-60, 0), (wide + 60, 0), pen=GROUND))
+
+
+def _left(plan: Plan) -> Fraction:
+    """Where the opening begins, in mm from the wall's left end."""
+    return beside(plan) * plan.task.brick.module - plan.task.brick.perpend
 
 
 def section(plan: Plan) -> Picture:

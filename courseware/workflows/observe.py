@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 
 _PICTURES = {".jpg", ".jpeg", ".png", ".heic", ".webp", ".tif", ".tiff"}
 _LARGEST = 60_000_000  # bytes of a photograph
+_MOST_SHOWN = 60  # photographs to choose from
+PHOTOGRAPHS = "photographs"  # the folder that they are chosen from, in the folder of work
 _LONGEST_FILE, _LONGEST_SHOWS = 255, 200
 
 
@@ -50,14 +52,16 @@ def observe_sheets(
     *,
     typed: Typed = Typed(),
     copies: Path | None = None,
+    photographs: Path | None = None,
 ) -> tuple[KeptObservation, ...]:
     """Enters what observation sheets of a job say, each a file. All of them are read before any is entered.
 
-    `copies` is the folder into which photographs are copied; none leaves them where they are.
+    `photographs` is the folder in which those are that a sheet names, its own unless given. `copies` is the folder into
+    which photographs are copied; none leaves them where they are.
     Raises `NotFound` or `TableFaulty`, with every fault of a sheet at its row.
     """
     plan = plan_of(find_job(job, settings))
-    read = [_read(engine, plan, job, Path(sheet), typed) for sheet in sheets]
+    read = [_read(engine, plan, job, Path(sheet), typed, photographs or Path(sheet).parent) for sheet in sheets]
     return tuple(_enter(engine, one, Path(sheet), copies) for one, sheet in zip(read, sheets, strict=True))
 
 
@@ -75,6 +79,12 @@ def observe_typed(engine: Engine, job: str, typed: TypedObservation, settings: S
     return keep_observation(engine, replace(found, code=code), source="", at=datetime.now(UTC))
 
 
+def photographs_there(folder: Path) -> tuple[Path, ...]:
+    """The photographs in a folder, the newest first, at most so many; none where it is not there."""
+    there = [path for path in folder.glob("*") if path.suffix.lower() in _PICTURES and path.is_file()]
+    return tuple(sorted(there, key=lambda path: (path.stat().st_mtime, path.name), reverse=True)[:_MOST_SHOWN])
+
+
 def paper_of(engine: Engine, learner: str) -> str:
     """The paper beside which a learner's work at a job stands: the one whose code was given, else the last issued.
 
@@ -85,7 +95,7 @@ def paper_of(engine: Engine, learner: str) -> str:
     return code if code in papers.codes else papers.codes[-1]
 
 
-def _read(engine: Engine, plan: Plan, job: str, sheet: Path, typed: Typed) -> Observation:
+def _read(engine: Engine, plan: Plan, job: str, sheet: Path, typed: Typed, beside: Path) -> Observation:
     read = read_observation_sheet(read_file(sheet), sheet.name)
     own = replace(
         read.typed,
@@ -94,7 +104,7 @@ def _read(engine: Engine, plan: Plan, job: str, sheet: Path, typed: Typed) -> Ob
         day=typed.day or read.typed.day,
     )
     faults = list(_of_another_job(read, plan, sheet.name))
-    photos, wrong = _photographs([(sheet.parent / file, shows) for file, shows in own.photos], within=sheet.parent)
+    photos, wrong = _photographs([(beside / file, shows) for file, shows in own.photos], within=beside)
     faults += [
         Fault(f"{sheet.name}, photographs", row + 2, 1, says, "put it right, or take the row out")
         for row, says in wrong

@@ -37,6 +37,7 @@ NO_PAGES = {
     "/type/{name}": "a typeface of the sheets, for the style",
     "/work/{id}/events": "a stream that its page listens to",
     "/jobs/{whose}/{name}/drawing": "a piece of its page, drawn again",
+    "/jobs/{whose}/{name}/picture": "a picture in the list of jobs",
     "/banks/{whose}/{name}/paper/{id}": "shown once the queue has set it",
     "/sittings/{code}/board/{number:int}": "the starter of a slip that several made: on piers nobody has one",
     "/sittings/{code}/grid/events": "a stream that the grid listens to",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from courseware.desk.forms import Form
 from courseware.desk.observing import judged_fields, measured_fields, typed_observation
 from courseware.jobs.observation import JUDGED, observed
@@ -21,5 +23,8 @@ def test_what_is_typed_at_each_line_is_read_by_the_lines_own_words() -> None:
     fields |= {f"target-{one.field}": (one.target,) for one in measured}
     fields |= {f"allowed-{one.field}": (one.allowed,) for one in measured}
     fields |= {"learner": ("A1",), "by": ("J. Marsh",), "day": ("2026-02-03",)}
-    typed = typed_observation(Form(fields=fields, files={}), PLAN)
+    fields |= {"photo": ("h1", "not ours", "h1"), "shows-h1": ("the mitre",), "shows-h2": ("not ticked",)}
+    photos = {"h1": Path("/work/photographs/a.jpg"), "h2": Path("/work/photographs/b.jpg")}
+    typed = typed_observation(Form(fields=fields, files={}), PLAN, photos)
+    assert typed.photos == (("/work/photographs/a.jpg", "the mitre"),)
     assert observed(PLAN, typed, job="porch-panel", code="X").verdict == "pass"

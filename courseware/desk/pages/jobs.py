@@ -8,6 +8,7 @@ from pathlib import Path
 from urllib.parse import urlencode
 
 from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 from starlette.routing import Route
@@ -16,7 +17,7 @@ from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import Form, read_form
 from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, MEASURED, choices_of, offered, shown, typed
 from courseware.desk.job_queue import Made, MadeFile
-from courseware.desk.job_seen import JobSeen, job_seen, nearest
+from courseware.desk.job_seen import JobSeen, job_seen, nearest, small_picture
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.shelf import Shelf
@@ -25,6 +26,7 @@ from courseware.files.bank_files import shipped_notes
 from courseware.files.own_files import ChangedMeanwhile
 from courseware.jobs.task import Task
 from courseware.settings.settings import Settings
+from courseware.text_files.faults import FileFaulty
 from courseware.workflows.class_lists import kept_lists
 from courseware.workflows.jobs import has_worksheets, profiles_beside, write_job
 from courseware.workflows.own_jobs import (
@@ -75,6 +77,16 @@ async def drawing(request: Request) -> Response:
     links, near = _links(request, seen, asked), _near(request, found, asked)
     text = templates().get_template("job_drawing.html").render(seen=seen, links=links, near=near)
     return HTMLResponse(text)
+
+
+async def picture(request: Request) -> Response:
+    """A job as it is saved, small: its elevation as an SVG; there is none of one that cannot be built."""
+    found, desk = await SHELF.opened(request), desk_of(request)
+    try:
+        drawn = await run_in_threadpool(lambda: small_picture(task_of(found, desk.settings())))
+    except (JobCannotBe, FileFaulty):
+        raise HTTPException(404) from None
+    return Response(drawn, media_type="image/svg+xml")
 
 
 async def draw(request: Request) -> Response:
@@ -188,6 +200,7 @@ ROUTES = (
     Route("/jobs", jobs),
     Route("/jobs/{whose}/{name}", job),
     Route("/jobs/{whose}/{name}/drawing", drawing),
+    Route("/jobs/{whose}/{name}/picture", picture),
     Route("/jobs/{whose}/{name}/draw", draw, methods=["POST"]),
     Route("/jobs/{whose}/{name}/new", save_new, methods=["POST"]),
     Route("/jobs/{whose}/{name}/sheets", sheets, methods=["POST"]),

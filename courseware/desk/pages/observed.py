@@ -21,11 +21,19 @@ from courseware.desk.sent_files import sent_as_files
 from courseware.files.atomic import slug
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import opened
-from courseware.jobs.observation import LONGEST_BAY, LONGEST_COMMENT, LONGEST_WHO, VERDICTS, ObservationFaulty
+from courseware.jobs.observation import (
+    LONGEST_BAY,
+    LONGEST_COMMENT,
+    LONGEST_WHO,
+    VERDICTS,
+    Observation,
+    ObservationFaulty,
+)
 from courseware.jobs.plan import Plan, plan_of
 from courseware.text_files.faults import FileFaulty
+from courseware.words import count
 from courseware.workflows.jobs import find_job
-from courseware.workflows.observe import observe_sheets, observe_typed
+from courseware.workflows.observe import PHOTOGRAPHS, observe_sheets, observe_typed, photographs_there
 from courseware.workflows.own_jobs import JobText
 
 
@@ -65,14 +73,19 @@ async def bring(request: Request) -> Response:
 
 def _typed(desk: Desk, job: str, form: Form) -> KeptObservation:
     settings = desk.settings()
-    typed = typed_observation(form, plan_of(find_job(job, settings)))
+    typed = typed_observation(form, plan_of(find_job(job, settings)), _photos(desk))
     with opened(desk.record(), make=False) as engine:
         return observe_typed(engine, job, typed, settings)
 
 
 def _sheets(desk: Desk, job: str, files: tuple[str, ...]) -> tuple[KeptObservation, ...]:
     with opened(desk.record(), make=False) as engine:
-        return observe_sheets(engine, job, files, desk.settings())
+        return observe_sheets(engine, job, files, desk.settings(), photographs=desk.folder / PHOTOGRAPHS)
+
+
+def _photos(desk: Desk) -> dict[str, Path]:
+    """The photographs to choose from, by handle."""
+    return {desk.handles.of(path): path for path in photographs_there(desk.folder / PHOTOGRAPHS)}
 
 
 def _named(request: Request, found: JobText) -> str:
@@ -91,6 +104,11 @@ def _in_words(kept: KeptObservation) -> str:
     return f"{done}: {one.code}, {one.day}: {VERDICTS[one.verdict]}."
 
 
+def _result(one: Observation) -> str:
+    photos = f", {count(len(one.photos), 'photograph')}" if one.photos else ""
+    return f"{VERDICTS[one.verdict]}{photos}"
+
+
 def _standing(desk: Desk, job: str) -> tuple[list[tuple[str, str, str, str]], list[tuple[str, str]]]:
     """Who, day, by whom and verdict of each observation of a job; and every learner of the record with a code."""
     try:
@@ -98,7 +116,7 @@ def _standing(desk: Desk, job: str) -> tuple[list[tuple[str, str, str, str]], li
             papers = held(engine)
             names = {one.paper: one.name or one.reference or one.paper for one in papers}
             entered = [
-                (names.get(one.code, one.code), one.day, one.by, VERDICTS[one.verdict])
+                (names.get(one.code, one.code), one.day, one.by, _result(one))
                 for one in observations_of(engine)
                 if one.job == job
             ]
@@ -124,7 +142,8 @@ async def _shown(
         entered=entered, learners=learners, measured=measured_fields(plan), judged=judged_fields(),
         value=(form.text if form else lambda name: fresh.get(name, "")), wrong=wrong or {}, told=told,
         longest_bay=LONGEST_BAY, longest_who=LONGEST_WHO, longest_comment=LONGEST_COMMENT,
-        profile=plan.task.profile,
+        profile=plan.task.profile, photos=await run_in_threadpool(_photos, desk),
+        folder_of_photos=desk.folder / PHOTOGRAPHS, chosen=form.texts("photo") if form else (),
     )  # fmt: skip
 
 

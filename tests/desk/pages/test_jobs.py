@@ -164,3 +164,15 @@ def test_an_address_finds_jobs_alone(client: Sitter, address: str) -> None:
     assert client.get(address).status_code == 404
     assert client.get(f"{address}/drawing").status_code == 404
     assert client.fill(f"{address}/sheets").status_code == 404
+
+
+def test_the_list_has_a_small_picture_of_each_job_that_can_be_built(client: Sitter, work: Path) -> None:
+    (work / "jobs").mkdir(exist_ok=True)
+    (work / "jobs" / "broken.yaml").write_text("job: Broken\nopening: {bricks: none}\n", encoding="utf-8")
+    pictures = re.findall(r'<img src="(/jobs/[^"]+)"', client.get("/jobs").text)
+    assert len(pictures) > 3
+    assert client.get("/jobs/own/broken/picture").status_code == 404
+    shown = client.get(next(one for one in pictures if "porch-panel" in one))
+    assert shown.headers["content-type"] == "image/svg+xml"
+    assert "<path" in shown.text
+    assert "<text" not in shown.text  # no size, which would be too small to read

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from html import unescape
+from pathlib import Path
 
 import pytest
 
@@ -51,6 +52,25 @@ def test_what_is_typed_stands_in_the_record(client: Sitter, form: dict[str, str]
     said = client.done(f"{PAGE}/enter", {**form, "measured-0": "691"})  # 6 mm over 685 ± 5
     assert "Put right" in said
     assert "Amara Okafor 2026-02-03 J. Marsh not yet" in said
+
+
+def test_photographs_are_chosen_on_the_page_and_kept_by_file_and_hash(
+    client: Sitter, work: Path, form: dict[str, str]
+) -> None:
+    """SHA-256 of `abc`: FIPS 180-4, the example of its publisher for one block."""
+    assert "put them into the folder" in words(client.get(PAGE).text)
+    (work / "photographs").mkdir()
+    photo = work / "photographs" / "mitre.jpg"
+    photo.write_bytes(b"abc")
+    (work / "photographs" / "notes.txt").write_bytes(b"no photograph")
+    [handle] = re.findall(r'name="photo" value="(\w+)"', client.get(PAGE).text)
+    assert client.get(f"/file/{handle}").headers["content-type"] == "image/jpeg"
+    said = client.done(f"{PAGE}/enter", {**form, "photo": handle, f"shows-{handle}": "the mitre"})
+    [one] = entered(client)
+    assert [(kept.file, kept.shows) for kept in one.photos] == [(str(photo.resolve()), "the mitre")]
+    assert one.photos[0].sha256 == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
+    assert "pass, 1 photograph" in said
+    assert [path.name for path in work.rglob("*.jpg")] == ["mitre.jpg"]  # no copy
 
 
 def test_each_fault_is_told_at_its_line_and_what_was_typed_stays(client: Sitter, form: dict[str, str]) -> None:
