@@ -67,7 +67,7 @@ def hands_in(engine: Engine, sittings: Sequence[str], role: Role = "first") -> d
     with reading(engine) as connection:
         for table, who in ((SCRIPT, SCRIPT.c.assessor), (DECISION, DECISION.c.by)):
             asked = select(table.c.paper, who).join_from(table, PAPER).where(PAPER.c.sitting.in_(sittings))
-            for paper, name in connection.execute(asked.where(table.c.role == role).order_by(table.c.id)):
+            for paper, name in connection.execute(asked.where(table.c.role == role).order_by(table.c.id)).all():
                 found.setdefault(paper, {})[name] = None
     return {paper: tuple(filter(None, names)) for paper, names in found.items()}
 

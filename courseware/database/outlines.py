@@ -11,18 +11,16 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import Connection, Engine, Select, case, func, select
+from sqlalchemy import Connection, Engine, case, func, select
 
 from courseware.database.connection import reading
 from courseware.database.errors import RecordFaulty, kept_json
-from courseware.database.tables import MARK, PAPER, PERSON, SCRIPT, SITTING
+from courseware.database.standing_marks import ScriptKey, marks_in_order, rows_asked, rows_of_scripts, standing_marks
+from courseware.database.tables import MARK, PAPER, PERSON, SITTING
 from courseware.marking.marks import PROVISIONAL, Mark, MarkedPaper, MarkedSitting
 from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
 from courseware.settings.settings import BANK_KEYS, Settings
-
-_ScriptKey = tuple[str, int]  # paper and attempt
-_MOST_ASKED = 10_000  # numbers in one query
 
 
 @contextmanager
@@ -174,46 +172,14 @@ def _people(connection: Connection, codes: Sequence[str]) -> dict[str, tuple[str
     return {paper: (name, reference) for paper, name, reference in rows}
 
 
-def _rows_of_scripts(connection: Connection, codes: Sequence[str]) -> dict[_ScriptKey, list[Any]]:
-    """The rows of each script of first markers, by paper and attempt, the newest last."""
-    asked = select(SCRIPT.c.id, SCRIPT.c.paper, SCRIPT.c.attempt, SCRIPT.c.status, PAPER.c.sitting)
-    asked = asked.join_from(SCRIPT, PAPER).where(PAPER.c.sitting.in_(codes), SCRIPT.c.role == "first")
-    found: dict[_ScriptKey, list[Any]] = {}
-    for row in connection.execute(asked.order_by(SCRIPT.c.id)).all():
-        found.setdefault((row.paper, row.attempt), []).append(row)
-    return found
-
-
-def _ids(codes: Sequence[str]) -> Select[tuple[int]]:
-    """The numbers of the rows of these sittings' scripts."""
-    asked = select(SCRIPT.c.id).join_from(SCRIPT, PAPER)
-    return asked.where(PAPER.c.sitting.in_(codes), SCRIPT.c.role == "first")
-
-
-def _marks(
-    connection: Connection, scripts: Mapping[_ScriptKey, Sequence[Any]], which: Select[tuple[int]] | Sequence[int]
-) -> dict[_ScriptKey, dict[str, Mark]]:
-    """The newest mark of each part of scripts, of whose rows these are meant. Marks alike are one in memory."""
-    found: dict[_ScriptKey, dict[str, Mark]] = {key: {} for key in scripts}
-    own = {row.id: found[key] for key, rows in scripts.items() for row in rows}
-    alike: dict[tuple[str, int, int, str], Mark] = {}
-    asked = select(MARK.c.script, MARK.c.label, MARK.c.marks, MARK.c.of, MARK.c.how).where(MARK.c.script.in_(which))
-    for script, label, marks, of, how in connection.execute(asked.order_by(MARK.c.script, MARK.c.id)).all():
-        mark = alike.get((label, marks, of, how))
-        if mark is None:
-            mark = alike[label, marks, of, how] = Mark(label=label, marks=marks, of=of, how=how, why="")
-        own[script][label] = mark
-    return found
-
-
 def _scripts(connection: Connection, codes: Sequence[str]) -> dict[str, list[MarkedPaper]]:
     """By paper its scripts that are marked, or an absent learner's, by attempt."""
-    scripts = _rows_of_scripts(connection, codes)
-    marks = _marks(connection, scripts, _ids(codes))
+    scripts = rows_of_scripts(connection, codes)
+    marks = standing_marks(connection, codes, scripts)
     found: dict[str, list[MarkedPaper]] = {}
     for (paper, attempt), rows in sorted(scripts.items()):
         status = rows[-1].status
-        own = () if status == "absent" else tuple(marks[paper, attempt].values())
+        own = () if status == "absent" else marks[paper, attempt]
         if own or status == "absent":
             found.setdefault(paper, []).append(MarkedPaper(code=paper, status=status, marks=own))
     return found
@@ -224,15 +190,15 @@ def _totals(connection: Connection, codes: Sequence[str], parts: Mapping[str, in
 
     The database adds up scripts whose parts were marked once each; the others are added up here.
     """
-    scripts = {key: rows for key, rows in _rows_of_scripts(connection, codes).items() if rows[-1].status != "absent"}
+    scripts = {key: rows for key, rows in rows_of_scripts(connection, codes).items() if rows[-1].status != "absent"}
     waits = MARK.c.how.in_(PROVISIONAL) & (MARK.c.marks < MARK.c.of)
     asked = select(
         MARK.c.script, func.count(), func.sum(MARK.c.marks), func.sum(MARK.c.of),
         func.sum(case((MARK.c.how == "decided", 1), else_=0)), func.sum(case((waits, 1), else_=0)),
-    ).where(MARK.c.script.in_(_ids(codes))).group_by(MARK.c.script)  # fmt: skip
+    ).where(MARK.c.script.in_(rows_asked(codes))).group_by(MARK.c.script)  # fmt: skip
     added = {script: [int(figure) for figure in sums] for script, *sums in connection.execute(asked).all()}
-    found: dict[_ScriptKey, Total] = {}
-    apart: dict[_ScriptKey, list[Any]] = {}
+    found: dict[ScriptKey, Total] = {}
+    apart: dict[ScriptKey, list[Any]] = {}
     for key, rows in scripts.items():
         own = [added[row.id] for row in rows if row.id in added]
         if len(own) == 1 and own[0][0] == parts.get(rows[0].sitting):
@@ -240,17 +206,8 @@ def _totals(connection: Connection, codes: Sequence[str], parts: Mapping[str, in
             found[key] = Total(marks=marks, of=of, decided=decided, provisional=provisional)
         elif own:
             apart[key] = rows
-    found |= {key: _total(marks) for key, marks in _some_marks(connection, apart).items()}
+    found |= {key: _total(marks) for key, marks in marks_in_order(connection, apart).items()}
     return {paper: total for (paper, _), total in sorted(found.items(), key=lambda one: one[0])}
-
-
-def _some_marks(connection: Connection, scripts: Mapping[_ScriptKey, Sequence[Any]]) -> dict[_ScriptKey, list[Mark]]:
-    ids = [row.id for rows in scripts.values() for row in rows]
-    found: dict[_ScriptKey, dict[str, Mark]] = {key: {} for key in scripts}
-    for start in range(0, len(ids), _MOST_ASKED):
-        for key, marks in _marks(connection, scripts, ids[start : start + _MOST_ASKED]).items():
-            found[key] |= marks
-    return {key: list(marks.values()) for key, marks in found.items()}
 
 
 def _total(marks: Sequence[Mark]) -> Total:

@@ -8,7 +8,7 @@ part with its length before it. A code is eight letters and a check letter (ISO/
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TypeVar
 
 LETTERS = "ABCDEFGHJKMNPQRSTVWXYZ"
@@ -19,9 +19,17 @@ _Item = TypeVar("_Item")
 
 def keyed(seed: str, *parts: str) -> int:
     """A number of 256 bits that only the seed's holder can work out."""
+    return int.from_bytes(_hashed(seed, parts).digest(), "big")
+
+
+def _hashed(seed: str, parts: Iterable[str]) -> hashlib.blake2b:
     key = hashlib.sha256(seed.encode()).digest()
-    message = b"".join(len(data).to_bytes(4, "big") + data for data in (part.encode() for part in parts))
-    return int.from_bytes(hashlib.blake2b(message, key=key, digest_size=32).digest(), "big")
+    return hashlib.blake2b(b"".join(map(_with_length, parts)), key=key, digest_size=32)
+
+
+def _with_length(part: str) -> bytes:
+    data = part.encode()
+    return len(data).to_bytes(4, "big") + data
 
 
 def code(seed: str, *parts: str) -> str:
@@ -63,8 +71,11 @@ def keyed_shuffle(size: int, count: int, seed: str, *parts: str) -> Iterator[int
     """`count` indices below `size`, none twice before all have come once; then all again in a new order."""
     for start in range(0, count, size):
         moved: dict[int, int] = {}
+        begun = _hashed(seed, ("deal", *parts, str(start)))
         for place in range(min(size, count - start)):
-            other = place + keyed(seed, "deal", *parts, str(start), str(place)) % (size - place)
+            drawn = begun.copy()
+            drawn.update(_with_length(str(place)))
+            other = place + int.from_bytes(drawn.digest(), "big") % (size - place)
             yield moved.get(other, other)
             moved[other] = moved.get(place, place)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import chain
+from operator import itemgetter
 from typing import Literal, NamedTuple
 
 from courseware.jobs.observation import Observation, Verdict
@@ -33,7 +33,7 @@ class Person:
 
 
 class EvidenceMark(NamedTuple):
-    """One mark as evidence: a plain tuple, since a large record has very many."""
+    """One mark as evidence."""
 
     sitting: str
     code: str
@@ -43,7 +43,16 @@ class EvidenceMark(NamedTuple):
     @property
     def secure(self) -> bool:
         """Full marks, or right from the learner's own earlier answer."""
-        return self.mark.marks == self.mark.of or self.mark.how == "carried"
+        return _is_secure(self.mark)
+
+
+class ShownOnPaper(NamedTuple):
+    """What one paper shows for a piece of evidence: marks, each with the place of its part among the piece's parts."""
+
+    sitting: str
+    code: str
+    places: tuple[int, ...]
+    marks: tuple[Mark, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +65,7 @@ class Served:
     evidence: PartEvidence | JobEvidence
     issued: bool
     states: Mapping[str, State]
-    shown: Mapping[str, tuple[EvidenceMark, ...]]
+    papers: Mapping[str, Sequence[ShownOnPaper]]
     observed: Mapping[str, tuple[Observation, ...]]
 
     @property
@@ -65,6 +74,15 @@ class Served:
         if isinstance(self.evidence, JobEvidence):
             return f"Job {self.evidence.job}" + (f": {self.evidence.line}" if self.evidence.line else "")
         return ", ".join(filter(None, (self.evidence.topic, self.evidence.exercise, self.evidence.part)))
+
+    def shown(self, label: str) -> tuple[EvidenceMark, ...]:
+        """A learner's marks for it, part by part, each part's in the order of the sittings."""
+        every = (
+            (place, EvidenceMark(sitting=one.sitting, code=one.code, label=mark.label, mark=mark))
+            for one in self.papers.get(label, ())
+            for place, mark in zip(one.places, one.marks, strict=True)
+        )
+        return tuple(mark for _, mark in sorted(every, key=itemgetter(0)))
 
     def who(self, *states: State) -> tuple[str, ...]:
         """The labels of learners who stand so."""
@@ -115,16 +133,20 @@ def criteria_map(
     ordered = sorted(sittings, key=lambda one: (one.sitting.date, one.sitting.code))
     people = people_of([one.sitting for one in ordered])
     owner = {code: person.label for person in people for code in person.codes}
-    wanted = {part for criterion in criteria for evidence in criterion.parts for part in _parts_of(evidence)}
-    shown = _shown(ordered, owner, wanted)
     alike = {id(paper.exercises): paper.exercises for one in ordered for paper in one.sitting.papers}
     issued = {part for exercises in alike.values() for _, part in _labelled(exercises)}
+    pieces = {
+        evidence: [part for part in _parts_of(evidence) if part in issued] or _parts_of(evidence)
+        for criterion in criteria
+        for evidence in criterion.parts
+    }
+    shown = _shown(ordered, owner, pieces)
     seen: dict[str, list[Observation]] = {}
     for observation in observations:
         if observation.code in owner:
             seen.setdefault(owner[observation.code], []).append(observation)
     labels = [person.label for person in people]
-    rows = tuple(_row(criterion, labels, shown, issued, seen) for criterion in criteria)
+    rows = tuple(_row(criterion, labels, pieces, shown, issued, seen) for criterion in criteria)
     return CriteriaMap(rows=rows, people=people)
 
 
@@ -153,24 +175,39 @@ def _identity(learner: Learner, sitting: Sitting) -> tuple[str, str]:
 
 
 def _shown(
-    sittings: Sequence[MarkedSitting], owner: Mapping[str, str], wanted: Collection[_Part]
-) -> dict[_Part, dict[str, list[EvidenceMark]]]:
-    """By part, of those wanted, the marks of each learner by label."""
-    found: dict[_Part, dict[str, list[EvidenceMark]]] = {part: {} for part in wanted}
+    sittings: Sequence[MarkedSitting], owner: Mapping[str, str], pieces: Mapping[PartEvidence, Sequence[_Part]]
+) -> dict[PartEvidence, dict[str, list[ShownOnPaper]]]:
+    """By piece of evidence, which is these parts, what each learner's papers show for it."""
+    found: dict[PartEvidence, dict[str, list[ShownOnPaper]]] = {piece: {} for piece in pieces}
     for one in sittings:
-        sitting = one.sitting.code
         exercises = {paper.code: paper.exercises for paper in one.sitting.papers}
-        known: dict[int, dict[str, dict[str, list[EvidenceMark]]]] = {}  # in outline all papers have the same exercises
+        known: dict[int, list[tuple[PartEvidence, tuple[int, ...], tuple[str, ...]]]] = {}  # most papers have the same
         for marked in one.marked:
-            own, code, learner = exercises[marked.code], marked.code, owner[marked.code]
+            own, learner = exercises[marked.code], owner[marked.code]
             if id(own) not in known:
-                known[id(own)] = {label: found[part] for label, part in _labelled(own) if part in found}
-            by_label = known[id(own)]
-            for mark in marked.marks:
-                if (learners := by_label.get(mark.label)) is not None:
-                    evidence = EvidenceMark(sitting=sitting, code=code, label=mark.label, mark=mark)
-                    learners.setdefault(learner, []).append(evidence)
+                known[id(own)] = list(_asked(own, pieces))
+            by_label = {mark.label: mark for mark in marked.marks}
+            for piece, places, labels in known[id(own)]:
+                there = tuple([by_label[label] for label in labels if label in by_label])
+                if len(there) < len(labels):
+                    places = tuple(place for place, label in zip(places, labels, strict=True) if label in by_label)
+                if there:
+                    found[piece].setdefault(learner, []).append(
+                        ShownOnPaper(one.sitting.code, marked.code, places, there)
+                    )
     return found
+
+
+def _asked(
+    exercises: Iterable[IssuedExercise], pieces: Mapping[PartEvidence, Sequence[_Part]]
+) -> Iterator[tuple[PartEvidence, tuple[int, ...], tuple[str, ...]]]:
+    """Of a paper the pieces of evidence that it asks for, with the places and labels of their parts."""
+    labelled = list(_labelled(exercises))
+    for piece, parts in pieces.items():
+        place = {part: number for number, part in enumerate(parts)}
+        if own := [(place[part], label) for label, part in labelled if part in place]:
+            places, labels = zip(*own, strict=True)
+            yield piece, places, labels
 
 
 def _labelled(exercises: Iterable[IssuedExercise]) -> Iterator[tuple[str, _Part]]:
@@ -182,36 +219,35 @@ def _labelled(exercises: Iterable[IssuedExercise]) -> Iterator[tuple[str, _Part]
 def _row(
     criterion: Criterion,
     labels: Sequence[str],
-    shown: Mapping[_Part, Mapping[str, Sequence[EvidenceMark]]],
-    issued: set[_Part],
+    pieces: Mapping[PartEvidence, Sequence[_Part]],
+    shown: Mapping[PartEvidence, Mapping[str, Sequence[ShownOnPaper]]],
+    issued: Collection[_Part],
     seen: Mapping[str, Sequence[Observation]],
 ) -> MapRow:
     served = (
-        *(_served(evidence, labels, shown, issued) for evidence in criterion.parts),
+        *(_served(evidence, labels, pieces[evidence], shown[evidence], issued) for evidence in criterion.parts),
         *(_at_a_job(evidence, labels, seen) for evidence in criterion.jobs),
     )
+    needed, states = criterion.needed, [one.states for one in served]
     return MapRow(
         criterion=criterion,
         served=served,
-        states={label: _together([one.states[label] for one in served], criterion.needed) for label in labels},
+        states={label: _together([own[label] for own in states], needed) for label in labels},
     )
 
 
 def _served(
     evidence: PartEvidence,
     labels: Sequence[str],
-    shown: Mapping[_Part, Mapping[str, Sequence[EvidenceMark]]],
-    issued: set[_Part],
+    parts: Sequence[_Part],
+    papers: Mapping[str, Sequence[ShownOnPaper]],
+    issued: Collection[_Part],
 ) -> Served:
-    every = _parts_of(evidence)
-    wanted = [part for part in every if part in issued] or every
-    by_part = [shown[part] for part in wanted]
-    own = {label: [learners.get(label, ()) for learners in by_part] for label in labels}
     return Served(
         evidence=evidence,
-        issued=any(part in issued for part in wanted),
-        states={label: _state(found) for label, found in own.items()},
-        shown={label: tuple(chain.from_iterable(found)) for label, found in own.items()},
+        issued=any(part in issued for part in parts),
+        states={label: _state(papers.get(label, ()), len(parts)) for label in labels},
+        papers=papers,
         observed={},
     )
 
@@ -230,7 +266,7 @@ def _at_a_job(evidence: JobEvidence, labels: Sequence[str], seen: Mapping[str, S
             label: "secure" if "pass" in found else "tried" if set(found) - {"open"} else "none"
             for label, found in verdicts.items()
         },
-        shown={},
+        papers={},
         observed=own,
     )
 
@@ -243,16 +279,20 @@ def verdict_of(observation: Observation, evidence: PartEvidence | JobEvidence) -
     return next((one.verdict for one in observation.results if one.what.casefold() == line), "open")
 
 
-def _state(parts: Sequence[Sequence[EvidenceMark]]) -> State:
-    """How one learner stands with a piece of evidence: secure where every part of it is, in whichever sitting."""
-    every, tried = True, False
-    for marks in parts:
-        secure = False
-        for one in marks:
-            secure = secure or one.secure
-            tried = tried or one.mark.how not in _NOTHING
-        every = every and secure
-    return "secure" if every else "tried" if tried else "none"
+def _state(papers: Sequence[ShownOnPaper], parts: int) -> State:
+    """How one learner stands with a piece of so many parts: secure where every part is, in whichever sitting."""
+    secure: set[int] = set()
+    tried = False
+    for one in papers:
+        for place, mark in zip(one.places, one.marks, strict=True):
+            tried = tried or mark.how not in _NOTHING
+            if _is_secure(mark):
+                secure.add(place)
+    return "secure" if len(secure) == parts else "tried" if tried else "none"
+
+
+def _is_secure(mark: Mark) -> bool:
+    return mark.marks == mark.of or mark.how == "carried"
 
 
 def _together(states: Sequence[State], needed: int) -> State:

@@ -158,10 +158,10 @@ def _evidence_rows(found: CriteriaMap, names: _Names) -> Iterator[tuple[Value, .
         own = (row.criterion.code, row.criterion.says)
         for served in row.served:
             says = served.says
-            if not (any(served.shown.values()) or any(served.observed.values())):
+            if not (served.papers or any(served.observed.values())):
                 yield (*own, f"{says} ({_counts(served)[0]})", *blank, "", "", "", None, None, "")
-            for label, shown in served.shown.items():
-                for one in shown:
+            for label in row.states:
+                for one in served.shown(label):
                     state = "secure" if one.secure else DASH if one.mark.how in ("blank", "unreached") else "tried"
                     place = (one.code, one.sitting, one.label)
                     yield (*own, says, *_learner(label, names), *place, one.mark.marks, one.mark.of, state)

@@ -61,7 +61,7 @@ def items_of(found: CriteriaMap, person: Person, known: Known) -> tuple[Item, ..
     seen: dict[tuple[str, str, str], tuple[str, Marker]] = {}
     for row in found.rows:
         for served in row.served:
-            for one in served.shown.get(person.label, ()):
+            for one in served.shown(person.label):
                 key = (one.code, _number(one.label))
                 codes, secure = questions.setdefault(key, ({}, []))
                 codes[row.criterion.code] = None
