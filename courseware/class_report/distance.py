@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from courseware.class_report.figures import ClassFigures, OutcomeFigures, class_figures
 from courseware.class_report.misconceptions import SlipWords
 from courseware.marking.marks import MarkedPaper, MarkedSitting
-from courseware.papers.group import Learner
+from courseware.papers.people import LearnerKey, learner_key
 from courseware.papers.sitting import Sitting
 from courseware.statistics.intervals import Index, mean_of
 from courseware.words import listed
@@ -86,9 +86,9 @@ def blueprint(sitting: Sitting) -> tuple[tuple[str, str], ...]:
     return tuple((exercise.topic, exercise.exercise) for exercise in sitting.papers[0].exercises)
 
 
-def learners_of(sitting: Sitting) -> frozenset[tuple[str, str]]:
-    """The known learners of a sitting, each by reference, else by name."""
-    return frozenset(_who(paper.learner) for paper in sitting.papers if paper.learner.known)
+def learners_of(sitting: Sitting) -> frozenset[LearnerKey]:
+    """The known learners of a sitting."""
+    return frozenset(key for paper in sitting.papers if (key := learner_key(paper.learner, sitting)))
 
 
 def distance(pair: Pair, words: tuple[SlipWords, SlipWords]) -> Distance:
@@ -117,19 +117,15 @@ def distance(pair: Pair, words: tuple[SlipWords, SlipWords]) -> Distance:
     )
 
 
-def _shares(one: MarkedSitting, figures: ClassFigures) -> Mapping[tuple[str, str], tuple[float, ...]]:
-    """The share of each exercise's marks that a learner got, by reference, else by name; of known learners alone."""
-    found: dict[tuple[str, str], tuple[float, ...]] = {}
+def _shares(one: MarkedSitting, figures: ClassFigures) -> Mapping[LearnerKey, tuple[float, ...]]:
+    """The share of each exercise's marks that a learner got; of known learners alone."""
+    found: dict[LearnerKey, tuple[float, ...]] = {}
     for issued, paper in figures.papers.counted:
-        if issued.learner.known:
-            found[_who(issued.learner)] = tuple(_share(outcome, paper) for outcome in figures.outcomes)
+        if key := learner_key(issued.learner, one.sitting):
+            found[key] = tuple(_share(outcome, paper) for outcome in figures.outcomes)
     if len(found) < sum(issued.learner.known for issued, _ in figures.papers.counted):
         raise CannotCompare(f"two learners of {one.sitting.code} go by one name or reference; put one right first")
     return found
-
-
-def _who(learner: Learner) -> tuple[str, str]:
-    return ("reference", learner.reference) if learner.reference else ("name", learner.name)
 
 
 def _share(outcome: OutcomeFigures, paper: MarkedPaper) -> float:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from operator import itemgetter
@@ -10,26 +9,14 @@ from typing import Literal, NamedTuple
 
 from courseware.jobs.observation import Observation, Verdict
 from courseware.marking.marks import Mark, MarkedSitting
-from courseware.papers.group import Learner
-from courseware.papers.sitting import IssuedExercise, Sitting
+from courseware.papers.people import Person, people_of
+from courseware.papers.sitting import IssuedExercise
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence
 
 State = Literal["secure", "tried", "none"]
 _NOTHING = {"blank", "unreached"}
 _Part = tuple[str, str, str]  # topic, exercise, the name of the part or row
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Person:
-    """A learner over several sittings: every paper's code, the earliest first, and the name, '' on numbered papers."""
-
-    codes: tuple[str, ...]
-    name: str
-
-    @property
-    def label(self) -> str:
-        """The code that stands for the learner."""
-        return self.codes[0]
+_Places = tuple[int, ...]
 
 
 class EvidenceMark(NamedTuple):
@@ -51,7 +38,7 @@ class ShownOnPaper(NamedTuple):
 
     sitting: str
     code: str
-    places: tuple[int, ...]
+    places: _Places
     marks: tuple[Mark, ...]
 
 
@@ -150,30 +137,6 @@ def criteria_map(
     return CriteriaMap(rows=rows, people=people)
 
 
-def people_of(sittings: Sequence[Sitting]) -> tuple[Person, ...]:
-    """The learners of these sittings: the same reference, or without one the same name in the same group, is the same.
-
-    Papers without a name, and namesakes that one sitting cannot tell apart, each stand for a learner of their own.
-    """
-    known = {id(sitting): [_identity(paper.learner, sitting) for paper in sitting.papers] for sitting in sittings}
-    unclear = {who for whose in known.values() for who, count in Counter(whose).items() if count > 1}
-    codes: dict[tuple[str, ...], list[str]] = {}
-    names: dict[tuple[str, ...], str] = {}
-    for sitting in sittings:
-        for paper, identity in zip(sitting.papers, known[id(sitting)], strict=True):
-            who = identity if any(identity) and identity not in unclear else ("", "", paper.code)
-            if paper.code not in codes.setdefault(who, []):
-                codes[who].append(paper.code)
-            names[who] = paper.learner.name
-    return tuple(Person(codes=tuple(found), name=names[who]) for who, found in codes.items())
-
-
-def _identity(learner: Learner, sitting: Sitting) -> tuple[str, str]:
-    if learner.reference:
-        return learner.reference.casefold(), ""
-    return ("", f"{learner.name}, {sitting.group}".casefold()) if learner.name else ("", "")
-
-
 def _shown(
     sittings: Sequence[MarkedSitting], owner: Mapping[str, str], pieces: Mapping[PartEvidence, Sequence[_Part]]
 ) -> dict[PartEvidence, dict[str, list[ShownOnPaper]]]:
@@ -181,26 +144,26 @@ def _shown(
     found: dict[PartEvidence, dict[str, list[ShownOnPaper]]] = {piece: {} for piece in pieces}
     for one in sittings:
         exercises = {paper.code: paper.exercises for paper in one.sitting.papers}
-        known: dict[int, list[tuple[PartEvidence, tuple[int, ...], tuple[str, ...]]]] = {}  # most papers have the same
+        known: dict[int, list[tuple[dict[str, list[ShownOnPaper]], _Places, tuple[str, ...]]]] = {}
         for marked in one.marked:
             own, learner = exercises[marked.code], owner[marked.code]
-            if id(own) not in known:
-                known[id(own)] = list(_asked(own, pieces))
+            if id(own) not in known:  # in outline all papers of a sitting have the same
+                known[id(own)] = [(found[piece], places, labels) for piece, places, labels in _asked(own, pieces)]
             by_label = {mark.label: mark for mark in marked.marks}
-            for piece, places, labels in known[id(own)]:
-                there = tuple([by_label[label] for label in labels if label in by_label])
-                if len(there) < len(labels):
-                    places = tuple(place for place, label in zip(places, labels, strict=True) if label in by_label)
-                if there:
-                    found[piece].setdefault(learner, []).append(
-                        ShownOnPaper(one.sitting.code, marked.code, places, there)
-                    )
+            for learners, places, labels in known[id(own)]:
+                marks = tuple([by_label[label] for label in labels if label in by_label])
+                there = places
+                if len(marks) < len(labels):
+                    there = tuple(place for place, label in zip(places, labels, strict=True) if label in by_label)
+                if marks:
+                    paper = ShownOnPaper(one.sitting.code, marked.code, there, marks)
+                    learners.setdefault(learner, []).append(paper)
     return found
 
 
 def _asked(
     exercises: Iterable[IssuedExercise], pieces: Mapping[PartEvidence, Sequence[_Part]]
-) -> Iterator[tuple[PartEvidence, tuple[int, ...], tuple[str, ...]]]:
+) -> Iterator[tuple[PartEvidence, _Places, tuple[str, ...]]]:
     """Of a paper the pieces of evidence that it asks for, with the places and labels of their parts."""
     labelled = list(_labelled(exercises))
     for piece, parts in pieces.items():

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from courseware.jobs.observation import VERDICTS
 from courseware.papers.dates import in_full
-from courseware.quality.criteria_map import CriteriaMap, Person
+from courseware.papers.people import Person
+from courseware.quality.criteria_map import CriteriaMap
 from courseware.quality.criteria_sheet import STANDING
 from courseware.quality.sample_results import SampleResult
 from courseware.reports.as_typed import as_typed

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
+import random
 from dataclasses import replace
 
 import pytest
 
 from courseware.jobs.observation import JudgedResult, Observation
 from courseware.marking.marks import Mark, MarkedPaper, MarkedSitting
-from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence
-from courseware.quality.criteria_map import CriteriaMap, criteria_map, people_of
+from courseware.quality.criteria_map import CriteriaMap, Served, criteria_map
 
 
 @pytest.fixture
@@ -169,25 +169,60 @@ def test_a_criterion_that_nobody_has_secure_says_so(sitting) -> None:
     assert found.rows[0].gap == "no learner has it secure"
 
 
-def group(sitting: Sitting, code: str, *learners: Learner) -> Sitting:
-    papers = tuple(
-        replace(sitting.papers[0], code=f"{code}{number}", learner=who) for number, who in enumerate(learners)
-    )
-    return replace(sitting, code=code, papers=papers)
+def at_random(sitting: Sitting, chance: random.Random) -> list[MarkedSitting]:
+    """The sitting held three times for the same learners, scripts and parts missing, some handed in again."""
+    held = []
+    for turn in range(3):
+        papers = tuple(replace(paper, code=f"{paper.code} {turn}") for paper in sitting.papers)
+        own = replace(sitting, code=f"S{turn}", date=f"2026-0{turn + 1}-01", papers=papers)
+        scripts = [place for place in range(3) for _ in range(chance.choice((0, 1, 1, 2)))]
+        marked_papers = []
+        for place in scripts:
+            whole = marked(own, place)
+            marks = tuple(
+                replace(mark, marks=chance.choice((0, mark.of)), how=chance.choice(("right", "carried", "blank", "slip")))
+                for mark in whole.marks
+                if chance.random() < 0.9
+            )  # fmt: skip
+            marked_papers.append(replace(whole, marks=marks))
+        held.append(MarkedSitting(sitting=own, marked=tuple(marked_papers)))
+    return held
 
 
-def test_the_same_reference_is_the_same_learner_under_any_name(sitting) -> None:
-    one, other = (group(sitting, code, Learner(name=name, reference="12")) for code, name in (("A", "Jo"), ("B", "J.")))
-    assert [person.codes for person in people_of([one, other])] == [("A0", "B0")]
+@pytest.mark.parametrize("seed", range(8))
+def test_the_map_says_what_going_through_mark_by_mark_says(sitting, seed: int) -> None:
+    """By definition: a part is secure where any of the learner's marks of it is; a piece where all its parts are."""
+    held = at_random(sitting, random.Random(seed))
+    asked = (of_three(sitting), criterion(sitting, code="2"))
+    found = criteria_map(asked, held)
+    for row in found.rows:
+        for served in row.served:
+            for place, label in enumerate(row.states):
+                own = [
+                    (part.name, mark)
+                    for one in held
+                    for paper in one.marked
+                    if paper.code == one.sitting.papers[place].code
+                    for mark in paper.marks
+                    for part in one.sitting.papers[place].exercises[_place_of(sitting, served)].parts
+                    if part.label == mark.label and part.name in served.evidence.marked_as
+                ]
+                secure = {name for name, mark in own if mark.marks == mark.of or mark.how == "carried"}
+                tried = any(mark.how != "blank" for _, mark in own)
+                says = "secure" if secure == set(served.evidence.marked_as) else "tried" if tried else "none"
+                assert served.states[label] == says
+                assert sorted((e.code, e.label) for e in served.shown(label)) == sorted(
+                    (one.sitting.papers[place].code, mark.label)
+                    for one in held for paper in one.marked if paper.code == one.sitting.papers[place].code
+                    for mark in paper.marks if (mark.label in _labels_of(sitting, served))
+                )  # fmt: skip
 
 
-def test_the_same_name_in_another_group_is_another_learner(sitting) -> None:
-    one = group(sitting, "A", Learner(name="Jo Reed"))
-    assert len(people_of([one, replace(group(sitting, "B", Learner(name="jo reed")), group="Other")])) == 2
-    assert len(people_of([one, group(sitting, "B", Learner(name="jo reed"))])) == 1
+def _place_of(sitting: Sitting, served: Served) -> int:
+    names = [exercise.exercise for exercise in sitting.papers[0].exercises]
+    return names.index(served.evidence.exercise)
 
 
-def test_namesakes_and_papers_without_names_are_never_joined(sitting) -> None:
-    twice = group(sitting, "A", Learner(name="Jo Reed"), Learner(name="Jo Reed"), Learner(name=""))
-    once = group(sitting, "B", Learner(name="Jo Reed"), Learner(name=""))
-    assert [person.codes for person in people_of([twice, once])] == [("A0",), ("A1",), ("A2",), ("B0",), ("B1",)]
+def _labels_of(sitting: Sitting, served: Served) -> set[str]:
+    parts = sitting.papers[0].exercises[_place_of(sitting, served)].parts
+    return {part.label for part in parts if part.name in served.evidence.marked_as}
