@@ -29,7 +29,12 @@ if TYPE_CHECKING:
 @level_option
 @click.option("--job", default=None, metavar="JOB", help="Figures near those of this job: a job's file or short name.")
 @click.option("--out", default=None, metavar="FILE", help="The file to write [default: output/practice.html, or .pdf].")
-@click.option("--print", "printed", is_flag=True, help="Instead of the page: a booklet to print, answers at the back.")
+@click.option(
+    "--print",
+    "printed",
+    is_flag=True,
+    help="Instead of the page: a booklet to print, answers at the back; with --site: beside it, and linked.",
+)
 @click.option(
     "--site",
     default=None,
@@ -54,10 +59,10 @@ def practise(
     file = Path(out or ("output/practice.pdf" if printed else "output/practice.html"))
     if file.is_dir():
         raise click.BadParameter(f"{file} is a folder; name a file in it", param_hint="--out")
-    if printed and second_language:
+    if printed and site is None and second_language:
         raise click.UsageError("--second-language goes with the page: the booklet has no words beside its questions.")
-    if site is not None and (printed or out is not None):
-        raise click.UsageError("--site FOLDER goes without --out and --print.")
+    if site is not None and out is not None:
+        raise click.UsageError("--site FOLDER goes without --out.")
     folder_of(site or str(file.parent))
     from courseware.files.bank_files import shipped_banks
     from courseware.workflows.glossary import find_glossary
@@ -66,14 +71,14 @@ def practise(
     glossary = find_glossary(None, second_language, TERMINAL)  # a faulty table is told before any work
     named = banks if banks or job is not None else tuple(path.stem for path in shipped_banks())
     found = to_practise(named, job, level, settings, cores(jobs), TERMINAL)
-    if printed:
+    if printed and site is None:
         write_booklet(file, found)
         click.echo(f"A booklet to print in {file}")
         return
     if site is not None:
         from courseware.workflows.practise import write_site
 
-        kinds, size = write_site(Path(site), found, glossary, TERMINAL)
+        kinds, size = write_site(Path(site), found, glossary, TERMINAL, booklet=printed)
         click.echo(
             f"{count(kinds, 'kind')} of question to practise, {size / 1e6:.1f} MB, in {site}: serve it over https."
         )

@@ -41,6 +41,12 @@ def record_file(url: URL) -> Path | None:
     return Path(url.database) if url.get_backend_name() == "sqlite" and url.database else None
 
 
+def where_there(url: URL) -> URL | None:
+    """The address where a record is there, or a server is asked for it; None where its file is not made yet."""
+    file = record_file(url)
+    return url if file is None or file.exists() else None
+
+
 @contextmanager
 def opened(url: URL, *, make: bool) -> Iterator[Engine]:
     """The record, open. What it refuses is raised as `NotFound`, in its own words."""

@@ -28,6 +28,9 @@ _AFTER_KINDS = (
     "rule", "step", "parts", "question", "sitting", "plan_screen", "mock_screen", "screens", "saved_file",
     "save_screen", "storage", "main",
 )  # fmt: skip
+_BOOKLET = "practice booklet: the same exercises on paper, with the answers at its back"
+_ASKED = f"ask your tutor for the printed {_BOOKLET}"
+_LINKED = f'take the <a href="{{}}">booklet to print (PDF)</a>, a {_BOOKLET}'
 _IMPORT = re.compile(r"^import .*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
 _REMARK = re.compile(r"^ *(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)\n", re.MULTILINE | re.DOTALL)
@@ -69,8 +72,12 @@ def filled_page(
     *,
     head: str = "",
     allowed: str = "",
+    booklet: str = "",
 ) -> str:
-    """The page's HTML: what it holds by `blocks`, what more its head has, what more its policy allows."""
+    """The page's HTML: what it holds by `blocks`, what more its head has, what more its policy allows.
+
+    `booklet` is the address of the booklet to print, where it has one: the way on for a browser that is too old.
+    """
     style, script = page_asset("page.css"), f'"use strict";\n{{\n{_ascii_script(page_script())}\n}}'
     index, name = _index(kinds, data, title, glossary), kinds[0].bank.settings.name
     places = {
@@ -78,6 +85,7 @@ def filled_page(
         "title": html.escape(f"Practise: {title}"),
         "centre": f'<p class="centre">{html.escape(name)}</p>\n' if name else "",
         "head": head,
+        "booklet": _LINKED.format(html.escape(booklet)) if booklet else _ASKED,
         "style": style,
         "script": script,
         "index": _block("index", "application/json", _json(index)),

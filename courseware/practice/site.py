@@ -18,13 +18,20 @@ from courseware.practice.payload import kind_data
 _HEAD = '\n<link rel="manifest" href="manifest.webmanifest">'
 _ALLOWED = "connect-src 'self'; manifest-src 'self'; worker-src 'self'; "
 _PAGE, _WORKER = "index.html", "worker.js"
+BOOKLET = "booklet.pdf"  # beside the page, where it is made: whoever wants it takes it, no phone keeps it unasked
 
 
-def practice_site(kinds: Sequence[PracticeKind], title: str, glossary: Glossary) -> Mapping[str, bytes]:
-    """The files of the site by name. The same kinds and words give the same bytes."""
+def practice_site(
+    kinds: Sequence[PracticeKind], title: str, glossary: Glossary, *, booklet: bool = False
+) -> Mapping[str, bytes]:
+    """The files of the site by name; its page leads to the `booklet` where there is one.
+
+    The same kinds and words give the same bytes.
+    """
+    way = BOOKLET if booklet else ""
     data = [kind_data(kind) for kind in kinds]
     files = {
-        _PAGE: filled_page(kinds, data, title, glossary, (), head=_HEAD, allowed=_ALLOWED),
+        _PAGE: filled_page(kinds, data, title, glossary, (), head=_HEAD, allowed=_ALLOWED, booklet=way),
         "manifest.webmanifest": _manifest(title, kinds[0].bank.settings.name),
         "icon.svg": page_asset("icon.svg"),
         "glossary.txt": packed_words(kinds, glossary),

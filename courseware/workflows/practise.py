@@ -20,7 +20,7 @@ from courseware.practice.booklet import compose_booklet
 from courseware.practice.kinds import PracticeKind, needs_paper, practice_kinds, variants_of_each
 from courseware.practice.of_the_job import of_the_job
 from courseware.practice.one_file import practice_page
-from courseware.practice.site import practice_site
+from courseware.practice.site import BOOKLET, practice_site
 from courseware.settings.settings import Settings
 from courseware.workflows.jobs import WORKSHEET, find_job
 from courseware.workflows.proving import proved
@@ -72,14 +72,19 @@ def write_page(file: Path, found: ToPractise, glossary: Glossary, watch: Watch) 
     return len(kinds), len(page)
 
 
-def write_site(folder: Path, found: ToPractise, glossary: Glossary, watch: Watch) -> tuple[int, int]:
+def write_site(
+    folder: Path, found: ToPractise, glossary: Glossary, watch: Watch, *, booklet: bool = False
+) -> tuple[int, int]:
     """Writes the practice page as a site of files. Returns how many kinds it has, and its bytes. Raises `CannotDeal`.
 
-    The page itself is written last, so that it never stands without its questions.
+    With the `booklet` to print beside it, the page leads there whoever has too old a browser. The page is written
+    last, so that it never stands without its questions.
     """
     kinds = _composed(found, watch)
-    files = practice_site(kinds, found.title, glossary)
+    files = practice_site(kinds, found.title, glossary, booklet=booklet)
     folder.mkdir(parents=True, exist_ok=True)
+    if booklet:
+        write_booklet(folder / BOOKLET, found)
     for name, data in reversed(tuple(files.items())):
         write_whole(folder / name, data)
     return len(kinds), sum(map(len, files.values()))

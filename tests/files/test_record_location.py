@@ -6,7 +6,7 @@ import pytest
 
 from courseware.database.errors import RecordFaulty
 from courseware.files.bank_files import NotFound
-from courseware.files.record_location import VARIABLE, opened, record_file, record_url
+from courseware.files.record_location import VARIABLE, opened, record_file, record_url, where_there
 
 OUT = Path("output")
 
@@ -52,3 +52,12 @@ def test_an_address_without_its_slashes_is_no_file_name(address: str) -> None:
 def test_a_home_folder_is_meant_by_its_sign() -> None:
     assert record_file(record_url("~/record.sqlite", OUT, {})) == Path.home() / "record.sqlite"
     assert record_file(record_url("C:\\records\\record.sqlite", OUT, {})) is not None
+
+
+def test_a_record_is_there_once_its_file_is_and_a_server_is_always_asked(tmp_path) -> None:
+    at = record_url(None, tmp_path, {})
+    assert where_there(at) is None
+    (tmp_path / "record.sqlite").touch()
+    assert where_there(at) == at
+    server = record_url("postgresql://desk@college/record", OUT, {})
+    assert where_there(server) == server

@@ -344,6 +344,7 @@ def test_a_browser_that_knows_the_stream_but_not_the_packing_is_told(browser, pr
     """)
     page = context.new_page()
     page.goto(practice_file.as_uri())
-    expect(page.get_by_text("too old")).to_be_visible()
+    expect(page.get_by_role("heading", name="This browser is too old for this page")).to_be_visible()
+    expect(page.get_by_text("ask your tutor for the printed practice booklet")).to_be_visible()
     assert page.get_by_role("button", name="Start").count() == 0
     context.close()

@@ -78,6 +78,16 @@ def test_the_policy_lets_it_fetch_from_its_own_place_alone(files) -> None:
     assert set(re.findall(r"(\S+-src) 'self'", policy)) == {"connect-src", "manifest-src", "worker-src"}
 
 
+def test_who_has_too_old_a_browser_is_led_to_the_booklet_where_there_is_one(files) -> None:
+    """In the page as it is without any script; no phone keeps the booklet unasked."""
+    beside = practice_site(kinds(), "Opening sizes", GLOSSARY, booklet=True)
+    assert '<a href="booklet.pdf">' in beside["index.html"].decode()
+    assert b"booklet.pdf" not in beside["worker.js"]
+    alone = files["index.html"].decode()
+    assert "booklet.pdf" not in alone
+    assert "ask your tutor for the printed practice booklet" in alone
+
+
 def test_a_question_is_fetched_when_it_is_met_and_all_of_it_works_without_a_network(browser, address) -> None:
     context = browser.new_context()
     page = context.new_page()

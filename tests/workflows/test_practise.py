@@ -67,3 +67,19 @@ def test_three_topics_are_named_in_the_title_and_more_are_not(
     for n, file in enumerate(files[1:], 2):
         file.write_text(own.read_text(encoding="utf-8").replace("topic: Piers", f"topic: Piers {n}"), encoding="utf-8")
     assert to_practise([str(file) for file in files], None, None, DEFAULTS, 1, heard).title == title
+
+
+@pytest.mark.parametrize(("asked", "there"), [((), False), (("--print",), True)])
+def test_a_site_has_the_booklet_beside_it_where_it_is_asked_for(
+    piers_bank, few_questions, tmp_path, asked, there
+) -> None:
+    site = tmp_path / "site"
+    assert run(piers_bank(), "--site", str(site), *asked).exit_code == 0
+    assert (site / "booklet.pdf").exists() is there
+    assert ('href="booklet.pdf"' in (site / "index.html").read_text(encoding="utf-8")) is there
+
+
+def test_a_site_is_not_one_file(piers_bank, tmp_path) -> None:
+    made = run(piers_bank(), "--site", str(tmp_path / "site"), "--out", str(tmp_path / "practice.html"))
+    assert made.exit_code == 2
+    assert not (tmp_path / "site").exists()

@@ -22,7 +22,7 @@ from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.sent_files import sent_as_files
 from courseware.files.bank_files import shipped_banks
-from courseware.files.record_location import opened
+from courseware.files.record_location import opened, where_there
 from courseware.files.sitting_folders import SittingFolder, find_folders
 from courseware.glossary.sheets import Glossary
 from courseware.practice.board import Board
@@ -84,7 +84,7 @@ async def read_files(request: Request) -> Response:
     saved = [(one.name, one.data) for one in form.uploads("saved")]
     if not saved:
         return said(request, "First choose the files that learners saved on the practice page.", to="/practise#class")
-    work = partial(_read, saved, desk.settings().name, desk.out)
+    work = partial(_read, saved, desk.settings().name, desk.out, where_there(desk.record()))
     return said(request, "", to=f"/work/{desk.jobs.start('What the class has practised', work)}")
 
 
@@ -131,9 +131,9 @@ def _make(
     return _made(out / "practice.html", says, _HAND_OUT)
 
 
-def _read(saved: Sequence[tuple[str, bytes]], centre: str, out: Path, watch: Watch) -> Made:
+def _read(saved: Sequence[tuple[str, bytes]], centre: str, out: Path, record: URL | None, watch: Watch) -> Made:
     with watch.progress("Reading what learners saved", 1) as tell:
-        found = class_progress(saved, centre, out, date.today().isoformat())
+        found = class_progress(saved, centre, out, date.today().isoformat(), record)
         tell(1)
     for note in found.notes:
         watch.note(note)

@@ -136,8 +136,5 @@ if (canUnpack()) {
   void show(false);
   if (isSite()) navigator.serviceWorker?.register("worker.js").catch(() => {}); // without it the site works with a network alone
 } else {
-  main.replaceChildren(
-    make("h1", {}, "This browser is too old for this page"),
-    make("p", {}, "Bring it up to date, or ask your tutor for the printed practice booklet."),
-  );
+  main.querySelector("h1")?.replaceChildren("This browser is too old for this page"); // the way on stands below it
 }
