@@ -179,16 +179,22 @@ def spread_block(figures: ClassFigures, dots: float) -> Block:
 
 def outcomes_block(figures: ClassFigures, questions: Mapping[str, str], most: int) -> Block:
     """All outcomes in the order of the paper, or the weakest of many."""
-    shown: Sequence[OutcomeFigures] = figures.outcomes
+    shown = outcomes_shown(figures, most)
     says = "The dot: the share of its marks that the class got. The line: where the share likely lies (19 times in 20)."
     if len(figures.codes) < SMALL:
         says += f" So small a class (n = {len(figures.codes)}) says little: read the line, not the dot."
-    if len(shown) > most:
-        least = sorted(shown, key=lambda one: one.facility.value if one.facility else 1.0)[:most]
-        shown = [one for one in figures.outcomes if one in least]
+    if len(shown) < len(figures.outcomes):
         says += f" The {most} weakest of {len(figures.outcomes)} are shown."
     plot = outcome_plot([Outcome(words=outcome_words(one, questions), got=one.facility) for one in shown])
     return Block(heading="How much of each exercise the class got", text=(says,), picture=plot)
+
+
+def outcomes_shown(figures: ClassFigures, most: int) -> Sequence[OutcomeFigures]:
+    """All outcomes in the order of the paper; of more than `most`, the weakest."""
+    if len(figures.outcomes) <= most:
+        return figures.outcomes
+    least = sorted(figures.outcomes, key=lambda one: one.facility.value if one.facility else 1.0)[:most]
+    return [one for one in figures.outcomes if one in least]
 
 
 def outcome_words(one: OutcomeFigures, questions: Mapping[str, str]) -> str:

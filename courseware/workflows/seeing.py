@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from courseware.class_report.bars_in_words import Bar, outcomes_in_words, slips_in_words, spread_in_words
 from courseware.class_report.figures import ClassFigures, class_figures
 from courseware.class_report.heat_table import HeatTable, heat_table
 from courseware.class_report.misconceptions import Misconception, slip_words
 from courseware.class_report.question_words import question_words
-from courseware.class_report.report import outcomes_block, slips_block, spread_block, who_is_in
+from courseware.class_report.report import outcomes_block, outcomes_shown, slips_block, spread_block, who_is_in
 from courseware.class_report.starters import Starter, seen_in
 from courseware.database.errors import RecordRefuses
 from courseware.database.how_far import HowFar, how_far
@@ -53,6 +54,7 @@ class ClassOnScreen:
     table: HeatTable | None  # none where nothing is marked yet
     slips: tuple[SlipOnScreen, ...]
     blocks: tuple[Block, ...]  # slips as bars, the spread, the outcomes
+    bars: tuple[tuple[Bar, ...], ...]  # the same, block by block, for a narrow screen
     states: tuple[ScriptState, ...]
     behind: bool  # whether something was typed or decided since marks were kept last
 
@@ -80,7 +82,7 @@ def _class(engine: Engine, text: str, at: HowFar) -> ClassOnScreen:
     sitting, sources = sitting_in(text)
     marked = marked_at(engine, text, "first", at)
     figures = _figures(text, marked)
-    found = figures.codes
+    found, questions = figures.codes, question_words(sitting, sources)
     return ClassOnScreen(
         who=who_is_in(sitting, figures),
         figures=figures,
@@ -92,7 +94,14 @@ def _class(engine: Engine, text: str, at: HowFar) -> ClassOnScreen:
         blocks=(
             slips_block(figures, _MOST_BARS),
             spread_block(figures, _DOTS),
-            outcomes_block(figures, question_words(sitting, sources), _MOST_OUTCOMES),
+            outcomes_block(figures, questions, _MOST_OUTCOMES),
+        )
+        if found
+        else (),
+        bars=(
+            slips_in_words(figures.misconceptions[:_MOST_BARS]),
+            spread_in_words(figures.totals, figures.of),
+            outcomes_in_words(outcomes_shown(figures, _MOST_OUTCOMES), questions),
         )
         if found
         else (),

@@ -41,7 +41,10 @@ async def picture(request: Request) -> Response:
     desk, where = desk_of(request), _where(request)
     seen = await run_in_threadpool(class_on_screen, record_open(desk), where)
     files = [(desk.handles.of(file.path), file) for file in files_of_marking(where)]
-    pictures = [(block, shown(block.picture) if block.picture else None) for block in seen.blocks]
+    pictures = [
+        (block, shown(block.picture) if block.picture else None, bars)
+        for block, bars in zip(seen.blocks, seen.bars, strict=True)
+    ]
     states = {state: [one.code for one in seen.states if one.state == state] for state in _STATES}
     return page(
         request,
