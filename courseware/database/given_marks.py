@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any, Literal
 
-from sqlalchemy import Connection, Engine, insert, select
+from sqlalchemy import Connection, Engine, func, insert, select
 
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.entering import Role
@@ -49,6 +49,13 @@ def given_marks(engine: Engine, sitting: str, purpose: Purpose) -> tuple[HandMar
         for mark in paper.marks
     }
     return tuple(mark for mark in given if written.get(mark.key, mark.written).strip() == mark.written.strip())
+
+
+def newest_given(engine: Engine, sitting: str, purpose: Purpose) -> int:
+    """The number of the newest mark given by hand in a sitting; 0 where there is none."""
+    asked = select(func.max(GIVEN_MARK.c.id)).join_from(GIVEN_MARK, PAPER).where(PAPER.c.sitting == sitting)
+    with reading(engine) as connection:
+        return connection.scalar(asked.where(GIVEN_MARK.c.purpose == purpose)) or 0
 
 
 def hands(engine: Engine, sitting: str, role: Role = "first") -> dict[str, tuple[str, ...]]:

@@ -133,17 +133,23 @@ def _mark(texts: Mapping[str, str], known: Mapping[tuple[str, int], ScriptToMark
             texts["script"].upper(), list(shown), "expected one of"
         )
     part = next((part for part in script.parts if heading_key(part.label) == heading_key(texts["part"])), None)
-    if part is None:
-        return f"`{harmless(texts['part'])}` is no part of the script {script.shown}"
-    if texts.get("written", part.written.strip()) != part.written.strip():
+    if part is not None and texts.get("written", part.written.strip()) != part.written.strip():
         return f"the answer to {part.label} is another now: `{harmless(part.written)}`; make the sheet again"
-    if not (_counts(texts["marks"]) and int(texts["marks"]) <= part.of):
-        wrong = f"`{harmless(texts['marks'])}` is not a mark" if texts["marks"] else "a note stands without its mark"
+    return hand_mark(script, texts["part"], texts["marks"], texts.get("note", ""))
+
+
+def hand_mark(script: ScriptToMark, label: str, marks: str, note: str) -> HandMark | str:
+    """A mark as it was typed for a part of a script, or what is wrong with it."""
+    part = next((part for part in script.parts if heading_key(part.label) == heading_key(label)), None)
+    if part is None:
+        return f"`{harmless(label)}` is no part of the script {script.shown}"
+    if not (_counts(marks) and int(marks) <= part.of):
+        wrong = f"`{harmless(marks)}` is not a mark" if marks else "a note stands without its mark"
         return f"{wrong}; {part.label} takes whole marks from 0 to {part.of}"
-    note = " ".join(texts.get("note", "").split())
+    note = " ".join(note.split())
     if not is_plain(note, _LONGEST_NOTE):
         return f"the note has more than {_LONGEST_NOTE} characters, or some that do not show"
-    return HandMark(code=script.code, attempt=script.attempt, label=part.label, marks=int(texts["marks"]), note=note,
+    return HandMark(code=script.code, attempt=script.attempt, label=part.label, marks=int(marks), note=note,
                     written=part.written)  # fmt: skip
 
 

@@ -36,13 +36,13 @@ def second_sheet(found: Differences, sitting: Sitting, made: str, names: Mapping
     """The differences to settle, with room for the mark agreed and its reason. `names` by code, or none."""
     title, centre = f"Two markers: {sitting.title}", sitting.settings.name
     if not found.compared:
-        about = (Block(text=tuple(_about(found, sitting, made))),)
+        about = (Block(text=tuple(about_differences(found, sitting, made))),)
         return Report(file="two-markers", title=title, centre=centre, blocks=about)
     settled = Table(
         headings=("Paper", "Part", "First marker", "Second marker", "Agreed", "Reason"),
         rows=tuple(
             (_who(one, names), one.label, _told(one, one.first), _told(one, one.second), "", "")
-            for one in _shown(found, sitting, names)
+            for one in differences_by_code(found, sitting, names)
         ),
         widths=(28, 13, 44, 44, 15, 0),
     )
@@ -52,8 +52,8 @@ def second_sheet(found: Differences, sitting: Sitting, made: str, names: Mapping
         title=title,
         centre=centre,
         blocks=(
-            Block(text=(*_about(found, sitting, made), _SIGNED)),
-            Block(heading="How far they agree", text=tuple(_caution(found)), table=_agreement(found)),
+            Block(text=(*about_differences(found, sitting, made), _SIGNED)),
+            Block(heading="How far they agree", text=tuple(_caution(found)), table=agreement_table(found)),
             Block(text=_MEANINGS),
             listed,
         ),
@@ -74,11 +74,11 @@ def second_workbook(found: Differences, sitting: Sitting, day_made: str, names: 
             *(one.first.of, one.first.marks, one.second.marks, one.written),
             *(one.first.why, one.second.why, one.second.by),
         )
-        for one in _shown(found, sitting, names)
+        for one in differences_by_code(found, sitting, names)
     ]
     labels = [part.label for part in sitting.papers[0].parts]
-    said = [*_about(found, sitting, day_made), *_caution(found), *_MEANINGS]
-    figures = _agreement(found)
+    said = [*about_differences(found, sitting, day_made), *_caution(found), *_MEANINGS]
+    figures = agreement_table(found)
     pages = (
         Page(title="Decisions", columns=columns, rows=rows),
         Page(title="Agreement", columns=dict.fromkeys(figures.headings, 26), rows=figures.rows),
@@ -103,7 +103,8 @@ def is_settling(data: bytes, file: str) -> bool:
     return headings is not None and is_it(headings.cells)
 
 
-def _about(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
+def about_differences(found: Differences, sitting: Sitting, made: str) -> Iterator[str]:
+    """Of what the comparison is: papers, parts, and what does not count."""
     yield (
         f"Sitting {sitting.code}, {sitting.group}. Made on {in_full(made)}."
         if sitting.group
@@ -131,7 +132,8 @@ def _caution(found: Differences) -> Iterator[str]:
         )
 
 
-def _agreement(found: Differences) -> Table:
+def agreement_table(found: Differences) -> Table:
+    """How far two markers agree, each figure with its interval."""
     whole = found.agreement
     rows = (
         ("Alike", *_share(whole.exact)),
@@ -157,7 +159,7 @@ def _kappa(found: Index | None) -> tuple[str, str]:
     return (two(found.value), between(found.interval)) if found else (DASH, DASH)
 
 
-def _shown(found: Differences, sitting: Sitting, names: Mapping[str, str]) -> tuple[Difference, ...]:
+def differences_by_code(found: Differences, sitting: Sitting, names: Mapping[str, str]) -> tuple[Difference, ...]:
     """The differences; where the sheet goes by codes, without learners' names in what was typed about them."""
     learners = {} if names else {paper.code: paper.learner.name for paper in sitting.papers}
     return tuple(_coded(one, learners.get(one.code, "")) for one in found.differences)

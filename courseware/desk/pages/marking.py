@@ -214,7 +214,7 @@ def _number(text: str) -> int:
     return int(text) if text.isascii() and text.isdecimal() and len(text) < 10 else 1
 
 
-NAV = (Nav(title="Mark", address="/mark", place=3, also=r"/sittings/[^/]+/(grid|waiting).*"),)
+NAV = (Nav(title="Mark", address="/mark", place=3, also=r"/sittings/[^/]+/(grid|waiting|second).*"),)
 ROUTES = (
     Route("/mark", to_mark),
     Route("/sittings/{code}/grid", grid),

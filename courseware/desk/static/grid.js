@@ -5,7 +5,8 @@ import { rows, table, whole } from "./grid_rows.js";
 
 const beside = document.getElementById("beside");
 const at = table.dataset.at, token = table.dataset.token;
-const parts = [...table.tHead.rows[0].cells].slice(1).map(head => head.dataset.part);
+const heads = [...table.tHead.rows[0].cells].slice(1), parts = heads.map(head => head.dataset.part);
+const FIRST = Number(table.dataset.first); // the column of the first part
 const field = document.createElement("input");
 field.autocomplete = "off";
 field.maxLength = 200;
@@ -164,8 +165,8 @@ async function read(td) {
 function go(down, right, wrap = false) {
   if (!cell) return;
   let row = rowOf(cell).rowIndex - 1 + down, column = cell.cellIndex + right;
-  if (wrap && column > parts.length) { column = 2; row += 1; }
-  if (wrap && column < 2) { column = parts.length; row -= 1; }
+  if (wrap && column > parts.length) { column = FIRST; row += 1; }
+  if (wrap && column < FIRST) { column = parts.length; row -= 1; }
   enter((rows[row]?.cells[column] ? rows : whole())[row]?.cells[column]);
 }
 
@@ -178,8 +179,8 @@ field.addEventListener("keydown", event => {
     ArrowLeft: () => (whole || field.selectionEnd === 0) && go(0, -1),
     ArrowRight: () => (whole || field.selectionStart === field.value.length) && go(0, 1),
     Escape: () => { field.value = waiting.get(cell)?.text ?? saved.get(cell); field.select(); read(cell); },
-    "*": () => { if (parts[cell.cellIndex - 1]) { field.value = "nr"; go(0, 1, true); } },
-    Home: () => event.ctrlKey && enter(rows[0].cells[2]),
+    "*": () => { const { star } = heads[cell.cellIndex - 1].dataset; if (star) { field.value = star; go(0, 1, true); } },
+    Home: () => event.ctrlKey && enter(rows[0].cells[FIRST]),
     End: () => event.ctrlKey && enter(whole()[rows.length - 1].cells[parts.length]),
   };
   const move = moves[event.key];
@@ -261,4 +262,4 @@ document.getElementById("others").setAttribute("role", "status");
 
 const [paper, attempt, part] = (new URLSearchParams(location.search).get("cell") ?? "").split(" ");
 const row = (paper && whole().find(tr => tr.dataset.paper === paper && tr.dataset.attempt === attempt)) || rows[0];
-if (row) enter(row.cells[Math.max(2, parts.indexOf(part) + 1)]);
+if (row) enter(row.cells[Math.max(FIRST, parts.indexOf(part) + 1)]);
