@@ -98,14 +98,19 @@ def explain(error: BaseException) -> tuple[str | None, int | None]:
         return _LIBRARIES, _STOPPED
     if isinstance(error, OSError) and error.errno == errno.ENAMETOOLONG:
         return f"{harmless(str(error.filename))}: this name is too long for a file. Nothing was made.", _FAULTY
-    if isinstance(error, OSError) and error.errno in _ADVICE:
-        where = f" ({harmless(str(error.filename))})" if error.filename else ""
+    if isinstance(error, OSError) and (advice := advice_on(error)):
         return (
-            f"Stopped: {_ADVICE[error.errno]}{where}. What was made earlier is untouched; "
+            f"Stopped: {advice}. What was made earlier is untouched; "
             "do the same again and it goes on where it stopped.",
             _STOPPED,
         )
     return None, None
+
+
+def advice_on(error: OSError) -> str:
+    """What a disk or a folder lacks, with what to do about it; '' where nothing is known of it."""
+    where = f" ({harmless(str(error.filename))})" if error.filename else ""
+    return f"{_ADVICE[error.errno]}{where}" if error.errno in _ADVICE else ""
 
 
 def failure_line(exercise: Exercise, failure: Failure) -> str:

@@ -28,6 +28,7 @@ from courseware.files.sitting_folders import read_folder
 from courseware.papers.codes import read_code
 from courseware.papers.names import same_name
 from courseware.papers.sitting import Sitting
+from courseware.workflows.messages import advice_on
 from courseware.workflows.watch import Watch
 
 if TYPE_CHECKING:
@@ -103,7 +104,10 @@ def papers_named(engine: Engine, sitting: str, whose: Sequence[str]) -> tuple[st
 
 
 def take_in(folder: Path, watch: Watch, *, by: str = "", record: str | None = None) -> None:
-    """Takes a sitting just issued into its record, whose register has each paper from then on."""
+    """Takes a sitting just issued into its record, whose register has each paper from then on.
+
+    Where that cannot be, its papers are issued all the same, and what to do is told.
+    """
     out = folder.resolve().parent
     try:
         new = read_folder(folder)
@@ -112,8 +116,15 @@ def take_in(folder: Path, watch: Watch, *, by: str = "", record: str | None = No
                 watch.note(names)
             take(engine, new.sitting, new.text, at=datetime.now(UTC), by=by)
             note_files(engine, [folder / SITTING])
-    except (NotFound, RecordFaulty) as refused:
-        watch.note(f"the papers are issued, but the record did not take them in: {refused}")
+    except (NotFound, RecordFaulty, OSError) as refused:
+        why = advice_on(refused) if isinstance(refused, OSError) else str(refused)
+        if not why:
+            raise
+        where = "" if record else f" --out {out}"
+        watch.note(
+            f"the papers are issued, but the record did not take them in: {why}. Do not issue them again: when that "
+            f"is put right, marking them enters them, or `courseware record take {folder}{where}`"
+        )
 
 
 def _exchanged(sitting: Sitting, before: Mapping[str, str]) -> Iterator[str]:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import errno
+from pathlib import Path
+
 import pytest
 
 from courseware.database.opening import open_record
@@ -13,8 +16,25 @@ from courseware.workflows.register import (
     papers_named,
     register_lines,
     release_scripts,
+    take_in,
     take_scripts_back,
 )
+
+
+class Told:
+    """A watch that keeps its notes; nobody else works in the folder."""
+
+    def __init__(self) -> None:
+        self.notes: list[str] = []
+
+    def note(self, text: str) -> None:
+        self.notes.append(text)
+
+    def waiting(self) -> None:
+        raise AssertionError("nobody else works here")
+
+    def progress(self, what: str, total: int):
+        raise AssertionError("it takes no time")
 
 
 @pytest.fixture
@@ -54,3 +74,30 @@ def test_a_name_that_is_nobodys_is_told(engine, place) -> None:
         papers_named(engine, place.sitting.code, ["Nobody"])
     assert papers_named(engine, place.sitting.code, ()) == ()
     assert names_by_reference(engine) == {}
+
+
+@pytest.mark.parametrize(
+    ("fault", "told"), [(errno.ENOSPC, "the disk is full"), (errno.EROFS, "may not be written to")]
+)
+def test_papers_that_the_record_has_no_room_for_are_issued_and_not_to_be_issued_again(
+    place, monkeypatch, fault, told
+) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise OSError(fault, "no", "record.sqlite")
+
+    monkeypatch.setattr("courseware.workflows.register.take", full)
+    watch = Told()
+    take_in(place.path, watch)
+    [note] = watch.notes
+    assert told in note
+    assert "Do not issue them again" in note
+    assert f"courseware record take {place.path} --out {Path('output').resolve()}" in note
+
+
+def test_a_fault_of_which_nothing_is_known_is_not_hidden(place, monkeypatch) -> None:
+    def faulty(*_: object, **__: object) -> None:
+        raise OSError("no advice on this")
+
+    monkeypatch.setattr("courseware.workflows.register.take", faulty)
+    with pytest.raises(OSError, match="no advice"):
+        take_in(place.path, Told())
