@@ -12,6 +12,7 @@ import pytest
 from hypothesis import settings
 
 from courseware.banks import Bank, Exercise, Space
+from courseware.database import connection
 from courseware.files.bank_files import find_banks, read_banks, shipped_banks
 from courseware.papers.compose import read_sources
 from courseware.papers.deal import Choosing, Heads, choose, deal_sitting
@@ -64,14 +65,30 @@ LONG_PLACES = (
     "journeys/test_a_term.py", *(f"practice/test_page_{of}.py" for of in (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",
     )),
-    "printing/test_engine.py", "printing/test_render_b*.py",
+    "printing/test_engine.py", "printing/test_leak_check.py::test_what_is_read_back_is_what_another_reader_reads*",
+    "printing/test_render_b*.py",
     "printing/test_render_layout.py", "printing/test_workers*.py", "test_installed.py", "test_readme_commands.py",
 )  # fmt: skip
 
 
-def long(path: Path) -> bool:
-    """Whether all tests of a module are long."""
-    return path.is_relative_to(TESTS) and any(fnmatch(path.relative_to(TESTS).as_posix(), one) for one in LONG_PLACES)
+def long(item: pytest.Item) -> bool:
+    """Whether a test stands in a long place: a module, or a test of one after `::`."""
+    if not item.path.is_relative_to(TESTS):
+        return False
+    module = item.path.relative_to(TESTS).as_posix()
+    return any(fnmatch(f"{module}::{item.name}" if "::" in one else module, one) for one in LONG_PLACES)
+
+
+def more_of_the_same(items: list[pytest.Item]) -> Iterator[pytest.Item]:
+    """Of tests marked `each_value`, those that bring no value of a parameter that those before them did not."""
+    met: dict[str, set[tuple[str, object]]] = {}
+    for item in sorted(items, key=lambda item: item.nodeid):
+        if item.get_closest_marker("each_value"):
+            values = {(name, repr(value)) for name, value in item.callspec.params.items()}  # type: ignore[attr-defined]
+            seen = met.setdefault(item.nodeid.partition("[")[0], set())
+            if values <= seen:
+                yield item
+            seen |= values
 
 
 def slow(path: Path) -> bool:
@@ -98,8 +115,10 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         on_server = getattr(item, "callspec", None) and item.callspec.params.get("database") == SERVER
         if on_server or slow(item.path) or SLOW_FIXTURES & set(getattr(item, "fixturenames", ())):
             item.add_marker("slow")
-        if long(item.path):
+        if long(item):
             item.add_marker("long")
+    for item in more_of_the_same(items):
+        item.add_marker("long")
 
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
@@ -136,6 +155,18 @@ def dealt(space_of) -> Callable[..., Sitting]:
         return made[asked]
 
     return deal
+
+
+PRAGMAS = connection._PRAGMAS  # as the program sets them
+
+
+@pytest.fixture(scope="session", autouse=True)
+def without_waiting_for_the_disk() -> Iterator[None]:
+    """Records are not forced on to the disk: no test cuts the power, and a killed program loses nothing by it."""
+    with pytest.MonkeyPatch.context() as patch:
+        pragmas = tuple(one for one in PRAGMAS if "synchronous" not in one)
+        patch.setattr(connection, "_PRAGMAS", (*pragmas, "synchronous = OFF"))
+        yield
 
 
 @pytest.fixture(scope="session", autouse=True)

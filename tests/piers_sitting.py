@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import shutil
 from pathlib import Path
 
 import pytest
@@ -45,14 +46,26 @@ exercises:
 """
 
 
+@pytest.fixture(scope="session")
+def issued_piers(tmp_path_factory) -> Path:
+    """The folder that `piers_sitting` is a copy of: look, do not touch."""
+    folder: Path = tmp_path_factory.mktemp("piers")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.chdir(folder)
+        patch.delenv("COURSEWARE_RECORD", raising=False)
+        Path("group-a.csv").write_text(GROUP, encoding="utf-8")
+        Path("piers.yaml").write_text(BANK, encoding="utf-8")
+        issued = run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", "--jobs", "1")
+        assert issued.exit_code == 0, issued.output
+    return folder
+
+
 @pytest.fixture
-def piers_sitting(tmp_path, monkeypatch) -> Path:
+def piers_sitting(issued_piers, tmp_path, monkeypatch) -> Path:
     """A sitting just issued, in a fresh folder."""
+    shutil.copytree(issued_piers, tmp_path, dirs_exist_ok=True)
     monkeypatch.chdir(tmp_path)
     monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
-    Path("group-a.csv").write_text(GROUP, encoding="utf-8")
-    Path("piers.yaml").write_text(BANK, encoding="utf-8")
-    assert run("issue", "piers.yaml", "--group", "group-a.csv", "--date", "2026-01-05", "--jobs", "1").exit_code == 0
     [folder] = Path("output").glob("2026*")
     return folder
 

@@ -7,9 +7,10 @@ that belongs to one of another table must find it there.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import cache
 from typing import Any, get_args
 
-from sqlalchemy import Column, Connection, Engine, Integer, Table, and_, func, literal, not_, or_, select
+from sqlalchemy import URL, Column, Engine, Integer, Select, Table, and_, func, literal, not_, or_, select
 from sqlalchemy.sql.elements import ColumnElement
 
 from courseware.database import tables
@@ -33,17 +34,29 @@ _WORDS: Mapping[str, Sequence[str]] = {
 def check_rows(engine: Engine) -> None:
     """Raises `RecordFaulty` for a row that this program cannot have written, naming its table."""
     with reading(engine) as connection:
-        for table in tables.METADATA.sorted_tables:
-            if _has_wrong(connection, table, typed=engine.dialect.name != "sqlite"):
+        for name, wrong in _checks(engine.url.drivername):
+            if connection.exec_driver_sql(wrong).scalar() is not None:
                 raise RecordFaulty(
-                    f"{shown_address(engine.url)}: a row of its table `{table.name}` holds what this program "
+                    f"{shown_address(engine.url)}: a row of its table `{name}` holds what this program "
                     f"did not write: {BY_HAND}"
                 )
 
 
-def _has_wrong(connection: Connection, table: Table, *, typed: bool) -> bool:
+@cache  # writing them out takes most of the time that opening a small record takes
+def _checks(driver: str) -> Sequence[tuple[str, str]]:
+    """For each table its name and the SQL that finds a wrong row in it."""
+    dialect = URL.create(driver).get_dialect()()
+    return [
+        (table.name, str(_wrong_row(table, typed=dialect.name != "sqlite").compile(
+            dialect=dialect, compile_kwargs={"literal_binds": True}
+        )))
+        for table in tables.METADATA.sorted_tables
+    ]  # fmt: skip
+
+
+def _wrong_row(table: Table, *, typed: bool) -> Select[int]:
     wrong = [_wrong(column, typed=typed) for column in table.columns]
-    return connection.scalar(select(literal(1)).select_from(table).where(or_(*wrong)).limit(1)) is not None
+    return select(literal(1)).select_from(table).where(or_(*wrong)).limit(1)
 
 
 def _wrong(column: Column[Any], *, typed: bool) -> ColumnElement[bool]:

@@ -90,13 +90,30 @@ def database(request, tmp_path) -> str:
     return f"sqlite:///{tmp_path / 'record.sqlite'}"
 
 
+@pytest.fixture(scope="session")
+def taken_in(sitting, tmp_path_factory) -> bytes:
+    """A SQLite record that holds the sitting."""
+    file: Path = tmp_path_factory.mktemp("taken-in") / "record.sqlite"
+    _with_sitting(f"sqlite:///{file}", sitting).dispose()
+    return file.read_bytes()
+
+
 @pytest.fixture
-def record(database, sitting) -> Iterator[Engine]:
+def record(database, sitting, taken_in, tmp_path) -> Iterator[Engine]:
     """A record that holds the sitting."""
-    engine = open_record(database)
-    take(engine, sitting, write_sitting(sitting), at=MORNING)
+    if database.startswith("sqlite"):
+        (tmp_path / "record.sqlite").write_bytes(taken_in)
+        engine = open_record(database)
+    else:
+        engine = _with_sitting(database, sitting)
     yield engine
     engine.dispose()
+
+
+def _with_sitting(database: str, sitting: Sitting) -> Engine:
+    engine = open_record(database)
+    take(engine, sitting, write_sitting(sitting), at=MORNING)
+    return engine
 
 
 @pytest.fixture

@@ -8,17 +8,20 @@ from pathlib import Path
 
 import pytest
 
+from courseware.database import connection
 from courseware.database.connection import reading, squeeze, stamp, writing
 from courseware.database.errors import RecordFaulty, RecordRefuses
 from courseware.database.opening import open_record
 from courseware.database.retention import kept
 from courseware.database.tables import SETTING
+from tests.conftest import PRAGMAS
 
 
-def test_its_connections_keep_what_they_were_told(record) -> None:
-    with reading(record) as connection:
+def test_its_connections_keep_what_they_were_told(record, monkeypatch) -> None:
+    monkeypatch.setattr(connection, "_PRAGMAS", PRAGMAS)
+    with reading(record) as opened:
         told = {
-            name: connection.exec_driver_sql(f"PRAGMA {name}").scalar()
+            name: opened.exec_driver_sql(f"PRAGMA {name}").scalar()
             for name in ("journal_mode", "synchronous", "foreign_keys", "secure_delete", "busy_timeout")
         }
     # synchronous 2 is FULL: SQLite's own documentation of its pragmas

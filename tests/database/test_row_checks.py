@@ -14,6 +14,7 @@ from courseware.marking.marks import Decision
 from tests.database.conftest import altered
 
 
+@pytest.mark.each_value
 @pytest.mark.parametrize("value", [b"\xff\xfe", "-1", "1000001", "third"])
 @pytest.mark.parametrize(
     "column",

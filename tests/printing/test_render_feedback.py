@@ -79,6 +79,7 @@ def pages(pdf: bytes) -> list[str]:
         return [" ".join(page_text(sheet).split()) for sheet in opened.pages]
 
 
+@pytest.mark.each_value
 @pytest.mark.parametrize("hows", [HOWS, HOWS[::-1], ("right",)], ids=["slips first", "others first", "all right"])
 @pytest.mark.parametrize("topic", TOPICS)
 def test_every_sheet_conforms(sheet_of, topic, hows) -> None:
@@ -87,6 +88,7 @@ def test_every_sheet_conforms(sheet_of, topic, hows) -> None:
     assert report.is_compliant, [(failure.rule_id, failure.message) for failure in report.failures]
 
 
+@pytest.mark.each_value
 @pytest.mark.parametrize("hows", [
     ("right",), ("slip",), ("right", "slip"), HOWS, HOWS * 3, ("blank",) * 60, ("slip",) * 60, ("decided",) * 60,
 ], ids=["none", "one", "another", "seventeen", "all kinds", "all blank", "all slips", "all decided"])  # fmt: skip

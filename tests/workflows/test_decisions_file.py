@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import openpyxl
 import pytest
 
 from tests.piers_sitting import fill, kept, papers, run
+
+BY = ("--assessor", "J. Marsh", "--jobs", "1")
 
 
 @pytest.fixture
@@ -19,7 +22,7 @@ def sitting(piers_sitting: Path) -> Path:
 def test_the_kept_decisions_are_a_file_that_needs_no_record_to_be_read(sitting) -> None:
     code = papers(sitting)[0]["code"]
     decide = ("--decide", code, "1a", "1", "The method is shown")
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, "--assessor", "J. Marsh", "--jobs", "1")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, *BY)
     book = openpyxl.load_workbook(sitting / "for-tutor/decisions.xlsx")
     heads, row = book.active.iter_rows(values_only=True)
     assert heads == ("code", "part", "marks", "reason", "comment", "written", "attempt", "marker", "by", "source")
@@ -29,19 +32,42 @@ def test_the_kept_decisions_are_a_file_that_needs_no_record_to_be_read(sitting) 
 
 def test_decisions_kept_before_their_sheets_were_noted_are_read(sitting) -> None:
     code, file = papers(sitting)[0]["code"], sitting / "for-tutor/decisions.xlsx"
-    sheet, words = fill(sitting, "a.csv", {"1a": "7"}), ("--assessor", "J. Marsh", "--jobs", "1")
-    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *words)
+    sheet = fill(sitting, "a.csv", {"1a": "7"})
+    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *BY)
     book = openpyxl.load_workbook(file)
     book.active.delete_cols(10)
     book.save(file)
     Path("output/record.sqlite").unlink()
-    assert run("mark", str(sitting), sheet, *words).exit_code == 0
+    assert run("mark", str(sitting), sheet, *BY).exit_code == 0
     assert kept()[code][0] == ("1a", 1, "decided")
 
 
 def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None:
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *BY)
     assert not (sitting / "for-tutor/decisions.xlsx").exists()
+
+
+@pytest.fixture(scope="module")
+def decided_before(issued_piers, tmp_path_factory) -> Path:
+    """The folder of work that `decided` is a copy of: look, do not touch."""
+    own = Path(shutil.copytree(issued_piers, tmp_path_factory.mktemp("decided"), dirs_exist_ok=True))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.chdir(own)
+        patch.delenv("COURSEWARE_RECORD", raising=False)
+        [sitting] = Path("output").glob("2026*")
+        code, sheet = papers(sitting)[0]["code"], fill(sitting, "a.csv", {"1a": "7"})
+        run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *BY)
+    return own
+
+
+@pytest.fixture
+def decided(decided_before, tmp_path, monkeypatch) -> Path:
+    """The sitting, marked from `a.csv` with one decision."""
+    shutil.copytree(decided_before, tmp_path, dirs_exist_ok=True)
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    [sitting] = Path("output").glob("2026*")
+    return sitting
 
 
 @pytest.mark.parametrize(
@@ -53,14 +79,12 @@ def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None
         (10, "a\u200bb", "a file's name"),
     ],
 )  # fmt: skip
-def test_a_kept_decision_changed_by_hand_is_told_by_its_row(sitting, column: int, value: str, told: str) -> None:
-    code, file = papers(sitting)[0]["code"], sitting / "for-tutor/decisions.xlsx"
-    sheet, words = fill(sitting, "a.csv", {"1a": "7"}), ("--assessor", "J. Marsh", "--jobs", "1")
-    run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *words)
+def test_a_kept_decision_changed_by_hand_is_told_by_its_row(decided, column: int, value: str, told: str) -> None:
+    file = decided / "for-tutor/decisions.xlsx"
     book = openpyxl.load_workbook(file)
     book.active.cell(2, column).value = value
     book.save(file)
-    done = run("mark", str(sitting), sheet, *words)
+    done = run("mark", str(decided), "a.csv", *BY)
     assert done.exit_code == 2
     assert "decisions.xlsx:2:" in done.output
     assert told in done.output
@@ -68,6 +92,6 @@ def test_a_kept_decision_changed_by_hand_is_told_by_its_row(sitting, column: int
 
 def test_a_file_of_decisions_that_cannot_be_read_is_told(sitting) -> None:
     (sitting / "for-tutor/decisions.xlsx").write_bytes(b"PK\x03\x04 no workbook")
-    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), "--assessor", "J. Marsh", "--jobs", "1")
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *BY)
     assert done.exit_code == 2
     assert "decisions.xlsx" in done.output
