@@ -41,3 +41,16 @@ def test_a_plan_is_made_kept_followed_and_given_up(phone) -> None:
     learner.press(learner.button("No more plan"))
     expect(told).to_have_count(0)
     assert learner.kept()["plan"] is None
+
+
+def test_one_topic_of_many_is_chosen_by_two_presses(phone) -> None:
+    learner = phone()
+    names = [topic["topic"] for topic in learner.index["topics"]]
+    learner.press(learner.button("Untick all"))
+    learner.press(learner.button("Start"))
+    expect(learner.main.get_by_role("alert")).to_have_text("Tick at least one topic.")
+    learner.press(learner.main.get_by_role("checkbox", name=names[1]))
+    assert learner.kept()["topics"] == [names[1]]
+    learner.press(learner.button("Tick all"))
+    assert learner.kept()["topics"] is None
+    expect(learner.button("Untick all")).to_be_visible()

@@ -75,7 +75,7 @@ export function svgOf(text) {
  * @param {[number, number]} centre where it opens, in per cent of its width and height: at what is asked
  */
 function showLarger(large, back, centre = [50, 50]) {
-  let size = 2;
+  let size = window.matchMedia(PHONE).matches ? 2 : 1; // a wide screen is larger than the page's column as it is
   const sheet = make("div", { class: "sheet", tabindex: "0", role: "group", "aria-label": "The drawing, enlarged" }, large);
   const told = make("p", { class: "times", role: "status" });
   /** What of the drawing stands at a place of the sheet, as shares of it. @param {Point} place @returns {Point} */

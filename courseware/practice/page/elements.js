@@ -41,6 +41,13 @@ export function say(words) {
   }, 60);
 }
 
+/** To the top of a screen that is new, with the focus on its heading. @param {HTMLElement} main */
+export function arriveAtTop(main) {
+  document.documentElement.style.scrollPaddingTop = ""; // that of a question's strip
+  window.scrollTo(0, 0);
+  main.querySelector("h1")?.focus({ preventScroll: true });
+}
+
 /** Puts the focus on a heading at the top of what is seen. @param {any} heading */
 export function arriveAt(heading) {
   heading?.focus({ preventScroll: true });

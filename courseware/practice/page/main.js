@@ -3,7 +3,7 @@
 import { stopReading } from "./aloud.js";
 import { chooseNext, finishQuestion } from "./choose.js";
 import { canUnpack, isSite, kindData, readIndex } from "./data.js";
-import { button, byId, focusOn, make } from "./elements.js";
+import { arriveAtTop, button, byId, make } from "./elements.js";
 import { setWords } from "./glossary.js";
 import { applyLook, showLook } from "./look.js";
 import { countDay, dayOf, freshKind, joined, putRight, takeRight, takeSlip } from "./memory.js";
@@ -54,12 +54,7 @@ async function show(moved) {
   markCurrent(main.dataset.screen === "question" ? "practise" : main.dataset.screen);
   if (screen === "practise") await showQuestion(moved);
   else ({ topics: showTopics, ...screens })[/** @type {keyof typeof screens} */ (main.dataset.screen)](main, practice);
-  if (moved && screen !== "practise") arrive();
-}
-
-function arrive() {
-  window.scrollTo(0, 0);
-  focusOn(main.querySelector("h1"));
+  if (moved && screen !== "practise") arriveAtTop(main);
 }
 
 /** @param {boolean} moved */
@@ -105,7 +100,7 @@ async function showQuestion(moved) {
       else void showQuestion(true);
     },
   }, { today: today(), told: sittingWords(sitting) });
-  if (moved) arrive();
+  if (moved) arriveAtTop(main);
 }
 
 /** A question that a site did not bring: without a network, or with one that fails. */
@@ -116,7 +111,7 @@ function tellMissing() {
     make("p", {}, "The network did not bring it. Open the page once with a network, and leave it open for a moment: then all of it is on this phone."),
     again,
   );
-  arrive();
+  arriveAtTop(main);
 }
 
 /** Which question of its sitting this is. @param {import("./memory.js").Sitting} sitting */

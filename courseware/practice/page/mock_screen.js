@@ -2,7 +2,7 @@
 
 import { kindData, questionAt } from "./data.js";
 import { drawingFigure } from "./drawing.js";
-import { button, focusOn, make, say, tick } from "./elements.js";
+import { arriveAtTop, button, focusOn, make, say, tick } from "./elements.js";
 import { withMarkedWords } from "./glossary.js";
 import { freshKind, takeSlip } from "./memory.js";
 import { blueprint, countTime, EXTRA, freshMock, LEAST, marksOf, timeLeft } from "./mock.js";
@@ -82,7 +82,7 @@ async function askItem(main, practice, mock, place) {
       button("Hand in", () => sure(main, practice, mock, place), last ? { class: "next" } : {}),
     ),
   );
-  focusOn(main.querySelector("h1"));
+  arriveAtTop(main);
   runClock(main, practice, mock, clock);
 }
 
@@ -193,7 +193,7 @@ async function feedBack(main, practice, mock, fresh = false) {
     another,
     make("p", {}, make("a", { href: "#topics" }, "Back to the topics")),
   );
-  focusOn(main.querySelector("h1"));
+  arriveAtTop(main);
 }
 
 /** An answer fed back. @param {Part} row @param {string} text @returns {{element: HTMLElement, marks: number, of: number, slip: string}} */

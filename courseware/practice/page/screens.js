@@ -16,6 +16,7 @@ import { LENGTHS, slipToWatch, whenToComeBack } from "./sitting.js";
 
 /** @type {Record<number, string>} */
 const LENGTH_WORDS = { 10: "Ten questions", 5: "Five questions", 0: "Until I stop" };
+const FEW = 2; // topics: more are unticked by one press
 const SHOWN = 6; // exercises named at the end of a sitting
 
 /** The end of a sitting, or a stop in it. @param {HTMLElement} main @param {Practice} practice */
@@ -55,7 +56,15 @@ export function showTopics(main, practice) {
     memory.now = null;
     memory.round = 0;
     practice.keep();
+    nameAll();
   }
+  const all = button("", () => {
+    const tickAll = boxes.some((box) => !box.checked);
+    for (const box of boxes) box.checked = tickAll;
+    chosen();
+  });
+  const nameAll = () => all.replaceChildren(boxes.some((box) => !box.checked) ? "Tick all" : "Untick all");
+  nameAll();
   const begun = Object.keys(memory.kinds).length > 0;
   const lengths = LENGTHS.map((of) => make("input", { type: "radio", name: "length", value: of, checked: of === memory.length, onchange: () => setLength(of) }));
   function setLength(/** @type {number} */ of) {
@@ -86,6 +95,7 @@ export function showTopics(main, practice) {
       "fieldset",
       {},
       make("legend", {}, isRunning(memory.plan, practice.today()) ? "Topics, once the test is over" : "Topics"),
+      index.topics.length > FEW ? all : "",
       ...index.topics.map(({ topic, aim }, place) =>
         tick(boxes[place], make("b", {}, topic), make("span", { class: "aim" }, aim)),
       ),

@@ -68,7 +68,7 @@ export function nextBestHelp(verdict, part) {
   if (verdict.slips?.length || !["unknown", "wrong"].includes(verdict.how)) return "";
   if (verdict.why === "unit") return `Check the unit first: ${part.unit || "no unit"} is asked.`;
   const far = verdict.value && part.right ? howFar(verdict.value, exact(part.right)) : "";
-  if (far) return `Estimate first, with round figures in your head: this is far too ${far}.`;
+  if (far) return `Estimate first, with round figures: this is far too ${far}.`;
   if (part.rule?.length) return `Check the rule first: ${part.rule[0]}.`;
   if (!kindOf(part).opensLine) return "Hold what is left against the question's own words.";
   const line = part.working?.[0]?.say;
