@@ -7,9 +7,9 @@ from pathlib import Path
 
 import click
 
-from courseware.banks import Bank, Proof, SafetyNotes, Space
+from courseware.banks import Bank, Proof, SafetyNotes
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
-from courseware.papers.shares import for_practice
+from courseware.papers.shares import ENOUGH, OF_A_MONTH, for_practice
 from courseware.words import count
 
 
@@ -33,8 +33,11 @@ def report_proofs(banks: Sequence[Bank], proofs: Sequence[Proof]) -> None:
         click.echo(f"{bank.file}: {bank.topic}")
         for exercise in bank.exercises:
             proof = next(left)
-            size = "FAILED" if proof.failure else f"{len(proof.space)} variants, {_practised(proof.space)} for practice"
+            practised = len(for_practice(proof.space))
+            size = "FAILED" if proof.failure else f"{len(proof.space)} variants, {practised or 'none'} for practice"
             click.echo(f"  {exercise.name} (level {exercise.level}): {size}")
+            if not proof.failure and practised < OF_A_MONTH:
+                click.echo(f"    {_too_few(practised)}")
             for number in exercise.numbers:
                 if number.name in proof.ranges:
                     low, high = (_figure(figure) for figure in proof.ranges[number.name])
@@ -50,8 +53,11 @@ def report_proofs(banks: Sequence[Bank], proofs: Sequence[Proof]) -> None:
     click.echo(f"{verdict}: {walked} variants walked, {total} in the spaces.")
 
 
-def _practised(space: Space) -> str:
-    return str(len(for_practice(space)) or "none")
+def _too_few(practised: int) -> str:
+    """What fewer variants for practice than a month's mean, and what to do."""
+    if not practised:
+        return f"not practised: that takes {ENOUGH} variants or more; give its givens more values"
+    return f"under {OF_A_MONTH}: in a month of daily practice figures come again; give its givens more values"
 
 
 def _figure(figure: Figure) -> str:

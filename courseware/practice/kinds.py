@@ -15,10 +15,11 @@ from courseware.papers.codes import keyed, keyed_shuffle
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.deal import Chosen, issue_exercise
 from courseware.papers.invented import invented_site
+from courseware.papers.shares import OF_A_MONTH
 from courseware.papers.sheets import KeyExercise
 from courseware.papers.sitting import IssuedExercise
 
-MOST = 24  # variants of a kind on a page of many; a page of few has more of each, up to `MOST_OF_FEW`
+MOST = OF_A_MONTH  # variants of a kind on a page of many; a page of few has more of each, up to `MOST_OF_FEW`
 MOST_OF_FEW = 60
 _IN_ALL = 1200  # questions on a page of few
 _SITES = 6  # places, streets and clients of a kind

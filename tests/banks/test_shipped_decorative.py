@@ -38,16 +38,16 @@ SLIPS = [
     ("sill-on-edge", {"bricks": 7, "over": 2, "sills": 6}, "on_edge", "The joints were left out", 26),  # 1715 in 65s
     ("sill-on-edge", {"bricks": 10, "over": 0, "sills": 9}, "on_edge", "The joints were left out", 34),  # 2240
     ("sill-on-edge", {"bricks": 7, "over": 2, "sills": 6}, "on_edge", "The missing joint", 22),  # 1715 in 75s
-    ("dentil-course", {"pairs": 14, "stands": 20}, "headers", "Stretchers were counted", 14),  # 3262.5 in 225s
-    ("dentil-course", {"pairs": 24, "stands": 25}, "headers", "The missing joint", 48),  # 5502.5 in 112.5s
+    ("dentil-course", {"pairs": 14, "stands": 20, "more": 5}, "headers", "Stretchers were counted", 14),  # 3262.5 in 225s
+    ("dentil-course", {"pairs": 24, "stands": 25, "more": 10}, "headers", "The missing joint", 48),  # 5502.5 in 112.5s
     ("dog-tooth-course", {"laid": 20, "spare": 7, "gap": 8, "rows": 2}, "teeth", "A joint was counted", 19),  # 3122
     ("dog-tooth-course", {"laid": 33, "spare": 8, "gap": 12, "rows": 2}, "teeth", "A joint was counted", 32),  # 5335
     ("dog-tooth-course", {"laid": 20, "spare": 7, "gap": 8, "rows": 2}, "teeth", "Rounded up", 21),
     ("dog-tooth-course", {"laid": 33, "spare": 8, "gap": 12, "rows": 2}, "teeth", "Divided by the size", 46),
     ("herringbone-in-an-opening", {"bricks": 3, "courses": 18, "angle": 90}, "with_spare", "1 % was added", 63),  # of 62
     ("herringbone-in-an-opening", {"bricks": 6, "courses": 11, "angle": 90}, "with_spare", "1 % was added", 77),  # of 76
-    ("half-the-corner", {"slope": 6, "windows": 3}, "bevel", "45 was taken", 51),
-    ("half-the-corner", {"slope": 12, "windows": 11}, "bevel", "Taken from 180", 129),
+    ("half-the-corner", {"slope": 6, "windows": 3, "spare": 2}, "bevel", "45 was taken", 51),
+    ("half-the-corner", {"slope": 12, "windows": 11, "spare": 10}, "bevel", "Taken from 180", 129),
     ("draw-the-template", {"cuts": 80}, "cutting_in_all", "Divided by 100", "39.12"),  # 80 × 48.9
     ("draw-the-template", {"cuts": 192}, "cutting_in_all", "The leg was taken", "6.64"),  # 192 × 34.6
     ("mitre-in-german-bricks", {"panels": 5, "spare": 2, "waste": 10}, "nf_bricks", "A brick was taken", 49),  # 44 × 1.1
@@ -152,7 +152,7 @@ def test_every_wrong_way_of_a_choice_comes_up(space_of) -> None:
         ("fault-in-a-squaring", {"open", "closed"}),
         ("dentil-course", {"within", "over"}),
         ("fault-in-a-template", {"none", "twice", "angle"}),
-        ("fault-in-a-plan", {"closed", "tall", "crooked"}),
+        ("fault-in-a-plan", {"closed", "tall", "crooked", "fit"}),
         ("out-of-square", {"yes", "no"}),
     ):
         _, exercise = EXERCISES[name]

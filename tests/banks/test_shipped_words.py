@@ -19,6 +19,7 @@ from courseware.banks.formulas import Value
 from courseware.banks.part import Solved, WorkingLine
 from courseware.banks.solve import scope_of
 from courseware.files.bank_files import shipped_banks
+from courseware.papers.shares import OF_A_MONTH, for_practice
 from courseware.part_kinds.choice.bank import SolvedChoice
 from tests.banks.shipped import EXERCISES, READ, SITE, numbers, variants
 
@@ -28,6 +29,12 @@ FEWEST = 40  # variants: two thirds are for papers, a class of 14 and most of it
 @pytest.mark.parametrize("name", EXERCISES)
 def test_a_class_and_most_of_its_retake_have_variants_of_their_own(name: str, space_of) -> None:
     assert len(space_of(*EXERCISES[name])) >= FEWEST
+
+
+@pytest.mark.parametrize("name", EXERCISES)
+def test_a_month_of_practice_has_variants_enough(name: str, space_of) -> None:
+    """How many a month asks of one exercise is counted in tests/practice/test_page_month.py."""
+    assert len(for_practice(space_of(*EXERCISES[name]))) >= OF_A_MONTH
 
 
 @pytest.mark.parametrize("name", EXERCISES)

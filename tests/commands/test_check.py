@@ -20,6 +20,7 @@ def test_check_takes_a_bank_it_was_not_written_for(desk) -> None:
     assert done.output.splitlines() == [
         "piers.yaml: Piers",
         "  pier-length (level 1): 5 variants, none for practice",
+        "    not practised: that takes 12 variants or more; give its givens more values",
         "    length: 1115 to 2015 mm; 1 slip",  # 5 and 9 bricks: Technical Information Sheet 9, Table 1, "CO - Joint"
         "    left out: 3 of another difficulty (digits, halves or rounding)",
         "all 1 exercises proved: 8 variants walked, 5 in the spaces.",

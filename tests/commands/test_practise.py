@@ -43,6 +43,15 @@ def test_without_a_bank_the_page_has_all_shipped_topics(tmp_path, few_questions)
     assert {kind["topic"] for kind in kinds(file)} >= {"Opening sizes", "Course gauge", "Safe cutting"}
 
 
+def test_the_page_of_all_topics_is_under_two_megabytes_with_the_variants_that_a_month_is_simulated_with(
+    tmp_path,
+) -> None:
+    file = tmp_path / "all.html"
+    assert run("--out", str(file)).exit_code == 0
+    assert file.stat().st_size <= 2_000_000
+    assert min(kind["variants"] for kind in kinds(file)) >= 18  # FITS of tests/practice/test_page_month.py
+
+
 def test_a_second_language_goes_onto_the_page_and_a_faulty_table_is_told_before_any_work(
     piers_bank, tmp_path: Path
 ) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from courseware.banks import Bank, prove, read_bank
+from courseware.commands import proof_report
 from courseware.commands.proof_report import list_topics, report_proofs
 from tests.commands.conftest import BANK
 
@@ -24,6 +25,7 @@ def test_an_exercise_is_told_with_its_space_its_answers_and_what_was_left_out(ca
     assert said(capsys, bank()) == [
         "piers.yaml: Piers",
         "  pier-length (level 1): 5 variants, none for practice",
+        "    not practised: that takes 12 variants or more; give its givens more values",
         "    length: 1115 to 2015 mm; 1 slip",
         "    left out: 3 of another difficulty (digits, halves or rounding)",
         "all 1 exercises proved: 8 variants walked, 5 in the spaces.",
@@ -47,6 +49,15 @@ def test_an_answer_that_is_one_figure_throughout_is_told_as_one(capsys) -> None:
     """A single variant has no range."""
     lines = said(capsys, bank(BANK.replace("{bricks: 2 to 9}", "{bricks: [5]}")))
     assert "    length: 1115 mm; 1 slip" in lines
+
+
+@pytest.mark.parametrize(("month", "told"), [(14, False), (15, False), (16, True)])
+def test_fewer_variants_for_practice_than_a_month_asks_are_told(capsys, monkeypatch, month: int, told: bool) -> None:
+    monkeypatch.setattr(proof_report, "OF_A_MONTH", month)
+    lines = said(capsys, bank(BANK.replace("{bricks: 2 to 9}", "{bricks: 5 to 44}")))
+    assert lines[1] == "  pier-length (level 1): 40 variants, 15 for practice"
+    few = f"    under {month}: in a month of daily practice figures come again; give its givens more values"
+    assert (few in lines) is told
 
 
 @pytest.mark.parametrize(("format", "shown"), [("", ""), ("    format: AUSTRALIAN\n", "  [Australian]")])

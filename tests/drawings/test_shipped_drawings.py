@@ -116,7 +116,7 @@ def test_who_cannot_see_a_drawing_is_told_the_sizes_that_it_shows(topic) -> None
 def test_a_size_in_another_unit_than_mm_is_told_with_it() -> None:
     told = {name.split(" ")[0]: call.alt for name, call in calls("sequence_of_work") if None in call.labels.values()}
     assert told["uprights-and-infill"].endswith(
-        "their middle broken out. It says: infill 27 courses, ahead 3 courses. Sizes asked for are left blank."
+        "their middle broken out. It says: infill 36 courses, ahead 3 courses. Sizes asked for are left blank."
     )
     assert told["before-the-first-brick"].endswith(
         "those over it broken out. Sizes in mm: lift 1500. It says: each 20 courses. Sizes asked for are left blank."

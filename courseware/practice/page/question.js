@@ -52,6 +52,7 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
     make("p", { "data-role": "stage" }, make("b", {}, stage), ` ${kind.topic}, level ${kind.level}`),
     now.stage === "worked" ? "" : make("p", { "data-role": "place" }, `${sitting.told} `, make("a", { href: "#end" }, "Stop here")),
     make("h1", { tabindex: "-1" }, kind.title),
+    own.seen > kind.variants ? make("p", { class: "small", "data-role": "again" }, againWords(kind)) : "",
     asked,
     drawing(now.stage === "worked" ? question.filled : question.drawing) ?? "",
     ...(now.stage === "worked" ? [] : notes),
@@ -63,6 +64,11 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
   if (now.stage === "part") await askOpen(asking);
   else if (now.stage === "alone") await askAlone(asking);
   else giveAll(asking);
+}
+
+/** Said of a question that was met before: all of its kind have come. @param {import("./choose.js").Kind} kind */
+function againWords({ variants }) {
+  return variants === 1 ? "This exercise has one question: it comes again." : `All ${variants} questions of this exercise have come: from here they come again.`;
 }
 
 /** What is asked and what is open, as it is read aloud. @param {HTMLElement} main */

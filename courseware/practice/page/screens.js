@@ -133,6 +133,7 @@ export function showProgress(main, practice) {
       ),
     ),
     make("p", {}, "Secure: right three times without help, on two days or more. Open a topic, then press an exercise to practise it."),
+    make("p", {}, `An exercise has ${most(index.kinds)} questions before one comes again; where it has fewer, its line says how many.`),
   );
 }
 
@@ -145,16 +146,22 @@ function topicWords(kinds, { memory, today }) {
   return words.filter(Boolean).join(", ");
 }
 
+/** How many questions the exercises have at most. @param {Kind[]} kinds */
+function most(kinds) {
+  return Math.max(...kinds.map((kind) => kind.variants));
+}
+
 /** @param {Kind} kind @param {Practice} practice */
 function progressRow(kind, practice) {
   const words = stateWords(kind, practice);
+  const few = kind.variants < most(practice.index.kinds) ? make("span", { class: "aim" }, `${counted(kind.variants, "question")}, then they come again`) : "";
   const sign = words.startsWith("Secure") ? "✓ " : "";
   const begin = button(kind.title, () => {
     pickKind(practice.memory, kind, practice.today());
     practice.keep();
     window.location.hash = "#practise";
   }, { class: "row-start" });
-  return make("tr", {}, make("th", { scope: "row" }, begin), make("td", {}, sign + words));
+  return make("tr", {}, make("th", { scope: "row" }, begin), make("td", {}, sign + words, few));
 }
 
 /** @param {Kind} kind @param {Practice} practice */
