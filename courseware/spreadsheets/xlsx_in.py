@@ -110,9 +110,13 @@ def _visible_sheets(data: bytes, *, formulas: bool) -> Iterator[list[Any]]:
 
 
 def _shown_rows(data: bytes, file: str, wanted: Wanted, *, merges: bool) -> tuple[str, Rows, int]:
-    """Name and rows of the first sheet whose first row has the wanted headings; how many other sheets there are."""
+    """Name and rows of the first sheet that has the wanted headings and a row below them; how many others there are.
+
+    Where no sheet has both, it is the first with the headings: `Learners: 3` on a sheet of its own is no list.
+    """
     with _visible_sheets(data, formulas=False) as sheets:
         first: tuple[str, Rows] | None = None
+        headed: tuple[str, Rows] | None = None
         for sheet in sheets:
             top = list(islice(_rows(sheet, HEADINGS_WITHIN), TITLES_WITHIN))
             above = headings_at([row.cells for row in top], wanted)
@@ -120,10 +124,12 @@ def _shown_rows(data: bytes, file: str, wanted: Wanted, *, merges: bool) -> tupl
                 rows = _all_rows(sheet, file)[above:]
                 if merges:
                     rows = with_merges(rows, _xml_of(sheet), file)
-                return sheet.title, rows, len(sheets) - 1
+                if len(rows) > 1:
+                    return sheet.title, rows, len(sheets) - 1
+                headed = headed or (sheet.title, rows)
             if top and not first:
                 first = (sheet.title, top[:1])
-        name, rows = first or ("", [])
+        name, rows = headed or first or ("", [])
         return name, rows, len(sheets) - 1
 
 

@@ -128,6 +128,15 @@ def test_the_first_sheet_with_the_wanted_headings_is_read() -> None:
     assert notes == ("Only the sheet `Group A` was read, of 3 in the workbook.",)
 
 
+def test_a_sheet_with_the_headings_and_nothing_below_them_is_read_only_where_there_is_no_other() -> None:
+    def list_behind(made) -> None:
+        made.create_sheet("List").append(("Name",))
+        made["List"].append(("Amara Okafor",))
+
+    assert cells(book(("Name", 1), change=list_behind)) == [("Name",), ("Amara Okafor",)]
+    assert cells(book(("Name", 1), change=lambda made: made.create_sheet("Blank"))) == [("Name", "1")]
+
+
 def test_where_no_sheet_has_the_headings_the_first_rows_of_the_first_are_given() -> None:
     assert cells(book(("Our college",), ("Amara Okafor",))) == [("Our college",)]
 
