@@ -85,20 +85,22 @@ async def choose(request: Request) -> Response:
 
 
 async def row(request: Request) -> Response:
-    """A row mended, left out or added."""
+    """A row mended, left out or added; leads on to the next that is to be mended, so that nobody looks for it."""
     desk, form, key = desk_of(request), await read_form(request), request.path_params["key"]
     papers = await run_in_threadpool(papers_begun, desk.folder, key)
     place = form.text("place")
     new = form.text("do") == "add"
     was = None if new else _typed(form, "was-")
     now = None if form.text("do") == "leave-out" else _typed(form, "")
+    at = int(place) if place.isascii() and place.isdigit() and len(place) < 5 else 0
     try:
-        await run_in_threadpool(
-            mend_row, desk.folder, papers.class_list, int(place) if place.isdigit() else 0, was, now
-        )
+        kept = await run_in_threadpool(mend_row, desk.folder, papers.class_list, at, was, now)
     except ListChanged as changed:
         return said(request, f"{str(changed).capitalize()}.", to=f"/papers/{key}/who")
-    return said(request, "", to=f"/papers/{key}/who")
+    left = sorted(kept.checked.wrong, key=lambda one: (one < at, one))
+    return said(
+        request, "", to=f"/papers/{key}/who" + (f"?mend={left[0]}#row-{left[0]}" if left and not new else "#list")
+    )
 
 
 def _typed(form: Form, before: str) -> TypedRow:

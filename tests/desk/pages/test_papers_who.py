@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -111,3 +112,18 @@ def test_a_list_that_is_gone_is_told_and_another_can_be_given(client: Sitter, wo
     assert shown.status_code == 422
     assert "The class list cannot be read" in words(shown.text)
     assert "Read it" in words(shown.text)
+
+
+def test_saving_a_row_leads_to_the_next_that_is_to_be_mended(client: Sitter, key: str) -> None:
+    sent = b"Name,ID,Paper\nAmara Okafor,1,huge\nJo Wells,2,\nKit Low,3,vast\n"  # invented
+    client.done(f"/papers/{key}/who/list", files={"list": ("group.csv", sent)})
+    to = []
+    for place, paper in ((2, "vast"), (0, "huge")):
+        shown = client.get(f"/papers/{key}/who", params={"mend": str(place)}).text
+        assert re.search(r'<input autofocus name="paper"', shown)
+        was = dict(re.findall(r'name="(was-\w+)" value="([^"]*)"', shown))
+        assert was["was-paper"] == paper
+        fields = {**was, **{name.removeprefix("was-"): value for name, value in was.items()}, "paper": "large-18"}
+        answer = client.fill(f"/papers/{key}/who/row", {**fields, "place": str(place), "do": "save"})
+        to.append(answer.headers["location"].removeprefix(f"/papers/{key}/who"))
+    assert to == ["?mend=0#row-0", "#list"]
