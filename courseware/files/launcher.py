@@ -27,17 +27,18 @@ class Launcher:
 def launcher(words: Sequence[str], system: str = sys.platform) -> Launcher:
     """A launcher of a command given as its words; it opens a window, and closing that ends the command.
 
-    Linux: Desktop Entry Specification 1.5. Windows: a batch file, in UTF-8. macOS: a shell script that Terminal opens.
+    Linux: Desktop Entry Specification 1.5, of which nothing later than 1.0 is used. Windows: a batch file, in UTF-8.
+    macOS: a shell script that Terminal opens.
     """
     if system == "win32":
-        line = " ".join(f'"{word.replace("%", "%%")}"' for word in words)
+        line = " ".join(map(_of_a_batch_file, words))
         text = f"@echo off\r\nchcp 65001 >nul\r\ntitle {_STEM}\r\n{line}\r\nif errorlevel 1 pause\r\n"
         return Launcher(name=f"{_STEM}.cmd", data=text.encode())
     if system == "darwin":
         return Launcher(name=f"{_STEM}.command", data=f"#!/bin/sh\nexec {shlex.join(words)}\n".encode())
     line = " ".join(map(_of_an_entry, words))
     text = (
-        f"[Desktop Entry]\nType=Application\nVersion=1.5\nName={_STEM}\n"
+        f"[Desktop Entry]\nType=Application\nVersion=1.0\nName={_STEM}\n"
         "Comment=Papers, marks and the record of bricklaying classes, on this machine\n"
         f"Exec={line}\nTerminal=true\nCategories=Education;\n"
     )
@@ -65,6 +66,12 @@ def desktop_folder(environment: Mapping[str, str] = os.environ, home: Path | Non
 def this_program(*words: str) -> tuple[str, ...]:
     """The words that start this program again, with a command of it."""
     return (sys.executable, "-m", "courseware.cli", *words)
+
+
+def _of_a_batch_file(word: str) -> str:
+    """A word in quotes, as a program gets it: one backslash before the last quote would keep it open."""
+    doubled = re.sub(r"(\\+)$", r"\1\1", word)
+    return f'"{doubled.replace("%", "%%")}"'
 
 
 def _of_an_entry(word: str) -> str:
