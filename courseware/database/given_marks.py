@@ -27,8 +27,9 @@ def keep_given(
 ) -> int:
     """Adds the marks that a person gave; those that stand already add nothing. Returns how many were added."""
     with writing(engine) as connection:
-        stand = {(mark.key, mark.by): mark for mark in _given(connection, known(connection, sitting), purpose)}
         own = [replace(mark, by=by) for mark in marks]
+        had = _given(connection, known(connection, sitting), purpose, {mark.code for mark in own})
+        stand = {(mark.key, mark.by): mark for mark in had}
         new = [mark for mark in own if stand.get((mark.key, by)) != mark]
         more = {"purpose": purpose, "source": source, "at": stamp(at)}
         if new:
@@ -41,14 +42,19 @@ def given_marks(engine: Engine, sitting: str, purpose: Purpose) -> tuple[HandMar
 
     A mark of an answer that has been changed since is not among them.
     """
-    with reading(engine) as connection:
-        given = _given(connection, known(connection, sitting), purpose)
+    given = given_to_any(engine, sitting, purpose)
     written = {
         (paper.code, attempt, mark.label): mark.written
         for attempt, paper in numbered_attempts(marks_of(engine, sitting, "first"))
         for mark in paper.marks
     }
     return tuple(mark for mark in given if written.get(mark.key, mark.written).strip() == mark.written.strip())
+
+
+def given_to_any(engine: Engine, sitting: str, purpose: Purpose, codes: Collection[str] = ()) -> tuple[HandMark, ...]:
+    """The same, of all papers or of these, whatever the answers are by now."""
+    with reading(engine) as connection:
+        return _given(connection, known(connection, sitting), purpose, codes)
 
 
 def newest_given(engine: Engine, sitting: str, purpose: Purpose) -> int:
@@ -114,8 +120,10 @@ def _settled(connection: Connection, sitting: str, sources: Collection[str]) -> 
     return found
 
 
-def _given(connection: Connection, sitting: str, purpose: Purpose) -> tuple[HandMark, ...]:
+def _given(connection: Connection, sitting: str, purpose: Purpose, codes: Collection[str] = ()) -> tuple[HandMark, ...]:
     asked = select(GIVEN_MARK).join_from(GIVEN_MARK, PAPER).where(PAPER.c.sitting == sitting)
+    if codes:
+        asked = asked.where(PAPER.c.code.in_(codes))
     rows = connection.execute(asked.where(GIVEN_MARK.c.purpose == purpose).order_by(GIVEN_MARK.c.id)).mappings()
     found: dict[tuple[Any, str], HandMark] = {}
     for mark in map(given_in, rows):

@@ -5,19 +5,25 @@ The same scripts, marks and decisions as by the second marker's sheet and the sh
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.database.entering import ON_SCREEN
-from courseware.database.given_marks import SETTLED, given_marks, hands, keep_given, newest_given
+from courseware.database.errors import RecordRefuses
+from courseware.database.given_marks import SETTLED, given_to_any, hands, keep_given, newest_given
+from courseware.database.how_far import HowFar, how_far
 from courseware.database.kept_decisions import KeptDecision, decisions_to_keep
 from courseware.database.scripts import enter_scripts
+from courseware.database.tables import GIVEN_MARK
 from courseware.database.typed_cells import CellKey, SavedCell
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.script_sheet import decision
 from courseware.papers.sheets import AskedPart, KeyAnswer, KeyExercise
+from courseware.printing.workers import sitting_in
 from courseware.quality.marks_by_hand import HandMark, PartToMark, ScriptToMark, hand_mark
 from courseware.quality.second_marking import Differences, same_marker
 from courseware.settings.settings import Settings
@@ -74,27 +80,23 @@ class BesideMark:
 
 def hand_grid(engine: Engine, where: SittingFolder, marker: str) -> HandGrid:
     """The marked scripts as they were written, without anybody else's marks."""
-    scripts = scripts_to_mark(engine, where)
-    if not scripts:
+    try:
+        scripts, own = _others(engine, where, marker)
+    except RecordRefuses:  # it does not have the sitting yet
         return HandGrid(rows=(), own=(), newest=0)
-    code = where.sitting.code
-    own = _own(engine, code, marker)
-    given = _given(engine, code, marker)
-    rows = (
-        HandRow(script=one, given={part.label: given[key] for part in one.parts if (key := _key(one, part)) in given})
-        for one in scripts
-        if one.code not in own
-    )
+    newest = newest_given(engine, where.sitting.code, "second")
     left_out = tuple(one.code for one in scripts if one.code in own)
-    return HandGrid(rows=tuple(rows), own=left_out, newest=newest_given(engine, code, "second"))
+    rows = _rows(engine, where, [one for one in scripts if one.code not in own], marker)
+    return HandGrid(rows=rows, own=left_out, newest=newest)
 
 
 def read_hand_mark(engine: Engine, where: SittingFolder, key: CellKey, text: str, *, marker: str) -> HandMark:
     """What was typed for a part: whole marks, then a note if there is one. Raises `CellRefused`."""
     code, attempt, label = key
-    if code in _own(engine, where.sitting.code, marker):
+    scripts, own = _others(engine, where, marker)
+    if code in own:
         raise CellRefused(f"{marker} marked {code} first; the second marker is another person")
-    script = next((one for one in scripts_to_mark(engine, where, [code]) if one.attempt == attempt), None)
+    script = next((one for one in scripts if _is(one, code, attempt)), None)
     if script is None:
         raise CellRefused("this script is not there to be marked; load the page again")
     if not text.strip():
@@ -119,9 +121,11 @@ def beside_marks(
     engine: Engine, where: SittingFolder, code: str, attempt: int, *, marker: str
 ) -> tuple[BesideMark, ...]:
     """Each part of a script with all that is needed to mark it; none where it is not this marker's to mark."""
-    row = next((one for one in hand_grid(engine, where, marker).rows if _is(one.script, code, attempt)), None)
-    if row is None:
+    scripts, own = _others(engine, where, marker)
+    there = [one for one in scripts if _is(one, code, attempt) and code not in own]
+    if not there:
         return ()
+    [row] = _rows(engine, where, there, marker, [code])
     parts = {part.label: part for part in row.script.parts}
     shown = beside_script(engine, where, code, attempt)
     return tuple(
@@ -158,23 +162,44 @@ def settle(
     return found
 
 
-def _own(engine: Engine, sitting: str, marker: str) -> frozenset[str]:
-    """The papers of which somebody was the first marker."""
+def _others(engine: Engine, where: SittingFolder, marker: str) -> tuple[tuple[ScriptToMark, ...], frozenset[str]]:
+    """All marked scripts as written, and the papers of which `marker` was the first marker."""
+    scripts, first = _scripts(engine, where.text, how_far(engine, but=(GIVEN_MARK.name,)))
     me = same_marker(marker)
-    return frozenset(code for code, names in hands(engine, sitting).items() if me in map(same_marker, names))
+    return scripts, frozenset(code for code, names in first.items() if me in map(same_marker, names))
 
 
-def _given(engine: Engine, sitting: str, marker: str) -> dict[CellKey, str]:
+@lru_cache(maxsize=4)
+def _scripts(engine: Engine, text: str, _: HowFar) -> tuple[tuple[ScriptToMark, ...], Mapping[str, tuple[str, ...]]]:
+    """The scripts, and who marked each first: worked out once for each state of the first marking."""
+    where = SittingFolder(path=Path(), text=text, sitting=sitting_in(text)[0])
+    return scripts_to_mark(engine, where), hands(engine, where.sitting.code)
+
+
+def _rows(
+    engine: Engine, where: SittingFolder, scripts: Sequence[ScriptToMark], marker: str, codes: Sequence[str] = ()
+) -> tuple[HandRow, ...]:
+    """The scripts with what `marker` gave to their answers as they are now."""
     me = same_marker(marker)
-    return {one.key: _typed(one) for one in given_marks(engine, sitting, "second") if same_marker(one.by) == me}
+    given = {
+        one.key: one for one in given_to_any(engine, where.sitting.code, "second", codes) if same_marker(one.by) == me
+    }
+    return tuple(
+        HandRow(
+            script=script,
+            given={
+                part.label: _typed(mark)
+                for part in script.parts
+                if (mark := given.get((script.code, script.attempt, part.label)))
+                and mark.written.strip() == part.written.strip()
+            },
+        )
+        for script in scripts
+    )
 
 
 def _typed(mark: HandMark) -> str:
     return f"{mark.marks} {mark.note}".strip()
-
-
-def _key(script: ScriptToMark, part: PartToMark) -> CellKey:
-    return script.code, script.attempt, part.label
 
 
 def _is(script: ScriptToMark, code: str, attempt: int) -> bool:
