@@ -60,7 +60,7 @@ SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 # What makes a test long, here and nowhere else: it does over all shipped topics, or in a browser once more, what others show in small.
 # `.ci/run` leaves these out, so that it stays under ten minutes; `.ci/newest` runs them, and so does plain `pytest`.
 LONG_PLACES = (
-    "commands/test_demo.py", "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
+    "commands/test_demo.py", "commands/test_issue.py::test_a_killed_worker*", "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
     "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_every_page.py", "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py", "drawings/test_shipped_drawings.py",
     "journeys/test_a_term.py", *(f"practice/test_page_{of}.py" for of in (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import base64
-import json
 import re
-import zlib
 from pathlib import Path
 
 import openpyxl
@@ -14,6 +11,7 @@ from click.testing import CliRunner
 from pypdf import PdfReader
 
 from courseware.cli import main
+from tests.practice.packed_kind import unpacked_kind
 
 BANK = """\
 topic: Joints
@@ -91,7 +89,7 @@ def test_it_is_practised_by_ticking_ones_own_points(issued: Path) -> None:
     done = CliRunner().invoke(main, ["practise", str(issued.parents[1] / "joints.yaml"), "--out", str(page)])
     assert done.exit_code == 0, done.output
     [packed] = re.findall(r'id="kind-0"[^>]*>([^<]+)<', page.read_text(encoding="utf-8"))
-    kind = json.loads(zlib.decompress(base64.b64decode(packed), -15))
+    kind = unpacked_kind(packed)
     part = kind["variants"][0]["parts"][1]
     assert part["points"] == ["Joints stand between bricks", "Both ends are brick"]
     assert (part["kind"], part["lines"]) == ("drawn", 4)

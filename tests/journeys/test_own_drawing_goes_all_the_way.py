@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import base64
-import json
 import re
-import zlib
 from pathlib import Path
 
 import pytest
@@ -13,6 +10,7 @@ from click.testing import CliRunner
 from pypdf import PdfReader
 
 from courseware.cli import main
+from tests.practice.packed_kind import unpacked_kind
 
 BANK = Path(__file__).parents[1].joinpath("banks", "own_drawing_bank.yaml").read_text(encoding="utf-8")
 
@@ -62,7 +60,7 @@ def test_it_is_printed_with_its_alternative_text_and_made_again_from_the_record_
 def test_the_practice_page_has_it_with_its_words_as_its_own_title(desk: Path) -> None:
     run("practise", desk / "lintels.yaml", "--out", desk / "page.html")
     [packed] = re.findall(r'id="kind-0"[^>]*>([^<]+)<', (desk / "page.html").read_text(encoding="utf-8"))
-    kind = json.loads(zlib.decompress(base64.b64decode(packed), -15))
+    kind = unpacked_kind(packed)
     drawing = [kind["lines"][line] for line in kind["variants"][0]["drawing"]["wide"]]
     assert drawing[0].startswith("<svg ")
     assert drawing[1] == "<title>Drawing: A lintel over an opening.</title>"

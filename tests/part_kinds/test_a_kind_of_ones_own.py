@@ -5,11 +5,8 @@ It is the folder `of_ones_own/ratio`, and nothing in the program knows of it: a 
 
 from __future__ import annotations
 
-import base64
-import json
 import re
 import shutil
-import zlib
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -23,6 +20,7 @@ from courseware.banks import BankFaulty, read_bank
 from courseware.cli import main
 from courseware.papers.sitting_file import SittingFaulty, read_sitting
 from courseware.practice.one_file import page_modules, page_script
+from tests.practice.packed_kind import unpacked_kind
 
 OWN = Path(__file__).with_name("of_ones_own")
 BANK = """\
@@ -156,7 +154,7 @@ def test_it_is_practised(desk: Path) -> None:
     run("practise", desk / "mixes.yaml", "--out", page)
     text = page.read_text(encoding="utf-8")
     [packed] = re.findall(r'id="kind-0"[^>]*>([^<]+)<', text)
-    part = json.loads(zlib.decompress(base64.b64decode(packed), -15))["variants"][0]["parts"][0]
+    part = unpacked_kind(packed)["variants"][0]["parts"][0]
     assert (part["kind"], part["right"][:2]) == ("ratio", "1:")
     assert "PART_KINDS.ratio = {" in text
     assert list(page_modules()).index("ratio") > list(page_modules()).index("part_kinds")
