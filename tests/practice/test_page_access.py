@@ -133,7 +133,7 @@ class Looked:
     texts: list[str]  # the HTML of each as the browser holds it, without the packed questions
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture
 def looked(one_phone, npm) -> Looked:
     """Every screen looked at once, at 320 px: by axe in light and dark, for size, spacing and zoom, and as HTML."""
     axe = (npm / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
@@ -167,22 +167,14 @@ def looked(one_phone, npm) -> Looked:
     return replace(found, passed=min(passed))
 
 
-def test_axe_finds_nothing_on_any_screen_in_light_or_dark(looked) -> None:
+def test_every_screen_can_be_seen_pressed_enlarged_and_read_by_machines(looked, html_validate, tmp_path) -> None:
+    """In one test, so that one process looks. At 320 px, which is 1280 px at 400 % (WCAG 2.2, 1.4.10); with the spacing
+    of 1.4.12; with letters of twice the size (1.4.4)."""
     assert len(looked.screens) == len(set(looked.screens)) > 25
     assert looked.passed > 10
-    assert looked.broken == []
-
-
-def test_nothing_is_clipped_or_scrolled_sideways_by_spacing_or_zoom(looked) -> None:
-    """At 320 px, which is 1280 px at 400 % (1.4.10); with the spacing of 1.4.12; with letters of twice the size (1.4.4)."""
-    assert looked.clipped == []
-
-
-def test_all_that_is_pressed_is_at_least_44_px_each_way(looked) -> None:
-    assert looked.small == []
-
-
-def test_every_screen_is_valid_html(html_validate, looked, tmp_path) -> None:
+    assert looked.broken == [], "axe, in light and dark"
+    assert looked.clipped == [], "clipped, or scrolled sideways"
+    assert looked.small == [], "pressed, and under 44 px"
     files = [tmp_path / f"{screen.replace(' ', '-')}.html" for screen in looked.screens]
     for file, text in zip(files, looked.texts, strict=True):
         file.write_text(f"<!DOCTYPE html>\n{text}", encoding="utf-8")
