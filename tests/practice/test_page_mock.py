@@ -178,3 +178,35 @@ def test_the_paper_is_handed_in_when_its_time_is_over(phone) -> None:
     learner.page.evaluate("location.hash = '#mock'")
     expect(learner.page.locator("h1")).to_have_text(re.compile("^0 of"))
     expect(learner.page.locator("#said")).to_have_text("The time is over.")
+
+
+def test_what_was_ticked_and_ordered_is_told_in_words_with_its_part_marks(phone) -> None:
+    learner = phone()
+    names = ("heights-that-weave", "setting-out-order")
+    items, answers, due = [], {}, 0
+    for place, name in enumerate(names):
+        at = next(i for i, kind in enumerate(learner.index["kinds"]) if kind["exercise"] == name)
+        kind = learner.index["kinds"][at]
+        items.append({"kind": f"{kind['topic']}/{name}", "variant": 0})
+        part = next(
+            part
+            for part in learner._question({"kind": str(at), "variant": "0"})["parts"]
+            if part["kind"] == "order" or part.get("several")
+        )
+        letters = part["right"].split(",")
+        given = letters[:1] if part.get("several") else [letters[1], letters[0], *letters[2:]]
+        answers[f"{place}:{part['name']}"] = ",".join(given)
+        marks = (
+            mark_several(given, letters, [letter for letter, _ in part["options"]], part["marks"], ()).marks
+            if part.get("several")
+            else mark_order(given, [tuple(pair) for pair in part["before"]], len(letters), part["marks"]).marks
+        )
+        due += marks
+    mock = {"items": items, "answers": answers, "seconds": 100, "used": 9, "over": True}
+    learner.remember({"form": 1, "kinds": {}, "mock": mock})
+    learner.page.evaluate("location.hash = '#mock'")
+    expect(learner.page.locator("h1")).to_have_text(re.compile(rf"^{due} of \d+ marks"))
+    assert due > 0
+    expect(learner.main.get_by_text(re.compile(r"^You ticked: [A-E], "))).to_be_visible()
+    expect(learner.main.locator(".gave ol > li").first).not_to_be_empty()
+    expect(learner.main.get_by_text("Right in part.").first).to_be_visible()

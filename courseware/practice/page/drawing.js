@@ -7,6 +7,7 @@ import { truePixels, whyNotTrue } from "./true_size.js";
 
 const LEAST_SIZE = 1;
 const MOST_SIZE = 6;
+const NARROW = "(max-width: 60rem)";
 const PHONE = "(max-width: 30rem)"; // which has its own layout, with words of 12 pixels or more
 
 /**
@@ -75,7 +76,7 @@ export function svgOf(text) {
  * @param {[number, number]} centre where it opens, in per cent of its width and height: at what is asked
  */
 function showLarger(large, back, centre = [50, 50]) {
-  let size = window.matchMedia(PHONE).matches ? 2 : 1; // a wide screen is larger than the page's column as it is
+  let size = window.matchMedia(NARROW).matches ? 2 : 1; // a wider window is well over the page's column as it is
   const sheet = make("div", { class: "sheet", tabindex: "0", role: "group", "aria-label": "The drawing, enlarged" }, large);
   const told = make("p", { class: "times", role: "status" });
   /** What of the drawing stands at a place of the sheet, as shares of it. @param {Point} place @returns {Point} */
@@ -85,7 +86,7 @@ function showLarger(large, back, centre = [50, 50]) {
     size = Math.min(MOST_SIZE, Math.max(LEAST_SIZE, to));
     large.style.width = `${size * 100}%`;
     sheet.scrollTo(held[0] * sheet.scrollWidth - place[0], held[1] * sheet.scrollHeight - place[1]);
-    told.textContent = `${Math.round(size * 10) / 10} times`;
+    told.textContent = size === 1 ? "once" : `${Math.round(size * 10) / 10} times`;
   };
   const dialog = make(
     "dialog",
