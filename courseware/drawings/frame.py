@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick
-from courseware.drawings.dimension import NAME, Marks, across, box, lane, name, upright
+from courseware.drawings.dimension import NAME, Marks, across, box, lane, name, plumb
 from courseware.drawings.foot import footed
 from courseware.drawings.hatching import hatching
 from courseware.drawings.lines import CENTRE, CUT, FINE, GROUND, SEEN, SYMBOL, Line
@@ -58,10 +58,9 @@ class View:
         """The corners on paper of a rectangle on the wall."""
         return box(*self.at(left, top), *self.at(right, bottom))
 
-    def rule(self, *places: Place, pen: Line = SYMBOL, weight: float = 0.0, dash: tuple[float, ...] = ()) -> Stroke:
-        """A line through places on the wall, of a pen of the table; of another weight or dash where these are given."""
-        drawn = pen.stroke(tuple(self.at(*place) for place in places))
-        return replace(drawn, weight=weight or pen.weight, dash=dash or pen.dash)
+    def rule(self, *places: Place, pen: Line = SYMBOL) -> Stroke:
+        """A line through places on the wall, of a pen of the table."""
+        return pen.stroke(tuple(self.at(*place) for place in places))
 
 
 def sizes(
@@ -75,7 +74,7 @@ def sizes(
         marks += across(view.at(0, 0), view.at(wide, 0), line, call.labels[across_name])
     if up_name in call.labels:
         line = view.at(wide, 0)[0] + lane(call.labels)
-        marks += upright(view.at(wide, 0), view.at(wide, high), line, call.labels[up_name])
+        marks += plumb(view.at(wide, 0), view.at(wide, high), line, call.labels[up_name])
     return marks
 
 

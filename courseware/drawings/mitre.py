@@ -13,8 +13,8 @@ from courseware.drawings.picture import Label, Picture, Point
 from courseware.papers.sheets import DrawingCall
 from courseware.trade import Format, mitre_template
 
-_SIDE = 150.0  # mm of the printed square
-_SETBACK = 5.0  # mm between the square's edge and the corner
+_SETBACK = 5.0  # mm between the box's edge and the corner, and beyond the far arris of the bat
+_BEYOND = 5.0  # mm that the lines run past the depth
 _SAYS = {"leg": "leg of the cut", "cut_length": "length of the cut"}
 _RULE = 100.0  # mm of the line that shows whether the size was kept
 
@@ -22,41 +22,46 @@ _RULE = 100.0  # mm of the line that shows whether the size was kept
 def draw_mitre(call: DrawingCall) -> Picture:
     """The picture of a square corner, 1:1. Told sizes bring the bat with them; asked for, they leave it to be drawn."""
     brick = call.format
-    marks: Marks = (
-        SYMBOL.stroke(box(0, 0, _SIDE, _SIDE), closed=True),
-        *_setting_out(brick),
-        *_rule(),
-    )
+    outline = [(float(x), float(y)) for x, y in mitre_template(brick).outline]
+    long, high = max(x for x, _ in outline), float(brick.width) + _BEYOND
+    left, top = -_SETBACK, high + _SETBACK
     told = {dimension: text for dimension, text in call.labels.items() if text is not None}
+    marks: Marks = (
+        SYMBOL.stroke(box(left, -top, long + _SETBACK, _SETBACK), closed=True),
+        *_setting_out(brick, long, high),
+        *_rule(long / 2),
+    )
     if told:
-        outline = tuple(_at(float(x), float(y)) for x, y in mitre_template(brick).outline)
-        marks += cut_through((outline,), "mitred bat")
+        marks += cut_through((tuple(_at(*point) for point in outline),), "mitred bat")
         for line, (dimension, text) in enumerate(told.items()):
-            marks += (Label(at=_at(8, 130 - 6 * line), text=f"{_SAYS[dimension]} {text} mm", size=3.4, anchor="start"),)
+            marks += (
+                Label(at=_at(8, high - 5 - 6 * line), text=f"{_SAYS[dimension]} {text} mm", size=3.4, anchor="start"),
+            )
+    else:
+        marks += (name(_at(long - 2, 3), "outer edge of the run", anchor="end"),)
     return framed(marks, call.alt)
 
 
 def _at(x: float, y: float) -> Point:
-    return _SETBACK + x, _SIDE - _SETBACK - y
+    return x, -y
 
 
-def _setting_out(brick: Format) -> Marks:
+def _setting_out(brick: Format, long: float, high: float) -> Marks:
     """Both outer edges, the corner piece, the depth lines and the halving line."""
-    long, wide, deep = _SIDE - 2 * _SETBACK, float(brick.height), float(brick.width)
+    wide, deep = float(brick.height), float(brick.width)
     return (
-        CUT.stroke((_at(0, long), _at(0, 0), _at(long, 0))),
+        CUT.stroke((_at(0, high), _at(0, 0), _at(long, 0))),
         CUT.stroke((_at(0, 0), _at(wide, 0), _at(wide, wide), _at(0, wide)), closed=True),
-        HIDDEN.stroke((_at(deep, long), _at(deep, deep), _at(long, deep))),
+        HIDDEN.stroke((_at(deep, high), _at(deep, deep), _at(long, deep))),
         CENTRE.stroke((_at(0, 0), _at(deep, deep))),
         name(_at(6, wide - 6), "corner piece"),
-        name(_at(long - 2, 3), "outer edge of the run", anchor="end"),
     )
 
 
-def _rule() -> Marks:
-    left, y = (_SIDE - _RULE) / 2, _SIDE + 5
+def _rule(middle: float) -> Marks:
+    left, y = middle - _RULE / 2, 2 * _SETBACK
     ends = tuple(((x, y - 1.5), (x, y + 1.5)) for x in (left, left + _RULE))
     return (
         SYMBOL.stroke(((left, y), (left + _RULE, y)), *ends),
-        name((_SIDE / 2, y + 4.2), "100 mm: the square is at true size if this line is", anchor="middle"),
+        name((middle, y + 4.2), "100 mm: the drawing is at true size if this line is", anchor="middle"),
     )

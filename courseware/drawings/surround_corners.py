@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from courseware.drawings.dimension import Marks, across, name, upright
+from courseware.drawings.dimension import Marks, across, name, plumb
 from courseware.drawings.frame import View, framed, sizes
 from courseware.drawings.lines import CUT, SEEN
 from courseware.drawings.picture import Picture
@@ -40,7 +40,7 @@ def draw_surround_corners(call: DrawingCall) -> Picture:
         marks += across(left, right, left[1] - 5, call.labels["bricks"])
     if "courses" in call.labels:
         foot, head = view.at(0, 0), view.at(0, found.height)
-        marks += upright(foot, head, foot[0] - 5, call.labels["courses"])
+        marks += plumb(foot, head, foot[0] - 5, call.labels["courses"])
     return framed(marks, call.alt, view.one_to, kinds_of(shown))
 
 

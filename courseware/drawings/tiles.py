@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil
 
 from courseware.drawings.dimension import NAME
+from courseware.drawings.lines import FINE, SEEN
 from courseware.drawings.picture import Label, Picture, Stroke, moved
 
 TILE = (160.0, 225.0)  # mm of a page
 _OVERLAP = 10.0  # mm that two tiles share
 _CROSS = 3.0
 _IN = 0.1  # mm: the edge as drawn, so that all of its line is on the tile
-_EDGE = Stroke(
-    outlines=(((_IN, _IN), (TILE[0] - _IN, _IN), (TILE[0] - _IN, TILE[1] - _IN), (_IN, TILE[1] - _IN)),),
-    closed=True,
-    weight=0.1,
+_EDGE = replace(
+    FINE.stroke(((_IN, _IN), (TILE[0] - _IN, _IN), (TILE[0] - _IN, TILE[1] - _IN), (_IN, TILE[1] - _IN)), closed=True),
     dash=(1, 1),
 )
 
@@ -47,4 +47,4 @@ def _crosses(across: int, down: int, step: tuple[float, float]) -> Stroke:
         for row in range(down + 1):
             x, y = column * step[0] + _OVERLAP / 2, row * step[1] + _OVERLAP / 2
             runs += [((x - _CROSS, y), (x + _CROSS, y)), ((x, y - _CROSS), (x, y + _CROSS))]
-    return Stroke(outlines=tuple(runs), weight=0.2)
+    return SEEN.stroke(*runs)

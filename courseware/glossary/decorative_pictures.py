@@ -9,6 +9,7 @@ from courseware.drawings import draw
 from courseware.drawings.dimension import Marks
 from courseware.drawings.enlarged import resized
 from courseware.drawings.frame import View
+from courseware.drawings.lines import GROUND
 from courseware.drawings.panel import bays
 from courseware.drawings.picture import Stroke
 from courseware.drawings.surround import pieces
@@ -83,7 +84,7 @@ def diagonals() -> Marks:
 
 
 def _ring(outline: Outline) -> Marks:
-    return (Stroke(outlines=(outline,), closed=True, weight=1.1),)
+    return (GROUND.stroke(outline, closed=True),)
 
 
 def _framed() -> Marks:

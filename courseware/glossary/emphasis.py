@@ -8,10 +8,10 @@ from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.dimension import Marks
 from courseware.drawings.frame import View
 from courseware.drawings.hatching import hatching
+from courseware.drawings.lines import EDGE, GROUND, SEEN
 from courseware.drawings.picture import Point, Stroke
 
 BRICK = 0.93  # grey
-_THIN, _HEAVY, _LINE = 0.18, 0.5, 0.9  # pens, in mm
 _DARK, _SOFT = 0.3, 0.45  # greys: what is named, and the pen of all else
 
 Outline = tuple[Point, ...]
@@ -19,28 +19,28 @@ Outline = tuple[Point, ...]
 
 def light(*outlines: Outline, fill: float | None = BRICK) -> Marks:
     """Things that are there but not named."""
-    return (Stroke(outlines=outlines, closed=True, weight=_THIN, grey=_SOFT, fill=fill),) if outlines else ()
+    return (Stroke(outlines=outlines, closed=True, weight=SEEN.weight, grey=_SOFT, fill=fill),) if outlines else ()
 
 
 def dark(*outlines: Outline) -> Marks:
     """What is named."""
-    return (Stroke(outlines=outlines, closed=True, weight=_HEAVY, fill=_DARK),)
+    return (EDGE.stroke(*outlines, closed=True, fill=_DARK),)
 
 
 def hollow(*outlines: Outline) -> Marks:
     """What is named, where there is nothing: a gap or an opening, hatched."""
-    frame = Stroke(outlines=outlines, closed=True, weight=_HEAVY, fill=1.0)
+    frame = EDGE.stroke(*outlines, closed=True, fill=1.0)
     return frame, hatching(*outlines, apart=1.2)
 
 
 def line(*runs: Outline, dash: tuple[float, ...] = ()) -> Marks:
     """A line or an edge that is named."""
-    return (Stroke(outlines=runs, weight=_LINE, dash=dash),)
+    return (Stroke(outlines=runs, weight=GROUND.weight, dash=dash),)
 
 
 def thin(*runs: Outline, dash: tuple[float, ...] = ()) -> Marks:
     """A line that helps."""
-    return (Stroke(outlines=runs, weight=_THIN, grey=_SOFT, dash=dash),)
+    return (Stroke(outlines=runs, weight=SEEN.weight, grey=_SOFT, dash=dash),)
 
 
 def laid(view: View, bricks: Iterable[PlacedBrick]) -> Marks:

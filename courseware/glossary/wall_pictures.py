@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from courseware.drawings.bond import PlacedBrick, bed_of, run, stopped, toothed
 from courseware.drawings.dimension import Marks
 from courseware.drawings.frame import View
-from courseware.drawings.picture import Point, Stroke
+from courseware.drawings.frame import level as triangle
+from courseware.drawings.lines import CUT, SEEN
+from courseware.drawings.picture import Point
 from courseware.glossary.emphasis import Outline, dark, hollow, laid, light, line, placed, span, thin
 from courseware.trade import UK_METRIC, gauge_rod, pier, queen_closer
 
@@ -103,13 +106,7 @@ def module() -> Marks:
 def datum() -> Marks:
     below = run(Fraction(_BRICKS), Fraction(0), -1, UK_METRIC)
     left, right = _VIEW.at(-90, 0), _VIEW.at(_LONG + 60, 0)
-    mark = Stroke(
-        outlines=((left, (left[0] - 1.3, left[1] - 2.2), (left[0] + 1.3, left[1] - 2.2)),),
-        closed=True,
-        weight=0.4,
-        fill=0,
-    )
-    return (*_wall([below, *_rows()[:4]]), *line((left, right)), mark)
+    return (*_wall([below, *_rows()[:4]]), *line((left, right)), replace(triangle(left), fill=0.0))
 
 
 def rod() -> Marks:
@@ -225,12 +222,8 @@ def level() -> Marks:
     top = _COURSES * _COURSE
     tool = dark(_VIEW.box(60, top, _LONG - 60, top + 55))
     middle = float(_LONG) / 2
-    glass = Stroke(
-        outlines=(_VIEW.box(middle - 60, top + 15, middle + 60, top + 42),), closed=True, weight=0.2, fill=1.0
-    )
-    bubble = Stroke(
-        outlines=(_VIEW.box(middle - 22, top + 18, middle + 22, top + 39),), closed=True, weight=0.4, fill=1.0
-    )
+    glass = SEEN.stroke(_VIEW.box(middle - 60, top + 15, middle + 60, top + 42), closed=True, fill=1.0)
+    bubble = CUT.stroke(_VIEW.box(middle - 22, top + 18, middle + 22, top + 39), closed=True, fill=1.0)
     return (*_wall(_rows()), *tool, glass, bubble)
 
 

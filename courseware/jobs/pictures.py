@@ -7,9 +7,9 @@ from fractions import Fraction
 from courseware.drawings.bond import PlacedBrick, bats, run, stopped, wholes
 from courseware.drawings.dimension import LANE, Marks, across, box, name, upright
 from courseware.drawings.frame import View, cut_through, framed
-from courseware.drawings.lines import CUT, GROUND, HIDDEN
+from courseware.drawings.lines import CUT, EDGE, GROUND, HIDDEN, SYMBOL, TICK
 from courseware.drawings.panel import bays, kinds_in
-from courseware.drawings.picture import Label, Picture, Stroke
+from courseware.drawings.picture import Label, Picture
 from courseware.drawings.scale import one_to
 from courseware.drawings.surround import kinds_of, pieces
 from courseware.drawings.tiles import tiles
@@ -144,8 +144,8 @@ def corner_at_true_size(plan: Plan) -> tuple[Picture, ...]:
     )
     side = float(reach)
     marks: Marks = (
-        Stroke(outlines=(((0.0, 0.0), (0.0, side), (side, side)),), weight=0.6),
-        Stroke(outlines=outlines, closed=True, weight=0.35),
+        EDGE.stroke(((0.0, 0.0), (0.0, side), (side, side))),
+        CUT.stroke(*outlines, closed=True),
         name((4, side - 2.5), "reveal and top of the brick below: heavy line"),
         *_lines_within(side),
     )
@@ -158,7 +158,7 @@ def _lines_within(side: float) -> Marks:
     level = ((from_left, from_top), (from_left + _LINE, from_top))
     plumb = ((from_left, from_top), (from_left, from_top + _LINE))
     return (
-        Stroke(outlines=(level, plumb), weight=0.25),
+        SYMBOL.stroke(level, plumb),
         name((from_left + 4, from_top + 5), "100 mm both ways: print without scaling"),
     )
 
@@ -185,12 +185,12 @@ def _strip_page(course: Fraction, firsts: range, courses: int, plan: Plan) -> Pi
     marks: Marks = ()
     for place, first in enumerate(firsts):
         left = place * (_STRIP + 3)
-        marks += (Stroke(outlines=(box(left, 0, left + _STRIP, high),), closed=True, weight=0.25),)
+        marks += (SYMBOL.stroke(box(left, 0, left + _STRIP, high), closed=True),)
         for n in range(each + 1):
             number = first + n
             y = high - n * float(course)
             if number <= courses:
-                marks += (Stroke(outlines=(((left, y), (left + 16, y)),), weight=0.4),)
+                marks += (TICK.stroke(((left, y), (left + 16, y))),)
             if 0 < number <= courses and n:
                 says = {below: "opening starts", below + opening: "last beside it"}.get(number, "")
                 marks += (Label(at=(left + 3, y + 5), text=str(number), size=4.5, bold=True, anchor="start"),)
@@ -212,6 +212,6 @@ def _lines(x: float, y: float) -> Marks:
         ((right - 1.5, 5.0 + _LINE), (right + 1.5, 5.0 + _LINE)),
     )
     return (
-        Stroke(outlines=(*level, *plumb), weight=0.25),
+        SYMBOL.stroke(*level, *plumb),
         name((x + _LINE / 2, y + 4.5), "100 mm both ways: print without scaling", anchor="middle"),
     )

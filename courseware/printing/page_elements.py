@@ -109,7 +109,7 @@ def working_room(unit: str, marks: int, wide: float = A4.wide, page: PageFormat 
     empty cells.
     """
     draw = _one_band if marks < _STEPS_FROM else _in_steps
-    room = draw(unit, marks, wide / page.scale, page.label / page.scale)
+    room = draw(unit, marks, wide / page.scale, page.label / page.scale, page.room)
     return resized(room, page.scale, lambda size: size * page.scale)
 
 
@@ -118,8 +118,8 @@ def steps_in(marks: int) -> bool:
     return marks >= _STEPS_FROM
 
 
-def _one_band(unit: str, _: int, wide: float, label: float) -> Picture:
-    foot, left = _EDGE + _BAND, wide - _EDGE - min(_ANSWER, wide / 2)
+def _one_band(unit: str, _: int, wide: float, label: float, high: float) -> Picture:
+    foot, left = _EDGE + _BAND * high, wide - _EDGE - min(_ANSWER, wide / 2)
     frame = Stroke(outlines=(box(_EDGE, _EDGE, left, foot),), closed=True, weight=0.2, grey=0.4)
     answer = Stroke(outlines=(box(left, _EDGE, wide - _EDGE, foot),), closed=True, weight=0.6)
     words = (_word(_EDGE, _EDGE, "Working", label), _word(left, _EDGE, "Answer", label, bold=True))
@@ -127,13 +127,14 @@ def _one_band(unit: str, _: int, wide: float, label: float) -> Picture:
     return Picture(width=wide, height=foot + _EDGE, marks=marks, alt="")
 
 
-def _in_steps(unit: str, marks: int, wide: float, label: float) -> Picture:
-    edge, rule, names = wide - _EDGE, _EDGE + _RULE_ROW, _NAMES * label / A4.label
-    numbers = rule + _NUMBERS_ROW * (marks - 1)
-    foot = numbers + _ANSWER_ROW
+def _in_steps(unit: str, marks: int, wide: float, label: float, high: float) -> Picture:
+    rule_row, numbers_row, answer_row = (row * high for row in (_RULE_ROW, _NUMBERS_ROW, _ANSWER_ROW))
+    edge, rule, names = wide - _EDGE, _EDGE + rule_row, _NAMES * label / A4.label
+    numbers = rule + numbers_row * (marks - 1)
+    foot = numbers + answer_row
     right = min(names + _ANSWER, edge)
     beside = edge - right >= _CHECK_LEAST
-    right, end = (right, foot) if beside else (edge, foot + _RULE_ROW)
+    right, end = (right, foot) if beside else (edge, foot + rule_row)
     levels = dict.fromkeys((_EDGE, rule, numbers, foot, end))
     across = tuple(((_EDGE, y), (edge, y)) for y in levels)
     upright = tuple(((x, _EDGE), (x, end)) for x in (_EDGE, names, edge))
@@ -145,7 +146,7 @@ def _in_steps(unit: str, marks: int, wide: float, label: float) -> Picture:
         _word(_EDGE, rule, "Numbers in", label),
         _word(_EDGE, numbers, "Answer", label, bold=True),
         _word(right, numbers, "My check", label) if beside else _word(_EDGE, foot, "My check", label),
-        *_unit_at(right - 1.5, numbers + _ANSWER_ROW / 2 + 1.5, unit),
+        *_unit_at(right - 1.5, numbers + answer_row / 2 + 1.5, unit),
     )
     return Picture(width=wide, height=end + _EDGE, marks=drawn, alt="")
 

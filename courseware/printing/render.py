@@ -41,20 +41,37 @@ Sheet = tuple[str, Mapping[str, Picture]]  # a sheet's markup, and its pictures 
 
 
 def paper_pdf(paper: Paper) -> bytes:
-    """The learner's PDF, set as the learner's sheets are."""
+    """The learner's PDF, set as the learner's sheets are; closer where it would take more sides and that saves one."""
     page = page_for(paper.set_as)
+    laid = _lay_out_paper(paper, page)
+    if page.closer and laid.pages > most_sides(len(paper.exercises)):
+        closer = _lay_out_paper(paper, page.closer)
+        laid = closer if closer.pages < laid.pages else laid
+    return laid.pdf()
+
+
+def most_sides(exercises: int) -> int:
+    """How many sides a paper is to take: two for three exercises."""
+    return -(-2 * exercises // 3)
+
+
+def _lay_out_paper(paper: Paper, page: PageFormat) -> LaidOut:
     bricks = {str(exercise.number): exercise.format for exercise in paper.exercises}
 
     def margins(number: int, exercises: Sequence[str]) -> Picture:
         shown = [brick for name in exercises if (brick := bricks[name])]
         return page_margins(paper.heading.code, number, shown, page)
 
-    return render(*paper_sheet(paper, page), margins, page)
+    return lay_out(*paper_sheet(paper, page), margins, page)
 
 
 def key_pdf(key: Key) -> bytes:
-    """The tutor's PDF."""
-    return render(*key_sheet(key))
+    """The tutor's PDF, its lines closer where it would take more sides than half a paper's and that saves one."""
+    laid = lay_out(*key_sheet(key))
+    if laid.pages > -(-most_sides(len(key.exercises)) // 2):
+        closer = lay_out(*key_sheet(key, closer=True))
+        laid = closer if closer.pages < laid.pages else laid
+    return laid.pdf()
 
 
 def paper_sheet(paper: Paper, page: PageFormat = A4) -> Sheet:
@@ -63,11 +80,11 @@ def paper_sheet(paper: Paper, page: PageFormat = A4) -> Sheet:
     return filled("paper.html", paper=paper, set_out=set_out, scale=page.scale), arranged_pictures(set_out, page)
 
 
-def key_sheet(key: Key) -> Sheet:
+def key_sheet(key: Key, *, closer: bool = False) -> Sheet:
     """The tutor's sheet before it is laid out."""
     drawings = {exercise.asked.number: key_drawing(exercise) for exercise in key.exercises}
     drawn = {f"drawing-{number}": one.picture for number, one in drawings.items() if one.picture}
-    return filled("key.html", key=key, drawings=drawings), {"line": print_line(), **drawn}
+    return filled("key.html", key=key, drawings=drawings, closer=closer), {"line": print_line(), **drawn}
 
 
 def filled(template: str, **words: object) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from courseware.trade import mitre_template
+from courseware.trade import GERMAN_NF, UK_METRIC, mitre_template
 from tests.drawings.conftest import runs
 
 
@@ -23,3 +23,15 @@ def test_the_mitre_is_drawn_at_true_size_and_the_bat_on_the_key_alone(drawn) -> 
     bat = mitre_template()
     [drawn_bat] = [outline for outline in told if len(outline) == len(bat.outline)]
     assert spans(drawn_bat) == pytest.approx((65, 102.5), abs=0.01)
+
+
+@pytest.mark.parametrize("brick", [UK_METRIC, GERMAN_NF])
+def test_the_bat_stands_within_the_box_that_it_is_drawn_in(drawn, brick) -> None:
+    found = [
+        points for _, closed, points in runs(drawn("mitre", {"leg": "1", "cut_length": "1"}, brick).root) if closed
+    ]
+    [bat] = [outline for outline in found if len(outline) == len(mitre_template(brick).outline)]
+    frame = max((outline for outline in found if len(outline) == 4), key=spans)
+    for side in (0, 1):
+        assert min(point[side] for point in frame) + 4.9 < min(point[side] for point in bat) + 0.1
+        assert max(point[side] for point in bat) + 4.9 < max(point[side] for point in frame)

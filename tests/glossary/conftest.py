@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 import pytest
 
 from courseware.drawings.dimension import Marks
+from courseware.drawings.lines import GROUND
 from courseware.drawings.picture import Point, Stroke
 
 DARK = 0.3
@@ -37,6 +38,6 @@ def heavy() -> Callable[[Marks], list[tuple[Point, ...]]]:
     return lambda marks: [
         outline
         for mark in marks
-        if isinstance(mark, Stroke) and not mark.closed and mark.weight > 0.8
+        if isinstance(mark, Stroke) and not mark.closed and mark.weight == GROUND.weight
         for outline in mark.outlines
     ]

@@ -16,7 +16,7 @@ def test_what_is_named_is_darker_by_fill_and_pen() -> None:
 
 def test_a_line_that_is_named_is_heavier_than_one_that_helps() -> None:
     [named], [other] = line(SQUARE[:2]), thin(SQUARE[:2])
-    assert named.weight > 4 * other.weight
+    assert named.weight > 3 * other.weight  # extra wide to narrow: 0.7 to 0.18 (iso-128, part 23)
 
 
 def test_a_gap_is_hatched_in_a_frame() -> None:

@@ -9,6 +9,7 @@ import pypdfium2
 import pytest
 from pikepdf import Pdf
 
+from courseware.drawings.lines import SEEN, TICK
 from courseware.drawings.picture import Label, Stroke
 from courseware.drawings.tiles import TILE
 from courseware.jobs.pictures import (
@@ -36,7 +37,7 @@ def test_the_strips_of_the_rod_mark_every_course_at_true_size(plan) -> None:
     marks = 0
     for picture in rod_strips(plan):
         for mark in picture.marks:
-            if isinstance(mark, Stroke) and mark.weight == 0.4:
+            if isinstance(mark, Stroke) and mark.weight == TICK.weight:
                 marks += 1
         strips = [m.outlines[0] for m in picture.marks if isinstance(m, Stroke) and m.closed]
         assert all(max(y for _, y in strip) - min(y for _, y in strip) == pytest.approx(225) for strip in strips)
@@ -95,7 +96,8 @@ def test_tiles_join_on_crosses_that_both_of_them_show() -> None:
     assert len(sheets) == 4  # 300 mm either way, on tiles of 160 by 225 that share 10
     wide, high = TILE[0] - 10, TILE[1] - 10
     crosses = [
-        next(m for m in tile.marks if isinstance(m, Stroke) and m.weight == 0.2 and not m.closed) for tile in sheets
+        next(m for m in tile.marks if isinstance(m, Stroke) and m.weight == SEEN.weight and not m.closed)
+        for tile in sheets
     ]
     first, beside_it = crosses[0].outlines, crosses[1].outlines
     assert {(round(x - wide, 6), round(y, 6)) for run in first for x, y in run} == {

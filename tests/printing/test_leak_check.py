@@ -112,8 +112,8 @@ def test_text_that_nobody_sees_is_found(printed, style, monkeypatch) -> None:
 
     monkeypatch.setattr(
         render,
-        "render",
-        lambda text, *more, make=render.render: make(text.replace("</body>", markup + "</body>"), *more),
+        "lay_out",
+        lambda text, *more, make=render.lay_out: make(text.replace("</body>", markup + "</body>"), *more),
     )
     with pytest.raises(Leak, match="wagtail"):
         release(paper_pdf(sheet.paper), secrets(sheet.paper, with_canary(sheet.key)))

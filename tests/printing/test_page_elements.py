@@ -54,3 +54,9 @@ def test_two_marks_and_more_ask_for_the_rule_and_a_check() -> None:
     for wide in (A4.wide, A4.half):
         words = {mark.text for mark in working_room("mm", 2, wide).marks if isinstance(mark, Label)}
         assert words == {"The rule", "Numbers in", "Answer", "My check", "mm"}
+
+
+@pytest.mark.parametrize("marks", [1, 2, 3])
+def test_a_paper_set_closer_has_rows_to_write_in_of_nine_tenths_of_their_height(marks: int) -> None:
+    usual, closer = (working_room("mm", marks, 171.0, page).height for page in (A4, A4.closer))
+    assert closer == pytest.approx(usual * 0.88, abs=0.2)

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from courseware.printing.page_format import A4, PageFormat
+from courseware.papers.sheet_format import read_format
+from courseware.printing.page_format import A4, PageFormat, page_for
 
 
 def test_two_halves_and_the_gap_are_as_wide_as_the_page() -> None:
@@ -44,3 +45,10 @@ def test_the_style_says_what_the_format_does() -> None:
     assert "size: 297.0mm 420.0mm" in page.rules
     assert "font-size: 18.0pt" in page.rules
     assert f".half {{ width: {page.half}mm }}" in page.rules
+
+
+@pytest.mark.parametrize(("words", "may"), [("", True), ("cream", True), ("large-14", False), ("spaced", False), ("roomy", False), ("part-a-page", False)])  # fmt: skip
+def test_a_page_is_set_closer_only_where_nobody_asked_for_room(words: str, may: bool) -> None:
+    closer = page_for(read_format(words)).closer
+    assert (closer is not None) is may
+    assert closer is None or closer.line_height < A4.line_height
