@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.options import by_centre, folder_of, out_option, printable, record_option
+from courseware.commands.options import by_centre, folder_of, out_option, printable, record_option, who_says
 from courseware.commands.options import day as read_day
 from courseware.words import count
 
@@ -18,11 +18,13 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("job", metavar="JOB")
-@click.argument("sheets", nargs=-1, required=True, metavar="SHEET...")
+@click.argument("sheets", nargs=-1, metavar="[SHEET]...")
 @click.option("--learner", default=None, help="Whose work it is, where SHEET does not say: code, reference or name.")
 @click.option("--assessor", default=None, help="Who observed it, where SHEET does not say.")
 @click.option("--date", default=None, help="The day of the work, where SHEET does not say, as 2026-11-25.")
 @click.option("--copy-photos", is_flag=True, help="Copy the photographs; else only their names and hashes are kept.")
+@click.option("--withdraw", is_flag=True, help="Withdraw what was entered of --learner (on --date), for --reason.")
+@click.option("--reason", default="", help="Why it is withdrawn.")
 @record_option
 @out_option
 @by_centre("observe")
@@ -33,6 +35,8 @@ def observe(
     assessor: str | None,
     date: str | None,
     copy_photos: bool,
+    withdraw: bool,
+    reason: str,
     url: str | None,
     out: str,
     settings: Settings,
@@ -42,14 +46,23 @@ def observe(
     Pass or fail is worked out by the job's tolerance profile.
     """
     from courseware.files.record_location import opened, record_url
-    from courseware.workflows.observe import Typed, observe_sheets
+    from courseware.workflows.observe import Typed, observe_sheets, withdraw_observed
 
+    on = read_day(date) if date else ""
+    folder = folder_of(out)
+    if withdraw:
+        if sheets or not learner:
+            raise click.UsageError("--withdraw goes with --learner and --reason, and without a SHEET.")
+        why, by = printable(reason, "--reason") or "", who_says(assessor, "--assessor")
+        with opened(record_url(url, folder), make=False) as engine:
+            gone = withdraw_observed(engine, job, learner, on, reason=why, by=by)
+        click.echo(f"Withdrawn: {gone.code}, {gone.title}, {gone.day}. The history keeps it.")
+        return
+    if not sheets:
+        raise click.UsageError("Name the filled-in sheets; `--withdraw` takes back what was entered by mistake.")
     if learner is not None and len(sheets) > 1:
         raise click.UsageError("--learner goes with one SHEET; of several, each says whose it is.")
-    typed = Typed(
-        learner=learner or "", assessor=printable(assessor, "--assessor") or "", day=read_day(date) if date else ""
-    )
-    folder = folder_of(out)
+    typed = Typed(learner=learner or "", assessor=printable(assessor, "--assessor") or "", day=on)
     copies = folder / "photographs" if copy_photos else None
     with opened(record_url(url, folder), make=False) as engine:
         for kept in observe_sheets(engine, job, sheets, settings, typed=typed, copies=copies):

@@ -141,10 +141,11 @@ def _observed(rows: Sequence[RowMapping]) -> Iterator[Event]:
     before: dict[tuple[str, str], str] = {}
     for row in rows:
         key = (row["job"], row["day"])
-        after = f"{row['title']}: {VERDICTS[observation_in(row).verdict]}"
+        gone = row["withdrawn"]
+        after = f"{row['title']}: {'withdrawn' if gone else VERDICTS[observation_in(row).verdict]}"
         what = f"observed at the job {row['job']} on {row['day']}"
         yield Event(at=kept_time(row["at"]), by=row["by"], what=what, before=before.get(key, ""), after=after,
-                    reason=row["source"])  # fmt: skip
+                    reason=gone or row["source"])  # fmt: skip
         before[key] = after
 
 

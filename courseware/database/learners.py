@@ -52,6 +52,7 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (OBSERVATION, OBSERVATION.c.remark),
     (OBSERVATION, OBSERVATION.c.learner_remark),
     (OBSERVATION, OBSERVATION.c.source),
+    (OBSERVATION, OBSERVATION.c.withdrawn),
     (GIVEN_MARK, GIVEN_MARK.c.note),
     (GIVEN_MARK, GIVEN_MARK.c.written),
     (GIVEN_MARK, GIVEN_MARK.c.source),

@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from sqlalchemy import (
     Column,
@@ -59,6 +60,25 @@ _FIRST_DECISION = Table(
 )  # fmt: skip
 
 
+_FIRST_OBSERVATION = Table(
+    "observation", MetaData(),
+    Column("id", Integer, primary_key=True),
+    Column("paper", String(16), ForeignKey(tables.PAPER.c.code), nullable=False, index=True),
+    Column("job", Text, nullable=False),
+    Column("title", Text, nullable=False),
+    Column("bay", Text, nullable=False),
+    Column("day", String(10), nullable=False),
+    Column("profile", Text, nullable=False),
+    Column("results", tables.LONG, nullable=False),
+    Column("photos", tables.LONG, nullable=False),
+    Column("remark", Text, nullable=False),
+    Column("learner_remark", Text, nullable=False),
+    Column("source", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+
 _FIRST = (tables.STEP, tables.SITTING, tables.PAPER, tables.PERSON, tables.SCRIPT, tables.MARK, tables.SETTING)
 
 
@@ -72,8 +92,16 @@ def _files_written(connection: Connection) -> None:
 
 
 def _sheets_of_decisions(connection: Connection) -> None:
-    column = CreateColumn(tables.DECISION.c.source).compile(dialect=connection.dialect)
-    connection.execute(text(f"ALTER TABLE decision ADD {column}"))
+    _add(connection, tables.DECISION.c.source)
+
+
+def _observations_withdrawn(connection: Connection) -> None:
+    _add(connection, tables.OBSERVATION.c.withdrawn)
+
+
+def _add(connection: Connection, column: Column[Any]) -> None:
+    made = CreateColumn(column).compile(dialect=connection.dialect)
+    connection.execute(text(f"ALTER TABLE {column.table.name} ADD {made}"))
 
 
 def _cells_typed_otherwise(connection: Connection) -> None:
@@ -101,7 +129,7 @@ def _states_of_scripts(connection: Connection) -> None:
 
 
 def _observations(connection: Connection) -> None:
-    tables.METADATA.create_all(connection, tables=[tables.OBSERVATION])
+    _FIRST_OBSERVATION.create(connection, checkfirst=True)
 
 
 def _marks_by_hand(connection: Connection) -> None:
@@ -138,6 +166,7 @@ STEPS = (
     Step(says="work observed at a job", take=_observations),
     Step(says="second marks, sample results, appeals and packs", take=_marks_by_hand),
     Step(says="files by their place in the record's folder", take=_files_by_their_place),
+    Step(says="observations withdrawn", take=_observations_withdrawn),
 )
 
 

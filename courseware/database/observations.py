@@ -44,6 +44,23 @@ def keep_observation(engine: Engine, observation: Observation, *, source: str, a
     return KeptObservation(observation=observation, before=before)
 
 
+def withdraw_observation(engine: Engine, observation: Observation, *, reason: str, by: str, at: datetime) -> None:
+    """Withdraws an observation that was entered by mistake: it counts for nothing, and stays in the history.
+
+    Raises `RecordRefuses` where it does not stand so any more, or no reason is given.
+    """
+    if not reason:
+        raise RecordRefuses("an observation is withdrawn for a reason: write it")
+    with writing(engine) as connection:
+        if _standing(connection, [observation.code]).get(_key(observation)) != observation:
+            raise RecordRefuses(
+                f"what was observed of {observation.code} at {observation.job} on {observation.day} is another now, or "
+                "withdrawn; look at it again"
+            )
+        row = {**_columns(observation), "source": "", "by": by, "at": stamp(at), "withdrawn": reason}
+        connection.execute(insert(OBSERVATION), [row])
+
+
 def observations_of(engine: Engine, codes: Sequence[str] | None = None) -> tuple[Observation, ...]:
     """The observations as they stand, of these papers' learners or of all, the earliest first: one a job and day."""
     with reading(engine) as connection:
@@ -86,8 +103,9 @@ def _standing(connection: Connection, codes: Sequence[str] | None) -> dict[_Key,
     asked = select(OBSERVATION).order_by(OBSERVATION.c.day, OBSERVATION.c.id)
     if codes is not None:
         asked = asked.where(OBSERVATION.c.paper.in_(codes))
-    rows = connection.execute(asked).mappings()
-    return {_key(one): one for one in map(observation_in, rows)}
+    rows = connection.execute(asked).mappings().all()
+    stand = {(row["paper"], row["job"], row["day"]): row for row in rows}
+    return {key: observation_in(row) for key, row in stand.items() if row["withdrawn"] is None}
 
 
 def _columns(one: Observation) -> dict[str, str]:

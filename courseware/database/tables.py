@@ -10,7 +10,7 @@ from sqlalchemy.dialects.mysql import LONGTEXT
 from sqlalchemy.types import TypeEngine
 
 _CODE, _LABEL, _WORD = String(16), String(40), String(20)
-_LONG: TypeEngine[str] = Text().with_variant(LONGTEXT(), "mysql", "mariadb")  # whose own Text ends at 64 kB
+LONG: TypeEngine[str] = Text().with_variant(LONGTEXT(), "mysql", "mariadb")  # whose own Text ends at 64 kB
 METADATA = MetaData()
 
 STEP = Table(
@@ -25,7 +25,7 @@ SITTING = Table(
     Column("title", Text, nullable=False),
     Column("date", String(10), nullable=False),
     Column("class_name", Text, nullable=False),
-    Column("head", _LONG, nullable=False),  # the record's head: seed, banks and all that is not a paper
+    Column("head", LONG, nullable=False),  # the record's head: seed, banks and all that is not a paper
     Column("retake_of", _CODE),
     Column("taken_at", String(40), nullable=False),
 )  # fmt: skip
@@ -35,7 +35,7 @@ PAPER = Table(
     Column("code", _CODE, primary_key=True),
     Column("sitting", _CODE, ForeignKey("sitting.code"), nullable=False, index=True),
     Column("place", Integer, nullable=False),
-    Column("issued", _LONG, nullable=False),  # the paper in the record, without its learner
+    Column("issued", LONG, nullable=False),  # the paper in the record, without its learner
 )  # fmt: skip
 
 PERSON = Table(
@@ -54,8 +54,8 @@ SCRIPT = Table(
     Column("attempt", Integer, nullable=False),
     Column("role", _WORD, nullable=False),
     Column("status", _WORD, nullable=False),
-    Column("cells", _LONG, nullable=False),  # by label, exactly as written
-    Column("unread", _LONG, nullable=False),  # by label, why a cell could not be read at all
+    Column("cells", LONG, nullable=False),  # by label, exactly as written
+    Column("unread", LONG, nullable=False),  # by label, why a cell could not be read at all
     Column("line", Integer, nullable=False),  # its row in the source
     Column("source", Text, nullable=False),
     Column("assessor", Text, nullable=False),
@@ -158,13 +158,14 @@ OBSERVATION = Table(
     Column("bay", Text, nullable=False),
     Column("day", String(10), nullable=False),  # of the work, as ISO 8601 has it
     Column("profile", Text, nullable=False),
-    Column("results", _LONG, nullable=False),  # line by line, with the target and the deviation it was judged by
-    Column("photos", _LONG, nullable=False),  # file, SHA-256, what it shows
+    Column("results", LONG, nullable=False),  # line by line, with the target and the deviation it was judged by
+    Column("photos", LONG, nullable=False),  # file, SHA-256, what it shows
     Column("remark", Text, nullable=False),
     Column("learner_remark", Text, nullable=False),
     Column("source", Text, nullable=False),
     Column("by", Text, nullable=False),
     Column("at", String(40), nullable=False),
+    Column("withdrawn", Text),  # the reason for which `by` withdrew it; none: it stands
 )  # fmt: skip
 
 GIVEN_MARK = Table(  # by a person, to a part as it was written

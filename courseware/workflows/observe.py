@@ -11,7 +11,12 @@ from typing import TYPE_CHECKING
 
 from courseware.database.learner_lookup import whose
 from courseware.database.learners import held
-from courseware.database.observations import KeptObservation, keep_observation
+from courseware.database.observations import (
+    KeptObservation,
+    keep_observation,
+    observations_of,
+    withdraw_observation,
+)
 from courseware.database.written_files import note_files
 from courseware.files.atomic import PRIVATE, slug, write_whole
 from courseware.files.bank_files import NotFound, read_file
@@ -23,6 +28,7 @@ from courseware.papers.sitting_checks import is_plain
 from courseware.settings.settings import Settings
 from courseware.spreadsheets.rows import TableFaulty
 from courseware.text_files.faults import Fault, harmless
+from courseware.words import listed
 from courseware.workflows.jobs import find_job
 
 if TYPE_CHECKING:
@@ -77,6 +83,21 @@ def observe_typed(engine: Engine, job: str, typed: TypedObservation, settings: S
     found = observed(plan, typed, job=_short(job), code="", photos=photos)
     code = paper_of(engine, typed.learner)
     return keep_observation(engine, replace(found, code=code), source="", at=datetime.now(UTC))
+
+
+def withdraw_observed(engine: Engine, job: str, learner: str, day: str, *, reason: str, by: str) -> Observation:
+    """Withdraws what was observed of a learner at a job, on the day where there are several. Returns what stood.
+
+    Raises `NotFound` where there is no such observation, or `RecordRefuses`.
+    """
+    codes, name = whose(held(engine), learner).codes, _short(job)
+    there = [one for one in observations_of(engine, codes) if one.job == name and day in ("", one.day)]
+    if not there:
+        raise NotFound(f"nothing is observed of {learner} at {name}{f' on {day}' if day else ''}")
+    if len(there) > 1:
+        raise NotFound(f"{learner} was observed at {name} on {listed([one.day for one in there])}; name the day")
+    withdraw_observation(engine, there[0], reason=reason.strip(), by=by, at=datetime.now(UTC))
+    return there[0]
 
 
 def photographs_there(folder: Path) -> tuple[Path, ...]:

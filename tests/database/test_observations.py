@@ -12,7 +12,7 @@ from courseware.database.errors import RecordFaulty, RecordRefuses
 from courseware.database.history import history
 from courseware.database.learner_lookup import whose
 from courseware.database.learners import delete_papers, export_learner, held
-from courseware.database.observations import keep_observation, observations_of
+from courseware.database.observations import keep_observation, observations_of, withdraw_observation
 from courseware.jobs.observation import JudgedResult, MeasuredResult, Observation, Photo
 
 
@@ -97,3 +97,24 @@ def test_a_row_changed_by_hand_is_told(record, seen, later, column: str, value: 
         connection.exec_driver_sql(f'UPDATE observation SET "{column}" = ?', (value,))
     with pytest.raises(RecordFaulty, match="changed by hand"):
         observations_of(record)
+
+
+@pytest.mark.each_database
+def test_a_withdrawn_observation_counts_no_more_and_the_history_keeps_it(record, seen, later) -> None:
+    kept(record, seen, later(1))
+    withdraw_observation(record, seen, reason="the wrong learner", by="P. Dunn", at=later(2))
+    assert observations_of(record) == ()
+    *_, last = [event for event in history(record, seen.code) if event.what.startswith("observed")]
+    assert (last.by, last.after.rpartition(": ")[2], last.reason) == ("P. Dunn", "withdrawn", "the wrong learner")
+    assert last.before.rpartition(": ")[2] == "not all lines filled in"
+    assert kept(record, seen, later(3)).is_new  # entered again after all
+    assert observations_of(record) == (seen,)
+
+
+def test_what_stands_otherwise_now_or_without_a_reason_is_not_withdrawn(record, seen, later) -> None:
+    kept(record, seen, later(1))
+    with pytest.raises(RecordRefuses, match="for a reason: write it"):
+        withdraw_observation(record, seen, reason="", by="P. Dunn", at=later(2))
+    kept(record, replace(seen, bay="3"), later(2))
+    with pytest.raises(RecordRefuses, match="is another now, or withdrawn"):
+        withdraw_observation(record, seen, reason="twice", by="P. Dunn", at=later(3))

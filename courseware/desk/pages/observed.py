@@ -10,6 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from courseware.database.errors import RecordRefuses
 from courseware.database.learners import held
 from courseware.database.observations import KeptObservation, observations_of
 from courseware.desk.desk import Desk, desk_of, session_of
@@ -30,10 +31,17 @@ from courseware.jobs.observation import (
     ObservationFaulty,
 )
 from courseware.jobs.plan import Plan, plan_of
+from courseware.papers.sitting_checks import is_plain
 from courseware.text_files.faults import FileFaulty
 from courseware.words import count
 from courseware.workflows.jobs import find_job
-from courseware.workflows.observe import PHOTOGRAPHS, observe_sheets, observe_typed, photographs_there
+from courseware.workflows.observe import (
+    PHOTOGRAPHS,
+    observe_sheets,
+    observe_typed,
+    photographs_there,
+    withdraw_observed,
+)
 from courseware.workflows.own_jobs import JobText
 
 
@@ -52,6 +60,26 @@ async def enter(request: Request) -> Response:
     except NotFound as unknown:
         return await _shown(request, found, form=form, told=(str(unknown),))
     return said(request, _in_words(kept), to=f"{SHELF.at(request)}/results")
+
+
+async def withdraw(request: Request) -> Response:
+    """Withdraws what was entered by mistake, for a reason."""
+    found, form, desk = await SHELF.opened(request), await read_form(request), desk_of(request)
+    job, reason, by = _named(request, found), form.text("reason"), session_of(request).who
+    if reason and not is_plain(reason, LONGEST_COMMENT):
+        return await _shown(request, found, told=("Write the reason in plain characters.",))
+
+    def carry_out() -> Observation:
+        with opened(desk.record(), make=False) as engine:
+            return withdraw_observed(engine, job, form.text("paper"), form.text("on"), reason=reason, by=by)
+
+    try:
+        gone = await run_in_threadpool(carry_out)
+    except (NotFound, RecordRefuses) as refused:
+        return await _shown(request, found, told=(f"{refused}.",))
+    return said(
+        request, f"Withdrawn: {gone.code}, {gone.day}. The history keeps it.", to=f"{SHELF.at(request)}/results"
+    )
 
 
 async def bring(request: Request) -> Response:
@@ -109,16 +137,14 @@ def _result(one: Observation) -> str:
     return f"{VERDICTS[one.verdict]}{photos}"
 
 
-def _standing(desk: Desk, job: str) -> tuple[list[tuple[str, str, str, str]], list[tuple[str, str]]]:
-    """Who, day, by whom and verdict of each observation of a job; and every learner of the record with a code."""
+def _standing(desk: Desk, job: str) -> tuple[list[tuple[str, Observation, str]], list[tuple[str, str]]]:
+    """Who, what and how it went of each observation of a job; and every learner of the record with a code."""
     try:
         with opened(desk.record(), make=False) as engine:
             papers = held(engine)
             names = {one.paper: one.name or one.reference or one.paper for one in papers}
             entered = [
-                (names.get(one.code, one.code), one.day, one.by, _result(one))
-                for one in observations_of(engine)
-                if one.job == job
+                (names.get(one.code, one.code), one, _result(one)) for one in observations_of(engine) if one.job == job
             ]
     except NotFound:  # nothing was issued yet
         return [], []
@@ -150,5 +176,6 @@ async def _shown(
 ROUTES = (
     Route("/jobs/{whose}/{name}/results", observed),
     Route("/jobs/{whose}/{name}/results/enter", enter, methods=["POST"]),
+    Route("/jobs/{whose}/{name}/results/withdraw", withdraw, methods=["POST"]),
     Route("/jobs/{whose}/{name}/results/sheets", bring, methods=["POST"]),
 )

@@ -107,3 +107,14 @@ def test_filled_in_workbooks_are_entered_whole_or_not_at_all(client: Sitter) -> 
     assert (
         client.fill(f"{PAGE}/sheets", files=[("sheets", ("x.xlsx", b"PK\x03\x04 not a workbook"))]).status_code == 422
     )
+
+
+def test_a_result_entered_by_mistake_is_withdrawn_for_a_reason(client: Sitter, form: dict[str, str]) -> None:
+    client.done(f"{PAGE}/enter", form)
+    [one] = entered(client)
+    given = {"paper": one.code, "on": one.day}
+    assert "for a reason: write it" in words(client.fill(f"{PAGE}/withdraw", {**given, "reason": ""}).text)
+    said = client.done(f"{PAGE}/withdraw", {**given, "reason": "another learner's panel"})
+    assert f"Withdrawn: {one.code}, 2026-02-03." in said
+    assert entered(client) == ()
+    assert "nothing is observed" in words(client.fill(f"{PAGE}/withdraw", {**given, "reason": "again"}).text)
