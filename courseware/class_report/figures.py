@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from courseware.class_report.misconceptions import NO_WORDS, Misconception, SlipWords, misconceptions, shows_slips
@@ -103,12 +103,17 @@ class ClassFigures:
         return sum(part.of for part in self.parts)
 
 
-def class_figures(sitting: Sitting, marked: Sequence[MarkedPaper], words: SlipWords = NO_WORDS) -> ClassFigures:
-    """The figures of a class; `words` are what its banks count slips by.
+def class_figures(
+    sitting: Sitting,
+    marked: Sequence[MarkedPaper],
+    words: SlipWords = NO_WORDS,
+    withdrawn: Collection[str] = (),
+) -> ClassFigures:
+    """The figures of a class; `words` are what its banks count slips by, `withdrawn` the codes of papers given up.
 
     A part left blank or not reached counts as no marks; absent learners do not count.
     """
-    papers = class_papers(sitting, marked)
+    papers = class_papers(sitting, marked, withdrawn)
     written = [paper for _, paper in papers.counted]
     marks = tuple(tuple(mark.marks for mark in paper.marks) for paper in written)
     most = [part.marks for part in sitting.papers[0].parts]

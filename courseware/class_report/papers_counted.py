@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from courseware.marking.marks import MarkedPaper
@@ -17,16 +17,17 @@ class ClassPapers:
     absent: int
     missing: int  # neither handed in nor marked absent
     unfinished: int  # handed in, but not marked in every part
+    withdrawn: int = 0  # and not expected
 
 
-def class_papers(sitting: Sitting, marked: Sequence[MarkedPaper]) -> ClassPapers:
-    """The papers of a sitting that were written and marked in every part.
+def class_papers(sitting: Sitting, marked: Sequence[MarkedPaper], withdrawn: Collection[str] = ()) -> ClassPapers:
+    """The papers of a sitting that were written and marked in every part; `withdrawn` are codes of those given up.
 
     A code that comes twice counts once, by its first paper: one handed in again shows what was mended since, not what
     the class is to be taught.
     """
     counted: list[tuple[IssuedPaper, MarkedPaper]] = []
-    absent = missing = unfinished = 0
+    absent = missing = unfinished = gone = 0
     for issued in sorted(sitting.papers, key=lambda paper: paper.code):
         own = [paper for paper in marked if paper.code == issued.code]
         written = [paper for paper in own if paper.status != "absent"]
@@ -37,9 +38,11 @@ def class_papers(sitting: Sitting, marked: Sequence[MarkedPaper]) -> ClassPapers
             unfinished += 1
         elif own:
             absent += 1
+        elif issued.code in withdrawn:
+            gone += 1
         else:
             missing += 1
-    return ClassPapers(counted=tuple(counted), absent=absent, missing=missing, unfinished=unfinished)
+    return ClassPapers(counted=tuple(counted), absent=absent, missing=missing, unfinished=unfinished, withdrawn=gone)
 
 
 def _labels(issued: IssuedPaper) -> list[str]:

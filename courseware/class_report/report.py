@@ -127,6 +127,7 @@ def who_is_in(sitting: Sitting, figures: ClassFigures) -> str:
     left = (
         (papers.absent, "absent"),
         (papers.missing, "not handed in"),
+        (papers.withdrawn, "withdrawn"),
         (papers.unfinished, "not marked in every part"),
     )
     group = f"{sitting.group}, " if sitting.group else ""

@@ -140,6 +140,7 @@ def _whole(figures: ClassFigures) -> Page:
         ("SEM, in marks", _shown(whole.sem), *_ends(whole.sem_interval), whole.n),
         ("absent", figures.papers.absent),
         ("not handed in", figures.papers.missing),
+        ("withdrawn", figures.papers.withdrawn),
         ("not marked in every part", figures.papers.unfinished),
     ]
     return Page(title="Whole paper", columns={"what": 28, "figure": 10, "from": 10, "to": 10, "n": 8}, rows=rows)

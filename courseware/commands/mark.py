@@ -148,9 +148,11 @@ def _said(decision: Decision) -> str:
 def _tell_marked(where: SittingFolder, marked: Marked) -> None:
     absent = sum(paper.status == "absent" for paper in marked.papers)
     held = len({paper.code for paper in marked.held})
-    missing = len(where.sitting.papers) - len(marked.papers) - held
+    gone = len(marked.withdrawn - {paper.code for paper in marked.papers})
+    missing = len(where.sitting.papers) - len(marked.papers) - held - gone
     more = [f"{absent} absent"] if absent else []
     more += [f"{missing} not handed in"] if missing else []
+    more += [f"{gone} withdrawn"] if gone else []
     more += [f"{held} held back"] if held else []
     told = f" ({', '.join(more)})" if more else ""
     click.echo(f"{count(len(marked.papers) - absent, 'script')} marked{told}.")

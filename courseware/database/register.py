@@ -104,6 +104,12 @@ def withdrawn(connection: Connection, sitting: str) -> dict[str, str]:
     return {code: row.reason for code, row in newest.items() if row.entry == "withdrawn"}
 
 
+def withdrawn_papers(engine: Engine, sitting: str) -> frozenset[str]:
+    """The codes of a sitting's papers that are withdrawn."""
+    with reading(engine) as connection:
+        return frozenset(withdrawn(connection, sitting))
+
+
 def exchanged(before: Mapping[str, str], now: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
     """Pairs of keys (paper codes, references) whose names have changed places.
 

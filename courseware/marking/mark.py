@@ -27,13 +27,14 @@ class Marked:
     """Scripts marked, in the order of the sitting's papers; what a person must settle. Papers not in are left out.
 
     `papers` has each paper as it stands now, `attempts` also what stood before it was resubmitted, and both are without
-    those `held` back because their row may be another paper's.
+    those `held` back because their row may be another paper's. `withdrawn` are codes of papers that nobody waits for.
     """
 
     papers: tuple[MarkedPaper, ...]
     attempts: tuple[MarkedPaper, ...]
     held: tuple[MarkedPaper, ...]
     questions: tuple[Query, ...]
+    withdrawn: frozenset[str] = frozenset()
 
 
 def mark_scripts(

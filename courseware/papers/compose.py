@@ -213,6 +213,7 @@ def _heading(sitting: Sitting, place: int) -> Heading:
         number="" if issued.learner.name else f"Paper {place + 1} of {len(sitting.papers)}",
         marks=sum(part.marks for part in issued.parts),
         centre=sitting.settings.name,
+        due=in_full(sitting.due),
     )
 
 

@@ -111,6 +111,7 @@ class Heading:
     number: str  # "Paper 3 of 12", for numbered papers, or ""
     marks: int
     centre: str = ""  # the centre's name
+    due: str = ""  # "2 December 2026": when it is to be handed in, '' where no day was set
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -68,7 +68,7 @@ def hand_back(
     sheets = _sheets(sitting, marked, others, who_marked(engine, sitting.code, "first"), states)
     there = {paper.code for paper in marked.papers}
     first_attempts = [paper for paper in marked.attempts if paper.code in there]
-    figures = class_figures(sitting, first_attempts, slip_words(sitting, sources))
+    figures = class_figures(sitting, first_attempts, slip_words(sitting, sources), marked.withdrawn)
     shown = (sitting, figures, question_words(sitting, sources), starters(starter_questions(sitting, sources, spaces)))
     indices = {name: array("L", space.indices) for name, space in spaces.items()}
     codes = [sitting.papers[sheet.place].code for sheet in sheets]

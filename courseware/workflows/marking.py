@@ -14,6 +14,7 @@ from courseware.database.entering import Role
 from courseware.database.how_far import HowFar, how_far
 from courseware.database.kept_decisions import KeptDecision, Lapsed
 from courseware.database.kept_marks import by_hand, keep_marks, marks_of
+from courseware.database.register import withdrawn_papers
 from courseware.database.scripts import Decisions, Entered, decisions_of, enter_scripts, scripts_of
 from courseware.database.sittings import take
 from courseware.database.states import released_scripts
@@ -106,7 +107,9 @@ def _marked(engine: Engine, text: str, role: Role, decided: Decisions, lapsed: S
     stand = (one for one in marked.papers if one.status or any(mark.how != "blank" for mark in one.marks))
     asked = (*map(_lapsed, (*lapsed, *decided.lapsed)), *map(_typed_otherwise, typed_otherwise(engine, code, role)))
     questions = (*marked.questions, *asked)
-    return replace(marked, papers=tuple(stand), questions=questions)  # a row cleared since is a paper not in
+    return replace(  # a row cleared since is a paper not in
+        marked, papers=tuple(stand), questions=questions, withdrawn=withdrawn_papers(engine, code)
+    )
 
 
 def _typed_otherwise(one: Otherwise) -> Query:

@@ -159,9 +159,8 @@ def _figures(text: str, marked: Marked) -> ClassFigures:
     """By each paper's first attempt, as `hand_back` counts."""
     sitting, sources = sitting_in(text)
     there = {paper.code for paper in marked.papers}
-    return class_figures(
-        sitting, [paper for paper in marked.attempts if paper.code in there], slip_words(sitting, sources)
-    )
+    first = [paper for paper in marked.attempts if paper.code in there]
+    return class_figures(sitting, first, slip_words(sitting, sources), marked.withdrawn)
 
 
 def _states(engine: Engine, code: str) -> tuple[ScriptState, ...]:

@@ -22,6 +22,13 @@ def test_absent_missing_and_unfinished_papers_are_left_out_and_counted(class_of)
     assert (len(found.counted), found.absent, found.unfinished, found.missing) == (2, 1, 1, 1)
 
 
+def test_a_withdrawn_paper_is_not_one_that_is_not_handed_in(class_of) -> None:
+    sitting, marked = class_of(4)
+    gone = {marked[2].code, marked[0].code}  # the other was written before, and counts
+    found = class_papers(sitting, marked[:2], gone)
+    assert (len(found.counted), found.withdrawn, found.missing) == (2, 1, 1)
+
+
 def test_a_paper_handed_in_again_does_not_stand_in_for_the_first(class_of) -> None:
     sitting, marked = class_of(3)
     again = replace(marked[0], status="resubmitted", marks=tuple(replace(m, marks=m.of) for m in marked[0].marks))

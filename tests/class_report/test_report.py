@@ -10,7 +10,7 @@ import pytest
 from courseware.class_report.figures import class_figures
 from courseware.class_report.misconceptions import slip_words
 from courseware.class_report.question_words import question_words
-from courseware.class_report.report import ClassPicture, Side, class_picture
+from courseware.class_report.report import ClassPicture, Side, class_picture, who_is_in
 from courseware.class_report.starters import Starter
 from courseware.drawings.picture import Label
 from courseware.marking.marks import MarkedPaper
@@ -84,6 +84,12 @@ def test_each_choice_shows_no_more_than_the_one_before(class_of) -> None:
     assert rows == sorted(rows, reverse=True)
     bars = [side()[0].picture.height for side in picture.second]
     assert bars[-1] == min(bars) < bars[0]
+
+
+def test_withdrawn_papers_are_named_apart_from_those_not_handed_in(class_of) -> None:
+    sitting, marked = class_of(3, TOPICS)
+    says = who_is_in(sitting, class_figures(sitting, marked[:1], withdrawn={marked[1].code}))
+    assert "1 paper marked; 1 not handed in; 1 withdrawn." in says
 
 
 def test_absent_learners_are_left_out_and_counted(class_of) -> None:

@@ -129,12 +129,13 @@ def test_a_mark_decided_on_the_first_attempt_does_not_bind_the_second(sitting) -
     assert kept()[code] == [("1a", 2, "right"), ("1b", 1, "right")]
 
 
-def test_a_row_cleared_since_is_a_paper_not_in(sitting) -> None:
-    first, second, *_ = papers(sitting)
+def test_a_row_cleared_since_is_a_paper_not_in_and_a_withdrawn_one_is_not_waited_for(sitting) -> None:
+    first, second, third, _ = papers(sitting)
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}, {"1a": answer(second, "1a")}), "--jobs", "1")
+    run("register", str(sitting), "--withdraw", third["code"], "--reason", "has left the course", "--by", "J. Marsh")
     done = run("mark", str(sitting), fill(sitting, "a.csv", {}, {"1a": answer(second, "1a")}), "--jobs", "1")
     assert f"Changed: {first['code']} 1a was `7`" in done.output
-    assert "1 script marked (3 not handed in)." in done.output
+    assert "1 script marked (2 not handed in, 1 withdrawn)." in done.output
     assert not (sitting / "marked" / f"feedback-{first['code']}.pdf").exists()
 
 

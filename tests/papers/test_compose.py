@@ -96,6 +96,12 @@ def test_a_numbered_paper_has_its_number_in_place_of_a_name(composed) -> None:
     assert compose_paper(sitting, 1, sources).heading.number == ""
 
 
+def test_the_day_by_which_papers_are_handed_in_stands_at_their_head(composed) -> None:
+    sitting, sources = composed("opening_sizes")
+    assert compose_paper(sitting, 0, sources).heading.due == ""
+    assert compose_paper(replace(sitting, due="2026-12-02"), 0, sources).heading.due == "2 December 2026"
+
+
 def test_a_sitting_read_back_composes_the_same_sheets(composed) -> None:
     sitting, sources = composed("projection_levelling")
     again = read_sitting(write_sitting(sitting))
