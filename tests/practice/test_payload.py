@@ -13,7 +13,7 @@ from tests.practice.test_kinds import kinds
 
 
 def test_a_figure_has_what_it_is_judged_by() -> None:
-    (kind,) = kinds("opening-for-a-panel")
+    (kind,) = kinds("opening-for-a-panel", most=1)
     variant = kind_data(kind)["variants"][0]
     bricks = int(variant["given"]["bricks"])
     part = variant["parts"][0]
@@ -29,11 +29,11 @@ def test_a_figure_has_what_it_is_judged_by() -> None:
 
 
 def test_letters_go_with_what_stands_on_the_page() -> None:
-    choice = kind_data(kinds("which-rule")[0])["variants"][0]["parts"][0]
+    choice = kind_data(kinds("which-rule", most=1)[0])["variants"][0]["parts"][0]
     words = dict(choice["options"])
     assert sorted(words) == ["A", "B", "C", "D"]
     assert set(choice["wrong"]) == set(words) - {choice["right"]}
-    order = kind_data(kinds("setting-out-order")[0])["variants"][0]["parts"][0]
+    order = kind_data(kinds("setting-out-order", most=1)[0])["variants"][0]["parts"][0]
     letters = order["right"].split(",")
     assert sorted(letters) == [letter for letter, _ in order["options"]]
     assert all(letters.index(one) < letters.index(other) for one, other in order["before"])
@@ -41,14 +41,14 @@ def test_letters_go_with_what_stands_on_the_page() -> None:
 
 
 def test_a_table_has_its_rows_with_labels_of_their_own() -> None:
-    table = kind_data(kinds("wall-between-two-wings")[0])["variants"][0]["parts"][0]
+    table = kind_data(kinds("wall-between-two-wings", most=1)[0])["variants"][0]["parts"][0]
     assert table["kind"] == "table"
     assert [row["label"] for row in table["rows"]] == ["i", "ii", "iii"]
     assert all(Fraction(row["right"]) > 0 for row in table["rows"])
 
 
 def test_a_drawing_is_there_line_by_line_for_a_wide_screen_and_for_a_phone() -> None:
-    (kind,) = kinds("opening-for-a-panel")
+    (kind,) = kinds("opening-for-a-panel", most=3)
     data = kind_data(kind)
     for question, variant in zip(kind.questions, data["variants"], strict=True):
         for call, places in ((question.key.asked.drawing, "drawing"), (question.key.drawing, "filled")):
@@ -60,13 +60,13 @@ def test_a_drawing_is_there_line_by_line_for_a_wide_screen_and_for_a_phone() -> 
 
 
 def test_fewer_variants_are_those_of_fewer_questions() -> None:
-    for kind in kinds("opening-for-a-panel", "which-rule"):  # one with drawings, one without
+    for kind in kinds("opening-for-a-panel", "which-rule", most=3):  # one with drawings, one without
         for most in (1, len(kind.questions)):
             assert fewer_variants(kind_data(kind), most) == kind_data(replace(kind, questions=kind.questions[:most]))
 
 
 def test_what_is_shown_before_the_answer_does_not_hold_it() -> None:
-    (kind,) = kinds("opening-for-a-panel", most=20)
+    (kind,) = kinds("opening-for-a-panel", most=8)
     data = kind_data(kind)
     for variant in data["variants"]:
         drawn = [data["lines"][place] for layout in variant["drawing"].values() for place in layout]
