@@ -14,6 +14,7 @@ from courseware.database.appeals import under_appeal
 from courseware.database.connection import reading, stamp, writing
 from courseware.database.entering import Role
 from courseware.database.errors import RecordFaulty, RecordRefuses, kept_json
+from courseware.database.register import withdrawn
 from courseware.database.scripts import newest_scripts
 from courseware.database.sittings import known
 from courseware.database.state_rows import released_in
@@ -75,6 +76,21 @@ def marks_of(engine: Engine, sitting_code: str, role: Role) -> tuple[MarkedPaper
         marks = () if absent else _in_order(stand[code, attempt], labels[code])
         found.append(MarkedPaper(code=code, status=script["status"], marks=marks))
     return tuple(found)
+
+
+def not_in(engine: Engine, sitting_code: str) -> tuple[str, ...]:
+    """The papers of a sitting that are neither marked nor absent nor withdrawn, in order.
+
+    Raises `RecordRefuses` for a sitting that is not there.
+    """
+    with reading(engine) as connection:
+        asked = select(PAPER.c.code).where(PAPER.c.sitting == known(connection, sitting_code)).order_by(PAPER.c.place)
+        codes = connection.scalars(asked).all()
+        scripts = newest_scripts(connection, sitting_code, "first")
+        away = {code for (code, _), row in scripts.items() if row["status"] == "absent"}
+        marked = {code for code, _ in _standing(connection, sitting_code, "first")}
+        done = away | marked | set(withdrawn(connection, sitting_code))
+    return tuple(code for code in codes if code not in done)
 
 
 def mark_in(row: Mapping[Any, Any]) -> Mark:

@@ -51,6 +51,12 @@ def record_open(desk: Desk) -> Engine:
         raise NotFound(str(refused)) from None
 
 
+def record_there(desk: Desk) -> Engine | None:
+    """The record of the folder of work; None where there is none yet, and none is made."""
+    file = record_file(desk.record())
+    return record_open(desk) if file is None or file.exists() else None
+
+
 def _as_it_stands(folder: Path) -> SittingFolder:
     seen = (folder / SITTING).stat()
     return _read(folder, seen.st_mtime_ns, seen.st_size)

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from courseware.files.atomic import unusable
 from courseware.files.sitting_files import MARKED
 from courseware.files.sitting_folders import find_folders
 from courseware.text_files.faults import harmless, unseen
 from courseware.workflows.sitting_at_hand import next_step
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
 
 OUTPUT = "output"  # in a folder of work: what commands and desk make
 _LONGEST_NAME = 60
@@ -80,8 +84,8 @@ def made_folder(place: Path, name: str) -> Path:
     return made
 
 
-def overview(folder: Path) -> Overview:
-    """What stands in a folder of work."""
+def overview(folder: Path, engine: Engine | None = None) -> Overview:
+    """What stands in a folder of work; with its record, which papers of a marked sitting are not in yet too."""
     found, faulty = find_folders([folder / OUTPUT])
     seen = [
         SittingSeen(
@@ -91,7 +95,7 @@ def overview(folder: Path) -> Overview:
             date=one.sitting.date,
             papers=len(one.sitting.papers),
             marked=(one.path / MARKED).is_dir(),
-            next_step=next_step(one),
+            next_step=next_step(one, engine),
             path=one.path,
         )
         for one in found

@@ -12,6 +12,7 @@ from courseware.files.sitting_files import SITTING, key_file, paper_file
 from courseware.files.sitting_folders import read_folder
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.workflows.issuing import asks_for_copies, asks_for_papers, print_unfinished, sheets_each
+from courseware.workflows.papers_begun import put_away_issued
 from courseware.workflows.register import take_in
 from courseware.workflows.watch import Watch
 
@@ -81,6 +82,7 @@ def go_on(out: Path, path: Path, processes: int, watch: Watch) -> GoneOn | None:
         with watch.progress("Printing", sheets_each(word) * len(sitting.papers)) as tell:
             folder = print_unfinished(unfinished, text, sitting, processes, tell, word=word)
     take_in(folder, watch)
+    put_away_issued(out.parent, sitting)
     return GoneOn(folder=folder, code=sitting.code, papers=len(sitting.papers))
 
 

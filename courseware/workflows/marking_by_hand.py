@@ -9,7 +9,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import lru_cache
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.database.entering import ON_SCREEN
@@ -23,14 +22,13 @@ from courseware.database.typed_cells import CellKey, SavedCell
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.script_sheet import decision
 from courseware.papers.sheets import AskedPart, KeyAnswer, KeyExercise
-from courseware.printing.workers import sitting_in
 from courseware.quality.marks_by_hand import HandMark, PartToMark, ScriptToMark, hand_mark
 from courseware.quality.second_marking import Differences, same_marker
 from courseware.settings.settings import Settings
 from courseware.workflows.decisions_file import keep_decisions
 from courseware.workflows.marking_grid import CellRefused, beside_script
 from courseware.workflows.quality import compare_markers
-from courseware.workflows.second_marking import scripts_to_mark
+from courseware.workflows.second_marking import scripts_as_written
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -164,16 +162,15 @@ def settle(
 
 def _others(engine: Engine, where: SittingFolder, marker: str) -> tuple[tuple[ScriptToMark, ...], frozenset[str]]:
     """All marked scripts as written, and the papers of which `marker` was the first marker."""
-    scripts, first = _scripts(engine, where.text, how_far(engine, but=(GIVEN_MARK.name,)))
+    scripts, first = _scripts(engine, where.sitting.code, how_far(engine, but=(GIVEN_MARK.name,)))
     me = same_marker(marker)
     return scripts, frozenset(code for code, names in first.items() if me in map(same_marker, names))
 
 
 @lru_cache(maxsize=4)
-def _scripts(engine: Engine, text: str, _: HowFar) -> tuple[tuple[ScriptToMark, ...], Mapping[str, tuple[str, ...]]]:
+def _scripts(engine: Engine, sitting: str, _: HowFar) -> tuple[tuple[ScriptToMark, ...], Mapping[str, tuple[str, ...]]]:
     """The scripts, and who marked each first: worked out once for each state of the first marking."""
-    where = SittingFolder(path=Path(), text=text, sitting=sitting_in(text)[0])
-    return scripts_to_mark(engine, where), hands(engine, where.sitting.code)
+    return scripts_as_written(engine, sitting), hands(engine, sitting)
 
 
 def _rows(

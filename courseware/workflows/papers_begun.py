@@ -16,6 +16,7 @@ from courseware.files.bank_files import NotFound, own_banks, read_file, shipped_
 from courseware.files.sitting_folders import read_folder
 from courseware.papers.class_list import MOST_LEARNERS
 from courseware.papers.sheet_format import LONGEST_FORMAT, FormatUnknown, SheetFormat, read_format
+from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_checks import LONGEST_TITLE, is_plain
 from courseware.papers.sitting_file import SittingFaulty
 from courseware.papers.titles import week_title
@@ -64,6 +65,7 @@ class PapersBegun:
     by_level: bool = False
     exercises: int = 0
     seed: str = ""
+    issuing: bool = False  # it was begun to issue them as they stand
 
 
 def begin_papers(work: Path, papers: PapersBegun | None = None) -> str:
@@ -118,7 +120,7 @@ def keep_papers(work: Path, key: str, papers: PapersBegun) -> None:
 def change_papers(work: Path, key: str, **changed: Any) -> PapersBegun:
     """Changes some of what was chosen, each window its own. Raises `NotFound`."""
     with one_at_a_time(work / BEGUN, lambda: None):
-        papers = replace(papers_begun(work, key), **changed)
+        papers = replace(papers_begun(work, key), **{"issuing": False, **changed})
         keep_papers(work, key, papers)
     return papers
 
@@ -127,6 +129,15 @@ def put_away(work: Path, key: str) -> None:
     """Forgets papers begun."""
     papers_begun(work, key)
     (work / BEGUN / f"{key}.json").unlink(missing_ok=True)
+
+
+def put_away_issued(work: Path, sitting: Sitting) -> None:
+    """Forgets the papers begun of which this sitting came, after a run that was stopped while it issued them."""
+    exercises = tuple(one.exercise for one in sitting.papers[0].exercises)
+    for key, papers in begun(work):
+        same = tuple(one.exercise for one in papers.picks) == exercises and papers.date in ("", sitting.date)
+        if papers.issuing and not papers.by_level and same:
+            put_away(work, key)
 
 
 def pick(work: Path, key: str, one: Pick, *, on: bool) -> PapersBegun:
@@ -212,6 +223,7 @@ def issue_begun(
     if left := missing(work, papers):
         raise NotReady(" ".join(left.values()).rstrip("."))
     list_file = open_list(work, papers.class_list).file if papers.class_list else None
+    change_papers(work, key, issuing=True)
     day = papers.date or date.today().isoformat()
     named = banks_named(work, papers)
     options = IssueOptions(

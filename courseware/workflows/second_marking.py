@@ -18,7 +18,14 @@ from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.compose import compose_key
 from courseware.printing.workers import sitting_in
-from courseware.quality.marks_by_hand import HandMark, ScriptToMark, hand_page, read_hand_marks, script_to_mark
+from courseware.quality.marks_by_hand import (
+    HandMark,
+    PartToMark,
+    ScriptToMark,
+    hand_page,
+    read_hand_marks,
+    script_to_mark,
+)
 from courseware.quality.second_marking import Differences, same_marker
 from courseware.quality.second_marking_sheet import second_sheet, second_workbook
 from courseware.settings.settings import Settings
@@ -45,16 +52,37 @@ class SecondMarked:
 
 def scripts_to_mark(engine: Engine, where: SittingFolder, codes: Sequence[str] = ()) -> tuple[ScriptToMark, ...]:
     """The last script of each paper that is marked, as it was written: of all papers, or of these."""
-    last: dict[str, tuple[int, MarkedPaper]] = {}
-    for attempt, paper in numbered_attempts(marks_of(engine, where.sitting.code, "first")):
-        if paper.marks and (not codes or paper.code in codes):
-            last[paper.code] = (attempt, paper)
+    last = _last_scripts(engine, where.sitting.code, codes)
     sitting, sources = sitting_in(where.text)
     places = {paper.code: place for place, paper in enumerate(sitting.papers)}
     return tuple(
         script_to_mark(paper, attempt, compose_key(sitting, places[paper.code], sources))
         for attempt, paper in last.values()
     )
+
+
+def scripts_as_written(engine: Engine, sitting: str) -> tuple[ScriptToMark, ...]:
+    """The same of all papers, in a fraction of the time, with neither question nor key in any part."""
+    return tuple(
+        ScriptToMark(
+            code=code,
+            attempt=attempt,
+            shown=code,
+            parts=tuple(
+                PartToMark(label=one.label, ask="", unit="", written=one.written, key="", of=one.of)
+                for one in paper.marks
+            ),
+        )
+        for code, (attempt, paper) in _last_scripts(engine, sitting).items()
+    )
+
+
+def _last_scripts(engine: Engine, sitting: str, codes: Sequence[str] = ()) -> dict[str, tuple[int, MarkedPaper]]:
+    last: dict[str, tuple[int, MarkedPaper]] = {}
+    for attempt, paper in numbered_attempts(marks_of(engine, sitting, "first")):
+        if paper.marks and (not codes or paper.code in codes):
+            last[paper.code] = (attempt, paper)
+    return last
 
 
 def write_second_sheet(engine: Engine, where: SittingFolder) -> tuple[Path, bool]:

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from courseware.database.errors import RecordRefuses
+from courseware.database.kept_marks import not_in
 from courseware.files.sitting_files import (
     ALL_FEEDBACK,
     ALL_KEYS,
@@ -27,6 +30,9 @@ from courseware.papers.sheet_format import format_words
 from courseware.printing.page_census import PdfDamaged, sides_of
 from courseware.words import count
 from courseware.workflows.retaking import worksheet_on_a_job
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,16 +107,25 @@ def sitting_at_hand(where: SittingFolder) -> SittingAtHand:
     )
 
 
-def next_step(where: SittingFolder) -> str:
-    """What is to be done next with a sitting, in a few words."""
+def next_step(where: SittingFolder, engine: Engine | None = None) -> str:
+    """What is to be done next with a sitting, in a few words; with the record, which papers are not marked yet too."""
     codes = [paper.code for paper in where.sitting.papers]
     if lost := sum(not (where.path / paper_file(code)).is_file() for code in codes):
         return f"{count(lost, 'paper')} no longer in the folder: make them again."
     if not (where.path / MARKED).is_dir():
         return "Print the papers; after the session type in the answers."
+    if left := _not_in(engine, where.sitting.code):
+        return f"Marked but for {count(left, 'paper')}: type them in, or write absent, then mark again."
     if (where.path / MARKED / SETTLE).is_file():
         return "Marked: look at what is still open, then give feedback."
     return "Marked: give feedback, look at the class picture."
+
+
+def _not_in(engine: Engine | None, code: str) -> int:
+    try:
+        return len(not_in(engine, code)) if engine is not None else 0
+    except RecordRefuses:  # it does not have the sitting
+        return 0
 
 
 _FOR_LEARNERS = (

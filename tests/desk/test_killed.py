@@ -15,6 +15,8 @@ from tests.desk.conftest import running
 from tests.desk.killed_typing import Cells, lost, type_until_killed
 from tests.piers_sitting import BANK
 
+KILLS = 25  # while it prints, and as many while somebody types
+
 PROGRAM = """
 import sys, time
 from pathlib import Path
@@ -25,10 +27,11 @@ from courseware.workflows.issue import IssueOptions, issue_sitting
 
 if __name__ == "__main__":
     work = Path(sys.argv[1])
+    learners, day = int(sys.argv[2]), sys.argv[3]
     options = IssueOptions(out=work / "output", settings=DEFAULTS, processes=1)
 
     def issue(watch):
-        issue_sitting([str(work / "piers.yaml")], numbered(10), "2026-01-05", options, watch)
+        issue_sitting([str(work / "piers.yaml")], numbered(learners), day, options, watch)
         return Made(says="")
 
     Jobs().start("Papers", issue)
@@ -41,11 +44,7 @@ def test_a_desk_that_was_killed_goes_on_when_it_is_started_again(tmp_path: Path,
     (tmp_path / "piers.yaml").write_text(BANK, encoding="utf-8")
     (tmp_path / "program.py").write_text(PROGRAM, encoding="utf-8")
     out = tmp_path / "output"
-    with subprocess.Popen([sys.executable, tmp_path / "program.py", tmp_path]) as process:
-        ends = time.monotonic() + 60
-        while len(list(out.rglob("paper-*.pdf"))) < 2 and time.monotonic() < ends:
-            time.sleep(0.01)
-        os.kill(process.pid, signal.SIGKILL)
+    kill_while_it_prints([sys.executable, "program.py", ".", "10", "2026-01-05"], tmp_path, 2)
     [left] = stopped_issues(out)
     assert 0 < left.printed < 10
     printed = {path.name: path.read_bytes() for path in left.path.rglob("*-*.pdf")}
@@ -61,17 +60,56 @@ def test_a_desk_that_was_killed_goes_on_when_it_is_started_again(tmp_path: Path,
     assert stopped_issues(out) == ()
 
 
+def kill_while_it_prints(command: list[str], work: Path, more: int) -> None:
+    """Starts what prints papers in the folder of work, and kills it once so many more are there."""
+    had = len(papers_in(work))
+    environment = {**os.environ, "XDG_CONFIG_HOME": str(work / "config"), "XDG_STATE_HOME": str(work / "state")}
+    with subprocess.Popen(command, cwd=work, env=environment, stdout=subprocess.DEVNULL) as process:
+        ends = time.monotonic() + 120
+        while len(papers_in(work)) < had + more and process.poll() is None and time.monotonic() < ends:
+            time.sleep(0.01)
+        os.kill(process.pid, signal.SIGKILL)
+
+
+def papers_in(work: Path) -> dict[str, bytes]:
+    """Every paper and key that is printed, by its name."""
+    return {path.name: path.read_bytes() for path in (work / "output").rglob("*-*.pdf") if path.stem.count("-") == 3}
+
+
+def test_a_desk_killed_time_and_again_while_it_prints_loses_and_changes_no_paper(tmp_path: Path, monkeypatch) -> None:
+    """Twenty-five times: the first run, and each start that goes on with it, killed after one paper or key more or some."""
+    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    (tmp_path / "piers.yaml").write_text(BANK, encoding="utf-8")
+    (tmp_path / "program.py").write_text(PROGRAM, encoding="utf-8")
+    desk = [sys.executable, "-m", "courseware.cli", "desk", ".", "--no-browser", "--name", "J. Marsh"]
+    kept: dict[str, bytes] = {}
+    for kill in range(KILLS):
+        first = [sys.executable, "program.py", ".", "60", f"2026-01-{kill + 1:02}"]
+        kill_while_it_prints(desk if stopped_issues(tmp_path / "output") else first, tmp_path, kill % 4 + 1)
+        there = papers_in(tmp_path)
+        assert kept.items() <= there.items(), kill
+        assert kept.keys() < there.keys(), kill
+        kept = there
+    with running(tmp_path) as last:
+        for job in last.jobs.all():
+            while not job.over:
+                time.sleep(0.05)
+            assert (job.state, job.trouble) == ("done", "")
+    after = papers_in(tmp_path)
+    assert kept.items() <= after.items()
+    assert len(after) % 120 == 0, "a paper and a key each of 60 learners"
+
+
 def test_a_desk_killed_while_somebody_types_loses_no_cell_that_it_answered(
     class_of, tmp_path: Path, monkeypatch
 ) -> None:
-    """Three times here; fifty times by `tests/benchmarks/desk.py`."""
     monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
     sitting = class_of(7, exercises=3).sitting
     folder = tmp_path / "output" / "sitting"
     folder.mkdir(parents=True)
     (folder / "sitting.json").write_text(write_sitting(sitting), encoding="utf-8")
     answered: Cells = {}
-    for seed in range(3):
+    for seed in range(KILLS):
         answered |= type_until_killed(tmp_path, sitting, seed)
         assert lost(tmp_path, sitting, answered) == {}
     assert answered

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -30,10 +31,12 @@ from courseware.workflows.papers_begun import (
     papers_begun,
     pick,
     put_away,
+    put_away_issued,
 )
 from tests.piers_sitting import BANK
 
 LENGTH = Pick(bank="banks/piers.yaml", exercise="pier-length")
+NOISE = Pick(bank="safe_cutting", exercise="noise-figures")
 CUTTING = Pick(bank="safe_cutting", exercise="any")
 LIST = "Name,ID,Level,Paper\nAmara Okafor,1,1,large-18\nŁukasz Wójcik,2,1,\n".encode()
 
@@ -185,6 +188,18 @@ def test_numbered_papers_need_no_list(work: Path, heard) -> None:
     papers = PapersBegun(learners=2, picks=(LENGTH,), date="2026-01-05")
     [issued] = issue_begun(work, begin_papers(work, papers), work / "output", DEFAULTS, 1, heard)
     assert issued.papers == 2
+
+
+def test_what_a_stopped_run_was_issuing_is_put_away_once_that_is_finished(work: Path, heard) -> None:
+    papers = PapersBegun(learners=2, picks=(NOISE,), date="2026-01-05")
+    [issued] = issue_begun(work, begin_papers(work, papers), work / "output", DEFAULTS, 1, heard)
+    sitting = read_folder(issued.folder).sitting
+    stopped, waits = (begin_papers(work, replace(papers, issuing=issuing)) for issuing in (True, False))
+    others = [replace(papers, issuing=True, date="2026-01-06"), replace(papers, issuing=True, picks=(NOISE, LENGTH))]
+    left = {waits, *(begin_papers(work, other) for other in others)}
+    put_away_issued(work, sitting)
+    assert {key for key, _ in begun(work)} == left, stopped
+    assert not change_papers(work, begin_papers(work, replace(papers, issuing=True)), title="Other").issuing
 
 
 def test_a_bank_that_is_gone_is_named(work: Path, heard) -> None:

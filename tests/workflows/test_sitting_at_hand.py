@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from courseware.files.record_location import opened, record_url
 from courseware.files.sitting_files import MARKED, SETTLE, paper_file
 from courseware.files.sitting_folders import read_folder
 from courseware.workflows.sitting_at_hand import next_step, sitting_at_hand
@@ -39,5 +40,7 @@ def test_what_is_next_goes_by_what_marking_has_left(piers_sitting) -> None:
     assert run("mark", str(piers_sitting), "sheet.csv").exit_code == 0
     assert sitting_at_hand(where).marked
     assert next_step(where) == "Marked: give feedback, look at the class picture."
+    with opened(record_url(None, piers_sitting.parent), make=False) as engine:  # three of four have nothing typed in
+        assert next_step(where, engine).startswith("Marked but for 3 papers: type them in, or write absent")
     (piers_sitting / MARKED / SETTLE).write_bytes(b"")
     assert next_step(where).startswith("Marked: look at what is still open")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -14,6 +15,7 @@ from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made
 from courseware.desk.nav import Nav
+from courseware.desk.open_sittings import record_there
 from courseware.desk.pages.papers_issue import made_of
 from courseware.desk.render import page, said
 from courseware.files.sitting_files import APPROVED, DEALT
@@ -25,6 +27,9 @@ from courseware.workflows.papers_begun import PapersBegun, begin_papers, begun, 
 from courseware.workflows.print_approved import issue_approved
 from courseware.workflows.sitting_at_hand import next_step
 from courseware.workflows.watch import Watch
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
 
 NAV = (Nav(title="Make papers", address="/papers", place=1, also=r"/sittings/[^/]+"),)
 
@@ -38,16 +43,16 @@ class _Seen:
 async def papers(request: Request) -> Response:
     """Papers begun, and every sitting with what is to be done next."""
     desk = desk_of(request)
-    found, kept = await run_in_threadpool(_look, desk.folder, desk.out)
+    found, kept = await run_in_threadpool(_look, desk.folder, desk.out, record_there(desk))
     dealt = await run_in_threadpool(waiting_for_approval, desk.out)
     waiting = [(desk.handles.of(one.path), desk.handles.of(one.path / APPROVED), one) for one in dealt]
     return page(request, "papers.html", sittings=found, begun=kept, waiting=waiting, longest_name=LONGEST_NAME)
 
 
-def _look(work: Path, out: Path) -> tuple[list[_Seen], tuple[tuple[str, PapersBegun], ...]]:
+def _look(work: Path, out: Path, engine: Engine | None) -> tuple[list[_Seen], tuple[tuple[str, PapersBegun], ...]]:
     found, _ = find_folders([out])
     latest = sorted(found, key=lambda one: (one.sitting.date, one.path), reverse=True)
-    return [_Seen(where=one, next=next_step(one)) for one in latest], begun(work)
+    return [_Seen(where=one, next=next_step(one, engine)) for one in latest], begun(work)
 
 
 async def begin(request: Request) -> Response:

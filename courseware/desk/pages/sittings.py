@@ -11,6 +11,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from courseware.desk.desk import desk_of
+from courseware.desk.open_sittings import record_there
 from courseware.desk.render import page
 from courseware.files.bank_files import NotFound
 from courseware.files.sitting_folders import SittingFolder, folder_of
@@ -40,7 +41,7 @@ async def sitting_page(request: Request, trouble: str = "") -> Response:
         where=where.path,
         day=in_full(where.sitting.date),
         due=in_full(where.sitting.due) if where.sitting.due else "",
-        next_step=next_step(where),
+        next_step=await run_in_threadpool(next_step, where, record_there(desk)),
         handle=desk.handles.of,
         lists=await run_in_threadpool(kept_lists, desk.folder),
         rename=read_code(request.query_params.get("rename", "")) or "",

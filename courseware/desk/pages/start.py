@@ -13,6 +13,7 @@ from starlette.routing import Route
 from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.looking_on import Noted
+from courseware.desk.open_sittings import record_there
 from courseware.desk.render import page, said
 from courseware.papers.dates import in_full
 from courseware.words import count
@@ -23,7 +24,7 @@ from courseware.workflows.going_on import stopped_issues, throw_away
 async def start(request: Request) -> Response:
     """What there is to do in the folder of work."""
     desk = desk_of(request)
-    seen = await run_in_threadpool(overview, desk.folder)
+    seen = await run_in_threadpool(overview, desk.folder, record_there(desk))
     left = await run_in_threadpool(stopped_issues, desk.out)
     jobs = [job for job in desk.jobs.all() if not job.over]
     return page(
