@@ -39,6 +39,9 @@ class _Commands(click.Group):
     """Turns whatever goes wrong into one plain message and an exit code."""
 
     def main(self, *args: Any, **more: Any) -> Any:
+        typed = args[0] if args else more.get("args")
+        for word in sys.argv[1:] if typed is None else typed:
+            _refuse_unless_utf_8(word)
         try:
             return super().main(*args, **more)
         except (SystemExit, KeyboardInterrupt, click.ClickException, click.exceptions.Exit, click.Abort):
@@ -49,6 +52,17 @@ class _Commands(click.Group):
             message, code = explain(error)
             click.echo(message or keep_details(error), err=True)
             sys.exit(code or FAULT_OF_PROGRAM)
+
+
+def _refuse_unless_utf_8(word: str) -> None:
+    """Ends the run where a file's name, or whatever was typed, holds bytes that are no letters here."""
+    try:
+        word.encode("utf-8")
+    except UnicodeEncodeError:
+        shown = word.encode("ascii", "backslashreplace").decode()
+        why = "these letters are not UTF-8; give the file or folder another name"
+        click.echo(f"{shown}: {why}. Nothing was made.", err=True)
+        sys.exit(2)
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})

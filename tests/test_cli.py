@@ -74,3 +74,16 @@ def test_a_message_goes_where_messages_go_and_not_among_results(monkeypatch) -> 
     done = run("topics")
     assert done.stdout == ""
     assert "there is no bank x" in done.stderr
+
+
+@pytest.mark.parametrize("words", [("check", "b\udce9nk.yaml"), ("issue", "piers.yaml", "--out", "w\udcff/output")])
+def test_a_name_whose_bytes_are_no_letters_is_refused_before_any_work(words: tuple[str, ...]) -> None:
+    """As a file named on an old disk or by another system: the record and the sheets could not say it."""
+    done = run(*words)
+    assert done.exit_code == 2
+    assert "these letters are not UTF-8; give the file or folder another name" in done.output
+    assert "\\udc" in done.output
+
+
+def test_letters_of_any_language_are_letters() -> None:
+    assert "there is no bank Bänk-王.yaml" in run("check", "Bänk-王.yaml").output

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from courseware import __version__
 from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import TOKEN
-from courseware.desk.templates import templates
+from courseware.desk.templates import html, templates
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -16,8 +16,6 @@ if TYPE_CHECKING:
 
 def page(request: Request, template: str, *, status: int = 200, **values: Any) -> Response:
     """A page: `template` in the desk's layout. Notes that wait for this session are shown on it, once."""
-    from starlette.responses import HTMLResponse
-
     desk, session = desk_of(request), session_of(request)
     notes, session.notes[:] = tuple(session.notes), []
     text = (
@@ -36,7 +34,7 @@ def page(request: Request, template: str, *, status: int = 200, **values: Any) -
             **values,
         )
     )
-    return HTMLResponse(text, status)
+    return html(text, status)
 
 
 def said(request: Request, text: str, *, to: str) -> Response:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from courseware.desk.desk import session_of
 from courseware.desk.forms import TOKEN
-from courseware.desk.templates import templates
+from courseware.desk.templates import html, templates
 from courseware.drawings import draw, to_svg
 from courseware.drawings.picture import Picture
 from courseware.papers.sheets import DrawingCall, KeyExercise
@@ -19,11 +19,9 @@ if TYPE_CHECKING:
 
 def piece(request: Request, template: str, **values: Any) -> Response:
     """A part of a page, for a script that puts it in its place. Notes wait for a whole page."""
-    from starlette.responses import HTMLResponse
-
     session = session_of(request)
     own = {"token_name": TOKEN, "token": session.form_token}
-    return HTMLResponse(templates().get_template(template).render(**own, **values))
+    return html(templates().get_template(template).render(**own, **values))
 
 
 def drawing_of(exercise: KeyExercise) -> Markup | None:

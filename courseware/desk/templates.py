@@ -7,6 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from jinja2 import Environment
     from starlette.responses import Response
 
@@ -15,11 +17,16 @@ HERE = Path(__file__).parent
 
 def bare(status: int, why: str, *, passphrase: bool = False) -> Response:
     """A page for whoever is not let in, or asked what no page asks: it shows nothing of what is at the desk."""
-    from starlette.responses import HTMLResponse
-
     text = templates().get_template("bare.html").render(why=why, passphrase=passphrase, status=status)
     headers = {"connection": "close"} if status in {408, 413} else None  # what is still being sent is not waited for
-    return HTMLResponse(text, status, headers)
+    return html(text, status, headers)
+
+
+def html(text: str, status: int = 200, headers: Mapping[str, str] | None = None) -> Response:
+    """A page's text, sent. A file's name may hold bytes that are no letters: `?` stands for each."""
+    from starlette.responses import HTMLResponse
+
+    return HTMLResponse(text.encode("utf-8", "replace"), status, headers)
 
 
 @cache

@@ -47,6 +47,11 @@ def harmless(text: str) -> str:
     return visible(text) if len(text) <= _LONGEST else visible(text[:_LONGEST]) + "…"
 
 
+def sayable(name: str) -> bool:
+    """Whether a name, of a file as a rule, can be written as UTF-8: one may hold bytes that are no letters."""
+    return not any("\ud800" <= character <= "\udfff" for character in name)
+
+
 def visible(text: str) -> str:
     """`text` with its unseen characters named as <U+202E>, at any length."""
     return "".join(f"<U+{ord(character):04X}>" if unseen(character) else character for character in text)

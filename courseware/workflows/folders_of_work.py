@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from courseware.files.atomic import unusable
 from courseware.files.sitting_files import MARKED
 from courseware.files.sitting_folders import find_folders
-from courseware.text_files.faults import harmless, unseen
+from courseware.text_files.faults import harmless, sayable, unseen
 from courseware.workflows.sitting_at_hand import next_step
 
 if TYPE_CHECKING:
@@ -56,9 +56,12 @@ class Overview:
 
 
 def folders_in(place: Path) -> tuple[Found, ...]:
-    """The folders in a place by name, those that start with a dot left out; none where it may not be looked into."""
+    """The folders in a place by name; none where it may not be looked into.
+
+    Those that start with a dot are left out, and those whose names are not UTF-8: no record can be opened in them.
+    """
     try:
-        inside = [one for one in place.iterdir() if not one.name.startswith(".") and one.is_dir()]
+        inside = [one for one in place.iterdir() if not one.name.startswith(".") and sayable(one.name) and one.is_dir()]
     except OSError:
         return ()
     inside.sort(key=lambda one: one.name.casefold())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from courseware.desk.templates import bare, templates
+from courseware.desk.templates import bare, html, templates
 
 # SVG that `drawings/` wrote: words in it are escaped there.
 OWN_DRAWINGS = {"scheme.svg", "seen.elevation", "seen.section", "drawn.wide", "drawn.narrow"}
@@ -26,3 +26,7 @@ def test_a_page_for_whoever_is_not_let_in_shows_what_is_said_and_no_more() -> No
     assert "&lt;b&gt;Not you" in shown
     assert "passphrase" not in shown
     assert 'name="passphrase"' in bytes(bare(401, "Locked", passphrase=True).body).decode()
+
+
+def test_a_name_whose_bytes_are_no_letters_is_shown_with_signs_in_their_place() -> None:
+    assert bytes(html("<p>w\udcff</p>").body) == b"<p>w?</p>"

@@ -6,7 +6,7 @@ import unicodedata
 
 import pytest
 
-from courseware.text_files.faults import BankFaulty, Fault, FileFaulty, harmless, unseen, visible
+from courseware.text_files.faults import BankFaulty, Fault, FileFaulty, harmless, sayable, unseen, visible
 
 
 def test_a_fault_says_file_line_column_what_and_what_instead() -> None:
@@ -58,3 +58,10 @@ def test_a_text_in_a_message_is_cut_to_sixty_characters(length: int, shown: str)
 def test_what_was_cut_is_shown_harmless_too() -> None:
     assert harmless("\x1b" * 100) == "<U+001B>" * 60 + "…"
     assert visible("x" * 100) == "x" * 100
+
+
+@pytest.mark.parametrize(("name", "can"), [("wände-王.yaml", True), ("", True), ("w\udcff", False), ("\ud800", False)])
+def test_a_name_is_sayable_where_utf_8_has_it(name: str, can: bool) -> None:
+    assert sayable(name) is can
+    if can:
+        assert name.encode("utf-8").decode("utf-8") == name

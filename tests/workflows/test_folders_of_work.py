@@ -36,3 +36,12 @@ def test_a_sitting_that_cannot_be_read_is_named(tmp_path: Path) -> None:
     seen = overview(tmp_path)
     assert seen.sittings == ()
     assert [path.name for path in seen.faulty] == ["a"]
+
+
+def test_a_folder_whose_name_has_bytes_that_are_no_letters_is_left_out(tmp_path: Path) -> None:
+    try:
+        (tmp_path / "w\udcff").mkdir()
+    except OSError:  # the disk takes no such name
+        pytest.skip("this disk refuses such a name itself")
+    (tmp_path / "wände").mkdir()
+    assert [one.path.name for one in folders_in(tmp_path)] == ["wände"]

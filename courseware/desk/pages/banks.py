@@ -10,7 +10,7 @@ from urllib.parse import quote
 from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, Response
+from starlette.responses import Response
 from starlette.routing import Route
 
 from courseware.desk.desk import Desk, desk_of
@@ -20,7 +20,7 @@ from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.samples import keep_sample
 from courseware.desk.shelf import Shelf
-from courseware.desk.templates import templates
+from courseware.desk.templates import html, templates
 from courseware.files.own_files import ChangedMeanwhile, save_again
 from courseware.settings.settings import Settings
 from courseware.words import count
@@ -81,7 +81,7 @@ async def faults(request: Request) -> Response:
     found, text = await SHELF.opened(request), await _typed(request)
     looked = await run_in_threadpool(look_at, text, found.path, desk_of(request).settings())
     filled = templates().get_template("bank_faults.html").render(looked=looked, lines=text.split("\n"))
-    return HTMLResponse(filled)
+    return html(filled)
 
 
 async def save(request: Request) -> Response:

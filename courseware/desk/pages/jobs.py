@@ -10,7 +10,7 @@ from urllib.parse import urlencode
 from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, Response
+from starlette.responses import Response
 from starlette.routing import Route
 
 from courseware.desk.desk import Desk, desk_of
@@ -21,7 +21,7 @@ from courseware.desk.job_seen import JobSeen, job_seen, nearest, small_picture
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.shelf import Shelf
-from courseware.desk.templates import templates
+from courseware.desk.templates import html, templates
 from courseware.files.bank_files import shipped_notes
 from courseware.files.own_files import ChangedMeanwhile
 from courseware.jobs.task import Task
@@ -76,7 +76,7 @@ async def drawing(request: Request) -> Response:
     seen = await run_in_threadpool(_seen, desk_of(request), found, asked)
     links, near = _links(request, seen, asked), _near(request, found, asked)
     text = templates().get_template("job_drawing.html").render(seen=seen, links=links, near=near)
-    return HTMLResponse(text)
+    return html(text)
 
 
 async def picture(request: Request) -> Response:
