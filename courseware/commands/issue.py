@@ -213,6 +213,11 @@ def _format(words: str) -> SheetFormat:
         raise click.BadParameter(str(unknown), param_hint="--format") from None
 
 
+def _to_type(path: Path) -> str:
+    """A path as it is typed in a terminal."""
+    return f'"{path}"' if " " in str(path) else str(path)
+
+
 def tell_issued(issued: Issued) -> None:
     """Says where everything is."""
     from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, APPROVED, SHEET
@@ -221,7 +226,9 @@ def tell_issued(issued: Issued) -> None:
         click.echo(
             f"{count(issued.papers, 'paper')} dealt, none printed: {issued.folder / APPROVED} is for the assurer"
         )
-        click.echo(f"  then: courseware issue --approved {issued.folder} --approved-by NAME")
+        out = issued.folder.parent
+        where = "" if out == Path("output") else f" --out {_to_type(out)}"
+        click.echo(f"  then: courseware issue --approved {_to_type(issued.folder)} --approved-by NAME{where}")
         return
     if issued.resumed:
         click.echo("Went on from a run that had been stopped.")

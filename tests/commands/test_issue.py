@@ -17,8 +17,10 @@ import openpyxl
 import pytest
 from pikepdf import Pdf
 
+from courseware.commands.issue import tell_issued
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.sitting_checks import LONGEST_TITLE
+from courseware.workflows.issue import Issued
 from tests.commands.conftest import files, issue, only_folder, run
 
 
@@ -382,3 +384,15 @@ def test_words_that_say_no_format_are_told_with_those_that_do(desk) -> None:
     assert done.exit_code == 2
     assert "large-18" in done.output
     assert not Path("output").exists()
+
+
+@pytest.mark.parametrize(
+    ("folder", "command"),
+    [
+        ("output/piers", "issue --approved output/piers --approved-by NAME"),
+        ("term 2/piers", 'issue --approved "term 2/piers" --approved-by NAME --out "term 2"'),
+    ],
+)
+def test_papers_dealt_for_approval_are_told_how_they_are_printed_beside_one_another(folder, command, capsys) -> None:
+    tell_issued(Issued(folder=Path(folder), papers=3, resumed=False, arris_rule="", printed=False))
+    assert capsys.readouterr().out.endswith(f"  then: courseware {command}\n")
