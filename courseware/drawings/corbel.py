@@ -32,7 +32,7 @@ def draw_corbel(call: DrawingCall) -> Picture:
     marks: Marks = (
         *cut_through(plain),
         *cut_through(corbelled, "out"),
-        name((view.at(0, 0)[0], view.at(0, 0)[1] + 5), "section"),
+        name((view.at(thick, 0)[0] + 2, view.at(thick, 0)[1]), "section"),
     )
     if "each" in call.labels:
         low = rows[_PLAIN][1]

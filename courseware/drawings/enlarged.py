@@ -15,7 +15,7 @@ from courseware.drawings.picture import Label, Picture, Point, Stroke, extent, m
 _STEPS = 8  # sizes of words that are tried between those of the drawing and those wanted
 _TRIES = 5  # a smaller drawing may take another row of its legend
 _NEAR = 1e-3  # mm
-_KEPT = 0.85  # of a drawing's size, with its foot below it
+_KEPT = 0.8  # of a drawing's size, with its foot below it
 
 _Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
 

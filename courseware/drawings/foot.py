@@ -15,7 +15,7 @@ from courseware.drawings.picture import Label, Picture, moved
 from courseware.drawings.scale import SCALES
 
 WIDEST = 110.0  # mm of paper that a foot may take where its picture is narrower
-_LONGEST = 32.0  # mm of paper for the bar
+_LONGEST, _ITS_WORDS = 32.0, 18.0  # mm of paper for the bar, and for the length that it stands for
 _BAR, _SWATCH = 1.6, (5.5, 2.9)  # mm: the bar's height; a brick in the legend
 _ROW, _OVER, _BETWEEN, _SPACE = 4.4, 1.0, 4.5, 1.2  # mm: of a row, above the first, between two things, before words
 _MARGIN = 1.0
@@ -45,7 +45,7 @@ def footed(
     A `ratio` is written where it is a usual scale; a screen, which has no size of its own, is given none. A foot that
     is longer than the picture runs out at both sides of it, to `widest` mm, before it takes another row.
     """
-    things = [_bar(one_to)] if one_to else []
+    things = [_bar(one_to, min(_LONGEST, widest - _ITS_WORDS))] if one_to else []
     if one_to in SCALES and ratio:
         things.append(_words(_ratio(one_to)))
     bricks = [_brick(kind) for kind in legend] if len(legend) > 1 else []
@@ -87,18 +87,18 @@ def without_ratio(picture: Picture) -> Picture:
     return replace(picture, marks=stay)
 
 
-def bar_length(one_to: float) -> int:
-    """What the bar of a scale of 1 to `one_to` stands for, in mm: a round length of at most 32 mm of paper.
+def bar_length(one_to: float, longest: float = _LONGEST) -> int:
+    """What the bar of a scale of 1 to `one_to` stands for, in mm: a round length of at most so many mm of paper.
 
     >>> bar_length(20), bar_length(75), bar_length(5)
     (500, 2000, 100)
     """
-    return max((length for length in _NICE if length <= _LONGEST * one_to), default=1)
+    return max((length for length in _NICE if length <= longest * one_to), default=1)
 
 
-def scale_bar(one_to: float) -> Marks:
+def scale_bar(one_to: float, longest: float = _LONGEST) -> Marks:
     """The bar from nought to the right, in parts dark and light, with its length after it."""
-    length = bar_length(one_to)
+    length = bar_length(one_to, longest)
     parts = 5 if str(length).startswith("5") else 4
     wide = length / one_to / parts
     pieces = tuple(box(n * wide, -_BAR / 2, (n + 1) * wide, _BAR / 2) for n in range(parts))
@@ -113,8 +113,8 @@ def _ratio(one_to: float | None) -> str:
     return f"{_RATIO}{one_to:g}"
 
 
-def _bar(one_to: float) -> _Thing:
-    marks = scale_bar(one_to)
+def _bar(one_to: float, longest: float) -> _Thing:
+    marks = scale_bar(one_to, longest)
     words = marks[-1]
     assert isinstance(words, Label)
     return _Thing(marks=marks, width=words.at[0] + words.width)

@@ -116,3 +116,11 @@ def test_a_body_narrower_than_its_foot_stands_in_the_middle_of_it() -> None:
 )
 def test_the_legend_has_the_kinds_that_are_there_and_no_others(kind, figures, legend, calling) -> None:
     assert draw(calling(kind, **figures)).legend == legend
+
+
+@pytest.mark.parametrize(("widest", "says"), [(110.0, 500), (50.0, 500), (49.0, 200), (40.0, 200)])
+def test_a_bar_leaves_room_for_its_words_in_a_narrow_room(widest: float, says: int) -> None:
+    """At 1 to 16, 500 mm are 31.25 mm of paper, and 200 mm are 12.5: a room of 50 mm leaves 32 for the bar."""
+    narrow = replace(EMPTY, width=30.0)
+    [(_, length)] = bars(footed(narrow, 16.0, ratio=False, widest=widest))
+    assert length == says
