@@ -68,7 +68,7 @@ def register(
         for line in register_lines(engine, code):
             paper = line.paper
             name = f"  {paper.name}" if names and paper.name else ""
-            told = [f"due {paper.due}"] if paper.due else []
+            told = [f"due {paper.due}"] if paper.due and paper.entry != "withdrawn" else []
             told += [f"attempt {paper.attempt}"] if paper.attempt > 1 else []
             told += [paper.sheets] if paper.sheets else []
             told += [f"taken again on {', '.join(paper.retakes)}"] if paper.retakes else []

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from courseware.banks.figures import write_out
+from courseware.papers.dates import in_full
 from courseware.quality.sample_results import ASKED, PLAN
 from courseware.quality.sampling import Chance, Pick, SamplingPlan
 from courseware.reports.report import Block, Report, Table
@@ -97,7 +98,7 @@ def _in_ten(chance: Fraction) -> str:
 
 
 def _about(plan: SamplingPlan, day: str) -> Iterator[str]:
-    yield f"{len(plan.picks)} of {plan.of} marked papers. Made on {day} with the seed {plan.seed}."
+    yield f"{len(plan.picks)} of {plan.of} marked papers. Made on {in_full(day)} with the seed {plan.seed}."
     yield "The same papers and the same seed give the same sample again."
     if plan.provisional:
         yield (

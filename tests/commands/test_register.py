@@ -66,7 +66,10 @@ def test_a_retake_is_told_beside_the_first_paper(piers_sitting) -> None:
     [folder] = Path("output").glob("2026-02-02*")
     assert "issued; due 2026-02-09; attempt 2" in run("register", str(folder)).output
     first = run("register", str(piers_sitting)).output.splitlines()[0]
-    assert first == f"{code}  issued; taken again on {papers(folder)[0]['code']}"
+    again = papers(folder)[0]["code"]
+    assert first == f"{code}  issued; taken again on {again}"
+    gone = run("register", str(folder), "--withdraw", again, "--reason", "has left", "--by", "J. Marsh").output
+    assert f"{again}  withdrawn: has left; attempt 2\n" in gone  # and no day is waited for
 
 
 def test_a_day_before_the_sitting_is_no_day_to_hand_in(piers_sitting) -> None:

@@ -36,7 +36,7 @@ def test_the_sheet_prints_the_seed_every_paper_and_its_reasons() -> None:
     plan = _plan()
     sheet = sampling_sheet(plan, "2026-11-25", DEFAULTS, {})
     text = " ".join(line for block in sheet.blocks for line in block.text)
-    assert "the seed QXRT" in text
+    assert "Made on 25 November 2026 with the seed QXRT" in text
     table = sheet.blocks[-1].table
     assert table is not None
     assert [row[0] for row in table.rows] == codes(plan)
