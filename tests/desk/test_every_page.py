@@ -43,6 +43,10 @@ NO_PAGES = {
     "/sittings/{code}/grid/events": "a stream that the grid listens to",
     "/sittings/{code}/grid/reading": "a piece of the grid",
     "/sittings/{code}/grid/beside": "a piece of the grid",
+    "/sittings/{code}/second/events": "a stream that the second marker's grid listens to",
+    "/sittings/{code}/second/reading": "a piece of the second marker's grid",
+    "/sittings/{code}/second/beside": "a piece of the second marker's grid",
+    "/sittings/{code}/second/{paper}/{attempt}": "a script for a second marker: whoever marked first, as here, has none",
 }
 MOST = 2  # pages of one route, of different kinds
 NARROW = 320  # px: WCAG 2.2, 1.4.10
