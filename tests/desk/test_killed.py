@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import signal
 import subprocess
 import sys
 import time
@@ -68,7 +67,7 @@ def kill_while_it_prints(command: list[str], work: Path, more: int) -> None:
         ends = time.monotonic() + 120
         while len(papers_in(work)) < had + more and process.poll() is None and time.monotonic() < ends:
             time.sleep(0.01)
-        os.kill(process.pid, signal.SIGKILL)
+        process.kill()
 
 
 def papers_in(work: Path) -> dict[str, bytes]:
