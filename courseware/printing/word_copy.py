@@ -24,6 +24,8 @@ UNPROVED = (
     "in the key too."
 )
 _OUTSIDE = re.compile(r'TargetMode="External"')
+_OF_ITS_OWN = {"created", "modified", "revision"}  # properties whose figures are of the file's own making
+_COUNTS = "docProps/app.xml"  # the writer's own too: pages, words, its version
 
 
 def paper_word(paper: Paper) -> bytes:
@@ -51,7 +53,7 @@ def release_word(copy: bytes, hidden: Secrets) -> bytes:
     """A learner's `copy` itself. Raises `Leak` where one of its parts shows a secret or reaches outside the file."""
     with ZipFile(BytesIO(copy)) as parts:
         for name in parts.namelist():
-            if not name.endswith((".xml", ".rels")):
+            if not name.endswith((".xml", ".rels")) or name == _COUNTS:
                 continue
             text = parts.read(name).decode("utf-8")
             if _OUTSIDE.search(text):
@@ -69,5 +71,6 @@ def _each(drawings: Mapping[int, str], sheet: Paper | Key) -> Mapping[int, str]:
 def _words(part: str) -> Iterator[str]:
     """What an XML part of a DOCX says: its text, and the texts that describe pictures."""
     for element in ElementTree.fromstring(part).iter():
-        yield element.text or ""
+        if element.tag.rpartition("}")[2] not in _OF_ITS_OWN:
+            yield element.text or ""
         yield from (element.attrib[name] for name in ("descr", "title", "name") if name in element.attrib)

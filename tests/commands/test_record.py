@@ -13,8 +13,7 @@ import openpyxl
 import pytest
 from click.testing import CliRunner, Result
 
-from courseware import cli
-from courseware.commands.record import record
+from courseware.cli import main
 from courseware.database.kept_marks import keep_marks
 from courseware.database.scripts import enter_scripts
 from courseware.database.sittings import sitting_of
@@ -24,7 +23,6 @@ from courseware.papers.group import Learner
 from courseware.papers.sitting import Sitting
 from courseware.papers.sitting_file import write_sitting
 
-COMMANDS = type(cli.main)(commands=[record])  # with the same plain words for what goes wrong
 WHO = "Łukasz Wójcik"
 
 
@@ -47,7 +45,7 @@ def desk(tmp_path, monkeypatch, sittings) -> Path:
 
 
 def run(*words: str, code: int = 0, typed: str | None = None) -> Result:
-    done = CliRunner().invoke(COMMANDS, ["record", *words], input=typed)
+    done = CliRunner().invoke(main, ["record", *words], input=typed)
     if done.exception and not isinstance(done.exception, SystemExit):
         raise done.exception
     assert done.exit_code == code, done.output

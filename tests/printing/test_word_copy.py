@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 from zipfile import ZipFile
@@ -58,6 +59,15 @@ def test_a_keys_copy_has_every_answer_line_and_slip_and_the_learners_none_of_the
                 assert all(squeezed(slip.says) in said for slip in answer.slips)
     copy = paper_word(sheets.paper)
     assert release_word(copy, secrets(sheets.paper, sheets.key)) is copy
+
+
+@pytest.mark.parametrize("answer", ["2000", "2013", "14.0000"])
+def test_figures_of_the_files_own_making_are_no_leak(printed, answer) -> None:
+    """The days that a file was made and changed on, and the version of its writer, are no answer to a learner."""
+    sheet = printed("mitre_template")
+    hidden = secrets(sheet.paper, sheet.key)
+    copy = paper_word(replace(sheet.paper, heading=replace(sheet.paper.heading, date="in spring"), exercises=()))
+    assert release_word(copy, replace(hidden, figures=frozenset({answer}))) is copy
 
 
 def test_a_learners_copy_that_shows_a_secret_or_reaches_outside_is_not_released(printed) -> None:
