@@ -8,6 +8,7 @@ import click
 
 from courseware.commands.options import (
     centre_option,
+    date_option,
     day,
     folder_of,
     names_option,
@@ -23,6 +24,7 @@ from courseware.words import count
 @click.argument("named", nargs=-1, metavar="[FILE] [SITTING]...")
 @click.option("--bank", "banks", multiple=True, metavar="BANK", help="A bank of your own that FILE names; repeatable.")
 @click.option("--portfolio", is_flag=True, help="For each learner an index of evidence, in place of the map.")
+@date_option
 @names_option
 @record_option
 @out_option
@@ -31,6 +33,7 @@ def criteria(
     named: tuple[str, ...],
     banks: tuple[str, ...],
     portfolio: bool,
+    date: str | None,
     names: bool,
     url: str | None,
     out: str,
@@ -50,13 +53,13 @@ def criteria(
 
     own, sittings = (named[0], named[1:]) if named and _is_file(named[0]) else (None, named)
     settings = settings_of(centre if own is None else own, "criteria")
-    folder = folder_of(out)
+    folder, on = folder_of(out), day(date)
     at = record_url(url, folder)
     there = record_file(at)
     if portfolio:
         with opened(at, make=False) as engine:
             codes = sittings_meant(engine, sittings)
-            files = write_portfolios(engine, codes, settings, banks, TERMINAL, names=names, out=folder, day=day(None))
+            files = write_portfolios(engine, codes, settings, banks, TERMINAL, names=names, out=folder, day=on)
         click.echo(f"{count(len(files) // 2, 'portfolio index', 'portfolio indexes')} in {folder}:")
         for made in files:
             click.echo(f"  {made}")
@@ -64,7 +67,7 @@ def criteria(
     missing = not sittings and there is not None and not there.exists()  # then criteria against parts alone
     with nullcontext() if missing else opened(at, make=False) as engine:
         codes = sittings_meant(engine, sittings) if engine is not None else ()
-        found, files = map_criteria(engine, codes, settings, banks, names=names, out=folder, day=day(None))
+        found, files = map_criteria(engine, codes, settings, banks, names=names, out=folder, day=on)
     click.echo(f"{count(len(found.rows), 'criterion', 'criteria')}, {count(len(found.people), 'learner')}:")
     for made in files:
         click.echo(f"  {made}")

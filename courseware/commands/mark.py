@@ -26,7 +26,9 @@ _MOST_TOLD = 20
 @click.command()
 @click.argument("sitting", metavar="SITTING")
 @click.argument("sheet", required=False, metavar="[SHEET]")
-@click.option("--assessor", default=None, help="Who marks (the name you are logged in by unless given).")
+@click.option(
+    "--assessor", "--by", "assessor", default=None, help="Who marks (the name you are logged in by unless given)."
+)
 @click.option(
     "--second",
     is_flag=True,

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 @click.argument("job", metavar="JOB")
 @click.argument("sheets", nargs=-1, metavar="[SHEET]...")
 @click.option("--learner", default=None, help="Whose work it is, where SHEET does not say: code, reference or name.")
-@click.option("--assessor", default=None, help="Who observed it, where SHEET does not say.")
+@click.option("--assessor", "--by", "assessor", default=None, help="Who observed it, where SHEET does not say.")
 @click.option("--date", default=None, help="The day of the work, where SHEET does not say, as 2026-11-25.")
 @click.option("--copy-photos", is_flag=True, help="Copy the photographs; else only their names and hashes are kept.")
 @click.option("--withdraw", is_flag=True, help="Withdraw what was entered of --learner (on --date), for --reason.")

@@ -41,7 +41,9 @@ approved_option = click.option(
     "--approved-by", metavar="NAME", default=None, help="Who approved the papers before they are printed."
 )
 due_option = click.option("--due", default=None, help="When papers are to be handed in, as 2026-12-02.")
-by_option = click.option("--by", default=None, help="Who says so (the name you are logged in by unless given).")
+by_option = click.option(
+    "--by", "--assessor", "by", default=None, help="Who says so (the name you are logged in by unless given)."
+)
 names_option = click.option("--names", is_flag=True, help="Show names beside codes.")
 out_option = click.option(
     "--out", default="output", show_default=True, help="The output folder; what is made stands in it."

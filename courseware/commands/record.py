@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from courseware.commands.options import Command, by_centre, folder_of, out_option, record_option, who_says
+from courseware.commands.options import Command, by_centre, by_option, folder_of, out_option, record_option, who_says
 from courseware.commands.terminal import TERMINAL
 from courseware.words import count
 
@@ -107,7 +107,7 @@ def delete(who: str, folders: tuple[str, ...], elsewhere: bool, yes: bool, url: 
 @record.command()
 @click.argument("kind", required=False)
 @click.argument("months", required=False)
-@click.option("--by", default=None, help="Who says so (the name you are logged in with unless given).")
+@by_option
 @_placed
 @by_centre("record")
 def keep(kind: str | None, months: str | None, by: str | None, url: str | None, out: str, settings: Settings) -> None:

@@ -8,7 +8,7 @@ from typing import Any
 
 import click
 
-from courseware.commands.options import by_centre, day, folder_of, names_option, out_option, record_option
+from courseware.commands.options import by_centre, date_option, day, folder_of, names_option, out_option, record_option
 from courseware.text_files.faults import harmless
 from courseware.words import count
 
@@ -42,6 +42,7 @@ class _Percent(click.ParamType[Fraction]):
 )
 @click.option("--results", metavar="PLAN", default=None, help="Enter what was filled in on a plan's workbook.")
 @click.option("--actions", is_flag=True, help="List the actions of earlier samples that are still open.")
+@date_option
 @names_option
 @record_option
 @out_option
@@ -77,7 +78,7 @@ def sample(
             pass_lines=options["pass_line"],
             names=options["names"],
             out=out,
-            day=day(None),
+            day=day(options["date"]),
         )
     from courseware.quality.sampling_sheet import chance_line
 

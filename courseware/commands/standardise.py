@@ -17,7 +17,9 @@ if TYPE_CHECKING:
 @click.command()
 @click.argument("sitting", metavar="SITTING")
 @click.argument("sheet", required=False, metavar="[SHEET]")
-@click.option("--assessor", "assessors", multiple=True, help="Who marks; repeat it for a page for each in a new pack.")
+@click.option(
+    "--assessor", "--by", "assessors", multiple=True, help="Who marks; repeat it for a page for each in a new pack."
+)
 @date_option
 @record_option
 @by_centre("sample")

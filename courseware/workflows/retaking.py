@@ -12,6 +12,7 @@ from courseware.papers.codes import read_code
 from courseware.papers.compose import issued_from, read_sources
 from courseware.papers.deal import Chosen
 from courseware.papers.group import Learner
+from courseware.papers.names import same_name
 from courseware.papers.sitting import IssuedPaper, Sitting
 from courseware.papers.unused_variants import VariantsHad, had_by
 from courseware.workflows.jobs import WORKSHEET
@@ -30,7 +31,12 @@ def learners_of(sitting: Sitting, named: Sequence[str]) -> tuple[IssuedPaper, ..
         return sitting.papers
     found: dict[str, IssuedPaper] = {}
     for who in named:
-        own = [p for p in sitting.papers if who in {p.learner.name, p.learner.reference} or p.code == read_code(who)]
+        own = [
+            paper
+            for paper in sitting.papers
+            if paper.code == read_code(who)
+            or same_name(who) in {same_name(paper.learner.name), same_name(paper.learner.reference)} - {""}
+        ]
         if len(own) != 1:
             many = "more than one learner is" if own else "no learner of the sitting is"
             raise NotFound(f"{many} called {who}; give the code of the paper")

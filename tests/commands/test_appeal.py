@@ -10,8 +10,10 @@ from tests.workflows.filled_marks import fill
 
 def test_an_appeal_is_opened_and_its_outcome_entered(place) -> None:
     code = place.sitting.papers[1].code
+    assert "no learner of the sitting is called Nobody" in run("appeal", place.path, "Nobody").output
     assert "an appeal is opened for a reason" in run("appeal", place.path, code).output
-    begun = run("appeal", place.path, code, "--reason", "1a was right", "--date", "2026-02-01")
+    name = place.sitting.papers[1].learner.name.upper()  # a learner goes by code, reference or name, as everywhere
+    begun = run("appeal", place.path, name, "--reason", "1a was right", "--date", "2026-02-01", "--by", "J. Marsh")
     assert begun.exit_code == 0, begun.output
     assert f"An appeal on {code} is open" in begun.output
     again = run("appeal", place.path, code, "--reason", "once more")

@@ -26,13 +26,14 @@ def text_of(file: Path) -> str:
 
 
 def test_a_sample_names_its_seed_and_gives_itself_again_from_it(place) -> None:
-    done = run("sample", "--papers", "2", "--pass-line", "60")
+    done = run("sample", "--papers", "2", "--pass-line", "60", "--date", "2026-02-01")
     assert done.exit_code == 0, done.output
     seed = re.search(r"drawn with the seed (\w+)", done.output)[1]
     (file,) = Path("output").glob("sampling-plan-*.pdf")
     first = file.read_bytes()
     assert f"the seed {seed}" in text_of(file)
-    run("sample", place.path, "--papers", "2", "--pass-line", "60", "--seed", seed)
+    assert "2026-02-01" in file.name
+    run("sample", place.path, "--papers", "2", "--pass-line", "60", "--seed", seed, "--date", "2026-02-01")
     assert file.read_bytes() == first
     assert stat.S_IMODE(file.stat().st_mode) == 0o600
 
