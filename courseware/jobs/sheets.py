@@ -20,6 +20,7 @@ DEFERS = (
     "Local codes, the makers' instructions and the centre's own risk assessment come first; some work is for trained "
     "or licensed people only."
 )
+_PROMPTS_ALONE = "These are prompts, not an assessment. A named assessor writes down what is done here."
 _TOOLS = (
     "trowel", "spirit level and a short one", "line and pins", "tape", "square", "pencil", "gauge rod", "straight-edge",
     "template board", "hammer and bolster, or a saw with water or extraction", "jointer", "brush", "spot boards",
@@ -203,10 +204,9 @@ def _risks(plan: Plan, notes: SafetyNotes | None) -> tuple[Block, ...]:
     headings = ("Operation", "What can hurt", "Think of", "Ours here", "Who")
     blanks = ("Assessor: ____________________   Date: ______________   Review by: ______________",)
     return (
-        Block(text=("These are prompts, not an assessment. A named assessor writes down what is done here.", *blanks)),
+        Block(text=(_PROMPTS_ALONE, DEFERS, *blanks)),
         Block(table=Table(headings=headings, rows=rows, widths=(28, 34, 0, 40, 18))),
         *(Block(heading=title, text=(says,)) for title, says in cautions(plan, notes)),
-        Block(text=(DEFERS,)),
     )
 
 

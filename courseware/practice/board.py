@@ -20,6 +20,7 @@ from courseware.words import listed
 
 _ROOM = 9.2  # lines of type below a heading: with more the page would run over
 _ACROSS, _BESIDE_FIGURE, _AFTER_LETTER, _FIGURE = 50, 31, 41, 15  # letters on a line of words, and of a figure
+_SHARES = 24  # of a screen: how finely entries are shared out over screens
 _BETWEEN = 0.26  # of a line, below each entry
 _LEAD = 90  # letters of a question that stay above its working
 _SENTENCES = re.compile(r"(?<=[.?!]) +")
@@ -182,28 +183,38 @@ def _to_talk_about(answer: KeyAnswer, seen: Sequence[SlipOfClass]) -> list[Line]
 
 
 def _flowing(heading: str, level: int, lines: Sequence[Line]) -> Iterator[Screen]:
-    """Screens with these entries, each as full as it may be; none where there are no entries."""
-    left = list(lines)
+    """As few screens with these entries as may be, about alike full; none where there are no entries."""
+    fewest = len(_screens(lines, _ROOM))
+    shares = (_ROOM * share / _SHARES for share in range(1, _SHARES + 1))
+    for screen in next(cut for room in shares if len(cut := _screens(lines, room)) == fewest):
+        yield Screen(heading=heading, level=level, lines=screen)
+        level = 0
+
+
+def _screens(lines: Sequence[Line], room: float) -> list[tuple[Line, ...]]:
+    """The entries screen by screen, each as full as so many lines of type let it be."""
+    left, cut = tuple(lines), []
     while left:
-        taken = _fitting(left)
-        yield Screen(heading=heading, level=level, lines=tuple(left[:taken]))
-        left, level = left[taken:], 0
+        taken = _fitting(left, room)
+        cut.append(left[:taken])
+        left = left[taken:]
+    return cut
 
 
 def _revealed(heading: str, lead: Line, lines: Sequence[Line]) -> Iterator[Screen]:
     """A screen for each entry, those before it staying as far as there is room."""
     start = 0
     for end in range(1, len(lines) + 1):
-        if end - start > _fitting(lines[start:end], height(lead)):
-            start = end - 2 if _fitting(lines[end - 2 : end], height(lead)) > 1 else end - 1
+        if end - start > _fitting(lines[start:end], _ROOM - height(lead)):
+            start = end - 2 if _fitting(lines[end - 2 : end], _ROOM - height(lead)) > 1 else end - 1
         yield Screen(heading=heading, lines=(lead, *lines[start:end]), grows=True)
 
 
-def _fitting(lines: Sequence[Line], taken: float = 0.0) -> int:
-    """How many of the entries a screen takes: one at least."""
+def _fitting(lines: Sequence[Line], room: float) -> int:
+    """How many of the entries so many lines of type take: one at least."""
     for place, line in enumerate(lines):
-        taken += height(line)
-        if taken > _ROOM and place:
+        room -= height(line)
+        if room < 0 and place:
             return place
     return len(lines)
 

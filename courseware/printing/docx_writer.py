@@ -21,6 +21,7 @@ _DAY = "2000-01-01"  # every copy's own date: the sitting's stands on it
 _WIDE, _MARGIN = 174.0, 18.0  # mm, on A4
 _ANSWER_WIDE, _NARROW = 62.0, 38.0  # mm, of the cell of an answer, and of every column of a table but its first
 _FACE = "Arial"
+_LINE = 36 * "_"  # to sign on
 _BOX, _GAP = "☐", "______"
 
 
@@ -148,16 +149,19 @@ def _blank(title: str, type_size: float) -> Document:
 
 
 def _fill(paragraph: Paragraph, element: ElementTree.Element) -> None:
-    """The words of an element, bold where they are, each box of a choice or an order as a character."""
+    """The words of an element, bold where they are; each box of a choice or an order, a line to sign on, as text."""
+    signed = "sign" in element.get("class", "").split()
     _add_run(paragraph, element.text, bold=False)
     for child in element:
         kinds = child.get("class", "").split()
-        if "tick" in kinds:
+        if signed:
+            _add_run(paragraph, f"{_LINE}   {child.text} {_LINE[:18]}", bold=False)
+        elif "tick" in kinds:
             _add_run(paragraph, f"{_GAP if 'wide' in kinds else _BOX} ", bold=False)
+        elif child.tag == "i" and "(" not in (child.text or "")[:2]:
+            _add_run(paragraph, f"({child.text})", bold=False)
         elif "marks" in kinds:
             _add_run(paragraph, f" {child.text}", bold=True)
-        elif child.tag == "i":
-            _add_run(paragraph, f"({child.text})", bold=False)
         else:
             _add_run(paragraph, child.text, bold=child.tag == "b")
             if child.tag == "b" and not (child.tail or "").startswith((" ", ",", ".", ":")):

@@ -142,7 +142,7 @@ def history_sheet(issued: IssuedPaper, changes: Sequence[EventRow], *, named: bo
     table = Table(
         headings=("When, UTC", "Who", "What", "From and to", "Reason"),
         rows=tuple(tuple(map(clean, row)) for row in rows),
-        widths=(31, 26, 32, 44, 0),
+        widths=(31, 36, 27, 42, 0),
     )
     return _sheet("history", f"History of paper {issued.code}", (Block(table=table),))
 

@@ -117,3 +117,12 @@ def test_a_job_in_another_brick_is_worked_out_in_that_brick(format) -> None:
     assert plan.width == {"GERMAN_NF": 1010, "US_MODULAR": Fraction("25.4") * (32 + Fraction(3, 8))}[format]
     for sheet in job_sheets(plan, None, "2026-01-05"):
         assert page.is_pdf_compliant_bytes(job_pdf(sheet), profile="ua1")
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_risk_prompts_say_first_what_comes_before_them_and_end_with_no_line_alone(name: str) -> None:
+    sheet = next(
+        sheet for sheet in job_sheets(plan_of(find_job(name)), None, "2026-01-05") if sheet.file == "risk-prompts"
+    )
+    assert any("come first" in line for line in sheet.blocks[0].text)
+    assert sheet.blocks[-1].table or sheet.blocks[-1].heading

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from courseware.banks import Space
@@ -112,6 +114,17 @@ def test_lines_that_fill_a_screen_go_over_to_the_next_with_the_last_before_them(
     assert said[5] == [f"Line {n}" for n in range(1, 7)]
     assert said[6] == ["Line 6", "Line 7"]
     assert all(sum(map(height, screen.lines)) <= 9.2 for screen in shown)
+
+
+@pytest.mark.parametrize(("count", "shared"), [(7, [7]), (8, [4, 4]), (14, [7, 7]), (15, [5, 5, 5])])
+def test_entries_are_shared_out_over_as_few_screens_as_hold_them(count: int, shared: list[int]) -> None:
+    """Seven lines with their gaps fill a screen; the eighth does not stand alone on the next."""
+    notes = SafetyNote(title="Tapes", lines=tuple(f"Note {n}." for n in range(1, count + 1)))
+    first = lesson(ANSWER)
+    told = replace(first, key=replace(first.key, asked=replace(first.key.asked, safety=(notes,))))
+    care = [screen for screen in screens(told) if screen.heading == "Take care: Tapes"]
+    assert [len(screen.lines) for screen in care] == shared
+    assert [line.says for screen in care for line in screen.lines] == list(notes.lines)
 
 
 def test_parts_that_are_not_taught_again_stand_worked_out(space_of) -> None:

@@ -42,6 +42,17 @@ def test_boxes_to_tick_boxes_of_an_order_notes_and_marks() -> None:
     ]  # fmt: skip
 
 
+def test_a_note_in_brackets_keeps_its_own_and_who_signs_has_a_line() -> None:
+    found = read(
+        '<p class="ask"><b class="label">1a</b>Which?<i> (Tick one.)</i></p>'
+        '<p class="sign">Learner <span>Date</span></p>'
+    )
+    asks, signs = (paragraph.text.strip() for paragraph in found.paragraphs)
+    assert asks == "1a Which? (Tick one.)"
+    assert [*signs.replace("_", " ").split()] == ["Learner", "Date"]
+    assert signs.count("_") == 54
+
+
 def test_a_room_for_an_answer_is_a_table_to_type_into_as_high_as_the_room() -> None:
     found = read('<p><img src="courseware:work" data-answer="mm" alt="Room"/></p>', work=LINE)
     (table,) = found.tables
