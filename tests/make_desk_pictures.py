@@ -86,9 +86,11 @@ def make() -> None:
             begun = re.findall(r'href="(/papers/[0-9a-f]{8})', page.content())[0]
             page.goto(f"{here}{begun}/exercises?topic=opening_sizes")
             take(page, "make-papers")
-            for screen in ("grid", "picture"):
-                page.goto(f"{here}/sittings/{code}/{screen}")
-                take(page, {"grid": "mark", "picture": "see"}[screen])
+            page.goto(f"{here}/sittings/{code}/grid")
+            page.wait_for_selector("#beside .key")
+            take(page, "mark")
+            page.goto(f"{here}/sittings/{code}/picture")
+            take(page, "see")
             page.goto(f"{here}/jobs/examples/porch-panel")
             take(page, "job")
             page.set_viewport_size({"width": 390, "height": 760})
