@@ -110,6 +110,7 @@ def test_papers_are_made_by_mouse_and_a_list_that_is_dropped(
     keep()
     page.get_by_role("button", name="Make new papers").click()
     keep()
+    page.wait_for_load_state()  # its script listens by then
     dropped = page.evaluate_handle(
         "text => { const all = new DataTransfer(); all.items.add(new File([text], 'group-a.csv')); return all }",
         class_list.read_text(encoding="utf-8"),
