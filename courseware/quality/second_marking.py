@@ -41,6 +41,7 @@ class Differences:
     """Two markings compared, over the parts that both have marked, of papers that the second has finished."""
 
     compared: tuple[str, ...]  # codes, each once
+    both: tuple[str, ...]  # codes of those with a part that both have marked
     parts: int
     alone: int  # parts of these papers that the second alone has marked
     differences: tuple[Difference, ...]
@@ -80,6 +81,7 @@ def compare(first: Sequence[MarkedPaper], by_hand: Sequence[HandMark], *, progra
                                     first=two[0], second=two[1]))  # fmt: skip
     return Differences(
         compared=_codes(compared),
+        both=_codes([(pair.code, pair.attempt) for pair in pairs]),
         parts=len(pairs),
         alone=alone,
         differences=tuple(pair for pair in pairs if pair.first.marks != pair.second.marks),

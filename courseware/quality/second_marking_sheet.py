@@ -113,7 +113,7 @@ def about_differences(found: Differences, sitting: Sitting, made: str) -> Iterat
     if not found.compared:
         yield "No script is marked in full by a second marker yet, so nothing of either is shown."
     else:
-        papers, parts = count(len(found.compared), "paper"), count(found.parts, "part")
+        papers, parts = count(len(found.both), "paper"), count(found.parts, "part")
         yield f"On {papers} both have marked {parts}: {count(len(found.differences), 'part')} differently."
     if found.alone:
         yield (
@@ -125,9 +125,9 @@ def about_differences(found: Differences, sitting: Sitting, made: str) -> Iterat
 
 
 def _caution(found: Differences) -> Iterator[str]:
-    if len(found.compared) < SMALL:
+    if len(found.both) < SMALL:
         yield (
-            f"{count(len(found.compared), 'paper')} {plural(len(found.compared), 'says', 'say')} little about two "
+            f"{count(len(found.both), 'paper')} {plural(len(found.both), 'says', 'say')} little about two "
             "markers: read the intervals, and look at the differences themselves."
         )
 

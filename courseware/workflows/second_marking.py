@@ -32,6 +32,7 @@ from courseware.settings.settings import Settings
 from courseware.spreadsheets.rows import TableFaulty
 from courseware.spreadsheets.xlsx_out import safe_workbook
 from courseware.text_files.faults import Fault
+from courseware.words import count
 from courseware.workflows.marking import marked_folder
 from courseware.workflows.quality import compare_markers, write_both
 
@@ -152,7 +153,7 @@ def second_lines(done: SecondMarked, where: SittingFolder) -> Iterator[str]:
         yield f"Not finished yet, so nothing is shown of: {', '.join(found.waiting)}."
     if not found.compared:
         return
-    yield f"{len(found.differences)} of {found.parts} parts marked differently, on {len(found.compared)} papers."
+    yield f"{len(found.differences)} of {found.parts} parts marked differently, on {count(len(found.both), 'paper')}."
     if found.alone:
         yield (
             f"{found.alone} parts have one person's mark alone and do not count; the program's own reading counts "

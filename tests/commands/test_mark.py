@@ -260,7 +260,7 @@ def test_the_second_marker_gets_scripts_as_written_and_the_two_are_compared(sitt
     Path("centre.yaml").write_text("first_marker: program\n", encoding="utf-8")
     done = run("mark", str(sitting), "b.xlsx", "--second", "--assessor", "B")
     assert done.exit_code == 0, done.output
-    assert "2 marks by B entered.\n1 of 2 parts marked differently, on 1 papers." in done.output
+    assert "2 marks by B entered.\n1 of 2 parts marked differently, on 1 paper." in done.output
     assert kept("first")[first["code"]][1] == ("1b", 0, "unknown")
     assert list((sitting / "marked").glob("*two-markers*"))
 

@@ -85,6 +85,8 @@ def test_only_an_assessors_own_marks_are_compared_unless_the_centre_counts_the_p
     done = entered(engine, place, sheet, DEFAULTS)
     parts = sum(len(script.parts) for script in scripts_to_mark(engine, place))
     assert (done.found.parts, done.found.alone) == (1, parts - 1)
+    assert (len(done.found.compared), len(done.found.both)) == (2, 1)  # of two papers one has a part that both marked
+    assert "on 1 paper." in "\n".join(second_lines(done, place))
     assert f"{parts - 1} parts have one person's mark alone and do not count" in "\n".join(second_lines(done, place))
     assert entered(engine, place, sheet).found.parts == parts
 

@@ -128,7 +128,7 @@ def _compared(done: SecondMarked) -> tuple[str, ...]:
     found = done.found
     lines = [f"Not finished yet, so nothing is shown of {listed(found.waiting)}."] if found.waiting else []
     if found.compared:
-        papers = count(len(found.compared), "paper")
+        papers = count(len(found.both), "paper")
         lines.append(f"{len(found.differences)} of {count(found.parts, 'part')} marked differently, on {papers}.")
     if found.compared and found.alone:
         lines.append(
