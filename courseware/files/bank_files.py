@@ -165,6 +165,8 @@ def _whole(data: bytes, path: Path) -> bytes:
 
 def read_file(path: Path) -> bytes:
     """A file's bytes, as far as any reader here takes them. Raises `NotFound` where it cannot be read."""
+    if path.is_fifo():  # opening one waits until somebody writes into it
+        raise NotFound(f"{path} is a pipe, not a file: save what comes out of it in a file, and give that")
     try:
         with path.open("rb") as file:
             return file.read(20_000_000)  # one more than is allowed, so that the reader can say so

@@ -164,6 +164,10 @@ def _nearly(value: Fraction, places: int, asked: AskedFigure) -> Iterator[Verdic
     for solved in asked.both:
         if solved.answer and value / solved.answer in _TENS:
             yield Verdict(how="tens", marks=method, why=f"The digits are right, the power of ten is not. {_SEE}")
+        if solved.answer > 0 and within_band(-value, solved.answer, solved.within):
+            yield Verdict(
+                how="unknown", marks=0, why=f"The right figure with a minus sign, where the size alone is asked. {_SEE}"
+            )
         if _swapped(value, solved.answer):
             yield Verdict(how="swapped", marks=method, why=f"Two digits have changed places. {_SEE}")
     if asked.elsewhere(value):

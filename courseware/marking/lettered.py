@@ -28,8 +28,8 @@ def read_letters(typed: str, count: int) -> tuple[str, ...]:
     if not text or len(typed) > LONGEST:
         raise NotRead("no letter stands here")
     known = LETTERS[:count]
-    if strange := [character for character in text if character not in known]:
-        raise NotRead(f"`{strange[0]}` is not one of the letters {known[0]} to {known[-1]}")
+    if any(character not in known for character in text):
+        raise NotRead(f"`{' '.join(typed.split())}` is not one of the letters {known[0]} to {known[-1]}")
     if len(set(text)) < len(text):
         raise NotRead("a letter stands twice")
     return tuple(text)

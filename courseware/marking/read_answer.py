@@ -35,6 +35,11 @@ _BY_SPACES = re.compile(r"[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?")
 _BY_COMMAS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+|[0-9]{1,3}(?:,[0-9]{3}){2,}")
 _BY_POINTS = re.compile(r"[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+")
 _DECIMAL = re.compile(r"[0-9]*[.,]?[0-9]+")
+_WHICH = re.compile(r"\b(?:which|what) (?:is the (?:first|last|next) )?(?P<noun>[a-z]{4,})")
+_NUMBERED = re.compile(
+    r"(?:the )?(?:(?P<before>[a-z]+) )?(?P<figure>[0-9]{1,4})(?P<ending>st|nd|rd|th)?(?: (?P<after>[a-z]+))?"
+)
+_WAYS = frozenset({"long", "wide", "high", "deep", "thick", "tall", "apart", "above", "below"})
 _EITHER = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 
 
@@ -54,8 +59,8 @@ class WrittenFigure:
 
 
 @lru_cache(maxsize=20_000)
-def read_figure(typed: str, unit: str) -> WrittenFigure:
-    """What stands in the cell of a part whose printed unit is `unit`."""
+def read_figure(typed: str, unit: str, ask: str = "") -> WrittenFigure:
+    """What stands in the cell of a part printed with `unit`; words of its own question, `ask`, may stand beside it."""
     text = " ".join(typed.translate(_PLAIN).split())
     if not text:
         return WrittenFigure("blank")
@@ -65,7 +70,7 @@ def read_figure(typed: str, unit: str) -> WrittenFigure:
         return WrittenFigure("person", why="it is too long for a figure")
     if text.endswith(".") and not text.endswith(".."):
         text = text[:-1].rstrip()
-    found = _FIGURE.fullmatch(text)
+    found = _FIGURE.fullmatch(_without_asked(text, unit, ask.casefold()))
     if found is None:
         return WrittenFigure("person", why="it does not read as one figure")
     values, decimals = _values(found)
@@ -74,6 +79,26 @@ def read_figure(typed: str, unit: str) -> WrittenFigure:
     if found["sign"] in {"-", "−", "–"}:
         values = tuple(-value for value in values)
     return _in_unit(values, decimals, (found["unit"] or "").strip(), unit)
+
+
+def _without_asked(text: str, unit: str, ask: str) -> str:
+    """The figure alone of `course 24` or `24th` where a course is asked for, of `6 bricks long` where a length is."""
+    words = text.casefold()
+    if unit:
+        figure, _, way = words.rpartition(" ")
+        asked = way in _WAYS and re.search(rf"\bhow (?:far |many [a-z]+ )?{way}\b", ask)
+        return text[: len(figure)] if asked else text
+    which, found = _WHICH.search(ask), _NUMBERED.fullmatch(words)
+    if which is None or found is None or (found["before"] and found["after"]):
+        return text
+    beside = found["before"] or found["after"]
+    known = beside in {None, which["noun"]} and found["ending"] in {None, _ending(int(found["figure"]))}
+    return found["figure"] if known else text
+
+
+def _ending(number: int) -> str:
+    """What an ordinal ends with: 21st, 112th."""
+    return "th" if number % 100 in {11, 12, 13} else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
 
 
 def settled(written: WrittenFigure, expected: Fraction, known: Collection[Fraction | int] = ()) -> Fraction | None:

@@ -115,6 +115,8 @@ def _shown_rows(data: bytes, file: str, wanted: Wanted, *, merges: bool) -> tupl
     Where no sheet has both, it is the first with the headings: `Learners: 3` on a sheet of its own is no list.
     """
     with _visible_sheets(data, formulas=False) as sheets:
+        if not sheets:
+            raise _refusal(file, "the workbook shows charts alone, no sheet with rows", _RE_SAVE)
         first: tuple[str, Rows] | None = None
         headed: tuple[str, Rows] | None = None
         for sheet in sheets:

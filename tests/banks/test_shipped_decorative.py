@@ -47,11 +47,11 @@ SLIPS = [
     ("herringbone-in-an-opening", {"bricks": 3, "courses": 18, "angle": 90}, "with_spare", "1 % was added", 63),  # of 62
     ("herringbone-in-an-opening", {"bricks": 6, "courses": 11, "angle": 90}, "with_spare", "1 % was added", 77),  # of 76
     ("half-the-corner", {"slope": 6, "windows": 3, "spare": 2}, "bevel", "45 was taken", 51),
-    ("half-the-corner", {"slope": 12, "windows": 11, "spare": 10}, "bevel", "Taken from 180", 129),
-    ("draw-the-template", {"cuts": 80}, "cutting_in_all", "Divided by 100", "39.12"),  # 80 × 48.9
-    ("draw-the-template", {"cuts": 192}, "cutting_in_all", "The leg was taken", "6.64"),  # 192 × 34.6
+    ("half-the-corner", {"slope": 12, "windows": 11, "spare": 4}, "bevel", "Taken from 180", 129),
+    ("draw-the-template", {"cuts": 80}, "cutting_in_all", "Divided by 100", "39.2"),  # 80 × 49
+    ("draw-the-template", {"cuts": 192}, "cutting_in_all", "The leg was taken", "6.72"),  # 192 × 35
     ("mitre-in-german-bricks", {"panels": 5, "spare": 2, "waste": 10}, "nf_bricks", "A brick was taken", 49),  # 44 × 1.1
-    ("mitre-in-german-bricks", {"panels": 5, "spare": 2, "waste": 10}, "nf_leg", "The joint at the mitre", "31.7"),
+    ("mitre-in-german-bricks", {"panels": 5, "spare": 2, "waste": 10}, "nf_leg", "The joint at the mitre", 32),
     ("mitred-corners", {"bricks": 5, "courses": 9, "openings": 3}, "total_pieces", "The half bricks of one", 68),
     ("butted-corners", {"bricks": 4, "courses": 10}, "all_halves", "One upright", 31),
     ("noise-figures", {"low": 75, "mid": 83, "high": 88}, "over_first", "The reading at the mixer", 8),

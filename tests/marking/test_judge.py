@@ -107,6 +107,14 @@ def test_the_first_rule_that_fits_gives_the_marks(typed: str, how: str, marks: i
     assert (verdict.how, verdict.marks) == (how, marks)
 
 
+@pytest.mark.parametrize(("typed", "named"), [("-910", True), ("−0.91 m", True), ("-911", False), ("910", False)])
+def test_a_minus_before_the_right_figure_is_named_and_left_to_a_person(typed: str, named: bool) -> None:
+    """How far below: some write the direction as a sign. It earns nothing by itself and is no named slip."""
+    verdict = judged(typed)
+    assert ("with a minus sign" in verdict.why) is named
+    assert not named or (verdict.how, verdict.marks) == ("unknown", 0)
+
+
 def test_a_slip_is_named_by_its_place_in_the_bank() -> None:
     [slip] = judged("900").slips
     assert (slip.key, slip.says) == ("one-opening/width/1", "The extra joint was left out")

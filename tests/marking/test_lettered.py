@@ -31,7 +31,9 @@ def test_letters_are_read_in_the_order_in_which_they_stand(typed: str, letters: 
         (" , ", "no letter stands here"),
         ("A" + " " * 79 + "B", "no letter stands here"),  # eighty-one are a note, no answer
         ("E", "`E` is not one of the letters A to D"),
-        ("A2", "`2` is not one of the letters A to D"),
+        ("A2", "`A2` is not one of the letters A to D"),
+        ("A and  E", "`A and E` is not one of the letters A to D"),
+        ("yes", "`yes` is not one of the letters A to D"),  # the whole cell, not its `Y` alone
         ("ABA", "a letter stands twice"),
     ],
 )

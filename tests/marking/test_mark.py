@@ -95,7 +95,8 @@ def numbers(exercise: Exercise, variant: Given, carried: Mapping[str, Figure] | 
 
 # ---- a script with all right answers, in several ways of writing
 
-ANOTHER_UNIT = {  # the figure in the part's unit times the factor, and the unit then written
+ANOTHER_UNIT = {
+    "litres": (Fraction(1, 1000), " m³"),  # the figure in the part's unit times the factor, and the unit then written
     "mm": (Fraction(1, 1000), " m"), "m": (100, "cm"), "in": (Fraction(254, 10), " mm"), "m²": (10**6, " mm2"), "mm²": (Fraction(1, 100), " cm²"),
     "m³": (1000, " litres"), "kg": (1000, " g"), "minutes": (Fraction(1, 60), " h"), "hours": (60, " min"), "degrees": (1, "°"), "°": (1, " deg"), "pence": (1, "p"), "dB(A)": (1, " dB"), "%": (1, " per cent"),
 }  # fmt: skip

@@ -16,12 +16,12 @@ NOT_READ = [case for case in CASES if case["reading"] not in {"figure", "wrong u
 
 
 def named(case: dict[str, str]) -> str:
-    return f"{case['typed'][:20]}|{case['unit']}|{case['expected']}"
+    return f"{case['typed'][:20]}|{case['unit']}|{case['expected']}|{(case['asked'] or '')[:12]}"
 
 
 @pytest.mark.parametrize("case", READ, ids=named)
 def test_a_figure_is_read_exactly(case: dict[str, str]) -> None:
-    written = read_figure(case["typed"], case["unit"])
+    written = read_figure(case["typed"], case["unit"], case["asked"] or "")
     assert written.reading == case["reading"], case["note"]
     expected = Fraction(case["expected"]) if case["expected"] else written.figures[0]
     figure = settled(written, expected)
@@ -31,7 +31,7 @@ def test_a_figure_is_read_exactly(case: dict[str, str]) -> None:
 
 @pytest.mark.parametrize("case", NOT_READ, ids=named)
 def test_what_is_no_figure_is_never_guessed(case: dict[str, str]) -> None:
-    written = read_figure(case["typed"], case["unit"])
+    written = read_figure(case["typed"], case["unit"], case["asked"] or "")
     if len(written.figures) > 1:  # a comma that could be either: nothing settles it
         assert settled(written, Fraction(case["expected"] or 0)) is None, case["note"]
     else:

@@ -98,6 +98,8 @@ def test_blank_rows_are_skipped_and_learners_keep_their_order() -> None:
         ("Name\nAn\u200bn\nBo\u202eb\n", ["Unseen or piled-up characters were left out of the name on lines 2 and 3."]),
         ("Name,ULN\nA,1.23E+09\nB,1234567890\n", ["A spreadsheet has shortened the reference on line 2 to a power of ten: format that column as text and type it again."]),
         ("Name,\x1b[31m\nA,1\n", ["Not used: the column `<U+001B>[31m`."]),
+        ("Name\n12345\nA\n2026-01-01\nTRUE\n", ["A number, a date or a yes-or-no cell was taken as the name on lines 2, 4 and 5: is it the right column?"]),
+        ("Name\nA1\nTrue North\n", []),
         ("Name\nA\nB\n", []),
     ],
 )  # fmt: skip

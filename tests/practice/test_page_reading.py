@@ -14,9 +14,9 @@ import pytest
 
 CASES = Path(__file__).parents[1] / "marking" / "written_cases.csv"
 READ = """
-cases => cases.map(({typed, unit, expected}) => {
+cases => cases.map(({typed, unit, expected, asked}) => {
   const {readFigure, settled, exact} = globalThis.code;
-  const written = readFigure(typed, unit);
+  const written = readFigure(typed, unit, asked ?? "");
   const value = written.figures.length === 0 ? null : expected === "" ? (written.figures.length === 1 ? written.figures[0] : null) : settled(written, exact(expected));
   const text = figure => `${figure.n}/${figure.d}`;
   return {reading: written.reading, figures: written.figures.map(text), bare: written.bare.map(text), value: value && text(value), decimals: written.decimals};

@@ -12,6 +12,7 @@ from typing import Any
 
 import openpyxl
 import pytest
+from openpyxl.chart import BarChart
 
 from courseware.spreadsheets.rows import Row, TableFaulty
 from courseware.spreadsheets.xlsx_in import MOST_BYTES, MOST_ENTRIES, MOST_ROWS, MOST_UNPACKED, read_workbook
@@ -185,7 +186,15 @@ def test_merges_are_told_only_where_they_are_asked_for() -> None:
 
 
 GOOD = book(("Name", "ID"), ("A", 1))
+
+
+def _chart_alone(made: Any) -> None:
+    made.create_chartsheet("Chart").add_chart(BarChart())
+    made.remove(made.worksheets[0])
+
+
 REFUSED = {
+    "charts-alone": (book(change=_chart_alone), f"the workbook shows charts alone, no sheet with rows; {SAVE}"),
     "no-zip": (b"Name,ID\nA,1\n", f"the file is not a whole workbook; {SAVE}"),
     "breaks-off": (GOOD[:-100], f"the file is not a whole workbook; {SAVE}"),
     "too-large": (b"PK\x03\x04" + b"0" * MOST_BYTES, f"the file has {MOST_BYTES + 4} bytes; expected at most {MOST_BYTES}"),

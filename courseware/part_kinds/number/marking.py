@@ -30,7 +30,7 @@ def _mark(row: Part, entry: IssuedPart, work: Work, typed: str, others: Others) 
 def _mark_number(
     part: NumberPart, entry: IssuedPart, work: Work, typed: str, others: Mapping[str, Sequence[str]]
 ) -> Verdict:
-    written = read_figure(typed, entry.unit)
+    written = read_figure(typed, entry.unit, work.says(part.ask))
     answer = _figure(entry.answer)
     value = _meant(written, part, entry, work) if written.figures else None
     if value is None:
@@ -85,7 +85,7 @@ def _told(part: NumberPart, own: SolvedNumber, carried: SolvedNumber | None) -> 
 
 def _read(row: Part, entry: IssuedPart, work: Work, typed: str) -> str:
     """`0.91 m = 910 mm`; `910 mm` for 910 alone, and whichever a comma means."""
-    written = read_figure(typed, entry.unit)
+    written = read_figure(typed, entry.unit, work.says(cast("NumberPart", row).ask))
     if written.reading in {"blank", "not reached"}:
         return "" if written.reading == "blank" else "not reached"
     if written.reading == "person":

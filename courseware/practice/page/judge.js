@@ -7,7 +7,7 @@ import { readFigure, settled } from "./written.js";
 
 /**
  * A number part, or a row of a table, as the page holds it: exact figures as text.
- * @typedef {{right: string, exact?: string, before?: string, within?: string, places?: number, unit?: string,
+ * @typedef {{right: string, exact?: string, before?: string, within?: string, places?: number, unit?: string, ask?: string,
  *   slips?: {right: string, says: string}[], accepts?: {right: string, says: string}[]}} NumberAsked
  * @typedef {{how: string, slips?: string[], why?: string, value?: import("./figures.js").Fraction,
  *   sum?: string, earns?: number}} Verdict `sum` is what the learner worked out in the field, `earns` the marks of what is
@@ -25,7 +25,7 @@ const EITHER_COMMA = "the comma may mean thousands or a decimal. Write the figur
  * @param {string} typed @param {NumberAsked} asked @returns {Verdict}
  */
 export function judgeTyped(typed, asked) {
-  const written = readFigure(typed, asked.unit ?? "");
+  const written = readFigure(typed, asked.unit ?? "", asked.ask);
   const sum = written.reading === "person" ? sumTyped(typed) : null;
   if (sum) return judgeSum(sum, asked);
   if (written.reading === "blank") return { how: "blank" };
@@ -115,6 +115,8 @@ function nearly(value, places, own) {
   const rounding = wrongRounding(value, places, own) || roundedOtherwise(value, places, own);
   if (rounding) return { how: "rounding", why: rounding };
   if (own.answer.n && isPowerOfTen(shared(value, own.answer))) return { how: "tens" };
+  const turned = fraction(-value.n, value.d);
+  if (own.answer.n > 0n && inBand(turned, own.answer, own.within)) return { how: "unknown", why: "sign" };
   if (isSwapped(value, own.answer)) return { how: "swapped" };
   return { how: "unknown" };
 }

@@ -35,7 +35,7 @@ export function whatIsWrong(verdict, part) {
     case "swapped":
       return "Two digits have changed places.";
     case "unknown":
-      return "";
+      return verdict.why === "sign" ? "The figure is right but for its minus sign: the size alone is asked." : "";
     default:
       return [verdict.why, ...slips.map((says) => `${says}.`)].filter(Boolean).join(" ") || "This is not the one.";
   }

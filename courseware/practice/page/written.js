@@ -28,13 +28,16 @@ const BY_SPACES = /^[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?$/;
 const BY_COMMAS = /^(?:[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+|[0-9]{1,3}(?:,[0-9]{3}){2,})$/;
 const BY_POINTS = /^[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+$/;
 const DECIMAL = /^[0-9]*[.,]?[0-9]+$/;
+const WHICH = /\b(?:which|what) (?:is the (?:first|last|next) )?(?<noun>[a-z]{4,})/;
+const NUMBERED = /^(?:the )?(?:(?<before>[a-z]+) )?(?<figure>[0-9]{1,4})(?<ending>st|nd|rd|th)?(?: (?<after>[a-z]+))?$/;
+const WAYS = ["long", "wide", "high", "deep", "thick", "tall", "apart", "above", "below"];
 const EITHER = /^[1-9][0-9]{0,2},[0-9]{3}$/;
 
 /**
- * What stands in the field of a part whose printed unit is `unit`.
- * @param {string} typed @param {string} unit @returns {Written}
+ * What stands in the field of a part whose printed unit is `unit`; words of its own question, `ask`, may stand by.
+ * @param {string} typed @param {string} unit @param {string} ask @returns {Written}
  */
-export function readFigure(typed, unit) {
+export function readFigure(typed, unit, ask = "") {
   const narrow = (/** @type {string} */ character) => String.fromCharCode(character.charCodeAt(0) - 0xfee0);
   const plain = typed.replaceAll("\u2044", "/").replace(FULL_WIDTH, narrow);
   let text = plain.trim().split(/\s+/).join(" ");
@@ -42,12 +45,36 @@ export function readFigure(typed, unit) {
   if (UNREACHED.includes(text.toLowerCase())) return unread("not reached");
   if ([...text].length > LONGEST) return unread("person", "it is too long for a figure");
   if (text.endsWith(".") && !text.endsWith("..")) text = text.slice(0, -1).trimEnd();
-  const found = FIGURE.exec(text)?.groups;
+  const found = FIGURE.exec(withoutAsked(text, unit, ask.toLowerCase()))?.groups;
   const read = found && values(found);
   if (!found || !read) return unread("person", "it does not read as one figure");
   const negative = ["-", "−", "–"].includes(found.sign);
   const figures = negative ? read.figures.map((figure) => fraction(-figure.n, figure.d)) : read.figures;
   return inUnit(figures, read.decimals, (found.unit ?? "").trim(), unit);
+}
+
+/**
+ * `course 24` and `24th` where a course is asked for, `6 bricks long` where "how many bricks long": the figure alone.
+ * @param {string} text @param {string} unit @param {string} ask
+ */
+function withoutAsked(text, unit, ask) {
+  const words = text.toLowerCase();
+  if (unit) {
+    const at = words.lastIndexOf(" ");
+    const way = words.slice(at + 1);
+    const asked = at > 0 && WAYS.includes(way) && new RegExp(`\\bhow (?:far |many [a-z]+ )?${way}\\b`).test(ask);
+    return asked ? text.slice(0, at) : text;
+  }
+  const [noun, found] = [WHICH.exec(ask)?.groups?.noun, NUMBERED.exec(words)?.groups];
+  if (!noun || !found || (found.before && found.after)) return text;
+  const known = [undefined, noun].includes(found.before ?? found.after) && [undefined, ending(Number(found.figure))].includes(found.ending);
+  return known ? found.figure : text;
+}
+
+/** What an ordinal ends with: 21st, 112th. @param {number} number */
+function ending(number) {
+  if ([11, 12, 13].includes(number % 100)) return "th";
+  return ["th", "st", "nd", "rd"][number % 10] ?? "th";
 }
 
 /**
