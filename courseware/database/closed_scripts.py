@@ -7,11 +7,13 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
-from courseware.database.appeals import under_appeal
+from courseware.database.appeals import APPEALED, under_appeal
+from courseware.database.deciding import Said
 from courseware.database.entering import CellChange, Role
 from courseware.database.errors import RecordRefuses
 from courseware.database.register import withdrawn
 from courseware.database.state_rows import ScriptKey, released_in
+from courseware.marking.marks import Decision
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +47,17 @@ class Closed:
                 f"the paper {code} is under appeal since {self.appealed[code]}: its answers and marks stay as they "
                 "are until the outcome is entered"
             )
+
+    def refuse_appealed_decisions(self, on_sheet: Iterable[Decision], rows: Iterable[Said]) -> None:
+        """Raises `RecordRefuses` where a sheet decides a part that was decided on appeal: it may be older than that."""
+        last = {(row.decision.code, row.decision.label): row for row in rows}
+        for decision in on_sheet:
+            before = last.get((decision.code, decision.label))
+            if before and before.source == APPEALED:
+                raise RecordRefuses(
+                    f"the mark of {decision.label} of {decision.code} was decided on appeal by {before.by}, and this "
+                    "sheet would change it: take that line out of the sheet; `--decide` changes it with a new reason"
+                )
 
 
 def closed_in(connection: Connection, sitting: str, role: Role) -> Closed:

@@ -14,7 +14,7 @@ from sqlalchemy import Connection, Engine, RowMapping, insert, select
 from courseware.database.appeals import APPEALED
 from courseware.database.closed_scripts import closed_in
 from courseware.database.connection import reading, stamp, writing
-from courseware.database.deciding import Said, added
+from courseware.database.deciding import TYPED, Said, added
 from courseware.database.entering import STATUS, Cell, CellChange, Merged, Role, ScriptRow, cells_of, merge
 from courseware.database.errors import RecordRefuses, kept_count, kept_texts
 from courseware.database.kept_decisions import (
@@ -88,6 +88,7 @@ def enter_scripts(
         standing = _on_last_attempts(connection, sitting_code, role)
         new = added(said, *asked, standing=standing, by=assessor, source=source)
         if source != APPEALED:
+            closed.refuse_appealed_decisions([one.decision for one in new if one.source != TYPED], said)
             for code in dict.fromkeys(said_now.decision.code for said_now in new):
                 closed.refuse_appealed(code)
         decided = _decide(connection, sitting_code, new, common)

@@ -11,6 +11,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from courseware.database.appeals import APPEALED
 from courseware.database.given_marks import SETTLED, given_marks, hands_in, marks_before, with_given_marks
 from courseware.database.learners import held
 from courseware.database.outlines import briefs
@@ -83,8 +84,8 @@ def sample(
 
 
 def compare_markers(engine: Engine, sitting: str, settings: Settings) -> Differences:
-    """The two markings of a sitting as the record has them; what was settled since does not count as agreement."""
-    first = marks_before(engine, sitting, [SETTLED])
+    """The two markings of a sitting as the record has them, before any was settled or changed on appeal."""
+    first = marks_before(engine, sitting, [SETTLED, APPEALED])
     return compare(first, given_marks(engine, sitting, "second"), program_counts=settings.first_marker == "program")
 
 

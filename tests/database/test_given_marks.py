@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+
 import pytest
 
+from courseware.database.appeals import APPEALED
 from courseware.database.errors import RecordRefuses
 from courseware.database.given_marks import SETTLED, given_marks, hands, keep_given, marks_before
 from courseware.database.history import history
@@ -79,6 +83,25 @@ def test_marks_are_given_back_as_they_were_before_two_markers_settled(entered, s
     assert (now.marks[0].marks, before.marks[0].marks) == (0, 1)
     assert before.marks[1:] == now.marks[1:]  # nothing was settled there
     assert marks_before(entered, sitting.code, ["another.xlsx"]) == (now,)
+
+
+def test_a_sheet_changes_no_mark_that_was_decided_on_appeal(entered, sitting, later) -> None:
+    """It may have been written before the appeal; what somebody types with a reason of today may."""
+    paper = sitting.papers[0]
+    label, other = paper.parts[0].label, paper.parts[1].label
+    on_appeal = Decision(code=paper.code, label=label, marks=1, reason="the working is sound")
+    enter_scripts(
+        entered, sitting.code, [], [on_appeal], assessor="R. Holt", role="first", source=APPEALED, at=later(5)
+    )
+    settled = {"assessor": "P. Dunn", "role": "first", "source": SETTLED}
+    again = replace(on_appeal, marks=0, reason="agreed")
+    with pytest.raises(
+        RecordRefuses, match=f"the mark of {re.escape(label)} of {paper.code} was decided on appeal by R. Holt"
+    ):
+        enter_scripts(entered, sitting.code, [], [again], at=later(6), **settled)
+    enter_scripts(entered, sitting.code, [], [replace(again, label=other)], at=later(7), **settled)
+    done = enter_scripts(entered, sitting.code, [], [], typed_decisions=[again], at=later(8), **settled)
+    assert [one.words for one in done.decided] == [again.words]
 
 
 def test_a_deleted_learners_marks_go_and_an_export_has_them(entered, sitting, given, later) -> None:

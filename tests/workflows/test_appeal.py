@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
+
 import openpyxl
 import page
 import pytest
@@ -9,14 +11,17 @@ from pypdf import PdfReader
 
 from courseware.database.appeals import appeal_of
 from courseware.database.errors import RecordRefuses
+from courseware.database.given_marks import keep_given
 from courseware.database.history import history
 from courseware.database.kept_marks import marks_of
 from courseware.database.opening import open_record
 from courseware.database.written_files import files_written
 from courseware.files.bank_files import NotFound
-from courseware.settings.settings import DEFAULTS
+from courseware.quality.marks_by_hand import HandMark
+from courseware.settings.settings import DEFAULTS, Settings
 from courseware.spreadsheets.rows import TableFaulty
 from courseware.workflows.appeal import begin_appeal, end_appeal
+from courseware.workflows.quality import compare_markers
 from tests.marked_sitting import enter, figure, script
 from tests.workflows.filled_marks import fill
 
@@ -78,6 +83,20 @@ def test_where_the_marks_change_each_is_a_decision_and_the_first_marking_stays_i
     report = page.validate_pdf_bytes(done.files[0].read_bytes(), profile="ua1")
     assert report.is_compliant, [failure.message for failure in report.failures]
     assert [file.name for file in done.files] == [f"appeal-outcome-{code}.pdf", f"appeal-outcome-{code}.xlsx"]
+
+
+def test_a_mark_changed_on_appeal_is_no_agreement_of_two_markers(engine, place, begun, code, heard) -> None:
+    own = marks_of(engine, place.sitting.code, "first")[1]
+    given = [
+        HandMark(code=code, attempt=1, label=mark.label, marks=mark.of, note="", written=mark.written, by="")
+        for mark in own.marks
+    ]
+    at = datetime(2026, 2, 2, tzinfo=UTC)
+    keep_given(engine, place.sitting.code, given, "second", by="P. Dunn", source="second.xlsx", at=at)
+    before = compare_markers(engine, place.sitting.code, Settings(first_marker="program"))
+    assert len(before.differences) == 1
+    assert end(engine, place, code, fill(begun.sheet, "again.xlsx", outcome=CHANGED), heard).changed == 1
+    assert compare_markers(engine, place.sitting.code, Settings(first_marker="program")) == before
 
 
 def test_marks_that_stand_are_left_alone(engine, place, begun, code, heard) -> None:
