@@ -45,6 +45,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 # `-m "not slow"` is the quick set: it does not even import the rest, and tries fewer examples of what is drawn by chance.
 TESTS = Path(__file__).parent
 QUICK = "not slow"
+EVERYDAY = "not long"
 SLOW_PLACES = (
     "benchmarks", "commands", "desk", "journeys", "practice", "printing", "workflows",
     "banks/test_any_bank.py", "banks/test_shipped_*.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py", "drawings/test_shipped_drawings.py",
@@ -60,8 +61,12 @@ SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 # What makes a test long, here and nowhere else: it does over all shipped topics, or in a browser once more, what others show in small.
 # `.ci/run` leaves these out, so that it stays under ten minutes; `.ci/newest` runs them, and so does plain `pytest`.
 LONG_PLACES = (
-    "commands/test_demo.py", "commands/test_issue.py::test_a_killed_worker*", "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
-    "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_every_page.py", "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py", "drawings/test_shipped_drawings.py",
+    "commands/test_demo.py", "commands/test_issue.py::test_a_killed_worker*",
+    "commands/test_issue.py::test_another_request_does_not_go_on*", "commands/test_issue.py::test_two_runs_at_once*",
+    "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
+    "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_every_page.py",
+    "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py",
+    "drawings/test_shipped_drawings.py",
     "journeys/test_a_term.py", *(f"practice/test_page_{of}.py" for of in (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",
     )),
@@ -102,8 +107,9 @@ def slow(path: Path) -> bool:
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    if config.option.markexpr == QUICK and not config.getoption("--hypothesis-profile"):
-        settings.load_profile("quick")
+    fewer = {QUICK: "quick", EVERYDAY: "everyday"}.get(config.option.markexpr)
+    if fewer and not config.getoption("--hypothesis-profile"):
+        settings.load_profile(fewer)
 
 
 def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
@@ -123,6 +129,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 settings.register_profile("untimed", deadline=None)  # a busy machine is no fault of the program
 settings.register_profile("long", parent=settings.get_profile("untimed"), max_examples=1000)
+settings.register_profile("everyday", parent=settings.get_profile("untimed"), max_examples=50)
 settings.register_profile("quick", parent=settings.get_profile("untimed"), max_examples=25)
 settings.load_profile("untimed")
 

@@ -36,7 +36,7 @@ odd = st.sampled_from([
 ])  # fmt: skip
 
 
-@settings(deadline=None, max_examples=300)
+@settings(deadline=None, max_examples=3 * settings.default.max_examples)
 @given(st.data())
 def test_any_bank_gets_an_answer(data: st.DataObject) -> None:
     bank = copy.deepcopy(data.draw(st.sampled_from(GOOD)))

@@ -11,6 +11,7 @@ from courseware.files.bank_files import shipped_banks
 TOPICS = [path.stem for path in shipped_banks()]
 
 
+@pytest.mark.each_value
 @pytest.mark.parametrize("sheet", ["paper_pdf", "key_pdf", "grid_pdf"])
 @pytest.mark.parametrize("topic", TOPICS)
 def test_every_sheet_of_every_topic_conforms(printed, topic, sheet) -> None:
