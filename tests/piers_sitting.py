@@ -63,9 +63,14 @@ def issued_piers(tmp_path_factory) -> Path:
 @pytest.fixture
 def piers_sitting(issued_piers, tmp_path, monkeypatch) -> Path:
     """A sitting just issued, in a fresh folder."""
-    shutil.copytree(issued_piers, tmp_path, dirs_exist_ok=True)
-    monkeypatch.chdir(tmp_path)
-    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
+    return copy_of(issued_piers, tmp_path, monkeypatch)
+
+
+def copy_of(made: Path, own: Path, patch: pytest.MonkeyPatch) -> Path:
+    """The one sitting of a folder of work that is copied to `own`, which becomes the folder that commands run in."""
+    shutil.copytree(made, own, dirs_exist_ok=True)
+    patch.chdir(own)
+    patch.delenv("COURSEWARE_RECORD", raising=False)
     [folder] = Path("output").glob("2026*")
     return folder
 

@@ -87,9 +87,9 @@ def folder_of_record(engine: Engine) -> Path | None:
 def kept_path(path: Path, root: Path | None) -> str:
     """How a whole path is noted: from the record's folder `root` where it lies in it.
 
-    >>> kept_path(Path("/work/output/piers/sitting.json"), Path("/work/output"))
+    >>> kept_path(Path("/year-1/output/piers/sitting.json"), Path("/year-1/output"))
     'piers/sitting.json'
-    >>> kept_path(Path("/elsewhere/piers/sitting.json"), Path("/work/output"))
+    >>> kept_path(Path("/elsewhere/piers/sitting.json"), Path("/year-1/output"))
     '/elsewhere/piers/sitting.json'
     """
     return path.relative_to(root).as_posix() if root is not None and path.is_relative_to(root) else str(path)

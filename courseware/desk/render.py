@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from courseware import __version__
@@ -12,6 +13,9 @@ from courseware.desk.templates import html, templates
 if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
+
+    from courseware.desk.job_queue import Made
+    from courseware.workflows.watch import Watch
 
 
 def page(request: Request, template: str, *, status: int = 200, **values: Any) -> Response:
@@ -46,3 +50,8 @@ def said(request: Request, text: str, *, to: str) -> Response:
     if text:
         session_of(request).notes.append(text)
     return RedirectResponse(to, 303)
+
+
+def at_work(request: Request, title: str, work: Callable[[Watch], Made], **how: bool) -> Response:
+    """Begins long work, under the title that it goes by, and goes on to the page that shows how far it is."""
+    return said(request, "", to=f"/work/{desk_of(request).jobs.start(title, work, **how)}")

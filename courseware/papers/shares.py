@@ -17,9 +17,8 @@ from courseware.papers.codes import keyed
 from courseware.papers.unused_variants import given_texts
 
 ENOUGH = 12
-OF_A_MONTH = (
-    24  # questions that a month of ten a day may ask of one exercise among all (tests/practice/test_page_month.py)
-)
+# What a month of ten questions a day may ask of one exercise among all (tests/practice/test_page_month.py).
+OF_A_MONTH = 24
 _ONE_IN = 3
 _PUBLIC = "the share of practice"  # no secret: it says only which share a variant is in
 

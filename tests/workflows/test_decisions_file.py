@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 import openpyxl
 import pytest
 
-from tests.piers_sitting import fill, kept, papers, run
+from tests.piers_sitting import copy_of, fill, kept, papers, run
 
 BY = ("--assessor", "J. Marsh", "--jobs", "1")
 
@@ -50,11 +49,9 @@ def test_no_file_of_decisions_is_made_where_nothing_was_decided(sitting) -> None
 @pytest.fixture(scope="module")
 def decided_before(issued_piers, tmp_path_factory) -> Path:
     """The folder of work that `decided` is a copy of: look, do not touch."""
-    own = Path(shutil.copytree(issued_piers, tmp_path_factory.mktemp("decided"), dirs_exist_ok=True))
+    own: Path = tmp_path_factory.mktemp("decided")
     with pytest.MonkeyPatch.context() as patch:
-        patch.chdir(own)
-        patch.delenv("COURSEWARE_RECORD", raising=False)
-        [sitting] = Path("output").glob("2026*")
+        sitting = copy_of(issued_piers, own, patch)
         code, sheet = papers(sitting)[0]["code"], fill(sitting, "a.csv", {"1a": "7"})
         run("mark", str(sitting), sheet, "--decide", code, "1a", "1", "The method is shown", *BY)
     return own
@@ -63,11 +60,7 @@ def decided_before(issued_piers, tmp_path_factory) -> Path:
 @pytest.fixture
 def decided(decided_before, tmp_path, monkeypatch) -> Path:
     """The sitting, marked from `a.csv` with one decision."""
-    shutil.copytree(decided_before, tmp_path, dirs_exist_ok=True)
-    monkeypatch.chdir(tmp_path)
-    monkeypatch.delenv("COURSEWARE_RECORD", raising=False)
-    [sitting] = Path("output").glob("2026*")
-    return sitting
+    return copy_of(decided_before, tmp_path, monkeypatch)
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.nav import Nav
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.desk.samples import keep_sample
 from courseware.desk.shelf import Shelf
 from courseware.desk.templates import html, templates
@@ -104,7 +104,7 @@ async def prove(request: Request) -> Response:
     found, text, desk = await SHELF.opened(request), await _typed(request), desk_of(request)
     work = partial(_prove, text, found.path, desk.settings(), SHELF.at(request))
     title = f"Proof of {found.path.stem}"
-    return said(request, "", to=f"/work/{desk.jobs.start(title, work, aside=True, instead=True)}")
+    return at_work(request, title, work, aside=True, instead=True)
 
 
 async def paper(request: Request) -> Response:

@@ -20,7 +20,7 @@ from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.nav import Nav
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.drawings import to_svg
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import opened
@@ -117,7 +117,7 @@ async def lay_out(request: Request) -> Response:
 
     if not anew and (out / f"{PLAN}.xlsx").exists():
         return said(request, "The scheme is there. To lay it out anew, tick that its changes may go.", to="/course")
-    return said(request, "", to=f"/work/{desk.jobs.start('Scheme of work', work)}")
+    return at_work(request, "Scheme of work", work)
 
 
 async def table(request: Request) -> Response:
@@ -156,7 +156,7 @@ async def distance(request: Request) -> Response:
     if codes not in {(start.code, end.code) for start, end in pairs}:
         return said(request, "Those sittings are not in the folder of work any more.", to="/course")
     work = partial(_side_by_side, codes, desk.record(), desk.settings(), desk.out)
-    return said(request, "", to=f"/work/{desk.jobs.start('Distance travelled', work)}")
+    return at_work(request, "Distance travelled", work)
 
 
 def _side_by_side(codes: tuple[str, str], record: URL, settings: Settings, out: Path, _: Watch) -> Made:

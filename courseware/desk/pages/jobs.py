@@ -19,7 +19,7 @@ from courseware.desk.job_fields import FIELDS, GROUPS, LONGEST, MEASURED, choice
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.job_seen import JobSeen, job_seen, nearest, small_picture
 from courseware.desk.nav import Nav
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.desk.shelf import Shelf
 from courseware.desk.templates import html, templates
 from courseware.files.bank_files import shipped_notes
@@ -128,7 +128,7 @@ async def sheets(request: Request) -> Response:
     except JobCannotBe:
         return await _shown(request, found, told="It cannot be built as it is saved, so it has no sheets yet.")
     work = partial(_print, task, desk.out, SHELF.at(request))
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Sheets of the job: {task.shape.job}', work)}")
+    return at_work(request, f"Sheets of the job: {task.shape.job}", work)
 
 
 def _print(task: Task, out: Path, at: str, watch: Watch) -> Made:

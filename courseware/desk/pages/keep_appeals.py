@@ -17,7 +17,7 @@ from courseware.desk.desk import Desk, desk_of, session_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.open_sittings import sitting_open
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page
 from courseware.desk.samples import keep_sent
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import opened
@@ -82,7 +82,7 @@ async def begin(request: Request) -> Response:
             onward=(("The appeal", f"{_AT}/{code}"),),
         )
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'An appeal on {code}', work)}")
+    return at_work(request, f"An appeal on {code}", work)
 
 
 async def look(request: Request) -> Response:
@@ -126,7 +126,7 @@ async def end(request: Request) -> Response:
             onward=(("All appeals", _AT), ("The learner’s page", f"/sittings/{where.sitting.code}/learners/{code}")),
         )
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'The outcome of the appeal on {code}', work)}")
+    return at_work(request, f"The outcome of the appeal on {code}", work)
 
 
 def _files(files: Sequence[Path], *uses: str) -> tuple[MadeFile, ...]:

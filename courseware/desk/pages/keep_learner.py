@@ -13,7 +13,7 @@ from starlette.routing import Route
 from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made, MadeFile
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.files.bank_files import NotFound
 from courseware.words import count
 from courseware.workflows.erasing import erase, found_to_erase, what_goes, what_went
@@ -61,7 +61,7 @@ async def export(request: Request) -> Response:
             ),
         )
 
-    return said(request, "", to=f"/work/{desk.jobs.start('All that is kept of a learner', work)}")
+    return at_work(request, "All that is kept of a learner", work)
 
 
 async def before_deleting(request: Request) -> Response:
@@ -91,7 +91,7 @@ async def delete(request: Request) -> Response:
             lines = what_went(erase(engine, found, watch))
         return Made(says="The learner is deleted for good.", more=lines)
 
-    return said(request, "", to=f"/work/{desk.jobs.start('A learner deleted', work)}")
+    return at_work(request, "A learner deleted", work)
 
 
 def _lines(desk: Desk, code: str) -> tuple[tuple[str, ...], int]:

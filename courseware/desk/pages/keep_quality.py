@@ -15,7 +15,7 @@ from starlette.routing import Route
 from courseware.desk.desk import desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made, MadeFile
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page
 from courseware.files.bank_files import NotFound, own_banks
 from courseware.files.record_location import opened
 from courseware.papers.codes import LETTERS
@@ -62,7 +62,7 @@ async def draw(request: Request) -> Response:
             files=_files(found.files, "which papers, and why each of them", "to fill in: agreed or not, by whom"),
         )
 
-    return said(request, "", to=f"/work/{desk.jobs.start('Papers for a quality assurer', work)}")
+    return at_work(request, "Papers for a quality assurer", work)
 
 
 async def criteria(request: Request) -> Response:
@@ -89,7 +89,7 @@ async def map_all(request: Request) -> Response:
             files=_files(files, "the map, to print", "the same as a workbook"),
         )
 
-    return said(request, "", to=f"/work/{desk.jobs.start('Criteria mapped', work)}")
+    return at_work(request, "Criteria mapped", work)
 
 
 async def _sampling(request: Request, codes: Sequence[str], size: str, seed: str, *, trouble: str = "") -> Response:

@@ -16,7 +16,7 @@ from courseware.desk.forms import Form, read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.marking_work import mark_and_tell
 from courseware.desk.open_sittings import record_open, sitting_open
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.desk.samples import keep_sent
 from courseware.files.record_location import opened
 from courseware.files.sitting_folders import SittingFolder
@@ -46,7 +46,7 @@ async def give_out(request: Request) -> Response:
         )
         return Made(says=says, files=(MadeFile(path=path, use="to give to another person"),), onward=_back(at))
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'For a second marker: {where.sitting.title}', work)}")
+    return at_work(request, f"For a second marker: {where.sitting.title}", work)
 
 
 async def second(request: Request) -> Response:
@@ -79,7 +79,7 @@ async def settled(request: Request) -> Response:
     def work(watch: Watch) -> Made:
         return mark_and_tell(where, watch, assessor=who, names=names, processes=processes, sheet=str(sheet))
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Settled: {where.sitting.title}', work)}")
+    return at_work(request, f"Settled: {where.sitting.title}", work)
 
 
 async def pack(request: Request) -> Response:
@@ -95,7 +95,7 @@ async def pack(request: Request) -> Response:
         uses = ("to print: the scripts, without names or marks", "a copy for each assessor to fill in alone")
         return Made(says="A pack to standardise with.", files=_files(files, *uses), onward=_back(at))
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'A pack to standardise with: {where.sitting.title}', work)}")
+    return at_work(request, f"A pack to standardise with: {where.sitting.title}", work)
 
 
 async def standard(request: Request) -> Response:

@@ -20,7 +20,7 @@ from courseware.desk.forms import Form, read_form
 from courseware.desk.marking_work import mark_and_tell
 from courseware.desk.nav import Nav
 from courseware.desk.open_sittings import record_open, sitting_open
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.desk.shown_parts import drawing_of, piece
 from courseware.files.sitting_folders import SittingFolder
 from courseware.workflows.folders_of_work import overview
@@ -175,7 +175,7 @@ async def mark(request: Request) -> Response:
     def work(watch: Watch) -> Made:
         return mark_and_tell(where, watch, assessor=who, names=names, processes=processes)
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Marking {where.sitting.title}', work)}")
+    return at_work(request, f"Marking {where.sitting.title}", work)
 
 
 def _where(request: Request) -> SittingFolder:

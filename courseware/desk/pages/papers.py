@@ -17,7 +17,7 @@ from courseware.desk.job_queue import Made
 from courseware.desk.nav import Nav
 from courseware.desk.open_sittings import record_there
 from courseware.desk.pages.papers_issue import made_of
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.files.sitting_files import APPROVED, DEALT
 from courseware.files.sitting_folders import SittingFolder, find_folders
 from courseware.papers.names import LONGEST_NAME, printable_text
@@ -83,7 +83,7 @@ async def approved(request: Request) -> Response:
     def carry_out(watch: Watch) -> Made:
         return made_of((issue_approved(folder, options, watch),))
 
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Papers approved by {name}', carry_out)}")
+    return at_work(request, f"Papers approved by {name}", carry_out)
 
 
 ROUTES = (

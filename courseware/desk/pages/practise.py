@@ -19,7 +19,7 @@ from courseware.desk.desk import Desk, desk_of
 from courseware.desk.forms import Form, Upload, read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.nav import Nav
-from courseware.desk.render import page, said
+from courseware.desk.render import at_work, page, said
 from courseware.desk.sent_files import sent_as_files
 from courseware.files.bank_files import shipped_banks
 from courseware.files.record_location import opened, where_there
@@ -75,7 +75,7 @@ async def make(request: Request) -> Response:
     second = form.uploads("second")[:1]
     work = partial(_make, named, job, level, desk.settings(), desk.processes, desk.out, second, printed)
     title = "The booklet to practise" if printed else "The page to practise"
-    return said(request, "", to=f"/work/{desk.jobs.start(title, work)}")
+    return at_work(request, title, work)
 
 
 async def read_files(request: Request) -> Response:
@@ -85,7 +85,7 @@ async def read_files(request: Request) -> Response:
     if not saved:
         return said(request, "First choose the files that learners saved on the practice page.", to="/practise#class")
     work = partial(_read, saved, desk.settings().name, desk.out, where_there(desk.record()))
-    return said(request, "", to=f"/work/{desk.jobs.start('What the class has practised', work)}")
+    return at_work(request, "What the class has practised", work)
 
 
 async def board(request: Request) -> Response:
@@ -102,7 +102,7 @@ async def board(request: Request) -> Response:
         if not chosen:
             return said(request, "First choose a topic or a sitting for the whiteboard.", to="/practise#board")
         work = partial(_board_of_banks, chosen, desk.settings(), desk.out, desk.processes)
-    return said(request, "", to=f"/work/{desk.jobs.start('Pages for the whiteboard', work)}")
+    return at_work(request, "Pages for the whiteboard", work)
 
 
 async def words(request: Request) -> Response:
@@ -112,7 +112,7 @@ async def words(request: Request) -> Response:
     work = (
         partial(_card, desk.settings(), desk.out) if card else partial(_glossary, form.uploads("second")[:1], desk.out)
     )
-    return said(request, "", to=f"/work/{desk.jobs.start('The card of the rules' if card else 'The glossary', work)}")
+    return at_work(request, "The card of the rules" if card else "The glossary", work)
 
 
 def _make(

@@ -16,7 +16,7 @@ from courseware.desk.forms import Form, read_form
 from courseware.desk.job_queue import Made, MadeFile
 from courseware.desk.pages.papers_issue import made_of
 from courseware.desk.pages.sittings import sitting_asked, sitting_page
-from courseware.desk.render import said
+from courseware.desk.render import at_work
 from courseware.files.sitting_files import ALL_KEYS, ALL_PAPERS, key_file, paper_file
 from courseware.files.sitting_folders import SittingFolder
 from courseware.papers.group import Learner
@@ -117,7 +117,7 @@ async def _issued(request: Request, issue: Callable[[str, IssueOptions, Watch], 
 
 
 def _started(request: Request, title: str, work: Callable[[Watch], Made]) -> Response:
-    return said(request, "", to=f"/work/{desk_of(request).jobs.start(title, work)}")
+    return at_work(request, title, work)
 
 
 def _learner(form: Form) -> Learner | str:

@@ -16,7 +16,7 @@ from courseware.desk.forms import read_form
 from courseware.desk.job_queue import Made
 from courseware.desk.pages.jobs import SHELF
 from courseware.desk.pages.papers_issue import made_of
-from courseware.desk.render import said
+from courseware.desk.render import at_work, said
 from courseware.jobs.task import Task
 from courseware.workflows.class_lists import kept_lists, open_list
 from courseware.workflows.issue import IssueOptions, group_of, issue_worksheet
@@ -43,7 +43,7 @@ async def issue(request: Request) -> Response:
     file = (await run_in_threadpool(open_list, desk.folder, key)).file if key else None
     options = IssueOptions(out=desk.out, settings=task.settings, processes=desk.processes, by=session_of(request).who)
     work = partial(_issue, task, file, int(number or 1), options)
-    return said(request, "", to=f"/work/{desk.jobs.start(f'Worksheets: {task.shape.job}', work)}")
+    return at_work(request, f"Worksheets: {task.shape.job}", work)
 
 
 def _issue(task: Task, file: Path | None, learners: int, options: IssueOptions, watch: Watch) -> Made:
