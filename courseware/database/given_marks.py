@@ -17,6 +17,7 @@ from courseware.database.tables import DECISION, GIVEN_MARK, MARK, PAPER, SCRIPT
 from courseware.marking.attempts import numbered_attempts
 from courseware.marking.marks import MarkedPaper
 from courseware.quality.marks_by_hand import HandMark
+from courseware.quality.second_marking import same_marker
 
 Purpose = Literal["second", "standard", "appeal"]
 SETTLED = "two-markers.xlsx"  # the sheet on which the differences of two markers are settled, whatever it is called
@@ -25,12 +26,15 @@ SETTLED = "two-markers.xlsx"  # the sheet on which the differences of two marker
 def keep_given(
     engine: Engine, sitting: str, marks: Sequence[HandMark], purpose: Purpose, *, by: str, source: str, at: datetime
 ) -> int:
-    """Adds the marks that a person gave; those that stand already add nothing. Returns how many were added."""
+    """Adds the marks that a person gave, and those taken back with their reason. Returns how many were added.
+
+    A mark that stands already adds nothing, nor does taking back one that does not stand.
+    """
     with writing(engine) as connection:
         own = [replace(mark, by=by) for mark in marks]
         had = _given(connection, known(connection, sitting), purpose, {mark.code for mark in own})
-        stand = {(mark.key, mark.by): mark for mark in had}
-        new = [mark for mark in own if stand.get((mark.key, by)) != mark]
+        stand = {mark.key: mark for mark in had if same_marker(mark.by) == same_marker(by)}
+        new = [row for mark in own if (row := _to_add(mark, stand.get(mark.key)))]
         more = {"purpose": purpose, "source": source, "at": stamp(at)}
         if new:
             connection.execute(insert(GIVEN_MARK), [{**_columns(mark), **more} for mark in new])
@@ -127,8 +131,15 @@ def _given(connection: Connection, sitting: str, purpose: Purpose, codes: Collec
     rows = connection.execute(asked.where(GIVEN_MARK.c.purpose == purpose).order_by(GIVEN_MARK.c.id)).mappings()
     found: dict[tuple[Any, str], HandMark] = {}
     for mark in map(given_in, rows):
-        found[mark.key, mark.by] = mark
-    return tuple(found.values())
+        found[mark.key, same_marker(mark.by)] = mark
+    return tuple(mark for mark in found.values() if not mark.withdrawn)
+
+
+def _to_add(mark: HandMark, stands: HandMark | None) -> HandMark | None:
+    """The row that a mark adds beside what stands, none where it adds nothing."""
+    if mark.withdrawn:
+        return replace(stands, by=mark.by, withdrawn=mark.withdrawn) if stands else None
+    return None if stands == mark else mark
 
 
 def given_in(row: Mapping[Any, Any]) -> HandMark:
@@ -141,11 +152,12 @@ def given_in(row: Mapping[Any, Any]) -> HandMark:
         note=row["note"],
         written=row["written"],
         by=row["by"],
+        withdrawn=row["withdrawn"] or "",
     )
 
 
 def _columns(mark: HandMark) -> dict[str, Any]:
     return {
         "paper": mark.code, "attempt": mark.attempt, "label": mark.label, "marks": mark.marks, "note": mark.note,
-        "written": mark.written, "by": mark.by,
+        "written": mark.written, "by": mark.by, "withdrawn": mark.withdrawn or None,
     }  # fmt: skip

@@ -30,7 +30,9 @@ def judged(connection: Connection, paper: str) -> Iterator[tuple[RowMapping, str
 
 def _given(row: Mapping[Any, Any]) -> _Said:
     again = f" (attempt {row['attempt']})" if row["attempt"] > 1 else ""
-    return f"{PURPOSES[row['purpose']]} for {row['label']}{again}", count(row["marks"], "mark"), row["note"]
+    gone, given = row["withdrawn"], count(row["marks"], "mark")
+    says = f"{given} taken back" if gone else given
+    return f"{PURPOSES[row['purpose']]} for {row['label']}{again}", says, gone or row["note"]
 
 
 def _sampled(row: Mapping[Any, Any]) -> _Said:

@@ -56,6 +56,7 @@ _TYPED: tuple[tuple[Table, Column[Any]], ...] = (  # what is typed of others, wh
     (GIVEN_MARK, GIVEN_MARK.c.note),
     (GIVEN_MARK, GIVEN_MARK.c.written),
     (GIVEN_MARK, GIVEN_MARK.c.source),
+    (GIVEN_MARK, GIVEN_MARK.c.withdrawn),
     (SAMPLED, SAMPLED.c.action),
     (SAMPLED, SAMPLED.c.note),
     (APPEAL, APPEAL.c.reason),

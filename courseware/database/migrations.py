@@ -79,6 +79,22 @@ _FIRST_OBSERVATION = Table(
 )  # fmt: skip
 
 
+_FIRST_GIVEN_MARK = Table(
+    "given_mark", MetaData(),
+    Column("id", Integer, primary_key=True),
+    Column("paper", String(16), ForeignKey(tables.PAPER.c.code), nullable=False, index=True),
+    Column("attempt", Integer, nullable=False),
+    Column("label", String(40), nullable=False),
+    Column("purpose", String(20), nullable=False),
+    Column("marks", Integer, nullable=False),
+    Column("note", Text, nullable=False),
+    Column("written", Text, nullable=False),
+    Column("source", Text, nullable=False),
+    Column("by", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)  # fmt: skip
+
+
 _FIRST = (tables.STEP, tables.SITTING, tables.PAPER, tables.PERSON, tables.SCRIPT, tables.MARK, tables.SETTING)
 
 
@@ -97,6 +113,10 @@ def _sheets_of_decisions(connection: Connection) -> None:
 
 def _observations_withdrawn(connection: Connection) -> None:
     _add(connection, tables.OBSERVATION.c.withdrawn)
+
+
+def _marks_by_hand_withdrawn(connection: Connection) -> None:
+    _add(connection, tables.GIVEN_MARK.c.withdrawn)
 
 
 def _add(connection: Connection, column: Column[Any]) -> None:
@@ -133,8 +153,8 @@ def _observations(connection: Connection) -> None:
 
 
 def _marks_by_hand(connection: Connection) -> None:
-    made = [tables.GIVEN_MARK, tables.SAMPLED, tables.APPEAL, tables.PACK]
-    tables.METADATA.create_all(connection, tables=made)
+    _FIRST_GIVEN_MARK.create(connection, checkfirst=True)
+    tables.METADATA.create_all(connection, tables=[tables.SAMPLED, tables.APPEAL, tables.PACK])
 
 
 def _files_by_their_place(connection: Connection) -> None:
@@ -167,6 +187,7 @@ STEPS = (
     Step(says="second marks, sample results, appeals and packs", take=_marks_by_hand),
     Step(says="files by their place in the record's folder", take=_files_by_their_place),
     Step(says="observations withdrawn", take=_observations_withdrawn),
+    Step(says="marks given by hand withdrawn", take=_marks_by_hand_withdrawn),
 )
 
 

@@ -181,6 +181,7 @@ GIVEN_MARK = Table(  # by a person, to a part as it was written
     Column("source", Text, nullable=False),
     Column("by", Text, nullable=False),
     Column("at", String(40), nullable=False),
+    Column("withdrawn", Text),  # the reason for which `by` took it back; none: it stands
 )  # fmt: skip
 
 SAMPLED = Table(  # what a quality assurer found of a paper in a sample

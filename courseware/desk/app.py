@@ -8,6 +8,7 @@ from contextlib import asynccontextmanager
 from functools import cache, wraps
 from importlib import import_module
 from typing import TYPE_CHECKING, TypeAlias
+from urllib.parse import quote
 
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
@@ -22,6 +23,7 @@ from courseware.desk.guard import Guard, Refused
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
 from courseware.desk.templates import HERE, bare
+from courseware.desk.ways_on import WayOn, ways_on
 from courseware.workflows.messages import explain, keep_details
 
 if TYPE_CHECKING:
@@ -95,9 +97,17 @@ def _checked(handler: Handler) -> Handler:
             return said(request, "First choose the folder that you work in.", to="/folder")
         except Exception as error:
             message, _ = explain(error)
-            return page(request, "trouble.html", status=422 if message else 500, told=message or keep_details(error))
+            told, status = message or keep_details(error), 422 if message else 500
+            return page(request, "trouble.html", status=status, told=told, ways=_ways_on(request, error))
 
     return run
+
+
+def _ways_on(request: Request, error: Exception) -> tuple[WayOn, ...]:
+    """The links under what is told of an error, but to the very page on which it was met."""
+    desk = desk_of(request)
+    ways = ways_on(error, folder=desk.folder, centre=desk.centre_file) if desk.chosen else ()
+    return tuple(way for way in ways if way.address != quote(request.url.path))
 
 
 async def _file(request: Request) -> Response:

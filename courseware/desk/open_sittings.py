@@ -8,13 +8,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from courseware.database.errors import RecordRefuses
+from courseware.desk.desk import desk_of, session_of
 from courseware.files.bank_files import NotFound
 from courseware.files.record_location import record_file
 from courseware.files.sitting_files import SITTING
 from courseware.files.sitting_folders import SittingFolder, folder_of, read_folder
+from courseware.workflows.marking_by_hand import see_first_marks
 
 if TYPE_CHECKING:
     from sqlalchemy import URL, Engine
+    from starlette.requests import Request
 
     from courseware.desk.desk import Desk
 
@@ -37,6 +40,17 @@ def sitting_open(desk: Desk, code: str) -> SittingFolder:
         found = folder_of(desk.out, code)
         _PLACES[desk.out, code] = found.path
         return _as_it_stands(found.path)
+
+
+def first_marks_open(request: Request, code: str = "") -> SittingFolder:
+    """The sitting of an address, for pages that show its first marks: of all papers, or of this one.
+
+    Raises `NotFound`, and `FirstMarksHidden` for its second marker.
+    """
+    desk = desk_of(request)
+    where = sitting_open(desk, request.path_params["code"])
+    see_first_marks(record_open(desk), where, session_of(request).who, code)
+    return where
 
 
 def record_open(desk: Desk) -> Engine:

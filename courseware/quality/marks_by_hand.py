@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from courseware.marking.marks import MarkedPaper
 from courseware.papers.sheets import Key
@@ -22,6 +22,7 @@ _COLUMNS = {
 _NEEDED = ("script", "attempt", "part", "marks")
 _LONGEST_NOTE = 300
 _LONGEST_MARK = 4  # figures
+_TAKEN_BACK = frozenset("-–−")  # hyphen, en dash, minus: in the place of the marks, with the reason as its note
 _MOST_FAULTS = 50
 
 
@@ -58,6 +59,7 @@ class HandMark:
     note: str = ""
     written: str = ""
     by: str = ""
+    withdrawn: str = ""  # the reason for which it is taken back; '': it is given
 
     @property
     def key(self) -> tuple[str, int, str]:
@@ -94,6 +96,8 @@ def hand_page(scripts: Sequence[ScriptToMark]) -> Page:
 
 def read_hand_marks(data: bytes, file: str, scripts: Sequence[ScriptToMark]) -> tuple[HandMark, ...]:
     """The marks filled in, each beside the answer that it was given to; rows without a mark are passed over.
+
+    A dash in the place of the marks, with its reason as the note, takes back the mark that was given before.
 
     Raises `TableFaulty` with every fault by row: a script or part that is not to be marked, a mark that cannot be, a
     part twice, an answer that is another than the record has.
@@ -139,18 +143,21 @@ def _mark(texts: Mapping[str, str], known: Mapping[tuple[str, int], ScriptToMark
 
 
 def hand_mark(script: ScriptToMark, label: str, marks: str, note: str) -> HandMark | str:
-    """A mark as it was typed for a part of a script, or what is wrong with it."""
+    """A mark as it was typed for a part of a script, or what is wrong with it; a dash takes back one given before."""
     part = next((part for part in script.parts if heading_key(part.label) == heading_key(label)), None)
     if part is None:
         return f"`{harmless(label)}` is no part of the script {script.shown}"
-    if not (_counts(marks) and int(marks) <= part.of):
+    back = marks in _TAKEN_BACK
+    if not (back or (_counts(marks) and int(marks) <= part.of)):
         wrong = f"`{harmless(marks)}` is not a mark" if marks else "a note stands without its mark"
         return f"{wrong}; {part.label} takes whole marks from 0 to {part.of}"
     note = " ".join(note.split())
     if not is_plain(note, _LONGEST_NOTE):
         return f"the note has more than {_LONGEST_NOTE} characters, or some that do not show"
-    return HandMark(code=script.code, attempt=script.attempt, label=part.label, marks=int(marks), note=note,
-                    written=part.written)  # fmt: skip
+    if back and not note:
+        return f"a mark is taken back with its reason; for {part.label} write a dash and the reason after it"
+    own = HandMark(code=script.code, attempt=script.attempt, label=part.label, marks=0, written=part.written)
+    return replace(own, withdrawn=note) if back else replace(own, marks=int(marks), note=note)
 
 
 def unmarked(scripts: Sequence[ScriptToMark], marks: Sequence[HandMark]) -> Iterator[tuple[ScriptToMark, int]]:

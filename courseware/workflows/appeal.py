@@ -171,7 +171,8 @@ def _again(
     engine: Engine, where: SittingFolder, own: MarkedPaper, sheet: Path, by: str, *, whole: bool
 ) -> tuple[HandMark, ...]:
     """The re-mark on a sheet: by somebody else, and of every part where it must be whole."""
-    marks = read_hand_marks(read_file(sheet), sheet.name, scripts_to_mark(engine, where, [own.code]))
+    read = read_hand_marks(read_file(sheet), sheet.name, scripts_to_mark(engine, where, [own.code]))
+    marks = tuple(one for one in read if not one.withdrawn)  # a mark that is taken back is none of a re-mark
     before = hands(engine, where.sitting.code).get(own.code, ())
     second = [mark.by for mark in given_marks(engine, where.sitting.code, "second") if mark.code == own.code]
     refuse_own(marks, {own.code: (*before, *second)}, by, sheet.name, "one who marks it again")

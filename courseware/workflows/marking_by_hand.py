@@ -19,6 +19,7 @@ from courseware.database.kept_decisions import KeptDecision, decisions_to_keep
 from courseware.database.scripts import enter_scripts
 from courseware.database.tables import GIVEN_MARK
 from courseware.database.typed_cells import CellKey, SavedCell
+from courseware.files.bank_files import NotFound
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.script_sheet import decision
 from courseware.papers.sheets import AskedPart, KeyAnswer, KeyExercise
@@ -32,6 +33,17 @@ from courseware.workflows.second_marking import scripts_as_written
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
+
+
+class FirstMarksHidden(NotFound):
+    """Who marks a sitting as second marker is not shown the first marks of it."""
+
+    def __init__(self, sitting: str, marker: str) -> None:
+        super().__init__(
+            f"{marker} marks this sitting as the second marker, who is not shown the first marks: what two gave "
+            "differently is shown once both have finished a script"
+        )
+        self.sitting = sitting
 
 
 class CannotSettle(ValueError):
@@ -76,6 +88,21 @@ class BesideMark:
     earlier: tuple[PartToMark, ...]  # of its exercise
 
 
+def see_first_marks(engine: Engine, where: SittingFolder, who: str, code: str = "") -> None:
+    """Raises `FirstMarksHidden` for whoever gave second marks in a sitting, and was not the first marker of that paper.
+
+    Where no paper is named: not of any of them.
+    """
+    sitting, me = where.sitting.code, same_marker(who)
+    if not newest_given(engine, sitting, "second"):
+        return
+    if me not in {same_marker(one.by) for one in given_to_any(engine, sitting, "second")}:
+        return
+    first = hands(engine, sitting)
+    if me not in {same_marker(name) for paper in ([code] if code else first) for name in first.get(paper, ())}:
+        raise FirstMarksHidden(sitting, who)
+
+
 def hand_grid(engine: Engine, where: SittingFolder, marker: str) -> HandGrid:
     """The marked scripts as they were written, without anybody else's marks."""
     try:
@@ -89,7 +116,10 @@ def hand_grid(engine: Engine, where: SittingFolder, marker: str) -> HandGrid:
 
 
 def read_hand_mark(engine: Engine, where: SittingFolder, key: CellKey, text: str, *, marker: str) -> HandMark:
-    """What was typed for a part: whole marks, then a note if there is one. Raises `CellRefused`."""
+    """What was typed for a part: whole marks and a note if there is one, or a dash and why the mark is taken back.
+
+    Raises `CellRefused`.
+    """
     code, attempt, label = key
     scripts, own = _others(engine, where, marker)
     if code in own:
@@ -98,7 +128,7 @@ def read_hand_mark(engine: Engine, where: SittingFolder, key: CellKey, text: str
     if script is None:
         raise CellRefused("this script is not there to be marked; load the page again")
     if not text.strip():
-        raise CellRefused("a mark that was given is not taken back; type the mark that it should have")
+        raise CellRefused("to take a mark back type a dash and the reason, as: - wrong script")
     marks, _, note = text.strip().partition(" ")
     read = hand_mark(script, label, marks, note)
     if isinstance(read, str):
@@ -196,7 +226,7 @@ def _rows(
 
 
 def _typed(mark: HandMark) -> str:
-    return f"{mark.marks} {mark.note}".strip()
+    return "" if mark.withdrawn else f"{mark.marks} {mark.note}".strip()
 
 
 def _is(script: ScriptToMark, code: str, attempt: int) -> bool:

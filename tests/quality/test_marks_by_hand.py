@@ -73,6 +73,7 @@ def test_marks_come_back_beside_the_answers_they_were_given_to(scripts) -> None:
         ([("I2", -1)], "`-1` is not a mark"),
         ([("I2", "1.5")], "`1.5` is not a mark"),
         ([("I2", "٢")], "is not a mark"),
+        ([("I2", "-")], "a mark is taken back with its reason"),
         ([("J2", "fine")], "a note stands without its mark"),
         ([("I2", 1), ("A2", "AAAA-AAAA-A")], "is none of the scripts"),
         ([("I2", 1), ("B2", 2)], "attempt `2`, is none of the scripts"),

@@ -10,16 +10,19 @@ import openpyxl
 import pytest
 
 from courseware.database.given_marks import given_marks
+from courseware.database.history import history
 from courseware.database.kept_decisions import decisions_to_keep
 from courseware.database.opening import open_record
 from courseware.settings.settings import Settings
 from courseware.workflows.mark_sitting import MarkOptions, mark_sitting
 from courseware.workflows.marking_by_hand import (
     CannotSettle,
+    FirstMarksHidden,
     beside_marks,
     hand_grid,
     keep_hand_mark,
     read_hand_mark,
+    see_first_marks,
     settle,
     settled_marks,
 )
@@ -86,7 +89,7 @@ def test_who_marked_first_sees_none_of_those_scripts_and_is_refused(engine, plac
 
 @pytest.mark.parametrize(
     ("text", "why"),
-    [("", "not taken back"), ("no", "`no` is not a mark"), ("99", "whole marks from 0 to"), ("1 \u200b", "do not show"), ("1 " + "x" * 301, "more than 300")],
+    [("", "type a dash and the reason"), ("-", "taken back with its reason"), ("no", "`no` is not a mark"), ("99", "whole marks from 0 to"), ("1 \u200b", "do not show"), ("1 " + "x" * 301, "more than 300")],
 )  # fmt: skip
 def test_a_mark_that_cannot_be_says_why(engine, place, text: str, why: str) -> None:
     paper = place.sitting.papers[0]
@@ -107,6 +110,51 @@ def test_a_mark_may_have_a_note_and_the_newest_stands(engine, place) -> None:
     ]
     [stands] = given_marks(engine, place.sitting.code, "second")
     assert (stands.marks, stands.note) == (0, "no unit")
+
+
+def test_a_mark_is_taken_back_with_its_reason_by_screen_or_by_sheet_and_may_be_given_again(engine, place) -> None:
+    paper, code = place.sitting.papers[0], place.sitting.code
+    key = (paper.code, 1, figure(paper))
+    blank, _ = write_second_sheet(engine, place)
+    typed = ["2", "- wrong script", "– twice does nothing more", "0"]
+    told = [keep_hand_mark(engine, place, key, text, marker="P. Dunn", at=NOW) for text in typed[:1]]
+    shutil.copy("output/record.sqlite", "by-sheet.sqlite")
+    told += [keep_hand_mark(engine, place, key, text, marker="p dunn", at=NOW) for text in typed[1:3]]
+    assert [(one.saved, one.stands) for one in told] == [("entered", "2"), ("entered", ""), ("same", "")]
+    assert given_marks(engine, code, "second") == ()
+    assert hand_grid(engine, place, "P. Dunn").rows[0].given == {}
+    book = openpyxl.load_workbook(blank)
+    for row in book["Marks"].iter_rows(min_row=2):
+        if (row[0].value, row[2].value) == (key[0], key[2]):
+            row[8].value, row[9].value = "-", "wrong script"
+    book.save("taken-back.xlsx")
+    by_sheet = open_record("sqlite:///by-sheet.sqlite")
+    done = [
+        enter_second(by_sheet, place, Path("taken-back.xlsx"), PROGRAM, marker="p dunn", names=False) for _ in range(2)
+    ]
+    assert [one.added for one in done] == [1, 0]
+    events = [
+        [(one.by, one.what, one.after, one.reason) for one in history(a, paper.code) if "second" in one.what]
+        for a in (engine, by_sheet)
+    ]
+    by_sheet.dispose()
+    assert events[0] == events[1] == [
+        ("P. Dunn", f"second mark for {key[2]}", "2 marks", ""),
+        ("p dunn", f"second mark for {key[2]}", "2 marks taken back", "wrong script"),
+    ]  # fmt: skip
+    assert keep_hand_mark(engine, place, key, typed[3], marker="P. Dunn", at=NOW).stands == "0"
+    assert [one.marks for one in given_marks(engine, code, "second")] == [0]
+
+
+def test_who_gave_second_marks_is_not_shown_the_first_marks_of_papers_that_others_marked(engine, place) -> None:
+    paper = place.sitting.papers[0]
+    for who in ("J. Marsh", "P. Dunn"):
+        see_first_marks(engine, place, who)
+    keep_hand_mark(engine, place, (paper.code, 1, figure(paper)), "1", marker="P. Dunn", at=NOW)
+    for code in ("", paper.code):
+        see_first_marks(engine, place, "J. Marsh", code)
+        with pytest.raises(FirstMarksHidden, match="second marker, who is not shown the first marks"):
+            see_first_marks(engine, place, "p dunn", code)
 
 
 def test_settled_on_the_screen_or_on_a_sheet_the_decision_is_the_same_and_agreement_stays(engine, place, heard) -> None:

@@ -19,7 +19,7 @@ from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import Form, read_form
 from courseware.desk.marking_work import mark_and_tell
 from courseware.desk.nav import Nav
-from courseware.desk.open_sittings import record_open, sitting_open
+from courseware.desk.open_sittings import first_marks_open, record_open, sitting_open
 from courseware.desk.render import at_work, page, said
 from courseware.desk.shown_parts import drawing_of, piece
 from courseware.files.sitting_folders import SittingFolder
@@ -47,7 +47,7 @@ async def to_mark(request: Request) -> Response:
 
 async def grid(request: Request) -> Response:
     """The grid of the whole class."""
-    where, engine = _where(request), record_open(desk_of(request))
+    where, engine = first_marks_open(request), record_open(desk_of(request))
     whole = await run_in_threadpool(marking_grid, engine, where)
     return page(
         request,
@@ -111,7 +111,8 @@ async def events(request: Request) -> Response:
 
 async def script(request: Request) -> Response:
     """One learner's script as a plain form, each part with its question and key."""
-    where, code = _where(request), request.path_params["paper"]
+    code = request.path_params["paper"]
+    where = first_marks_open(request, code)
     attempt = _number(request.path_params["attempt"])
     try:
         found = await run_in_threadpool(beside_script, record_open(desk_of(request)), where, code, attempt)
@@ -190,8 +191,9 @@ async def _keep(request: Request, where: SittingFolder, typed: TypedCell) -> Sav
 async def _beside(request: Request, text: str | None) -> BesideCell:
     asked = request.query_params
     key = (asked.get("paper", ""), _number(asked.get("attempt", "1")), asked.get("part", ""))
+    where = first_marks_open(request, key[0])
     try:
-        return await run_in_threadpool(beside_cell, record_open(desk_of(request)), _where(request), key, text)
+        return await run_in_threadpool(beside_cell, record_open(desk_of(request)), where, key, text)
     except RecordRefuses:
         raise HTTPException(404) from None
 

@@ -73,7 +73,9 @@ async def reading(request: Request) -> Response:
         mark = await run_in_threadpool(read_hand_mark, engine, where, key, text, marker=_who(request))
     except CellRefused as refused:
         return JSONResponse({"reading": "", "unclear": str(refused)})
-    return JSONResponse({"reading": count(mark.marks, "mark") + (f": {mark.note}" if mark.note else ""), "unclear": ""})
+    says = "taken back" if mark.withdrawn else count(mark.marks, "mark")
+    why = mark.withdrawn or mark.note
+    return JSONResponse({"reading": f"{says}: {why}" if why else says, "unclear": ""})
 
 
 async def events(request: Request) -> Response:

@@ -18,7 +18,7 @@ from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import read_form
 from courseware.desk.marking_work import files_of_marking
 from courseware.desk.nav import Nav
-from courseware.desk.open_sittings import record_open, sitting_open
+from courseware.desk.open_sittings import first_marks_open, record_open, sitting_open
 from courseware.desk.render import page, said
 from courseware.desk.shown_parts import drawing_of, drawn, shown
 from courseware.files.bank_files import NotFound
@@ -38,7 +38,7 @@ async def to_see(request: Request) -> Response:
 
 async def picture(request: Request) -> Response:
     """The class picture of a sitting."""
-    desk, where = desk_of(request), _where(request)
+    desk, where = desk_of(request), first_marks_open(request)
     seen = await run_in_threadpool(class_on_screen, record_open(desk), where)
     files = [(desk.handles.of(file.path), file) for file in files_of_marking(where)]
     pictures = [
@@ -63,8 +63,8 @@ async def picture(request: Request) -> Response:
 
 async def learner(request: Request) -> Response:
     """One learner's page."""
-    desk, where = desk_of(request), _where(request)
-    code = request.path_params["paper"]
+    desk, code = desk_of(request), request.path_params["paper"]
+    where = first_marks_open(request, code)
     try:
         seen = await run_in_threadpool(learner_on_screen, record_open(desk), where, code)
     except RecordRefuses:

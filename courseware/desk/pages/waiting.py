@@ -14,7 +14,7 @@ from starlette.routing import Route
 from courseware.database.errors import RecordRefuses
 from courseware.desk.desk import desk_of, session_of
 from courseware.desk.forms import Form, read_form
-from courseware.desk.open_sittings import record_open, sitting_open
+from courseware.desk.open_sittings import first_marks_open, record_open, sitting_open
 from courseware.desk.render import page, said
 from courseware.desk.shown_parts import drawing_of
 from courseware.files.sitting_folders import SittingFolder
@@ -27,7 +27,7 @@ MOST_SHOWN = 60  # in the list; the others come once these are settled
 
 async def all_waiting(request: Request) -> Response:
     """Everything that waits in a sitting."""
-    where = _where(request)
+    where = first_marks_open(request)
     found = await run_in_threadpool(waiting, record_open(desk_of(request)), where)
     return page(request, "all_waiting.html", where=where, found=found, most=MOST_SHOWN, first=_next(where, found))
 
@@ -55,7 +55,7 @@ async def decided(request: Request) -> Response:
 
 
 async def _shown(request: Request, look: Look, trouble: str = "") -> Response:
-    where, engine = _where(request), record_open(desk_of(request))
+    where, engine = first_marks_open(request, look.code), record_open(desk_of(request))
     answer = await run_in_threadpool(waiting_answer, engine, where, look.code, look.label)
     if answer is None:
         raise HTTPException(404)

@@ -60,7 +60,7 @@ def test_the_second_marker_sees_what_is_written_and_nobody_elses_marks(client: S
 
 @pytest.mark.parametrize(
     ("text", "told"),
-    [("1 no unit", {"reading": "1 mark: no unit", "unclear": ""}), ("9", {"reading": "", "unclear": "`9` is not a mark; 1a takes whole marks from 0 to 2"}), ("", {"reading": "", "unclear": ""})],
+    [("1 no unit", {"reading": "1 mark: no unit", "unclear": ""}), ("- wrong script", {"reading": "taken back: wrong script", "unclear": ""}), ("9", {"reading": "", "unclear": "`9` is not a mark; 1a takes whole marks from 0 to 2"}), ("", {"reading": "", "unclear": ""})],
 )  # fmt: skip
 def test_a_mark_is_read_while_it_is_typed(client: Sitter, at: str, text: str, told: dict) -> None:
     as_who(client, "P. Dunn")
@@ -76,6 +76,20 @@ def test_another_window_of_the_same_marker_hears_of_it(client: Sitter, at: str) 
     told = json.loads(client.get(f"{at}/events?since=0").text)
     assert {"paper": code, "attempt": 1, "cells": ["", "1"]} in told["rows"]
     assert json.loads(client.get(f"{at}/events?since={told['newest']}").text)["rows"] == []
+
+
+def test_the_second_marker_is_led_away_from_the_first_marks_in_one_line(client: Sitter, at: str, where) -> None:
+    as_who(client, "P. Dunn")
+    code, *_ = scripts(client, at)
+    give(client, at, code, "1a", "1")
+    sitting = f"/sittings/{where.sitting.code}"
+    for page in ("grid", f"grid/{code}/1", f"grid/beside?paper={code}&attempt=1&part=1a", "waiting", "picture", f"learners/{code}"):  # fmt: skip
+        told = client.get(f"{sitting}/{page}")
+        assert (told.status_code, "not shown the first marks" in told.text) == (422, True), page
+        assert f'href="{at}"' in told.text
+        assert 'href="/settings#you"' in told.text
+    as_who(client, "J. Marsh")
+    assert client.get(f"{sitting}/grid").status_code == 200
 
 
 def test_a_script_can_be_marked_by_a_plain_form(client: Sitter, at: str) -> None:
