@@ -93,6 +93,16 @@ class Mark:
         """Whether an assessor is still to look: at a cell that was not read, or at the working behind a figure."""
         return self.how in PROVISIONAL and self.marks < self.of
 
+    @property
+    def secure(self) -> bool:
+        """Full marks, or right from the learner's own earlier answer."""
+        return self.marks == self.of or self.how == "carried"
+
+    @property
+    def tried(self) -> bool:
+        """Whether anything was written, as far as the mark tells."""
+        return self.how not in ("blank", "unreached")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Query:

@@ -14,7 +14,6 @@ from courseware.papers.sitting import IssuedExercise
 from courseware.quality.criteria import Criterion, JobEvidence, PartEvidence
 
 State = Literal["secure", "tried", "none"]
-_NOTHING = {"blank", "unreached"}
 _Part = tuple[str, str, str]  # topic, exercise, the name of the part or row
 _Places = tuple[int, ...]
 
@@ -26,11 +25,6 @@ class EvidenceMark(NamedTuple):
     code: str
     label: str
     mark: Mark
-
-    @property
-    def secure(self) -> bool:
-        """Full marks, or right from the learner's own earlier answer."""
-        return _is_secure(self.mark)
 
 
 class ShownOnPaper(NamedTuple):
@@ -244,18 +238,10 @@ def verdict_of(observation: Observation, evidence: PartEvidence | JobEvidence) -
 
 def _state(papers: Sequence[ShownOnPaper], parts: int) -> State:
     """How one learner stands with a piece of so many parts: secure where every part is, in whichever sitting."""
-    secure: set[int] = set()
-    tried = False
-    for one in papers:
-        for place, mark in zip(one.places, one.marks, strict=True):
-            tried = tried or mark.how not in _NOTHING
-            if _is_secure(mark):
-                secure.add(place)
-    return "secure" if len(secure) == parts else "tried" if tried else "none"
-
-
-def _is_secure(mark: Mark) -> bool:
-    return mark.marks == mark.of or mark.how == "carried"
+    secure = {place for one in papers for place, mark in zip(one.places, one.marks, strict=True) if mark.secure}
+    if len(secure) == parts:
+        return "secure"
+    return "tried" if any(mark.tried for one in papers for mark in one.marks) else "none"
 
 
 def _together(states: Sequence[State], needed: int) -> State:

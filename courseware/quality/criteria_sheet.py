@@ -162,7 +162,7 @@ def _evidence_rows(found: CriteriaMap, names: _Names) -> Iterator[tuple[Value, .
                 yield (*own, f"{says} ({_counts(served)[0]})", *blank, "", "", "", None, None, "")
             for label in row.states:
                 for one in served.shown(label):
-                    state = "secure" if one.secure else DASH if one.mark.how in ("blank", "unreached") else "tried"
+                    state = "secure" if one.mark.secure else "tried" if one.mark.tried else DASH
                     place = (one.code, one.sitting, one.label)
                     yield (*own, says, *_learner(label, names), *place, one.mark.marks, one.mark.of, state)
             for label, seen in served.observed.items():

@@ -66,7 +66,7 @@ def items_of(found: CriteriaMap, person: Person, known: Known) -> tuple[Item, ..
                 key = (one.code, _number(one.label))
                 codes, secure = questions.setdefault(key, ({}, []))
                 codes[row.criterion.code] = None
-                secure.append(one.secure)
+                secure.append(one.mark.secure)
                 titles[key] = f"{one.sitting}"
             for work in served.observed.get(person.label, ()):
                 place = (work.code, work.job, work.day)
