@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from courseware.words import count, listed, plural
+from courseware.words import count, listed, of_one, plural
 
 
 @pytest.mark.parametrize(
@@ -34,3 +34,17 @@ def test_a_word_of_its_own_for_many() -> None:
 def test_names_one_after_another(names, said: str) -> None:
     assert listed(names) == said
     assert listed(names, "or") == said.replace(" and ", " or ")
+
+
+@pytest.mark.parametrize(
+    ("unit", "one"),
+    [
+        ("bricks", "brick"), ("courses", "course"), ("pieces", "piece"), ("minutes", "minute"), ("batches", "batch"),
+        ("boxes", "box"), ("passes", "pass"), ("bodies", "body"), ("ties", "tie"), ("halves", "half"), ("teeth", "tooth"),
+        ("pence", "penny"), ("feet", "foot"), ("half bricks", "half brick"), ("bats of a hand", "bat of a hand"),
+        ("Bricks", "Brick"), ("brick", "brick"), ("mm", "mm"), ("m²", "m²"), ("dB(A)", "dB(A)"), ("kg", "kg"), ("°", "°"),
+        ("glass", "glass"), ("%", "%"), ("s", "s"), ("m/s", "m/s"), ("", ""),
+    ],
+)  # fmt: skip
+def test_a_unit_beside_one_is_of_one(unit: str, one: str) -> None:
+    assert of_one(unit) == one

@@ -11,6 +11,7 @@ from courseware.banks.part import WorkingLine
 from courseware.papers.part_kind import Scope, Site
 from courseware.papers.sheets import KeyLine
 from courseware.trade import Format
+from courseware.words import of_one
 
 _INCH = Fraction("25.4")
 
@@ -73,5 +74,6 @@ def _line_figure(value: Value | None, line: WorkingLine, unit: str) -> str:
 
 
 def with_unit(figure: str, unit: str) -> str:
-    """A figure and its unit, where it has one."""
-    return f"{figure} {unit}" if unit else figure
+    """A figure and its unit, where it has one: `1 brick`, `2 bricks`, `910 mm`."""
+    said = of_one(unit) if figure in {"1", "−1", "-1"} else unit
+    return f"{figure} {said}" if unit else figure

@@ -39,15 +39,36 @@ def parts(marks):
 
 
 def test_a_level_figure_stands_above_the_middle_of_its_line_and_is_read_from_the_bottom() -> None:
-    """iso-129, principles and rules."""
+    """iso-129, clause 4.1.1; near the middle of the line, clause 5.7.2."""
     _, _, figure = parts(across(LEFT, RIGHT, 60.0, "910"))
     assert (figure.at[0], figure.turn) == (40.0, 0)
     assert max(y for _, y in extent(figure)) < 60.5
     assert figure.at[1] < 60
 
 
+@pytest.mark.parametrize("marks", [across(LEFT, RIGHT, 60.0, "910"), upright((70.0, 90.0), (70.0, 50.0), 80.0, "910")])
+def test_a_figure_stands_parallel_to_its_line_two_line_widths_off_at_least(marks) -> None:
+    """iso-129, clause 5.7.2."""
+    lines, _, figure = parts(marks)
+    (x1, y1), (x2, y2) = lines[2]
+    far = y1 - figure.at[1] if figure.turn == 0 else x1 - figure.at[0]
+    assert (y1 == y2) is (figure.turn == 0)
+    assert (x1 == x2) is (figure.turn == 90)
+    assert far >= 2 * REFERENCE.weight
+
+
+def test_dimension_lines_are_narrow_and_unbroken_and_reference_lines_run_some_eight_widths_past() -> None:
+    """iso-129, clause 5.3: a continuous narrow line; clause 5.5, second-hand: about 8 line widths past, and as far off."""
+    drawn, _, _ = across(LEFT, RIGHT, 60.0, "910")
+    assert (drawn.weight, drawn.dash) == (REFERENCE.weight, ())
+    (_, start), (_, end) = drawn.outlines[0]
+    about = 8 * REFERENCE.weight
+    assert end - 60.0 == pytest.approx(about, rel=0.25)
+    assert start - LEFT[1] <= about
+
+
 def test_an_upright_figure_is_read_from_the_right() -> None:
-    """iso-129, principles and rules: turned a quarter to the left, on the left of its line."""
+    """iso-129, clause 4.1.1: turned a quarter to the left, on the left of its line."""
     _, _, figure = parts(upright((70.0, 90.0), (70.0, 50.0), 80.0, "910"))
     assert (figure.at[1], figure.turn) == (70.0, 90)
     assert figure.at[0] < 80
@@ -55,7 +76,7 @@ def test_an_upright_figure_is_read_from_the_right() -> None:
 
 @pytest.mark.parametrize("line", [60.0, 40.0])
 def test_lines_end_in_oblique_strokes_and_reference_lines_leave_a_gap_and_run_past(line) -> None:
-    """iso-129: strokes at 45 degrees in drawings of buildings; a small gap at the work, a little past the line."""
+    """iso-129: strokes at 45 degrees in drawings of buildings (5.4.1 names them); a small gap, a little past the line (5.5)."""
     lines, ticks, _ = parts(across(LEFT, RIGHT, line, "910"))
     assert [((x1 + x2) / 2, (y1 + y2) / 2) for (x1, y1), (x2, y2) in ticks] == [(10.0, line), (70.0, line)]
     assert all(x2 - x1 == pytest.approx(y1 - y2) for (x1, y1), (x2, y2) in ticks)
@@ -68,7 +89,7 @@ def test_lines_end_in_oblique_strokes_and_reference_lines_leave_a_gap_and_run_pa
 
 @pytest.mark.parametrize(("over", "beyond"), [(0.01, False), (0.0, False), (-0.01, True)])
 def test_a_figure_for_which_its_line_is_too_short_stands_over_the_line_drawn_on(over, beyond) -> None:
-    """iso-129, after PN-B-01025: over the line drawn on."""
+    """iso-129, clause 5.7.3 a) and PN-B-01025: over the line drawn on."""
     wide = room_for("910") + over
     lines, _, figure = parts(across(LEFT, (10.0 + wide, 50.0), 60.0, "910"))
     assert (figure.at[0] > 10 + wide) is beyond
@@ -109,7 +130,7 @@ def test_lines_stand_as_far_off_as_figures_or_boxes_want(labels, far) -> None:
 
 @pytest.mark.parametrize("kind", DRAWING_KINDS)
 def test_every_figure_of_a_drawing_is_of_one_height(kind, calling) -> None:
-    """iso-129, principles and rules: one height of character for the dimensions of a drawing."""
+    """iso-129, clause 4.1.7: one height of character for the dimensions of a drawing."""
     labels = dict.fromkeys(DRAWING_KINDS[kind].dimensions, "1234.5")
     words = [m for m in draw(calling(kind, labels, **MIDDLING[kind])).marks if isinstance(m, Label)]
     if DRAWING_KINDS[kind].dimensions and kind != "mitre":  # its sizes stand in words

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
 from fractions import Fraction
 
 import pytest
 
+from courseware.files.bank_files import shipped_banks
+from courseware.papers.compose import compose_key, compose_paper
 from courseware.papers.compose_parts import brick_line, key_lines, shown_figure, with_unit
 from courseware.trade import FORMATS
+from courseware.words import of_one
 
 
 @pytest.mark.parametrize(
@@ -85,3 +91,63 @@ def test_where_no_line_says_what_it_earns_the_last_earns_all(exercise, number) -
 )
 def test_a_line_shows_what_it_comes_to(exercise, number, line, figure) -> None:
     assert lines(exercise, number, 1, line, LAST)[0][1] == figure
+
+
+@pytest.mark.parametrize(
+    ("figure", "unit", "said"),
+    [
+        ("0", "bricks", "0 bricks"), ("1", "bricks", "1 brick"), ("2", "bricks", "2 bricks"), ("−1", "courses", "−1 course"),
+        ("1.0", "bricks", "1.0 bricks"), ("11", "halves", "11 halves"), ("1", "mm", "1 mm"), ("1", "", "1"),
+    ],
+)  # fmt: skip
+def test_one_of_a_unit_is_not_many(figure: str, unit: str, said: str) -> None:
+    assert with_unit(figure, unit) == said
+
+
+_ONE = re.compile(r"(\w*)[^\w.,/×−]*\b(?<![.,/:×−])1 ([a-z]+)")
+_PLACES = {
+    "course",
+    "courses",
+    "lift",
+    "row",
+    "step",
+    "part",
+    "level",
+    "mark",
+    "bay",
+    "stage",
+    "day",
+    "lot",
+}  # `course 1 stands`
+
+
+def said(sheet: object) -> Iterator[str]:
+    """Every text of a sheet."""
+    if isinstance(sheet, str):
+        yield sheet
+    elif isinstance(sheet, tuple | list):
+        for one in sheet:
+            yield from said(one)
+    elif is_dataclass(sheet):
+        for field in fields(sheet):
+            yield from said(getattr(sheet, field.name))
+
+
+def one_of_many(text: str) -> list[str]:
+    """Each `1 bricks` of a text."""
+    return [
+        f"1 {word}" for before, word in _ONE.findall(text) if before.lower() not in _PLACES and of_one(word) != word
+    ]
+
+
+def test_one_of_many_is_seen() -> None:
+    found = ["± 1 bricks", "it takes 1 courses", "21 bricks", "1 brick", "course 1 stands", "1.1 bricks", "3 × 1 mm"]
+    assert [one_of_many(text) for text in found] == [["1 bricks"], ["1 courses"], [], [], [], [], []]
+
+
+@pytest.mark.parametrize("topic", [path.stem for path in shipped_banks()])
+def test_no_sheet_of_a_shipped_bank_says_one_of_many(composed, topic: str) -> None:
+    sitting, sources = composed(topic)
+    for place in range(len(sitting.papers)):
+        for sheet in (compose_paper(sitting, place, sources), compose_key(sitting, place, sources)):
+            assert [found for text in said(sheet) for found in one_of_many(text)] == []

@@ -80,7 +80,7 @@ def _told(part: NumberPart, own: SolvedNumber, carried: SolvedNumber | None) -> 
     """A carried answer with its unit; '' where it is the right one."""
     if carried is None or carried.answer == own.answer:
         return ""
-    return f"{_in_figures(part, carried.answer)} {part.unit}".strip()
+    return with_unit(_in_figures(part, carried.answer), part.unit)
 
 
 def _read(row: Part, entry: IssuedPart, work: Work, typed: str) -> str:
