@@ -22,6 +22,9 @@ from courseware.papers.group import Learner
 from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, Sitting, SourceFile
 from courseware.settings.settings import BANK_KEYS, Settings
 
+_OF_A_PART = ("label", "name", "kind", "marks")
+_Asked = tuple[tuple[str, str, tuple[tuple[Any, ...], ...]], ...]  # topic, exercise, what is said of each part
+
 
 @contextmanager
 def many_plain_objects() -> Iterator[None]:
@@ -60,7 +63,8 @@ def briefs(engine: Engine, codes: Sequence[str]) -> tuple[Brief, ...]:
     with many_plain_objects(), reading(engine) as connection:
         asked = select(SITTING.c.code, SITTING.c.title).where(SITTING.c.code.in_(codes))
         titles = {row.code: row.title for row in connection.execute(asked).all()}
-        first = {code: _exercises(code, issued) for code, issued in _first_papers(connection, codes).items()}
+        alike: dict[_Asked, tuple[IssuedExercise, ...]] = {}
+        first = {code: _exercises(code, issued, alike) for code, issued in _first_papers(connection, codes).items()}
         parts = {code: sum(len(one.parts) for one in exercises) for code, exercises in first.items()}
         papers, people = _papers(connection, codes), _people(connection, codes)
         totals = _totals(connection, codes, parts)
@@ -88,8 +92,11 @@ def outlines(engine: Engine, codes: Sequence[str]) -> tuple[MarkedSitting, ...]:
         papers, first = _papers(connection, codes), _first_papers(connection, codes)
         people, scripts = _people(connection, codes), _scripts(connection, codes)
     sources: dict[str, tuple[tuple[SourceFile, ...], Settings]] = {}
+    alike: dict[_Asked, tuple[IssuedExercise, ...]] = {}
     return tuple(
-        _outline(heads[code], papers.get(code, ()), _exercises(code, first.get(code, "{}")), people, scripts, sources)
+        _outline(
+            heads[code], papers.get(code, ()), _exercises(code, first.get(code, "{}"), alike), people, scripts, sources
+        )
         for code in codes
         if code in heads
     )
@@ -130,23 +137,25 @@ def _sources(code: str, head: str) -> tuple[tuple[SourceFile, ...], Settings]:
         raise RecordFaulty(f"its sitting {code} has been changed by hand") from None
 
 
-def _exercises(code: str, issued: str) -> tuple[IssuedExercise, ...]:
+def _exercises(code: str, issued: str, alike: dict[_Asked, tuple[IssuedExercise, ...]]) -> tuple[IssuedExercise, ...]:
+    """`alike` are those read so far: sittings that ask the same have them in common."""
     told = kept_json(issued, dict)
     try:
-        return tuple(map(_exercise, told.get("exercises", ())))
+        asked = tuple(
+            (one["topic"], one["exercise"], tuple(tuple(part[key] for key in _OF_A_PART) for part in one["parts"]))
+            for one in told.get("exercises", ())
+        )
+        if asked not in alike:
+            alike[asked] = tuple(_exercise(*one) for one in asked)
+        return alike[asked]
     except (LookupError, TypeError, AttributeError):
         raise RecordFaulty(f"a paper of its sitting {code} has been changed by hand") from None
 
 
-def _exercise(told: Mapping[str, Any]) -> IssuedExercise:
-    parts = tuple(
-        IssuedPart(
-            label=part["label"], name=part["name"], kind=part["kind"], answer="", unit="", within="",
-            marks=part["marks"], slips=(),
-        )
-        for part in told["parts"]
-    )  # fmt: skip
-    return IssuedExercise(topic=told["topic"], exercise=told["exercise"], given={}, site={}, setting="", parts=parts)
+def _exercise(topic: str, exercise: str, parts: tuple[tuple[Any, ...], ...]) -> IssuedExercise:
+    own = (dict(zip(_OF_A_PART, part, strict=True)) for part in parts)
+    issued = tuple(IssuedPart(**part, answer="", unit="", within="", slips=()) for part in own)
+    return IssuedExercise(topic=topic, exercise=exercise, given={}, site={}, setting="", parts=issued)
 
 
 def _papers(connection: Connection, codes: Sequence[str]) -> dict[str, list[str]]:

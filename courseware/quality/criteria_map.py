@@ -136,12 +136,12 @@ def _shown(
 ) -> dict[PartEvidence, dict[str, list[ShownOnPaper]]]:
     """By piece of evidence, which is these parts, what each learner's papers show for it."""
     found: dict[PartEvidence, dict[str, list[ShownOnPaper]]] = {piece: {} for piece in pieces}
+    known: dict[int, list[tuple[dict[str, list[ShownOnPaper]], _Places, tuple[str, ...]]]] = {}
     for one in sittings:
         exercises = {paper.code: paper.exercises for paper in one.sitting.papers}
-        known: dict[int, list[tuple[dict[str, list[ShownOnPaper]], _Places, tuple[str, ...]]]] = {}
         for marked in one.marked:
             own, learner = exercises[marked.code], owner[marked.code]
-            if id(own) not in known:  # in outline all papers of a sitting have the same
+            if id(own) not in known:  # in outline all papers of a sitting, and of others like it, have the same
                 known[id(own)] = [(found[piece], places, labels) for piece, places, labels in _asked(own, pieces)]
             by_label = {mark.label: mark for mark in marked.marks}
             for learners, places, labels in known[id(own)]:
