@@ -19,6 +19,7 @@ from courseware.papers.dates import in_full
 from courseware.words import count
 from courseware.workflows.folders_of_work import FolderRefused, folders_in, made_folder, overview
 from courseware.workflows.going_on import stopped_issues, throw_away
+from courseware.workflows.papers_begun import begun
 
 
 async def start(request: Request) -> Response:
@@ -26,11 +27,13 @@ async def start(request: Request) -> Response:
     desk = desk_of(request)
     seen = await run_in_threadpool(overview, desk.folder, record_there(desk))
     left = await run_in_threadpool(stopped_issues, desk.out)
+    papers = await run_in_threadpool(begun, desk.folder)
     jobs = [job for job in desk.jobs.all() if not job.over]
     return page(
         request,
         "start.html",
         seen=seen,
+        begun=papers,
         in_full=in_full,
         where=desk.folder,
         jobs=jobs,

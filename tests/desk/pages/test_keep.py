@@ -17,7 +17,7 @@ def register(client: Sitter, date: str) -> str:
 
 
 def codes(client: Sitter, address: str) -> list[str]:
-    return re.findall(r'<th scope="row">([\w-]+)</th>', client.get(address).text)
+    return re.findall(r'<th scope="row" class="whole-words">([\w-]+)</th>', client.get(address).text)
 
 
 def test_where_nothing_is_kept_it_says_what_to_do_first(tmp_path) -> None:
@@ -55,6 +55,8 @@ def test_what_cannot_be_entered_is_said_in_a_line(client: Sitter) -> None:
         assert refused.status_code == 422
         assert "Nothing was entered" in words(refused.text)
         assert why in words(refused.text), fields
+        typed = [fields[name] for name in ("reason", "until") if name in fields]
+        assert all(f'value="{text}"' in refused.text for text in typed), "what was typed is still there"
 
 
 def test_scripts_are_confirmed_released_and_taken_back_with_a_reason(client: Sitter) -> None:

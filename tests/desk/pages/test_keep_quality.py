@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import unescape
 from pathlib import Path
 
 from tests.desk.conftest import Sitter, desk_over, finished, words
@@ -37,8 +38,13 @@ def test_sizes_that_are_none_are_refused(client: Sitter) -> None:
         assert client.fill("/keep/sampling/draw", {"size": size}).status_code == 422
 
 
-def test_a_centre_without_criteria_is_told_where_they_stand(client: Sitter) -> None:
-    assert "under criteria" in words(client.get("/keep/criteria").text)
+def test_a_centre_without_criteria_is_shown_lines_that_can_be_saved_as_they_are(client: Sitter) -> None:
+    shown = client.get("/keep/criteria").text
+    assert 'href="/settings#whole"' in shown
+    [lines] = re.findall(r"<pre>(.*?)</pre>", shown, re.DOTALL)
+    was = re.findall(r'name="was" value="(\w+)"', client.get("/settings").text)[0]
+    assert "Saved." in client.done("/settings/save", {"text": unescape(lines), "was": was})
+    assert "BRK-1.1 Works out openings" in words(client.get("/keep/criteria").text)
 
 
 def test_criteria_are_mapped_over_the_sittings_ticked(client: Sitter, work: Path) -> None:
