@@ -38,8 +38,8 @@ _MOST_TOLD = 20
     "--decide",
     multiple=True,
     nargs=4,
-    metavar="CODE PART MARKS REASON",
-    help="Your own mark for a part, with its reason; repeat it for more.",
+    metavar="WHO PART MARKS REASON",
+    help="Your own mark for a part of WHO's paper (code, reference or name), with its reason; repeat it for more.",
 )
 @names_option
 @record_option

@@ -27,12 +27,13 @@ from courseware.quality.second_marking_sheet import is_settling
 from courseware.workflows.decisions_file import keep_decisions, kept_decisions
 from courseware.workflows.feedback_files import hand_back, to_look_at
 from courseware.workflows.marking import enter_and_mark, read_sheet
+from courseware.workflows.retaking import learners_of
 from courseware.workflows.watch import Watch
 
 if TYPE_CHECKING:
     from sqlalchemy import URL
 
-TypedDecision = tuple[str, str, str, str]  # paper code, part, marks ('' for a comment), reason or comment
+TypedDecision = tuple[str, str, str, str]  # who (code, reference or name), part, marks ("" for a comment), reason
 
 
 class NothingToMark(ValueError):
@@ -142,8 +143,9 @@ def _settled(where: SittingFolder, read: Scripts, watch: Watch) -> tuple[Decisio
 
 def _decisions(sitting: Sitting, typed: Iterable[TypedDecision]) -> Sequence[Decision]:
     found: list[Decision] = []
-    for code, part, marks, reason in typed:
-        read = decision(code, part, marks, reason, sitting=sitting)
+    for who, part, marks, reason in typed:
+        [paper] = learners_of(sitting, [who])
+        read = decision(paper.code, part, marks, reason, sitting=sitting)
         if isinstance(read, str):
             raise NotADecision(read)
         found.append(read)

@@ -90,8 +90,9 @@ def test_a_comment_on_an_answer_changed_since_gives_no_mark(sitting) -> None:
     code, words = papers(sitting)[0]["code"], ("--assessor", "J. Marsh", "--jobs", "1")
     decide = ("--decide", code, "1a", "1", "the method is shown")
     run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "7"}), *decide, *words)
-    comment = ("--decide", code, "1a", "", "Draw the joints first.")
-    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *comment, *words)
+    comment = ("--decide", papers(sitting)[0]["learner"]["name"], "1a", "", "Draw the joints first.")
+    done = run("mark", str(sitting), fill(sitting, "a.csv", {"1a": "8"}), *comment, *words)
+    assert done.exit_code == 0, done.output
     assert kept()[code][0] == ("1a", 0, "unknown")
 
 
