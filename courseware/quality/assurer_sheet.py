@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from courseware.drawings.fitted import Sizes
+from courseware.drawings.picture import Picture
 from courseware.papers.compose import Sources, compose_exercise
 from courseware.papers.dates import in_full
 from courseware.papers.exam_time import about_minutes
@@ -19,6 +21,8 @@ from courseware.words import count
 MOST_VARIANTS = 30  # of one exercise that are shown; what they have in common is proved of all
 _ANSWERS_IN_A_TABLE = 5
 _LONGEST_ASK, _LONGEST_GIVEN, _LONGEST_ANSWER = 1200, 120, 60
+_FIGURE, _FIGURE_WIDE, _ANSWERS_WIDE, _WORDS_WIDE = 11, 20, 100, 50  # characters; then mm
+_BESIDE, _BELOW = (84, 70), (170, 90)  # mm: rooms for a drawing
 _ROUGH = "Times are rough counts, as many minutes to a mark as school examinations in mathematics give."
 _SIGNED = "Assurer: ______________________________   Date: ______________"
 _FINDING = "Approved as it stands  [  ]     Approved with the changes noted  [  ]     Not approved  [  ]"
@@ -78,13 +82,23 @@ def _blocks(variants: Sequence[_Variant], criteria: Sequence[Criterion]) -> Iter
     posed = f"As variant 1 has it: {cut(' '.join((asked.setting, asked.pose)).strip(), _LONGEST_ASK)}"
     more = len(variants) - len(shown)
     left = (f"{count(more, 'more variant')}, proved alike, in the keys.",) if more else ()
-    yield Block(heading=heading, text=(says, posed, *_asks(first.key), *left))
+    picture, beside = _drawing(first.key)
+    yield Block(heading=heading, text=(says, posed, *_asks(first.key), *left), picture=picture, beside=beside)
     labels = [answer.label for answers in first.key.answers for answer in answers]
     for start in range(0, len(labels), _ANSWERS_IN_A_TABLE):
         yield Block(table=_answers(shown, labels[start : start + _ANSWERS_IN_A_TABLE]))
     if slips := tuple(_slips(shown)):
         headings = ("Part", "Slip looked for", "Earns", "Its figure, variant by variant")
         yield Block(table=Table(headings=headings, rows=slips, widths=(16, 70, 14, 0)))
+
+
+def _drawing(key: KeyExercise) -> tuple[Picture | None, bool]:
+    """The drawing as the key has it, and whether it stands beside its words; one to draw in keeps its size."""
+    if key.drawing is None:
+        return None, False
+    sizes = Sizes(key.drawing)
+    small = None if key.drawing.to_draw_in else sizes.fitting(_BESIDE)
+    return small or sizes.within(_BELOW), small is not None
 
 
 def _asks(key: KeyExercise) -> Iterator[str]:
@@ -108,7 +122,16 @@ def _answers(variants: Sequence[_Variant], labels: Sequence[str]) -> Table:
         told = (_answer(own[label]) if label in own else "" for label in labels)
         rows.append((str(number), str(variant.papers), cut(given, _LONGEST_GIVEN), *told))
     headings = ("Variant", "Papers", "Given", *labels)
-    return Table(headings=headings, rows=tuple(rows), widths=(16, 14, 0, *(24 for _ in labels)))
+    longest = [max(map(len, column)) for column in zip(*(row[3:] for row in rows), strict=True)]
+    return Table(headings=headings, rows=tuple(rows), widths=(16, 14, 0, *_widths(longest)))
+
+
+def _widths(longest: Sequence[int]) -> Iterator[int]:
+    """How wide each column of answers is by its longest: those with words share what columns of figures leave."""
+    words = sum(most > _FIGURE for most in longest)
+    left = _ANSWERS_WIDE - _FIGURE_WIDE * (len(longest) - words)
+    for most in longest:
+        yield _FIGURE_WIDE if most <= _FIGURE else min(_WORDS_WIDE, left // words)
 
 
 def _answer(answer: KeyAnswer) -> str:

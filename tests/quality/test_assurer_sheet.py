@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from courseware.drawings.picture import Label
 from courseware.papers.compose import compose_key, read_sources
 from courseware.quality import assurer_sheet as sheet_module
 from courseware.quality.assurer_sheet import assurer_sheet
@@ -93,3 +94,26 @@ def test_of_a_large_class_so_many_variants_are_shown(sitting, monkeypatch, most:
     assert len(next(block.table for block in report.blocks if block.table).rows) == rows
     assert ("more variant" in texts(report)) == bool(told)
     assert told in texts(report)
+
+
+def test_the_drawing_of_variant_1_stands_as_the_key_has_it(dealt) -> None:
+    """Beside the words where it fits there; one to draw in at true size below them, whole."""
+    for topic in ("opening_sizes", "mitre_template"):
+        sitting = dealt(topic)
+        report, key = sheet_of(sitting), compose_key(sitting, 0, read_sources(sitting))
+        heads = [block for block in report.blocks[1:] if block.heading]
+        for block, exercise in zip(heads, key.exercises, strict=True):
+            assert (block.picture is None) == (exercise.drawing is None), block.heading
+            if block.picture and exercise.drawing:
+                assert block.picture.width <= (84 if block.beside else 170)
+                shown = " ".join(mark.text for mark in block.picture.marks if isinstance(mark, Label))
+                assert all(text in shown for text in exercise.drawing.labels.values() if text), shown
+            if exercise.drawing and exercise.drawing.to_draw_in:
+                assert not block.beside
+
+
+def test_words_get_the_width_that_figures_leave() -> None:
+    widths = list(sheet_module._widths([11, 12, 60]))
+    assert widths == [20, 40, 40]
+    assert list(sheet_module._widths([12])) == [50]
+    assert list(sheet_module._widths([3] * 5)) == [20] * 5
