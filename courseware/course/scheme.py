@@ -14,7 +14,6 @@ from datetime import date, timedelta
 MOST_WEEKS, MOST_TOPICS = 60, 40
 LEAST_APART = 2  # weeks between two meetings of a topic
 _APART = (3, 6)  # weeks to the first and to the second return, where there is room
-MEETINGS = len(_APART) + 1
 LEAST_WEEKS = 1 + LEAST_APART * len(_APART)
 NEW, BACK = 4, 2  # exercises of a topic met first, and of one that comes back
 

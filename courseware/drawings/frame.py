@@ -10,13 +10,11 @@ from courseware.drawings.bond import PlacedBrick
 from courseware.drawings.dimension import NAME, Marks, across, box, lane, name, plumb
 from courseware.drawings.foot import footed
 from courseware.drawings.hatching import hatching
-from courseware.drawings.lines import CENTRE, CUT, FINE, GROUND, SEEN, SYMBOL, Line
+from courseware.drawings.lines import CUT, FINE, GROUND, SEEN, SYMBOL, Line
 from courseware.drawings.looks import LOOKS, bricks_of
 from courseware.drawings.picture import Picture, Point, Stroke, extent, moved
 from courseware.papers.sheets import DrawingCall
 
-BRICK, HALF_BRICK, PROJECTING = (LOOKS[kind].fill for kind in ("whole", "half", "out"))
-CHAIN = CENTRE.dash
 _MARGIN = 1.0  # mm of paper round the outermost mark
 _PAST = 2.5  # mm of paper that a datum line runs past the wall
 _TRIANGLE = 1.3  # half the width of the triangle that marks a level, in mm

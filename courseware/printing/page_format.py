@@ -133,11 +133,7 @@ class PageFormat:
                 f"html {{ font-size: {self.type_size}pt; line-height: {self.line_height}; {face} }}",
                 f".half {{ width: {self.half}mm }} .half + .half {{ margin-left: {self.gap}mm }}",
                 *(f"@page {name} {{ background: {self.ground} }}" for name in _SHEETS_OF_LEARNER if self.ground),
-                *(
-                    [_FEEDBACK.format(line_height=self.line_height, margin=margin, below=self.bottom - 13)]
-                    if self.re_flowed
-                    else ()
-                ),
+                *([self._feedback(margin)] if self.re_flowed else ()),
                 *([_PART_A_PAGE] if self.part_a_page else ()),
                 *([_EXERCISE_A_PAGE] if self.part_a_page or self.roomy else ()),
                 *([_LARGE] if self.large else ()),

@@ -87,11 +87,6 @@ class SittingAtHand:
         """How many papers or keys are no longer there."""
         return sum((one.paper is None) + (one.key is None) for one in self.learners)
 
-    @property
-    def paper_sides(self) -> int:
-        """The sides of all papers."""
-        return sum(one.sides or 0 for one in self.learners)
-
 
 def sitting_at_hand(where: SittingFolder) -> SittingAtHand:
     """What there is of a sitting."""

@@ -19,7 +19,7 @@ def test_every_file_is_there_with_what_it_is_for_and_its_sides(piers_sitting) ->
         ("Amara Okafor", "A1", 1), ("Łukasz Wójcik", "A2", 1),
     ]  # fmt: skip
     assert all(one.paper and one.key and not one.word for one in found.learners)
-    assert (found.paper_sides, found.lost, found.named, found.marked, found.on_a_job) == (4, 0, True, False, False)
+    assert (found.lost, found.named, found.marked, found.on_a_job) == (0, True, False, False)
 
 
 def test_what_is_gone_or_damaged_is_not_offered(piers_sitting) -> None:
