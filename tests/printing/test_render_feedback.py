@@ -90,8 +90,8 @@ def test_every_sheet_conforms(sheet_of, topic, hows) -> None:
 
 @pytest.mark.each_value
 @pytest.mark.parametrize("hows", [
-    ("right",), ("slip",), ("right", "slip"), HOWS, HOWS * 3, ("blank",) * 60, ("slip",) * 60, ("decided",) * 60,
-], ids=["none", "one", "another", "seventeen", "all kinds", "all blank", "all slips", "all decided"])  # fmt: skip
+    ("slip",) * 60, ("right",), ("slip",), ("right", "slip"), HOWS, HOWS * 3, ("blank",) * 60, ("decided",) * 60,
+], ids=["all slips", "none", "one", "another", "seventeen", "all kinds", "all blank", "all decided"])  # fmt: skip
 @pytest.mark.parametrize("topic", TOPICS)
 def test_it_is_one_sheet_of_two_sides_whatever_went_wrong(sheet_of, topic, hows) -> None:
     sheet = sheet_of(topic, hows)
