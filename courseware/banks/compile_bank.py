@@ -12,7 +12,7 @@ from courseware.banks.compile_drawing import bind_drawing
 from courseware.banks.compile_parts import bind_part
 from courseware.banks.exercise import BRICK_LINES, Exercise, part_label
 from courseware.banks.formulas import FormulaFault, Kind
-from courseware.banks.givens import Given, read_given
+from courseware.banks.givens import Given, is_value, read_given
 from courseware.banks.part import Part
 from courseware.banks.part_kinds import BANK_KINDS
 from courseware.banks.reading import Reading
@@ -163,6 +163,8 @@ def _givens(
                 givens.append(read_given(name, written, quoted=not reading.plain(here)))
             else:
                 pairs = [(text, not reading.plain((*here, index))) for index, text in enumerate(written)]
+                at = next((index for index, pair in enumerate(pairs) if not is_value(*pair)), None)
+                here = here if at is None else (*here, at)
                 givens.append(read_given(name, pairs))
         except FormulaFault as fault:
             reading.fault(here, fault.wrong, fault.expected)

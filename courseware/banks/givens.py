@@ -44,6 +44,15 @@ def read_given(name: str, written: str | list[tuple[str, bool]], *, quoted: bool
     return Given(name=name, values=values)
 
 
+def is_value(text: str, quoted: bool) -> bool:
+    """Whether an entry of a list is one value."""
+    try:
+        _one(text, quoted=quoted)
+    except FormulaFault:
+        return False
+    return True
+
+
 def _span(written: str, *, quoted: bool) -> tuple[Figure | str, ...]:
     written = written.strip()
     found = _RANGE.fullmatch(written)

@@ -17,7 +17,7 @@ from courseware.banks.svg_read import read_svg
 from courseware.text_files.decoding import decoded, strange_signs
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import BankFaulty, Fault, harmless
-from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_text import read_on
 from courseware.text_files.yaml_tree import Keyed, Listing, Text, node_at, text_at
 
 OWN = "own"
@@ -32,7 +32,7 @@ def files_named(data: bytes, file: str) -> tuple[str, ...]:
     if _ENDING not in data:
         return ()
     try:
-        node = read_yaml(data, file)
+        node, _ = read_on(data, file)
     except BankFaulty:
         return ()
     exercises = node_at(node, ("exercises",))

@@ -13,7 +13,7 @@ from courseware.banks.topic_shape import topic_shape
 from courseware.settings.settings import DEFAULTS, Settings
 from courseware.text_files.faults import BankFaulty, Fault
 from courseware.text_files.shapes import Path, meant, shaped
-from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_text import beside, read_on
 from courseware.text_files.yaml_tree import place
 
 _LINE = [{"say": "x", "value": "0"}]
@@ -34,14 +34,14 @@ def read_bank(data: bytes, file: str, settings: Settings = DEFAULTS) -> Bank:
 
     `file` names it in messages. Raises `BankFaulty` with every fault found.
     """
-    node = read_yaml(data, file)
+    node, told = read_on(data, file)
     shape, faults, repaired = shaped(topic_shape(), node, file, _STAND_IN)
     if shape is None:
-        raise BankFaulty(faults)
+        raise BankFaulty(beside(told, faults))
     topic, more = bind_topic(shape, node, file, settings)
     faults += tuple(fault for path, fault in more if not (_caused(path, repaired) or meant(path, repaired)))
-    if faults:
-        raise BankFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
+    if told or faults:
+        raise BankFaulty(beside(told, faults))
     return Bank(
         file=file,
         sha256=hashlib.sha256(data).hexdigest(),
@@ -57,10 +57,10 @@ def read_bank(data: bytes, file: str, settings: Settings = DEFAULTS) -> Bank:
 @lru_cache(maxsize=2)
 def read_safety_notes(data: bytes, file: str) -> SafetyNotes:
     """The safety notes in `data`. Raises `BankFaulty`."""
-    node = read_yaml(data, file)
+    node, told = read_on(data, file)
     shape, faults, _ = shaped(SafetyShape, node, file, _STAND_IN)
-    if shape is None or faults:
-        raise BankFaulty(faults)
+    if shape is None or told or faults:
+        raise BankFaulty(beside(told, faults))
     notes = {note.name: (note.title, tuple(note.lines), note.source or "") for note in shape.safety_notes}
     if len(notes) < len(shape.safety_notes):
         names = [note.name for note in shape.safety_notes]

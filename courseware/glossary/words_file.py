@@ -11,7 +11,7 @@ from courseware.glossary.pictures import PICTURES
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, FileFaulty, harmless
 from courseware.text_files.shapes import Path, Shape, shaped
-from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_text import beside, read_on
 from courseware.text_files.yaml_tree import place
 
 PRACTICE = "common practice"
@@ -51,14 +51,14 @@ class Word:
 
 def read_words(data: bytes, file: str) -> tuple[Word, ...]:
     """The words in a file's bytes, in the order of the alphabet. Raises `FileFaulty`."""
-    node = read_yaml(data, file)
+    node, told = read_on(data, file)
     shape, faults, repaired = shaped(GlossaryShape, node, file, _STAND_IN)
     if shape is None:
-        raise FileFaulty(faults)
+        raise FileFaulty(beside(told, faults))
     wrong = [one for one in _wrong(shape) if not any(one[0][: len(path)] == path for path in repaired)]
     faults += tuple(Fault(file, *place(node, path), what, expected) for path, what, expected in wrong)
-    if faults:
-        raise FileFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
+    if told or faults:
+        raise FileFaulty(beside(told, faults))
     words = (
         Word(word=_line(one.word), says=_line(one.says), picture=one.picture, source=_line(one.source))
         for one in shape.words

@@ -17,7 +17,7 @@ from courseware.settings.settings import DEFAULTS, Settings
 from courseware.settings.settings import MORTARS as _MORTARS
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.shapes import Shape, Whole, Yes, shaped
-from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_text import beside, read_on
 from courseware.text_files.yaml_tree import place
 from courseware.trade import (
     FORMATS,
@@ -121,9 +121,10 @@ class Task:
 
 def read_profiles(data: bytes, file: str) -> tuple[ProfileShape, ...]:
     """The profiles in a file's bytes. Raises `BankFaulty`."""
-    shape, faults, _ = shaped(ProfilesShape, read_yaml(data, file), file, _STAND_IN)
-    if faults or shape is None:
-        raise BankFaulty(faults)
+    node, told = read_on(data, file)
+    shape, faults, _ = shaped(ProfilesShape, node, file, _STAND_IN)
+    if told or faults or shape is None:
+        raise BankFaulty(beside(told, faults))
     return tuple(shape.profiles)
 
 
@@ -136,10 +137,10 @@ def read_task(
     centre has not written it. The lower of both days' heights holds. Raises `BankFaulty` with every fault that can be
     told at once.
     """
-    node = read_yaml(data, file)
+    node, told = read_on(data, file)
     shape, faults, repaired = shaped(JobShape, node, file, _STAND_IN)
     if shape is None:
-        raise BankFaulty(faults)
+        raise BankFaulty(beside(told, faults))
     stand_ins = {path[0] for path in repaired}
     named = bool(shape.tolerances) and not (shipped and settings.tolerances)
     shape = _by_centre(shape, settings, shipped=shipped)
@@ -182,9 +183,9 @@ def read_task(
         except TradeError as impossible:
             found.append(fault("opening", str(impossible), "change the opening, the panel or the projection"))
     found += _unsafe(shape, brick, fault)
-    told = (*faults, *(one for key, one in found if key not in stand_ins and not stand_ins & _GO_BY[key]))
-    if told or profile is None:
-        raise BankFaulty(tuple(sorted(told, key=lambda one: (one.line, one.column))))
+    more = (*faults, *(one for key, one in found if key not in stand_ins and not stand_ins & _GO_BY[key]))
+    if told or more or profile is None:
+        raise BankFaulty(beside(told, more))
     return Task(shape=shape, profile=profile, brick=brick, settings=settings)
 
 

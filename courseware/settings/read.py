@@ -33,7 +33,7 @@ from courseware.settings.shapes import (
 from courseware.text_files.did_you_mean import near
 from courseware.text_files.faults import Fault, FileFaulty, harmless
 from courseware.text_files.shapes import Path, shaped
-from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.yaml_text import beside, read_on
 from courseware.text_files.yaml_tree import Keyed, place
 from courseware.trade import ARRIS_RULES
 
@@ -48,14 +48,14 @@ _Wrong = tuple[Path, str, str]  # where, what is wrong, what was expected
 
 def read_settings(data: bytes, file: str) -> Settings:
     """The settings in a file's bytes; `file` names it in messages. Raises `FileFaulty` with every fault found."""
-    node = read_yaml(data, file, may_be_empty=True)
+    node, told = read_on(data, file, may_be_empty=True)
     shape, faults, repaired = shaped(CentreShape, node, file, _STAND_IN)
     if shape is None:
-        raise FileFaulty(faults)
+        raise FileFaulty(beside(told, faults))
     found = [one for one in _wrong(shape) if not any(one[0][: len(path)] == path for path in repaired)]
     faults += tuple(Fault(file, *place(node, path), wrong, expected) for path, wrong, expected in found)
-    if faults:
-        raise FileFaulty(tuple(sorted(faults, key=lambda fault: (fault.line, fault.column))))
+    if told or faults:
+        raise FileFaulty(beside(told, faults))
     return _settings(shape, file, node)
 
 

@@ -6,7 +6,7 @@ text that was typed, and text that YAML would turn is refused with the advice to
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
@@ -42,8 +42,11 @@ class _Open:
     def close(self) -> Node:
         if not self.keyed:
             return Listing(tuple(self.nodes), self.line, self.column)
-        pairs = zip(self.nodes[::2], self.nodes[1::2], strict=True)
-        return Keyed(tuple((k, v) for k, v in pairs if isinstance(k, Text)), self.line, self.column)
+        pairs: dict[str | None, tuple[Text, Node]] = {}
+        for key, value in zip(self.nodes[::2], self.nodes[1::2], strict=True):
+            if isinstance(key, Text):
+                pairs.setdefault(key.value, (key, value))  # one that stands twice is read where it stands first
+        return Keyed(tuple(pairs.values()), self.line, self.column)
 
 
 class _Stop(Exception):
@@ -51,28 +54,42 @@ class _Stop(Exception):
 
 
 def read_yaml(data: bytes, file: str, *, may_be_empty: bool = False) -> Keyed:
-    """The one document in `data`. Raises `BankFaulty` with every fault that can be told at once.
+    """The one document in `data`. Raises `BankFaulty` with every fault that YAML alone shows.
 
     `may_be_empty`: a file with nothing in it, or comments alone, is a map without keys.
+    """
+    node, faults = read_on(data, file, may_be_empty=may_be_empty)
+    if faults:
+        raise BankFaulty(faults)
+    return node
+
+
+def read_on(data: bytes, file: str, *, may_be_empty: bool = False) -> tuple[Keyed, tuple[Fault, ...]]:
+    """The one document in `data`, and the faults of single values or keys, so that the rest can be looked at too.
+
+    Raises `BankFaulty` where a fault leaves no tree to read on in.
     """
     text = decoded(data, file)
     reader = _Reader(file, list(strange_signs(text, file)))
     node: Node | None = None
+    whole = False
     try:
         node = reader.read(text.translate(_LINE_ENDS))
+        whole = True
     except _Stop:
         pass
     except yaml.YAMLError as error:
         if not (isinstance(error, yaml.reader.ReaderError) and reader.faults):  # a character that is reported already
             reader.faults.append(_unreadable(error, text, file))
-    if reader.faults:
-        raise BankFaulty(_bounded(reader.faults, file))
+    faults = _bounded(reader.faults, file)
+    if faults and not (whole and isinstance(node, Keyed)):
+        raise BankFaulty(faults)
     if node is None and may_be_empty:
-        return Keyed((), 1, 1)
+        return Keyed((), 1, 1), ()
     if not isinstance(node, Keyed):
         wrong = "the file is empty" if node is None else "the file is not a map of keys"
         raise BankFaulty((Fault(file, 1, 1, wrong, "expected keys with a colon, such as `topic: Opening sizes`"),))
-    return node
+    return node, faults
 
 
 class _Reader:
@@ -173,9 +190,13 @@ class _Reader:
                 if empty and isinstance(key, Text) and isinstance(name, Text) and isinstance(text, Text) and text.plain:
                     self._split(key, f'{name.value}: "{text.value}, {key.value}"', "{ }")
             return
+        whole: list[Node] = nodes[:1]  # what a comma has split counts as one further on
         for before, item in pairwise(nodes):
             if isinstance(before, Text) and isinstance(item, Text) and goes_on(before, item):
                 self._split(item, f'"{before.value}, {item.value}"', "[ ]")
+            else:
+                whole.append(item)
+        closed.nodes = whole
 
     def _split(self, item: Text, whole: str, where: str) -> None:
         wrong = f"`{harmless(str(item.value)[:30])}` is split off, since a comma ends a text inside {where}"
@@ -197,7 +218,8 @@ class _Reader:
             raise _Stop
         if node.value == "<<":
             self._fault(place, "`<<` merges maps, which banks do not have", "write the keys out")
-        elif node.value in around.keys:
+            raise _Stop
+        if node.value in around.keys:
             wrong = f"the key `{harmless(node.value)}` stands on line {around.keys[node.value]} too"
             self._fault(place, wrong, "each key once")
         around.keys.setdefault(node.value, node.line)
@@ -207,6 +229,17 @@ def goes_on(before: Text, item: Text) -> bool:
     """Whether an item of a list goes on with the text before it: several words, a small letter after a capital."""
     one, other = before.value or "", item.value or ""
     return before.plain and item.plain and " " in other and one[:1].isupper() and other[:1].islower()
+
+
+def beside(told: Sequence[Fault], more: Iterable[Fault]) -> tuple[Fault, ...]:
+    """All faults in the order of the file: those `told` by `read_on`, and of `more` those that do not come of them.
+
+    What stands where a fault is told comes of it; of an unseen character, all on its line.
+    """
+    places = {(fault.line, fault.column) for fault in told}
+    lines = {fault.line for fault in told if fault.expected == TAKE_OUT}
+    apart = [fault for fault in more if (fault.line, fault.column) not in places and fault.line not in lines]
+    return tuple(sorted((*told, *apart), key=lambda fault: (fault.line, fault.column)))
 
 
 def _start(event: yaml.Event) -> tuple[int, int]:
@@ -233,7 +266,7 @@ def _unreadable(error: yaml.YAMLError, text: str, file: str) -> Fault:
 
 def _bounded(faults: Sequence[Fault], file: str) -> tuple[Fault, ...]:
     """The faults in the order of the file, the last of very many counted rather than told."""
-    told = sorted(faults, key=lambda fault: (fault.line, fault.column))
+    told = list(beside(faults, ()))
     if len(told) > _MOST_FAULTS:
         last = told[_MOST_FAULTS - 1]
         wrong = f"{len(told) - _MOST_FAULTS} more faults after this line"

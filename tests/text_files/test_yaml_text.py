@@ -7,8 +7,9 @@ import time
 import pytest
 
 from courseware.banks import BankFaulty
-from courseware.text_files.faults import unseen
-from courseware.text_files.yaml_text import read_yaml
+from courseware.text_files.decoding import TAKE_OUT
+from courseware.text_files.faults import Fault, unseen
+from courseware.text_files.yaml_text import beside, read_on, read_yaml
 from courseware.text_files.yaml_tree import plain_data
 
 ESCAPE, WIDE = "\x1b", "\u200b"
@@ -140,3 +141,22 @@ def faults(data: bytes, file: str = "a.yaml") -> list[str]:
     except BankFaulty as faulty:
         return [str(fault) for fault in faulty.faults]
     return []
+
+
+def test_one_value_that_turns_leaves_the_rest_to_be_read() -> None:
+    node, told = read_on(b"level: 1e3\nname: no\nname: two\naim: Piers\n", "a.yaml")
+    assert [(fault.line, fault.column) for fault in told] == [(1, 8), (2, 7), (3, 1)]
+    assert plain_data(node) == {"level": "1e3", "name": "no", "aim": "Piers"}
+
+
+def test_what_breaks_off_is_told_alone() -> None:
+    with pytest.raises(BankFaulty, match="is an alias") as faulty:
+        read_on(b"aim: *piers\nlevel: 1e3\n", "a.yaml")
+    assert len(faulty.value.faults) == 1
+
+
+def test_what_comes_of_a_fault_told_already_is_not_told_again() -> None:
+    told = (Fault("a.yaml", 3, 8, "it turns", "quotes"), Fault("a.yaml", 5, 9, "an unseen character", TAKE_OUT))
+    apart = Fault("a.yaml", 1, 1, "no topic", "expected one")
+    of_it = (Fault("a.yaml", 3, 8, "no figure", "expected one"), Fault("a.yaml", 5, 1, "not known", "expected one"))
+    assert beside(told, (*of_it, apart)) == (apart, *told)

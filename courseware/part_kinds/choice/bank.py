@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import ClassVar, cast
 
@@ -18,6 +18,7 @@ from courseware.banks.wording import Wording
 from courseware.text_files.shapes import Shape, Yes
 
 _FEWEST, _MOST = 2, 6  # choices
+_KINDS: tuple[Kind, ...] = ("number", "word", "truth")  # of what an answer may be
 
 
 class ChoiceShape(Shape):
@@ -153,13 +154,16 @@ def _bind(shape: PartShape, scope: Scope, path: Path) -> ChoicePart:
             wrong,
             "expected `answer` and a `value` to each choice, or `several: true` with `right` and `check`",
         )
-    answer = None if keys.answer is None else scope.formula((*path, "answer"), keys.answer, "number", "word", "truth")
+    sound = len(scope.reading.faults)
+    answer = None if keys.answer is None else scope.formula((*path, "answer"), keys.answer, *_KINDS)
+    alike = (answer.kind,) if answer and len(scope.reading.faults) == sound else _KINDS
     if not keys.several and not keys.working:
         scope.reading.fault(
             path,
             "the key `working` is missing",
             "expected lines whose last value is the answer by plain arithmetic",
         )
+    needed = ("right", "check") if keys.several and answer is None else ("value",)
     return ChoicePart(
         name=shape.name,
         ask=scope.asked_words((*path, "ask"), shape.ask),
@@ -167,7 +171,7 @@ def _bind(shape: PartShape, scope: Scope, path: Path) -> ChoicePart:
         several=keys.several,
         answer=answer,
         choices=tuple(
-            _one_choice(choice, keys.several, answer, scope, (*path, "choices", index))
+            _one_choice(choice, needed, alike, scope, (*path, "choices", index))
             for index, choice in enumerate(keys.choices[:_MOST])
         ),
         working=read_lines(keys.working, scope, (*path, "working"), shape.marks or 1),
@@ -175,13 +179,11 @@ def _bind(shape: PartShape, scope: Scope, path: Path) -> ChoicePart:
     )
 
 
-def _one_choice(shape: ChoiceShape, several: bool, answer: Formula | None, scope: Scope, path: Path) -> Choice:
-    needed = ("right", "check") if several and answer is None else ("value",)
+def _one_choice(shape: ChoiceShape, needed: Sequence[str], kinds: Sequence[Kind], scope: Scope, path: Path) -> Choice:
     for key in ("value", "right", "check"):
         if (getattr(shape, key) is not None) != (key in needed):
             wrong = f"`{key}` is {'missing' if key in needed else 'out of place'}"
             scope.reading.fault(path, wrong, f"expected say, {' and '.join(needed)}")
-    kinds: tuple[Kind, ...] = ("number", "word", "truth") if answer is None else (answer.kind,)
 
     def compiled(key: str, *wants: Kind) -> Formula | None:
         text = getattr(shape, key)
