@@ -94,11 +94,14 @@ def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement
     return Arrangement(drawing=drawing, beside=False, first=(), rows=rows)
 
 
-def drawing_for(call: DrawingCall, page: PageFormat, *rooms: Room) -> Picture:
-    """A drawing over its words: in usual type in the first of the rooms that takes it, in large type as it needs."""
+def drawing_for(call: DrawingCall, page: PageFormat, *rooms: Room, shares: Sequence[float] = _LARGE_HIGH) -> Picture:
+    """A drawing over its words: in usual type in the first of the rooms that takes it, in large type as it needs.
+
+    In large type it takes the first of these `shares` of the page's height that has room for it.
+    """
     if not page.large:
         return Sizes(call).within(*rooms)
-    return in_large_type(call, [(page.wide, page.high * share) for share in _LARGE_HIGH], page.type_mm)
+    return in_large_type(call, [(page.wide, page.high * share) for share in shares], page.type_mm)
 
 
 def part_height(part: AskedPart, wide: float, page: PageFormat, *, beside: bool = False) -> float:

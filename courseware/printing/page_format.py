@@ -26,7 +26,7 @@ _LARGE = (
     ".paper .list .working, .paper .list .figure { width: 30% }"
 )
 _SHEETS_OF_LEARNER = ("paper", "feedback")
-_FEEDBACK = (  # re-flowed: one size of type, nothing beside anything, the answer turned over on a page of its own
+_FEEDBACK = (  # re-flowed: one size of type, nothing beside anything, what is asked with its drawing
     ".feedback, .feedback * {{ font-size: 1rem !important; line-height: {line_height} !important }} "
     ".feedback h1 {{ font-size: 1.4rem !important }} .feedback h2, .feedback h3 {{ font-size: 1.1rem !important }} "
     ".feedback .level {{ display: block; margin: 0 }} .feedback h2, .feedback h3 {{ break-inside: avoid }} "
@@ -34,15 +34,17 @@ _FEEDBACK = (  # re-flowed: one size of type, nothing beside anything, the answe
     ".feedback .lines, .feedback .narrow {{ width: 100% }} .feedback .lines .figure {{ width: 30% }} "
     ".feedback .lines .sign {{ width: 2.6rem }} .tag {{ width: 3.6rem }} "
     ".feedback .lost {{ padding-left: 3.6rem; text-indent: -3.6rem }} "
-    ".feedback .more {{ padding-left: 0; text-indent: 0 }} .m-topic {{ width: 28% }} .m-marks {{ width: 34% }} "
-    ".mark {{ display: block }} "
-    ".wrong {{ break-inside: auto }} .feedback .step-line {{ height: 3rem }} "
-    ".overturned {{ break-before: page; break-inside: auto }} "
-    "@page feedback {{ margin: {margin}; @bottom-left {{ vertical-align: bottom; margin-top: {below}mm }} }}"
+    ".feedback .more {{ padding-left: 0; text-indent: 0 }} .m-topic {{ width: 26% }} .m-marks {{ width: 40% }} "
+    ".mark {{ display: inline-block; margin-right: .8rem }} "
+    ".wrong {{ break-inside: auto }} .asked-again {{ break-inside: avoid; break-after: avoid }} "
+    ".feedback .step-line {{ height: 3rem }} .overturned {{ margin-top: 1.5rem }} "
+    "@page feedback {{ margin: {margin}; @bottom-left {{ vertical-align: bottom; margin-top: {below}mm }} "
+    "@bottom-right {{ width: {beside}mm }} }}"
 )
 _PART_A_PAGE = ".paper .part ~ .part { break-before: page }"
 _EXERCISE_A_PAGE = ".paper .exercise ~ .exercise { break-before: page }"
 _LINE_FOOT = 13.0  # mm at a page's foot that the 100 mm line takes
+_LINE_WIDE = 105.0  # mm of a foot's width that it takes
 _FOOT_LARGE = 34.0  # mm: a line of large type over the 100 mm line
 
 
@@ -142,8 +144,9 @@ class PageFormat:
         )
 
     def _feedback(self, margin: str) -> str:
-        """A feedback sheet re-flowed; where its foot is large, the 100 mm line stands below it."""
-        return _FEEDBACK.format(line_height=self.line_height, margin=margin, below=self.bottom - _LINE_FOOT)
+        """A feedback sheet re-flowed; its foot stands beside the 100 mm line or, where it is large, over it."""
+        below, beside = self.bottom - _LINE_FOOT, self.wide - _LINE_WIDE
+        return _FEEDBACK.format(line_height=self.line_height, margin=margin, below=below, beside=beside)
 
     @property
     def _foot(self) -> str:

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 
 _ON_BOARD, _BOARD_TYPE = (242.0, 131.0), 8.5  # mm for a drawing on the whiteboard, and of its type: 24 pt
 _ON_CARD, _CARD_TYPE = (51.0, 38.8), 3.2  # mm for a drawing on the card, and of its type
+_AGAIN_HIGH = 0.3, 0.45, 0.9  # of a page's height: a drawing of a feedback sheet in large type
 _FOLDED = ((1, "right"), (4, "left"), (2, "left"), (3, "right"))  # pages of the card: two on a side of the sheet
 
 
@@ -173,7 +174,7 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
     for wrong in shown.of(sheet).worked:
         pictures[f"room-{wrong.label}"] = squared() if wrong.squares else working_room(wrong.unit, 1, page.wide, page)
         if wrong.drawing and shown.beside:
-            pictures[f"wrong-{wrong.label}"] = drawing_for(wrong.drawing, page, shown.beside)
+            pictures[f"wrong-{wrong.label}"] = drawing_for(wrong.drawing, page, shown.beside, shares=_AGAIN_HIGH)
     if sheet.fresh and shown.fresh:
         asked, key = sheet.fresh.asked, sheet.fresh.key
         for part in asked.parts:
@@ -181,7 +182,7 @@ def feedback_pictures(sheet: FeedbackSheet, shown: Shown) -> dict[str, Picture]:
                 part, part.marks if part is asked.parts[-1] else 1, page.wide, page
             )
         if asked.drawing:
-            pictures[f"drawing-{asked.number}"] = drawing_for(asked.drawing, page, shown.over)
+            pictures[f"drawing-{asked.number}"] = drawing_for(asked.drawing, page, shown.over, shares=_AGAIN_HIGH)
         if key.drawing:
             pictures["answer"] = drawing_for(key.drawing, page, shown.over)
     return pictures

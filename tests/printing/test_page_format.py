@@ -47,6 +47,13 @@ def test_the_style_says_what_the_format_does() -> None:
     assert f".half {{ width: {page.half}mm }}" in page.rules
 
 
+@pytest.mark.parametrize("words", ["spaced", "andika", "large-24"])
+def test_the_foot_of_feedback_stands_beside_the_line_to_check_the_print_by(words: str) -> None:
+    """The line and its words are 104 mm wide in the style sheet."""
+    page = page_for(read_format(words))
+    assert f"@bottom-right {{ width: {page.wide - 105}mm }}" in page.rules
+
+
 @pytest.mark.parametrize(("words", "may"), [("", True), ("cream", True), ("large-14", False), ("spaced", False), ("roomy", False), ("part-a-page", False)])  # fmt: skip
 def test_a_page_is_set_closer_only_where_nobody_asked_for_room(words: str, may: bool) -> None:
     closer = page_for(read_format(words)).closer

@@ -225,11 +225,20 @@ def test_a_sheet_without_a_fresh_question_has_its_next_step_and_cautions(sheet_o
 
 @pytest.mark.parametrize("words", ["large-18", "spaced"])
 def test_in_a_learners_larger_format_nothing_is_left_out_and_sides_are_as_many_as_it_takes(sheet_of, words) -> None:
-    """As the paper was set; what two sides would leave out is there. PDF/UA-1 holds as for all."""
+    """As the paper was set; what two sides would leave out is there. PDF/UA-1 holds as for all.
+
+    No question stands at a page's foot with its drawing overleaf, nor the turned answer on a page of its own.
+    """
     sheet = sheet_of("opening_sizes")
     pdf = feedback_pdf(replace(sheet, set_as=read_format(words)))
-    told = "".join(pages(pdf)).replace(" ", "")
-    assert len(pages(pdf)) > 2
+    sides = [side.replace(" ", "") for side in pages(pdf)]
+    told = "".join(sides)
+    assert len(sides) > 2
+    assert sheet.fresh.asked.parts[-1].ask.replace(" ", "") in sides[-1]
+    for wrong in sheet.wrong[:3]:
+        asked = f"{wrong.label}{wrong.topic}{wrong.marks}".replace(" ", "")
+        [side] = [side for side in sides if asked in side]
+        assert f"Written:{wrong.written.replace(' ', '')}" in side[side.index(asked) :]
     worked = {wrong.label for wrong in sheet.wrong[:3]}
     lines = [lost for lost in sheet.lost if not lost.blank and lost.label not in worked]
     assert lines
