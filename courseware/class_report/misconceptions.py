@@ -25,6 +25,17 @@ class Misconception:
     perhaps: tuple[Seen, ...]
 
     @property
+    def rule(self) -> str:
+        """What its commonest slip says beyond its own words, as a sentence; '' where that is nothing.
+
+        `the beds were left out` and `The beds were left out: each course is a brick and a bed` leave the latter half.
+        """
+        says = self.says.rstrip(".")
+        if says.casefold().startswith(self.words.casefold()):
+            says = says[len(self.words) :].lstrip(":;, ")
+        return f"{says[:1].upper()}{says[1:]}." if says else ""
+
+    @property
     def times(self) -> int:
         """How often it was seen for certain."""
         return len(self.seen)

@@ -213,6 +213,6 @@ def _more_starters(figures: ClassFigures, starters: Mapping[str, Starter], choic
         starter = starter_for(one, starters)
         if starter and starter not in used and len(blocks) < choice.starters:
             used.append(starter)
-            said = (f"{one.says.rstrip('.')}.",)
+            said = (one.rule,) if one.rule else ()
             blocks.append(starter_block(f"Then: {one.words}", starter, choice.drawing, said))
     return blocks

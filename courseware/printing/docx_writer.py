@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from io import BytesIO
 from typing import TYPE_CHECKING
 from xml.etree import ElementTree
@@ -19,7 +19,10 @@ if TYPE_CHECKING:
 
 _DAY = "2000-01-01"  # every copy's own date: the sitting's stands on it
 _WIDE, _MARGIN = 174.0, 18.0  # mm, on A4
-_ANSWER_WIDE, _NARROW = 62.0, 38.0  # mm, of the cell of an answer, and of every column of a table but its first
+_ANSWER_WIDE = 62.0  # mm, of the cell of an answer
+_COLUMN = 18.0, 44.0  # mm, of a column but the first: at least and at most
+_TO_FILL = 52.0, 40.0  # mm, of the working and the answer of a table to write in
+_LETTER, _ROUND = 2.2, 5.0  # mm: a letter of 11 points, and round the words of a cell
 _FACE = "Arial"
 _LINE = 36 * "_"  # to sign on
 _BOX, _GAP = "☐", "______"
@@ -106,9 +109,9 @@ class _Copy:
 
     def _add_table(self, element: ElementTree.Element) -> None:
         rows = [row for part in element for row in part if row.tag == "tr"]
-        narrow = max(len(row) for row in rows) - 1
-        table = self._document.add_table(rows=len(rows), cols=narrow + 1, style="Table Grid")
-        _set_widths(table, (_WIDE - narrow * _NARROW, *narrow * (_NARROW,)))
+        widths = _widths(rows, to_fill="list" in element.get("class", "").split())
+        table = self._document.add_table(rows=len(rows), cols=len(widths), style="Table Grid")
+        _set_widths(table, widths)
         for row, line in zip(table.rows, rows, strict=True):
             for cell, words in zip(row.cells, line, strict=False):
                 _fill(cell.paragraphs[0], words)
@@ -170,11 +173,25 @@ def _fill(paragraph: Paragraph, element: ElementTree.Element) -> None:
 
 
 def _add_run(paragraph: Paragraph, text: str | None, *, bold: bool) -> None:
-    words = re.sub(r"\s+", " ", text or "")
+    words = re.sub(r"[ \t\r\n]+", " ", text or "")  # and no space at which no line breaks
     if not paragraph.runs:
         words = words.lstrip()
     if words:
         paragraph.add_run(words).bold = bold or None
+
+
+def _widths(rows: Sequence[ElementTree.Element], *, to_fill: bool) -> tuple[float, ...]:
+    """The widths of a table's columns: each but the first as wide as its longest words, or wide enough to write in."""
+    columns = max(len(row) for row in rows)
+    others = [_column([row[place] for row in rows if len(row) == columns]) for place in range(1, columns)]
+    others = [*_TO_FILL] if to_fill and columns == 1 + len(_TO_FILL) else others
+    return _WIDE - sum(others), *others
+
+
+def _column(cells: Sequence[ElementTree.Element]) -> float:
+    least, most = _COLUMN
+    longest = max((len(" ".join("".join(cell.itertext()).split())) for cell in cells), default=0)
+    return min(max(longest * _LETTER + _ROUND, least), most)
 
 
 def _set_widths(table: Table, widths: tuple[float, ...]) -> None:

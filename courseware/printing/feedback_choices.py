@@ -89,7 +89,8 @@ _CHOICES = (
 def re_flowed(sheet: FeedbackSheet, wide: float) -> Shown:
     """What is shown of a sheet in larger type or with lines further apart: all of it, on as many sides as it takes.
 
-    Of cautions that stand on the paper in full there are the titles alone. Nothing stands beside anything else; drawings have up to `wide` mm, before they are made larger with the type.
+    Of cautions that stand on the paper in full there are the titles alone. Nothing stands beside anything else;
+    drawings have up to `wide` mm, before they are made larger with the type.
     """
     return replace(
         _CHOICES[0],

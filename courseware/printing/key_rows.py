@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 from math import inf
@@ -20,7 +21,9 @@ _PAGE = 274.0  # mm that a page of a key has
 _GAP = 4.0  # mm between the two
 _WORTH = 1.5  # mm that a smaller drawing, or fewer parts beside it, must save
 _SLIPS, _SLIPS_BESIDE = 0.36, 0.34  # of a table's width: the slips, as the style sheet has them
-_FIGURES, _FIGURES_BESIDE = 27.0, 24.0  # mm of half a table that figure and marks take
+_EARNS = 9.0  # mm of half a table that its marks take, as the style sheet has it
+_FIGURE_LEAST, _FIGURE_MOST = 12.0, 24.0  # mm that its figures take
+_DIGIT, _ROUND_FIGURE = 1.5, 1.8  # mm: a letter of a figure, and what keeps it from the next column
 _LETTER, _LINE, _ROW, _ASKED = 1.38, 3.2, 0.3, 4.0  # mm: a letter, a line, round a row, and the row of a question
 
 
@@ -40,6 +43,13 @@ class KeyDrawing:
     picture: Picture | None = None
     beside: int = 0
     wide: float = KEY_WIDE
+
+
+def figure_wide(parts: Iterable[Sequence[KeyAnswer]]) -> float:
+    """How wide in mm the figures of a table stand, so that none of usual length breaks."""
+    rows = (half for answers in parts for answer in answers for row in key_rows(answer) for half in row if half)
+    longest = max((len(half.figure) for half in rows), default=0)
+    return min(max(longest * _DIGIT + _ROUND_FIGURE, _FIGURE_LEAST), _FIGURE_MOST)
 
 
 def key_rows(answer: KeyAnswer) -> list[tuple[KeyRow | None, KeyRow | None]]:
@@ -67,10 +77,11 @@ def key_drawing(exercise: KeyExercise) -> KeyDrawing:
     if exercise.asked.drawn_in_place:  # at true size, to lay a learner's over
         return KeyDrawing(picture=draw(call))
     best, found = inf, KeyDrawing()
-    whole = [sum(_height(answer, KEY_WIDE) for answer in answers) for _, answers in exercise.by_part]
+    figures = figure_wide(answers for _, answers in exercise.by_part) + _EARNS
+    whole = [sum(_height(answer, KEY_WIDE, figures) for answer in answers) for _, answers in exercise.by_part]
     for picture in _pictures(Sizes(call)):
         wide = float(int(KEY_WIDE - _GAP - picture.width))
-        narrow = [sum(_height(answer, wide) for answer in answers) for _, answers in exercise.by_part]
+        narrow = [sum(_height(answer, wide, figures) for answer in answers) for _, answers in exercise.by_part]
         for beside in range(len(whole), -1, -1):
             high = max(picture.height, sum(narrow[:beside])) if beside else picture.height + _GAP
             cost = sum(map(_cost, (high, *whole[beside:])))
@@ -96,10 +107,9 @@ def first_line(text: str, most: int = _FIRST_LINE) -> str:
     return shorten(text, most, placeholder=" …")
 
 
-def _height(answer: KeyAnswer, wide: float) -> float:
-    """About how high the rows of an answer stand in a table so wide, in mm."""
-    whole = wide == KEY_WIDE
-    slips, figures = wide * (_SLIPS if whole else _SLIPS_BESIDE), _FIGURES if whole else _FIGURES_BESIDE
+def _height(answer: KeyAnswer, wide: float, figures: float) -> float:
+    """About how high the rows of an answer stand in a table so wide, in mm, whose figures and marks take `figures`."""
+    slips = wide * (_SLIPS if wide == KEY_WIDE else _SLIPS_BESIDE)
     columns = (wide - slips - 2 * figures, slips)
     return _ASKED + sum(
         max(_lines(half, column, figures) for half, column in zip(row, columns, strict=True)) * _LINE + _ROW
@@ -111,5 +121,5 @@ def _lines(half: KeyRow | None, column: float, figures: float) -> int:
     """How many lines the words of half a row take; without a figure they have its column too."""
     if half is None:
         return 1
-    room = column if half.figure or half.earns != "" else column + figures
+    room = column if half.figure else column + figures - (_EARNS if half.earns != "" else 0)
     return -(-len(half.says) // max(1, int(room / _LETTER))) or 1

@@ -21,7 +21,7 @@ _ANDIKA_LEAST = 14.0  # points: its letters are meant to be read large and far a
 _SHEETS = {"A4": (210.0, 297.0), "A3": (297.0, 420.0)}  # mm, ISO 216
 _GROUNDS = {"cream": "#fdf5e0", "blue": "#e3effa", "green": "#e6f4e6", "pink": "#fbe8ee", "yellow": "#fdf8c8"}
 _LARGE = (
-    ".paper .safety { break-inside: auto } "
+    ".paper .safety { break-inside: auto; box-decoration-break: clone } .paper .care { break-inside: avoid } "
     ".paper .safety .half { display: block; width: auto } .paper .safety .half + .half { margin-left: 0 } "
     ".paper .list .working, .paper .list .figure { width: 30% }"
 )

@@ -21,7 +21,8 @@ from courseware.practice.booklet import Booklet
 from courseware.printing.arrangement import Arrangement, arranged, drawing_for
 from courseware.printing.engine import LaidOut, lay_out, render
 from courseware.printing.feedback_choices import Shown
-from courseware.printing.key_rows import first_line, key_drawing, key_rows
+from courseware.printing.key_rows import figure_wide, first_line, key_drawing, key_rows
+from courseware.printing.line_breaks import kept_together
 from courseware.printing.page_elements import gauge_scale, print_line, squared, steps_in, working_room
 from courseware.printing.page_format import A4, PageFormat, page_for
 from courseware.printing.page_margins import page_margins
@@ -69,7 +70,7 @@ def _lay_out_paper(paper: Paper, page: PageFormat) -> LaidOut:
 def key_pdf(key: Key) -> bytes:
     """The tutor's PDF, its lines closer where it would take more sides than half a paper's and that saves one."""
     laid = lay_out(*key_sheet(key))
-    if laid.pages > -(-most_sides(len(key.exercises)) // 2):
+    if laid.pages > max(1, most_sides(len(key.exercises)) // 2):
         closer = lay_out(*key_sheet(key, closer=True))
         laid = closer if closer.pages < laid.pages else laid
     return laid.pdf()
@@ -78,7 +79,8 @@ def key_pdf(key: Key) -> bytes:
 def paper_sheet(paper: Paper, page: PageFormat = A4) -> Sheet:
     """The learner's sheet before it is laid out, without its margins."""
     set_out = arrangements(paper.exercises, page)
-    return filled("paper.html", paper=paper, set_out=set_out, scale=page.scale), arranged_pictures(set_out, page)
+    markup = filled("paper.html", paper=paper, set_out=set_out, scale=page.scale, large=page.large)
+    return markup, arranged_pictures(set_out, page)
 
 
 def key_sheet(key: Key, *, closer: bool = False) -> Sheet:
@@ -239,6 +241,11 @@ def _drawn(drawings: Mapping[int, DrawingCall | None], name: str = "drawing") ->
     return {f"{name}-{number}": draw(call) for number, call in drawings.items() if call}
 
 
+def _finished(value: object) -> object:
+    """What a template puts in: of finished text, sizes that no line breaks; what is markup already stays."""
+    return kept_together(value) if type(value) is str else value
+
+
 def _templates() -> Environment:
     return _environment((str(Path(__file__).parent / "templates"), *kind_places()))
 
@@ -247,9 +254,11 @@ def _templates() -> Environment:
 def _environment(places: tuple[str, ...]) -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    templates = Environment(loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined)
+    templates = Environment(
+        loader=FileSystemLoader(places), autoescape=True, undefined=StrictUndefined, finalize=_finished
+    )
     templates.globals |= {
-        "steps_in": steps_in, "key_rows": key_rows, "first_line": first_line, "columns": columns, "in_two": in_two,
-        "whole_width": A4.wide, "scale": A4.scale, "cut": cut,
+        "steps_in": steps_in, "key_rows": key_rows, "figure_wide": figure_wide, "first_line": first_line,
+        "columns": columns, "in_two": in_two, "whole_width": A4.wide, "scale": A4.scale, "cut": cut,
     }  # fmt: skip
     return templates

@@ -109,3 +109,16 @@ def test_the_words_are_those_of_the_banks_in_the_sitting_itself(class_of) -> Non
     named = {(mark.label, slip.key) for one in marked for mark in one.marks for slip in mark.slips}
     assert named
     assert named <= set(words)
+
+
+@pytest.mark.parametrize(
+    ("words", "says", "rule"),
+    [
+        ("The beds were left out", "the beds were left out: each course is a brick and a bed", "Each course is a brick and a bed."),
+        ("The beds were left out", "Each course is a brick and a bed.", "Each course is a brick and a bed."),
+        ("3-4-5 was used wrongly", "The long side does not fit 3-4-5", "The long side does not fit 3-4-5."),
+        ("Added where it should be multiplied", "Added where it should be multiplied", ""),
+    ],
+)  # fmt: skip
+def test_a_slip_is_not_told_twice(words: str, says: str, rule: str) -> None:
+    assert Misconception(words=words, says=says, seen=(), perhaps=()).rule == rule

@@ -66,7 +66,7 @@ def _read_aloud(pdf: bytes) -> str:
             for page in opened.pages
             for number, content in _MARKED.findall(page.Contents.read_bytes())
         }
-        text = "".join(_said(opened.Root.StructTreeRoot, said))
+        text = "".join(_said(opened.Root.StructTreeRoot, said)).replace("\u00a0", " ")
     return re.sub(r" *\n\s*", "\n", text).strip() + "\n"
 
 

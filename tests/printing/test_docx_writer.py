@@ -78,6 +78,25 @@ def test_a_table_has_its_cells_and_a_first_row_that_repeats() -> None:
     assert second._tbl.getprevious().tag == qn("w:p")  # without a line between them the two would be one
 
 
+def test_a_column_is_as_wide_as_its_longest_words_and_one_to_write_in_has_room() -> None:
+    key = (
+        "<table><thead><tr><th>Look for</th><th>Figure</th><th>Earns</th></tr></thead>"
+        "<tbody><tr><td>9 × 75</td><td>{}</td><td>A1</td></tr></tbody></table>"
+    )
+    widths = [round(cell.width.mm) for cell in read(key.format("112.5 minutes")).tables[0].rows[0].cells]
+    longer = [round(cell.width.mm) for cell in read(key.format("x" * 40)).tables[0].rows[0].cells]
+    to_fill = [
+        round(cell.width.mm)
+        for cell in read(key.format("").replace("<table", '<table class="list"')).tables[0].rows[0].cells
+    ]
+    assert (widths, longer, to_fill) == ([122, 34, 18], [112, 44, 18], [82, 52, 40])
+    assert sum(widths) == sum(longer) == sum(to_fill) == 174  # of A4 between its margins
+
+
+def test_a_sum_that_no_line_breaks_is_not_broken_in_a_copy_either() -> None:
+    assert read("<p>19\u00a0×\u00a075\n  is</p>").paragraphs[0].text == "19\u00a0×\u00a075 is"
+
+
 def test_a_copy_names_its_title_and_language_and_no_maker() -> None:
     told = read("<p>x</p>").core_properties
     assert (told.title, told.author, told.comments, told.language) == ("Piers", "", "", "en-GB")

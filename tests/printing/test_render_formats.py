@@ -101,6 +101,18 @@ def test_every_question_is_there_and_the_file_conforms_to_pdf_ua(set_as, words: 
     assert report.is_compliant, [(failure.rule_id, failure.message) for failure in report.failures]
 
 
+@pytest.mark.parametrize("words", ["large-18", "large-24"])
+def test_a_caution_is_never_parted_and_its_box_names_the_exercise_it_is_for(set_as, words: str) -> None:
+    """A box larger than a page goes on overleaf with whole cautions."""
+    paper, pdf = set_as(words)
+    first = next(exercise for exercise in paper.exercises if exercise.safety)
+    sides = ["".join(side.extract_text().split()) for side in PdfReader(BytesIO(pdf)).pages]
+    assert sum(f"Forexercise{first.number}andallafterit" in side for side in sides) == 1
+    for note in first.safety:
+        says = "".join(f"{note.title}. {' '.join(note.lines)}".split())
+        assert sum(says in side for side in sides) == 1
+
+
 def test_the_same_paper_set_otherwise_is_the_same_bytes(set_as) -> None:
     paper, pdf = set_as("large-18")
     assert pdf == paper_pdf(paper)

@@ -6,7 +6,6 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from math import ceil
 from pathlib import Path
 
 import numpy as np
@@ -83,11 +82,11 @@ def test_pages_are_filled_and_nothing_is_orphaned(printed, topic: str, kind: str
 def test_all_topics_on_a_paper_take_few_sides_and_the_key_half_as_many_at_most(
     over_all_topics, seed: str, exercises: int, sides: int
 ) -> None:
-    """A template to be drawn in at true size, nearly half a page high, may take a side more; the key to over 90 marks too."""
+    """The key to a template, at true size to be laid over a learner's and nearly half a page high, takes a side more."""
     made = over_all_topics(exercises, seed)
     drawn_in = sum(exercise.drawn_in_place for exercise in made.paper.exercises)
-    assert pages_of(made.printed) <= sides + drawn_in
-    assert pages_of(made.key) <= ceil((sides + drawn_in) / 2) + (made.paper.heading.marks > 90)
+    assert pages_of(made.printed) <= sides
+    assert pages_of(made.key) <= sides // 2 + drawn_in
     well_filled(made.printed)
 
 
