@@ -41,8 +41,8 @@ def teach_first(
         says = "No slip was seen on more than one paper: each learner's own feedback deals with it."
         return (Block(heading="Teach first", text=(says,)),)
     first = again[0]
-    says = (seen_in(first, len(figures.codes)), *([first.rule] if first.rule else []))
-    told = Block(heading=f"Teach first: {first.words}", text=says)
+    told_of = (seen_in(first, len(figures.codes)), *([first.rule] if first.rule else []))
+    told = Block(heading=f"Teach first: {first.words}", text=told_of)
     starter = starter_for(first, starters)
     if starter is None:
         return told, Block(text=("No fresh question was made for it: set the same question with other sizes.",))

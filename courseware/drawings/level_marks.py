@@ -15,8 +15,11 @@ _BEFORE, _AFTER = 0.4, 0.6  # mm of paper before the triangle, and between it an
 def level(at: Point, says: str, reach: float = NAMED, *, below: bool = False) -> Marks:
     """The level of the point `at` on the work's left edge, or its right one where `reach` is negative.
 
-    The triangle's point is on the line; triangle and name stand over the line, or `below` it where two lie close.
+    The triangle's point is on the line; triangle and name stand over the line, or `below` it where two lie close. On
+    the left the line reaches further where its name is longer, so that no name stands over the work.
     """
+    named = _BEFORE + _WIDE + _AFTER + name((0.0, 0.0), says).width
+    reach = max(reach, named) if reach > 0 else reach
     start, end = sorted((at[0] - reach, at[0] - (_GAP if reach > 0 else -_GAP)))
     way = 1.0 if below else -1.0
     tip = start + _BEFORE + _WIDE / 2, at[1]

@@ -41,8 +41,10 @@ def draw_lintel(call: DrawingCall) -> Picture:
         SEEN.stroke(beam, closed=True, fill=LINTEL),
         view.rule((0, foot), (0, 0), pen=CUT),
         view.rule((wide, 0), (wide, foot), pen=CUT),
-        name((view.at(wide / 2, 0)[0], view.at(0, foot)[1] - 1.5), "opening", anchor="middle"),
     )
+    says = name((view.at(wide / 2, 0)[0], view.at(0, foot)[1] - 1.5), "opening", anchor="middle")
+    if says.width < view.at(wide, 0)[0] - view.at(0, 0)[0] and says.size + 1.5 < view.at(0, foot)[1] - view.at(0, 0)[1]:
+        marks += (says,)
     low = view.at(0, foot)[1] + 1.2
     ends = ((view.at(-side, 0)[0], view.at(0, 0)[0]), (view.at(wide, 0)[0], view.at(wide + side, 0)[0]))
     marks += (BREAK.stroke(*(break_line((a, low), (b, low)) for a, b in ends)),)

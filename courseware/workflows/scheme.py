@@ -61,7 +61,7 @@ def plan(settings: Settings, out: Path, day: str, *, anew: bool, find: FindBank 
     """
     if settings.course is None:
         file = settings.file or "centre.yaml"
-        raise CannotPlan(f"{file} says nothing of your course; put a line into it such as\n  {_EXAMPLE}")
+        raise CannotPlan(f"{file} says nothing of your course; put a line into it such as `{_EXAMPLE}`")
     table = out / f"{PLAN}.xlsx"
     if table.exists() and not anew:
         raise NotFound(f"{table} is there, and may hold your changes; to lay it out anew, say --anew")

@@ -34,3 +34,12 @@ def test_the_line_is_off_the_work_on_either_side() -> None:
 def test_a_datum_is_filled_and_any_other_level_is_open() -> None:
     assert parts((0.0, 0.0), "site datum")[1].fill == 0.0
     assert parts((0.0, 0.0), "underside of sill")[1].fill == 1.0
+
+
+@pytest.mark.parametrize("reach", [10.0, NAMED, -10.0])
+@pytest.mark.parametrize("says", ["datum", "underside of brick above", "underside of the bearing of the lintel"])
+def test_no_name_stands_over_the_work(says: str, reach: float) -> None:
+    (start, end), _, name = parts((50.0, 20.0), says, reach)
+    assert start[0] < name.at[0]
+    assert reach < 0 or name.at[0] + name.width <= 50.0 + 1e-9
+    assert (end[0] if reach > 0 else start[0]) == (49.0 if reach > 0 else 51.0)

@@ -12,13 +12,15 @@ from pathlib import Path
 
 import pytest
 from fontTools.ttLib import TTFont
+from shapely.geometry import Polygon, box
 
 from courseware import printing
 from courseware.banks.exercise import Exercise
 from courseware.banks.solve import scope_of, solve
 from courseware.banks.space import walk
 from courseware.drawings import draw
-from courseware.drawings.picture import Label, Picture, extent
+from courseware.drawings.fitted import Sizes
+from courseware.drawings.picture import Label, Picture, Stroke, extent
 from courseware.files.bank_files import read_banks, shipped_banks
 from courseware.papers.compose_drawing import drawing_call
 from courseware.papers.sheets import DrawingCall
@@ -95,6 +97,31 @@ def test_no_two_labels_or_boxes_lie_on_one_another_and_all_are_large_enough(topi
         for (one, a, b, c, d), (other, e, f, g, h) in combinations(taken(picture), 2):
             apart = c <= e + 0.3 or g <= a + 0.3 or d <= f + 0.3 or h <= b + 0.3
             assert apart, f"{name}: {one!r} and {other!r}"
+
+
+@pytest.mark.parametrize("room", [(1e6, 1e6), (84.0, 50.0), (60.0, 36.0)], ids=["whole", "beside", "small"])
+@pytest.mark.parametrize("topic", TOPICS)
+def test_no_word_runs_over_the_edge_of_a_brick(topic, room) -> None:
+    """On papers and beside the words of feedback: it stands off the brickwork, or within one brick."""
+    for name, call in calls(topic):
+        made = Sizes(call).fitting(room)
+        for mark in made.marks if made else ():
+            if isinstance(mark, Label) and len(mark.text) > 2:
+                left, top, right, bottom = _lettered(mark)
+                letters = box(left + 0.3, top + 0.3, right - 0.3, bottom - 0.3)
+                assert [piece for piece in toned(made) if over_its_edge(letters, piece)] == [], f"{name}: {mark.text!r}"
+
+
+def toned(picture: Picture) -> list[Polygon]:
+    """What of a picture is filled with a tone: bricks seen or cut."""
+    filled = [
+        mark for mark in picture.marks if isinstance(mark, Stroke) and mark.closed and mark.fill not in (None, 1.0)
+    ]
+    return [Polygon(outline) for mark in filled for outline in mark.outlines]
+
+
+def over_its_edge(letters: Polygon, piece: Polygon) -> bool:
+    return piece.intersects(letters) and not piece.contains(letters) and piece.intersection(letters).area > 0.05
 
 
 @pytest.mark.parametrize("topic", TOPICS)
