@@ -23,6 +23,7 @@ from courseware.papers.sitting import IssuedExercise, IssuedPaper, IssuedPart, S
 from courseware.settings.settings import BANK_KEYS, Settings
 
 _OF_A_PART = ("label", "name", "kind", "marks")
+_Person = tuple[str, str]  # name and reference, both '' where nobody is known
 _Asked = tuple[tuple[str, str, tuple[tuple[Any, ...], ...]], ...]  # topic, exercise, what is said of each part
 
 
@@ -66,14 +67,14 @@ def briefs(engine: Engine, codes: Sequence[str]) -> tuple[Brief, ...]:
         alike: dict[_Asked, tuple[IssuedExercise, ...]] = {}
         first = {code: _exercises(code, issued, alike) for code, issued in _first_papers(connection, codes).items()}
         parts = {code: sum(len(one.parts) for one in exercises) for code, exercises in first.items()}
-        papers, people = _papers(connection, codes), _people(connection, codes)
+        papers = _papers(connection, codes)
         totals = _totals(connection, codes, parts)
     return tuple(
         Brief(
             code=code,
             title=titles[code],
             topics=tuple(dict.fromkeys(exercise.topic for exercise in first.get(code, ()))),
-            papers={own: (people.get(own, ("", ""))[0], totals[own]) for own in papers.get(code, ()) if own in totals},
+            papers={own: (name, totals[own]) for own, (name, _) in papers.get(code, {}).items() if own in totals},
         )
         for code in codes
         if code in titles
@@ -90,13 +91,11 @@ def outlines(engine: Engine, codes: Sequence[str]) -> tuple[MarkedSitting, ...]:
         asked = select(SITTING.c.code, SITTING.c.title, SITTING.c.date, SITTING.c.class_name, SITTING.c.head)
         heads = {row.code: row for row in connection.execute(asked.where(SITTING.c.code.in_(codes))).all()}
         papers, first = _papers(connection, codes), _first_papers(connection, codes)
-        people, scripts = _people(connection, codes), _scripts(connection, codes)
+        scripts = _scripts(connection, codes)
     sources: dict[str, tuple[tuple[SourceFile, ...], Settings]] = {}
     alike: dict[_Asked, tuple[IssuedExercise, ...]] = {}
     return tuple(
-        _outline(
-            heads[code], papers.get(code, ()), _exercises(code, first.get(code, "{}"), alike), people, scripts, sources
-        )
+        _outline(heads[code], papers.get(code, {}), _exercises(code, first.get(code, "{}"), alike), scripts, sources)
         for code in codes
         if code in heads
     )
@@ -104,9 +103,8 @@ def outlines(engine: Engine, codes: Sequence[str]) -> tuple[MarkedSitting, ...]:
 
 def _outline(
     head: Any,
-    codes: Sequence[str],
+    held: Mapping[str, _Person],
     exercises: tuple[IssuedExercise, ...],
-    people: Mapping[str, tuple[str, str]],
     scripts: Mapping[str, Sequence[MarkedPaper]],
     sources: dict[str, tuple[tuple[SourceFile, ...], Settings]],
 ) -> MarkedSitting:
@@ -115,16 +113,15 @@ def _outline(
     if banks not in sources:
         sources[banks] = _sources(head.code, head.head)
     files, settings = sources[banks]
-    learners = (people.get(code, ("", "")) for code in codes)
     papers = tuple(
         IssuedPaper(code=code, learner=Learner(name=name, reference=reference), exercises=exercises)
-        for code, (name, reference) in zip(codes, learners, strict=True)
+        for code, (name, reference) in held.items()
     )
     sitting = Sitting(
         code=head.code, title=head.title, date=head.date, group=head.class_name, seed="", version="",
         settings=settings, banks=files, safety=None, papers=papers,
     )  # fmt: skip
-    return MarkedSitting(sitting=sitting, marked=tuple(one for code in codes for one in scripts.get(code, ())))
+    return MarkedSitting(sitting=sitting, marked=tuple(one for code in held for one in scripts.get(code, ())))
 
 
 def _sources(code: str, head: str) -> tuple[tuple[SourceFile, ...], Settings]:
@@ -158,11 +155,14 @@ def _exercise(topic: str, exercise: str, parts: tuple[tuple[Any, ...], ...]) -> 
     return IssuedExercise(topic=topic, exercise=exercise, given={}, site={}, setting="", parts=issued)
 
 
-def _papers(connection: Connection, codes: Sequence[str]) -> dict[str, list[str]]:
-    asked = select(PAPER.c.sitting, PAPER.c.code).where(PAPER.c.sitting.in_(codes))
-    found: dict[str, list[str]] = {}
-    for sitting, code in connection.execute(asked.order_by(PAPER.c.sitting, PAPER.c.place)).all():
-        found.setdefault(sitting, []).append(code)
+def _papers(connection: Connection, codes: Sequence[str]) -> dict[str, dict[str, _Person]]:
+    """Of each sitting its papers in their order, with whose each is as put right last."""
+    asked = select(PAPER.c.sitting, PAPER.c.code, PERSON.c.name, PERSON.c.reference)
+    asked = asked.join_from(PAPER, PERSON, isouter=True).where(PAPER.c.sitting.in_(codes))
+    asked = asked.order_by(PAPER.c.sitting, PAPER.c.place, PERSON.c.id)
+    found: dict[str, dict[str, _Person]] = {}
+    for sitting, code, name, reference in connection.execute(asked).all():
+        found.setdefault(sitting, {})[code] = (name or "", reference or "")
     return found
 
 
@@ -173,12 +173,6 @@ def _first_papers(connection: Connection, codes: Sequence[str]) -> dict[str, str
     joined = (PAPER.c.sitting == own.c.sitting) & (PAPER.c.place == own.c.place)
     rows = connection.execute(select(PAPER.c.sitting, PAPER.c.issued).join(own, joined)).all()
     return {row.sitting: row.issued for row in rows}
-
-
-def _people(connection: Connection, codes: Sequence[str]) -> dict[str, tuple[str, str]]:
-    asked = select(PERSON.c.paper, PERSON.c.name, PERSON.c.reference).join_from(PERSON, PAPER)
-    rows = connection.execute(asked.where(PAPER.c.sitting.in_(codes)).order_by(PERSON.c.id)).all()
-    return {paper: (name, reference) for paper, name, reference in rows}
 
 
 def _scripts(connection: Connection, codes: Sequence[str]) -> dict[str, list[MarkedPaper]]:
