@@ -30,6 +30,7 @@ JOURNEYS = {
     "database/test_changed_by_hand.py": "records that something else than the program changed, whichever module reads them",
     "database/test_stopped.py": "stops of any kind, whichever module was writing",
     "desk/test_a_week.py": "a tutor's and an assessor's week from screen to screen",
+    "desk/test_both_ways.py": "the desk and the commands, each thing done by both",
     "desk/test_killed.py": "a desk killed at work and started again, whichever module was writing",
     "desk/test_every_page.py": "what holds for every page of the desk, whichever module gives it",
     "desk/test_hostile_requests.py": "requests from strangers to a running desk, whichever module refuses them",

@@ -44,6 +44,7 @@ from courseware.workflows.watch import Watch
 if TYPE_CHECKING:
     from sqlalchemy import URL
 
+_ONWARD = (("On to the course", "/course"),)
 NAV = (Nav(title="Course", address="/course", place=2),)
 
 
@@ -113,7 +114,7 @@ async def lay_out(request: Request) -> Response:
         made = plan(settings, out, date.today().isoformat(), anew=anew, find=find)
         files = tuple(MadeFile(path=file, use=use) for file, use in zip(made.files, _USES, strict=True))
         says = f"{count(len({one.topic for one in made.lessons}), 'topic')} over {count(len(made.weeks), 'week')}."
-        return Made(says=says, files=files, onward=(("On to the course", "/course"),))
+        return Made(says=says, files=files, onward=_ONWARD)
 
     if not anew and (out / f"{PLAN}.xlsx").exists():
         return said(request, "The scheme is there. To lay it out anew, tick that its changes may go.", to="/course")
@@ -163,7 +164,7 @@ def _side_by_side(codes: tuple[str, str], record: URL, settings: Settings, out: 
     with opened(record, make=False) as engine:
         made = travelled(engine, codes, settings, out=out, day=date.today().isoformat())
     files = tuple(MadeFile(path=file, use=use) for file, use in zip(made.files, _DISTANCE_USES, strict=True))
-    return Made(says=f"{count(made.found[0].both, 'learner')} wrote both.", files=files)
+    return Made(says=f"{count(made.found[0].both, 'learner')} wrote both.", files=files, onward=_ONWARD)
 
 
 _USES = ("The table: change it as your course needs, then give it back here.", "Print this for the staff-room wall.")

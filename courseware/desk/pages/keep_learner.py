@@ -21,6 +21,8 @@ from courseware.workflows.export import export_everything
 from courseware.workflows.keeping import papers_of
 from courseware.workflows.watch import Watch
 
+_ONWARD = (("Back to Keep", "/keep"),)
+
 
 async def find(request: Request) -> Response:
     """Finds a learner by code, reference or name."""
@@ -59,6 +61,7 @@ async def export(request: Request) -> Response:
                 MadeFile(path=folder / "learner.xlsx", use="to read"),
                 MadeFile(path=folder / "learner.json", use="the same as data, with all that belongs to it"),
             ),
+            onward=(("Back to the learner", f"/keep/learners/{code}"),),
         )
 
     return at_work(request, "All that is kept of a learner", work)
@@ -89,7 +92,7 @@ async def delete(request: Request) -> Response:
     def work(watch: Watch) -> Made:
         with found_to_erase(url, out, code, (), elsewhere=elsewhere) as (engine, found):
             lines = what_went(erase(engine, found, watch))
-        return Made(says="The learner is deleted for good.", more=lines)
+        return Made(says="The learner is deleted for good.", more=lines, onward=_ONWARD)
 
     return at_work(request, "A learner deleted", work)
 

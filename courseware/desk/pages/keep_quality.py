@@ -60,6 +60,7 @@ async def draw(request: Request) -> Response:
             says=f"{len(plan.picks)} of {plan.of} marked papers, drawn with the seed {plan.seed}.",
             more=tuple(chance_line(plan, chance) for chance in plan.chances),
             files=_files(found.files, "which papers, and why each of them", "to fill in: agreed or not, by whom"),
+            onward=(("Once its workbook is filled in: enter what was found", "/keep/results"),),
         )
 
     return at_work(request, "Papers for a quality assurer", work)
@@ -87,6 +88,7 @@ async def map_all(request: Request) -> Response:
             says=f"{count(len(found.rows), 'criterion', 'criteria')}, {count(len(found.people), 'learner')}.",
             more=tuple(f"Not secure yet, {row.criterion.code}: {row.gap}." for row in found.rows if row.gap),
             files=_files(files, "the map, to print", "the same as a workbook"),
+            onward=(("Back to the criteria", "/keep/criteria"),),
         )
 
     return at_work(request, "Criteria mapped", work)
