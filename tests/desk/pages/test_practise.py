@@ -86,4 +86,4 @@ def test_a_second_language_stands_beside_the_words(client: Sitter) -> None:
     assert "of the glossary have no second language" in said
     assert "glossary.pdf for the wall" in said
     faulty = [("second", ("../polish.csv", b"wort,pl\nperp,x\n"))]
-    assert "polish-1.csv" in finished(client, client.fill("/practise/words", {"make": "glossary"}, files=faulty))
+    assert "polish.csv" in finished(client, client.fill("/practise/words", {"make": "glossary"}, files=faulty))
