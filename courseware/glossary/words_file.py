@@ -30,6 +30,7 @@ class WordShape(Shape):
     word: str = Field(description="the word as the trade says it, such as perp")
     says: str = Field(description="what it means, in a sentence")
     picture: str = Field(description="the picture that shows it, one of those listed below")
+    also: list[str] = Field([], description="other names of it, such as perpend: on the practice page they lead to it")
     source: str = Field(PRACTICE, description=f"where that is said ({PRACTICE} unless given)")
 
 
@@ -41,12 +42,13 @@ class GlossaryShape(Shape):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Word:
-    """A word of the trade: what it means, the name of its picture, and its source."""
+    """A word of the trade: what it means, the name of its picture, its source, and what else it is called."""
 
     word: str
     says: str
     picture: str
     source: str
+    also: tuple[str, ...] = ()
 
 
 def read_words(data: bytes, file: str) -> tuple[Word, ...]:
@@ -60,7 +62,13 @@ def read_words(data: bytes, file: str) -> tuple[Word, ...]:
     if told or faults:
         raise FileFaulty(beside(told, faults))
     words = (
-        Word(word=_line(one.word), says=_line(one.says), picture=one.picture, source=_line(one.source))
+        Word(
+            word=_line(one.word),
+            says=_line(one.says),
+            picture=one.picture,
+            source=_line(one.source),
+            also=tuple(map(_line, one.also)),
+        )
         for one in shape.words
     )
     return tuple(sorted(words, key=lambda word: word.word.casefold()))
@@ -77,13 +85,19 @@ def _wrong(shape: GlossaryShape) -> Iterator[tuple[Path, str, str]]:
         yield ("words",), f"{len(shape.words)} words", f"at most {MOST_WORDS} to a glossary"
     told: set[str] = set()
     for index, one in enumerate(shape.words):
-        for key, most in (("word", LONGEST_WORD), ("says", LONGEST_SAYS), ("source", LONGEST_SOURCE)):
+        for key, most in (("says", LONGEST_SAYS), ("source", LONGEST_SOURCE)):
             text = _line(getattr(one, key))
             if not 1 <= len(text) <= most:
                 yield ("words", index, key), f"`{key}` has {len(text)} characters", f"expected 1 to {most}"
         if one.picture not in PICTURES:
             wrong = f"no picture is named `{harmless(one.picture)}`"
             yield ("words", index, "picture"), wrong, near(one.picture, list(PICTURES), "expected one of")
-        if _line(one.word).casefold() in told:
-            yield ("words", index, "word"), f"the word `{harmless(one.word)}` stands twice", "expected each word once"
-        told.add(_line(one.word).casefold())
+        for key, names in (("word", [one.word]), ("also", one.also)):
+            for name in map(_line, names):
+                if not 1 <= len(name) <= LONGEST_WORD:
+                    wrong = f"`{key}` has {len(name)} characters"
+                    yield ("words", index, key), wrong, f"expected 1 to {LONGEST_WORD}"
+                if name.casefold() in told:
+                    wrong = f"the word `{harmless(name)}` stands twice"
+                    yield ("words", index, key), wrong, "expected each word once"
+                told.add(name.casefold())

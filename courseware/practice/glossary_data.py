@@ -16,6 +16,7 @@ def glossary_data(glossary: Glossary, arris_rule: str) -> Data:
         without_blanks(
             {
                 "word": entry.word.word,
+                "also": list(entry.word.also),
                 "second": entry.second,
                 "says": entry.word.says,
                 "from": entry.word.source,

@@ -132,7 +132,7 @@ def _index(kinds: Sequence[PracticeKind], data: Sequence[Data], title: str, glos
     return {
         "title": title,
         "caution": CAUTIONS[0],
-        "words": [entry.word.word for entry in glossary.entries],
+        "words": [name for entry in glossary.entries for name in (entry.word.word, *entry.word.also)],
         "topics": [{"topic": topic, "aim": aims[topic], "kinds": own} for topic, own in topics.items()],
         "kinds": headings,
     }

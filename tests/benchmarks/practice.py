@@ -11,6 +11,7 @@ python tests/benchmarks/practice.py [RUNS [OLDER_PAGE]]
 
 from __future__ import annotations
 
+import re
 import sys
 import tempfile
 import time
@@ -76,11 +77,14 @@ def made_pages(folder: Path) -> Mapping[str, Path]:
     for name, times in (("all topics", 1), ("twice the topics", 2)):
         many = [again(kind, time) for time in range(times) for kind in kinds]
         page = page_of_data(many, data * times, name, glossary).encode()
+        most = max(map(int, re.findall(rb'"variants":(\d+)', page)))
         file = folder / f"{times}.html"
         file.write_bytes(page)
         pages[name] = file
         sent = len(compress(page, 9))
-        print(f"{name}: {len(many)} kinds of question, {len(page):,} bytes, {sent:,} as a server would send it")
+        print(
+            f"{name}: {len(many)} kinds of question of {most} variants at most, {len(page):,} bytes, {sent:,} as a server would send it"
+        )
     return pages
 
 

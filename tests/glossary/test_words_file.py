@@ -94,6 +94,8 @@ GOOD = "words:\n  - {word: perp, picture: perp, says: An upright joint.}\n"
 def test_a_glossary_of_ones_own() -> None:
     [word] = read_words(GOOD.encode(), "mine.yaml")
     assert (word.word, word.says, word.picture, word.source) == ("perp", "An upright joint.", "perp", PRACTICE)
+    [named] = read_words(GOOD.replace("perp,", f"perp, also: [perpend, {'x' * 30}],", 1).encode(), "mine.yaml")
+    assert named.also == ("perpend", "x" * 30)
 
 
 @pytest.mark.parametrize(
@@ -101,6 +103,8 @@ def test_a_glossary_of_ones_own() -> None:
     [
         (GOOD.replace("picture: perp", "picture: purp"), "mine.yaml:2:27: no picture is named `purp`; did you mean `perp`?"),
         (GOOD + GOOD.splitlines()[1] + "\n", "mine.yaml:3:12: the word `perp` stands twice; expected each word once"),
+        (GOOD.replace("perp,", "perp, also: [Perp],", 1), "the word `Perp` stands twice; expected each word once"),
+        (GOOD.replace("perp,", f"perp, also: [{'x' * 31}],", 1), "`also` has 31 characters; expected 1 to 30"),
         (GOOD.replace("says: ", "sais: "), "mine.yaml:2:"),
         (GOOD.replace("An upright joint.", f"{'x' * 161}"), "`says` has 161 characters; expected 1 to 160"),
         ("words: []\n", "mine.yaml:1:1: `words` is an empty list"),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from playwright.sync_api import expect
 
 MOCK = {
@@ -106,3 +108,74 @@ def test_words_are_a_tap_away_in_headings_feedback_and_working_too_and_in_a_test
     learner.page.evaluate("location.hash = '#mock'")
     expect(learner.page.locator("h1")).to_have_text("1 of 1: Opening for a panel")
     expect(learner.page.locator("button.word")).to_have_count(0)
+
+
+def trade_words(learner, texts) -> list[str]:
+    """The glossary's words in some texts, longest first where two begin alike; by their own spelling, in small letters."""
+    longest = sorted(learner.index["words"], key=len, reverse=True)
+    found = re.finditer(
+        rf"(?<![\w-])({'|'.join(map(re.escape, longest))})(?:e?s)?(?![\w-])", "\n".join(texts), re.IGNORECASE
+    )
+    return list(dict.fromkeys(one[1].lower() for one in found))
+
+
+def test_words_of_choices_stand_in_a_list_under_them_since_no_button_may_stand_in_a_label(phone) -> None:
+    """By keyboard alone, as large as WCAG 2.5.5 asks (44 px), with the second language; what was ticked stays."""
+    learner = phone(keyboard=True, viewport={"width": 320, "height": 300})
+    learner.put("heights-that-weave")
+    words = trade_words(learner, [says for _, says in learner.part()["options"]])
+    assert words
+    box = learner.main.get_by_role("checkbox").first
+    learner.press(box)
+    group = learner.main.get_by_role("group", name="Words here")
+    buttons = group.get_by_role("button").all()
+    assert [button.inner_text().lower() for button in buttons] == words
+    assert all(min(button.bounding_box()[side] for side in ("width", "height")) >= 44 for button in buttons)
+    expect(learner.main.locator("label button")).to_have_count(0)
+    learner.press(buttons[0])
+    expect(learner.page.get_by_role("dialog").locator(".words > li h3")).to_have_text(words[0])
+    learner.page.keyboard.press("Escape")
+    expect(buttons[0]).to_be_focused()
+    expect(box).to_be_checked()
+    learner.answer()
+    expect(group.get_by_role("button")).to_have_count(len(words))  # what was asked is still there to be read
+
+
+def test_words_of_steps_are_a_tap_away_while_they_are_moved_and_after(phone) -> None:
+    learner = phone()
+    learner.put("setting-out-order")
+    steps = [says for _, says in learner.part()["options"]]
+    words = learner.main.locator(".order .words")
+    marked = trade_words(learner, steps)
+    assert marked
+    assert sorted(trade_words(learner, words.locator("button.word").all_inner_texts())) == sorted(marked)
+    learner.press(learner.button(f"Move down: {steps[0]}"))
+    expect(learner.button(f"Move down: {steps[0]}")).to_be_focused()
+    learner.press(words.locator("button.word").first)
+    expect(learner.page.get_by_role("dialog").locator(".words > li")).to_have_count(1)
+    learner.page.keyboard.press("Escape")
+    learner.answer()
+    assert sorted(words.all_inner_texts()) == sorted(steps)
+    expect(words.locator("button.word")).to_have_count(len(marked))
+
+
+def test_words_of_a_table_s_rows_are_a_tap_away(phone) -> None:
+    learner = phone()
+    learner.put("three-heights-of-one-wall")
+    part = next(part for part in learner.question()["parts"] if part.get("rows"))
+    while not learner.main.locator("table").count():
+        learner.answer()
+        learner.on()
+    said = [trade_words(learner, texts) for texts in ([part["ask"]], [row["ask"] for row in part["rows"]])]
+    there = learner.main.locator("table th button.word").all_inner_texts()
+    assert trade_words(learner, there) == [word for word in said[1] if word not in said[0]] != []
+
+
+def test_another_name_of_a_word_leads_to_it(phone) -> None:
+    learner = phone()
+    learner.put("which-rule")
+    learner.answer()
+    learner.on()
+    perpend = learner.page.get_by_role("button", name=re.compile("^perpends?$", re.IGNORECASE)).first
+    learner.press(perpend)
+    expect(learner.page.get_by_role("dialog").locator(".words > li h3")).to_have_text("perp")

@@ -27,8 +27,8 @@ function orderPlace(part) {
     judge: () => judgeOrder(list.letters(), part),
     read: () => list.letters().join(","),
     restore: (kept) => list.put(kept.split(",")),
-    focus: () => list.element.querySelector("button")?.focus(),
-    close: () => element.querySelectorAll("button, .handle").forEach((one) => one.remove()),
+    focus: () => list.element.querySelector(".arrows button")?.focus(),
+    close: () => element.querySelectorAll(".arrows, .handle").forEach((one) => one.remove()),
   };
 }
 

@@ -17,7 +17,7 @@
  * A kind: its cautions, each question as JSON still to be read, all lines of their drawings.
  * @typedef {{notes: Note[], questions: string[], lines: string[]}} KindData
  * A word of the trade, and a rule of the card; `drawing` has the places of the lines of its drawing.
- * @typedef {{word: string, says: string, from: string, second?: string, drawing: number[]}} Word
+ * @typedef {{word: string, also?: string[], says: string, from: string, second?: string, drawing: number[]}} Word
  * @typedef {{topic: string, says: string, example?: string, drawing: number[]}} Rule
  * @typedef {{lines: string[], words: Word[], rules: Rule[], about: string, tag?: string, rtl?: boolean}} Glossary
  */

@@ -16,8 +16,12 @@ export function lookUp(...others) {
 /** @type {RegExp | null} any word of the trade, in any form; null where there are none */
 let anyWord = null;
 
+/** @type {Map<string, string>} the words by themselves in small letters */
+let spelt = new Map();
+
 /** Sets the words that can be pressed. @param {string[]} words */
 export function setWords(words) {
+  spelt = new Map(words.map((word) => [word.toLocaleLowerCase(), word]));
   const longestFirst = [...words].sort((one, other) => other.length - one.length);
   const named = longestFirst.map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")).join("|");
   anyWord = named ? new RegExp(`(?<![\\p{L}\\p{N}-])(${named})(?:e?s)?(?![\\p{L}\\p{N}-])`, "giu") : null;
@@ -41,12 +45,35 @@ export function withMarkedWords(element) {
   return element;
 }
 
-/** The texts in an element that are not in a button. @param {Element} element @returns {Text[]} */
+/**
+ * The words of the trade that stand in labels, where no button may stand, to press below them; "" where there are none.
+ * Of a field's label, those that cannot be pressed elsewhere in the question. @param {Element} element what holds the labels
+ */
+export function wordsOfLabels(element) {
+  const there = [...document.querySelectorAll("main .word")].map((word) => word.textContent?.toLocaleLowerCase() ?? "");
+  const isWanted = (/** @type {Element} */ label, /** @type {string} */ word) => label.matches(".tick") || !there.some((one) => one.startsWith(word));
+  const found = [...element.querySelectorAll("label")].flatMap((label) => wordsIn(label).filter((word) => isWanted(label, word)));
+  const words = [...new Set(found)].map((word) => wordButton(spelt.get(word) ?? word, word));
+  return words.length ? make("div", { role: "group", "aria-label": "Words here", "data-role": "words-here" }, make("span", { "aria-hidden": "true" }, "Words here:"), ...words) : "";
+}
+
+/** The words of the trade in an element, in small letters. @param {Element} element */
+function wordsIn(element) {
+  return anyWord ? [...(element.textContent ?? "").matchAll(anyWord)].map(([, word]) => word.toLocaleLowerCase()) : [];
+}
+
+/** A word to press. @param {string} shown @param {string} word in small letters @param {Record<string, string>} more */
+function wordButton(shown, word, more = {}) {
+  const press = button(shown, () => void open(spelt.get(word) ?? shown, press, (glossary) => oneWord(glossary, word)), more);
+  return press;
+}
+
+/** The texts in an element that are seen and not in a button or label. @param {Element} element @returns {Text[]} */
 function textsIn(element) {
   const walker = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
   const found = [];
   while (walker.nextNode()) found.push(/** @type {Text} */ (walker.currentNode));
-  return found.filter((node) => !node.parentElement?.closest("button, label, table, .label"));
+  return found.filter((node) => !node.parentElement?.closest("button, label, summary, .label, [aria-hidden=true]"));
 }
 
 /** @param {string} text @param {RegExp} any @param {Set<string>} met */
@@ -57,8 +84,7 @@ function withWords(text, any, met) {
     const word = found[1].toLocaleLowerCase();
     if (met.has(word)) continue;
     met.add(word);
-    const press = button(found[0], () => void open(found[1], press, (glossary) => oneWord(glossary, word)), { class: "word" });
-    pieces.push(text.slice(end, found.index), press);
+    pieces.push(text.slice(end, found.index), wordButton(found[0], word, { class: "word" }));
     end = found.index + found[0].length;
   }
   return [...pieces, text.slice(end)];
@@ -66,7 +92,7 @@ function withWords(text, any, met) {
 
 /** @param {Glossary} glossary @param {string} wanted in small letters */
 function oneWord({ words, lines, tag, rtl }, wanted) {
-  const found = words.filter(({ word }) => word.toLocaleLowerCase() === wanted);
+  const found = words.filter(({ word, also = [] }) => [word, ...also].some((name) => name.toLocaleLowerCase() === wanted));
   return [make("ul", { class: "words" }, ...found.map((word) => wordEntry(word, lines, tag, rtl)))];
 }
 
@@ -87,7 +113,7 @@ function wordList({ words, lines, tag, rtl }) {
   function narrow() {
     const wanted = find.value.trim().toLocaleLowerCase();
     const left = entries.filter(({ word, entry }) => {
-      entry.hidden = ![word.word, word.second ?? ""].some((text) => text.toLocaleLowerCase().includes(wanted));
+      entry.hidden = ![word.word, word.second ?? "", ...(word.also ?? [])].some((text) => text.toLocaleLowerCase().includes(wanted));
       return !entry.hidden;
     });
     told.textContent = left.length ? "" : "No such word here.";

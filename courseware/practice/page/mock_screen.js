@@ -3,7 +3,7 @@
 import { kindData, questionAt } from "./data.js";
 import { drawingFigure } from "./drawing.js";
 import { arriveAtTop, button, focusOn, make, say, tick } from "./elements.js";
-import { withMarkedWords } from "./glossary.js";
+import { markWords, withMarkedWords } from "./glossary.js";
 import { freshKind, takeSlip } from "./memory.js";
 import { blueprint, countTime, EXTRA, freshMock, LEAST, marksOf, timeLeft } from "./mock.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
@@ -178,7 +178,9 @@ async function feedBack(main, practice, mock, fresh = false) {
       if (fresh && told.slip) takeSlip((practice.memory.kinds[one.kind.key] ??= freshKind()), row.name, told.slip, 0, practice.today());
       return told.element;
     });
-    return [make("section", {}, make("h2", {}, `${item + 1}  ${one.kind.title}`), ...asksOf(one), ...rows)];
+    const asks = asksOf(one);
+    markWords(asks[0]);
+    return [make("section", {}, make("h2", {}, `${item + 1}  ${one.kind.title}`), ...asks, ...rows)];
   });
   if (fresh) practice.keep();
   const another = button("Another mock test", () => {
@@ -210,7 +212,7 @@ function fedBack(row, text) {
   const words = verdict.how === "blank" ? "Not answered." : verdict.how === "asked" ? (verdict.why ?? "") : right ? "Right." : `${marks ? "Right in part." : "Not right."} ${why}`;
   const sign = make("span", { class: "sign", "aria-hidden": "true" }, right ? "✓" : "✗");
   const told = withMarkedWords(make("p", {}, sign, `${words} `, make("b", { class: "whole" }, `${marks} of ${row.marks}`)));
-  const wrote = text ? (kindOf(row).ownAnswer?.(row, text) ?? make("p", { class: "gave" }, `You wrote: ${text}`)) : "";
+  const wrote = text ? withMarkedWords(kindOf(row).ownAnswer?.(row, text) ?? make("p", { class: "gave" }, `You wrote: ${text}`)) : "";
   const slip = right || verdict.how === "blank" ? "" : ((verdict.slips ?? [])[0] ?? "");
   return { element: make("div", { "data-part": row.name, "data-how": verdict.how }, heading, wrote, told, working), marks, of: row.marks, slip };
 }

@@ -1,7 +1,7 @@
 // The parts of a question as they stand on the page: headings, tables, cautions, and parts worked for the learner.
 
 import { make } from "./elements.js";
-import { markWords } from "./glossary.js";
+import { markWords, withMarkedWords } from "./glossary.js";
 import { kindOf } from "./part_kinds.js";
 import { workedPart } from "./working.js";
 
@@ -13,7 +13,7 @@ const metCautions = new Set();
 /** A caution, open the first time that this visit meets it. @param {import("./data.js").Note} note */
 export function caution(note) {
   const source = note.source ? make("p", { class: "source" }, `Source: ${note.source}.`) : null;
-  const lines = make("ul", {}, ...note.lines.map((line) => make("li", {}, line)));
+  const lines = withMarkedWords(make("ul", {}, ...note.lines.map((line) => make("li", {}, line))));
   const open = !metCautions.has(note.title);
   metCautions.add(note.title);
   return make("details", { "data-role": "caution", open }, make("summary", {}, `Caution: ${note.title}`), lines, source);
@@ -30,7 +30,7 @@ export function partSection(part) {
 /** The same, its words a tap away: not in a test. @param {Part} part */
 export function helpedSection(part) {
   const section = partSection(part);
-  markWords(section.querySelector("h2"));
+  markWords(...section.querySelectorAll("h2, th"));
   return section;
 }
 
@@ -39,8 +39,15 @@ export function givenPart(part) {
   const section = helpedSection(part);
   section.dataset.state = "given";
   for (const row of part.rows ?? []) giveRow(section, row);
-  if (!part.rows) section.append(kindOf(part).given?.(part) ?? "", workedPart(part));
+  if (!part.rows) section.append(onPaper(part), workedPart(part));
   return section;
+}
+
+/** What stands on paper under the question, its words a tap away. @param {Part} part */
+export function onPaper(part) {
+  const given = kindOf(part).given?.(part);
+  markWords(given ?? null);
+  return given ?? "";
 }
 
 /** A table with its answers still to come. @param {Part[]} rows */

@@ -8,7 +8,7 @@ import { arriveAt, button, focusOn, make } from "./elements.js";
 import { lookUp, markWords, withMarkedWords } from "./glossary.js";
 import { isDue } from "./memory.js";
 import { kindOf, rowsOf } from "./part_kinds.js";
-import { caution, fillRow, givenPart, giveRow, helpedSection, rowSection } from "./parts.js";
+import { caution, fillRow, givenPart, giveRow, helpedSection, onPaper, rowSection } from "./parts.js";
 import { askRule } from "./rule.js";
 import { foldPart, sightStrip } from "./sight.js";
 import { askStep, wholePart } from "./step.js";
@@ -58,6 +58,7 @@ export async function askQuestion(main, kind, data, now, own, told, sitting) {
     ...(now.stage === "worked" ? [] : notes),
     lookUp(readAloud(() => spokenWords(main))),
   );
+  markWords(main.querySelector("h1"));
   markWords(...asked.children);
   const strip = sightStrip(question, data.lines, asked);
   const asking = { main, question, notes, strip, returned, now, own, told, filled: () => drawing(question.filled) ?? null };
@@ -121,7 +122,7 @@ async function askAlone(asking) {
 function giveSettled(section, part, row, how) {
   if (part.rows) return giveRow(section, row);
   section.dataset.state = how;
-  return section.append(kindOf(row).given?.(row) ?? "", workedPart(row));
+  return section.append(onPaper(row), workedPart(row));
 }
 
 /** One part, or one row of a table. @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row */
@@ -159,7 +160,7 @@ function returnedSlips(now, own, today) {
 function returnedNote(says) {
   if (says === undefined) return "";
   const slip = says ? `: ${says.replace(/\.$/, "")}.` : ".";
-  return make("p", { "data-role": "returned" }, `This step comes back. It went wrong last time${slip}`);
+  return withMarkedWords(make("p", { "data-role": "returned" }, `This step comes back. It went wrong last time${slip}`));
 }
 
 /** What was typed before the page was left, and who is told of what is typed. @param {Now} now @param {Part} row @param {Told} told */

@@ -2,6 +2,7 @@
 
 import { closeBoxes } from "./answers.js";
 import { button, focusOn, make, say, tick } from "./elements.js";
+import { markWords, wordsOfLabels } from "./glossary.js";
 
 /**
  * Asks for the rule of a part, once, and waits until the learner goes on. A wrong one is put right at once.
@@ -25,6 +26,7 @@ export function askRule(section, part, turn) {
       const words = !ticked ? "Nothing is ticked yet." : isRight ? `Right. ${right}.` : `Not this one. The rule is: ${right}.`;
       told.dataset.how = !ticked ? "blank" : isRight ? "right" : "wrong";
       told.replaceChildren(make("p", {}, make("span", { class: "sign", "aria-hidden": "true" }, isRight ? "✓" : ticked ? "✗" : "?"), words));
+      markWords(told);
       say(words);
       if (!ticked) return;
       form.replaceWith(ask); // nothing is to be sent any more
@@ -38,7 +40,7 @@ export function askRule(section, part, turn) {
       focusOn(on);
     };
     const ask = make("fieldset", {}, make("legend", {}, "Which rule is this?"), ...labels);
-    const form = make("form", { novalidate: true, onsubmit: answered }, ask, check);
+    const form = make("form", { novalidate: true, onsubmit: answered }, ask, wordsOfLabels(ask), check);
     own.append(form, told);
     section.append(own);
   });

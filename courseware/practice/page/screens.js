@@ -1,7 +1,7 @@
 // The other screens: topics to practise, how far each exercise is, keeping and loading a practice.
 
 import { button, byId, counted, dayInWords, make, tick } from "./elements.js";
-import { lookUp } from "./glossary.js";
+import { lookUp, withMarkedWords } from "./glossary.js";
 import { pickKind } from "./choose.js";
 import { hasDue, isDue, isSecure } from "./memory.js";
 import { isRunning } from "./plan.js";
@@ -35,7 +35,7 @@ export function showEnd(main, { index, memory, today }) {
     right.length ? make("h2", {}, "What went right") : "",
     right.length ? make("ul", {}, ...right.slice(0, SHOWN).map((name) => make("li", {}, name)), more && make("li", {}, more.trim())) : "",
     slip ? make("h2", {}, "The slip to watch") : "",
-    slip ? make("p", { "data-role": "watch" }, slip.says ? `${slip.says.replace(/\.$/, "")}. (${title(slip.kind)})` : `Look once more at: ${title(slip.kind)}.`) : "",
+    slip ? withMarkedWords(make("p", { "data-role": "watch" }, slip.says ? `${slip.says.replace(/\.$/, "")}. (${title(slip.kind)})` : `Look once more at: ${title(slip.kind)}.`)) : "",
     make("h2", {}, "When to come back"),
     make("p", { "data-role": "back" }, whenToComeBack(memory, today())),
     again,

@@ -3,6 +3,7 @@
 
 import { drawingFigure, svgOf } from "./drawing.js";
 import { make, openDialog } from "./elements.js";
+import { withMarkedWords } from "./glossary.js";
 import { kindOf } from "./part_kinds.js";
 
 /** @typedef {import("./data.js").Question} Question @typedef {import("./data.js").Part} Part */
@@ -32,7 +33,7 @@ export function sightStrip(question, lines, asked) {
   function openWhole() {
     const words = [question.setting, question.pose, question.brick].filter(Boolean);
     const drawing = question.drawing && drawingFigure(lines, question.drawing, question.stands);
-    openDialog("The question", whole, [...words.map((line) => make("p", {}, line)), ...(drawing ? [drawing] : [])]);
+    openDialog("The question", whole, [...words.map((line) => withMarkedWords(make("p", {}, line))), ...(drawing ? [drawing] : [])]);
   }
   new IntersectionObserver(([entry]) => {
     const seen = !entry.isIntersecting && entry.boundingClientRect.bottom <= 1;

@@ -2,7 +2,7 @@
 
 import { button, make, say } from "./elements.js";
 import { exactText } from "./figures.js";
-import { withMarkedWords } from "./glossary.js";
+import { markWords, withMarkedWords, wordsOfLabels } from "./glossary.js";
 import { kindOf } from "./part_kinds.js";
 import { feedbackWords, isReached, isRight, isTry, lineAfter } from "./words.js";
 import { bringIntoSight, holdInSight, letGo } from "./sight.js";
@@ -29,7 +29,7 @@ export function askStep(step, slipped) {
   const check = make("button", { type: "submit" }, byEye ? "Done" : "Check");
   const help = byEye ? null : button("Show the working", () => settle("shown", "Here is the working."));
   const tools = make("div", { class: "tools" }, check, help);
-  const form = make("form", { novalidate: true, onsubmit: answered, onfocusin: hold, oninput: () => step.typed?.(place.read()) }, place.element, tools);
+  const form = make("form", { novalidate: true, onsubmit: answered, onfocusin: hold, oninput: () => step.typed?.(place.read()) }, place.element, wordsOfLabels(place.element), tools);
   /** @type {Outcome} */
   const outcome = { clean: true, says: "", line: Math.max((part.working ?? []).length - 1, 0) };
   /** @type {(outcome: Outcome) => void} */
@@ -98,6 +98,7 @@ export function askStep(step, slipped) {
   }
   const entry = () => /** @type {HTMLElement | null} */ (form.querySelector(".entry"));
 
+  markWords(place.element);
   entry()?.append(check); // beside the field: seen with it above a keyboard
   if (step.draft) place.restore(step.draft);
   section.append(feedback, form);
