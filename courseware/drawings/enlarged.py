@@ -12,9 +12,10 @@ from courseware.drawings.foot import WIDEST, footed, without_ratio
 from courseware.drawings.frame import framed
 from courseware.drawings.picture import Label, Picture, Point, Stroke, extent, moved
 
-_STEPS = 8  # sizes of words that are tried between those of the drawing and those wanted
+_STEPS = 24  # sizes of words that are tried between those of the drawing and those wanted
 _TRIES = 5  # a smaller drawing may take another row of its legend
 _NEAR = 1e-3  # mm
+_CLEAR = 0.05  # of the size of a grown word, that stays free over it
 _KEPT = 0.8  # of a drawing's size, with its foot below it
 
 _Box = tuple[float, float, float, float]  # left, top, right, bottom in mm
@@ -112,7 +113,7 @@ def _with_words(picture: Picture, wanted: float) -> tuple[Stroke | Label, ...]:
 
 def _stands_clear(label: Label, lines: Sequence[_Box], words: Sequence[_Box]) -> bool:
     """Whether a label touches none of the lines, which may run at the foot of its letters, and none of the words."""
-    own, whole = _round(label), _spanning(extent(label))
+    own, whole = _round(replace(label, size=label.size * (1 + _CLEAR))), _spanning(extent(label))
     return not any(_touch(own, line) for line in lines) and not any(_touch(whole, word) for word in words)
 
 

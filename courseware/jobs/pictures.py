@@ -111,7 +111,7 @@ def section(plan: Plan) -> Picture:
     for lane, high in enumerate((frame.bottom_height, frame.top_height), 1):
         marks += upright(view.at(deep, 0), view.at(deep, high), edge + lane * LANE, shown_size(high))
     over = view.at(0, frame.top_height)
-    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown_size(out))
+    marks += across(view.at(-out, frame.top_height), over, over[1] - 4, shown_size(out), before=True)
     return framed(marks, "Section through the frame with the eye line", view.one_to, ("whole", "out"))
 
 

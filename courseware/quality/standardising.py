@@ -153,7 +153,7 @@ def _script(script: ScriptToMark, *, first: bool) -> Block:
          if part.unit and not part.key.endswith(part.unit) else part.key, str(part.of))
         for part in script.parts
     )  # fmt: skip
-    table = Table(headings=("Part", "Question", "As written", "The key", "Of"), rows=rows, widths=(16, 0, 36, 36, 10))
+    table = Table(headings=("Part", "Question", "As written", "The key", "Of"), rows=rows, widths=(13, 0, 27, 30, 8))
     return Block(heading=f"Script {script.shown}", table=table, new_page=not first)
 
 

@@ -9,7 +9,7 @@ import pytest
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
-from courseware.drawings.picture import Label, Stroke
+from courseware.drawings.picture import Label, Stroke, extent
 from courseware.jobs.pictures import (
     beside,
     elevation,
@@ -70,6 +70,15 @@ def test_heights_of_the_elevation_stand_apart(plan) -> None:
     assert len(labels) == 2
     (low, _), (high, _) = sorted(labels.values())
     assert high - low >= 9  # a lane: a box to write in is 7.5 high
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_no_word_of_the_section_stands_on_what_is_cut(job) -> None:
+    marks = section(plan_of(find_job(job))).body.marks
+    cut = [Polygon(o) for m in marks if isinstance(m, Stroke) and m.closed for o in m.outlines if len(o) > 2]
+    for word in (mark for mark in marks if isinstance(mark, Label)):
+        letters = Polygon(extent(word)).buffer(-0.3)
+        assert not any(letters.intersects(piece) for piece in cut), word.text
 
 
 def heights(outline) -> float:

@@ -8,7 +8,8 @@ from courseware.papers.compose import compose_key, compose_paper
 from courseware.printing import render
 from courseware.printing.bind_pdfs import pages_of
 from courseware.printing.page_format import A4
-from courseware.printing.render import key_pdf, most_sides, paper_pdf
+from courseware.printing.render import key_pdf, lay_out_job, most_sides, paper_pdf
+from courseware.reports.report import Block, Report, Table
 
 
 class Pages:
@@ -47,3 +48,11 @@ def test_ten_exercises_take_seven_sides_and_their_key_at_most_half_as_many(compo
     sitting, sources = composed("", 10, "one")
     assert pages_of(paper_pdf(compose_paper(sitting, 0, sources))) <= 7
     assert pages_of(key_pdf(compose_key(sitting, 0, sources))) <= 3
+
+
+@pytest.mark.parametrize(("rows", "sides"), [(42, 1), (60, 2)])
+def test_a_long_table_of_a_report_is_set_closer(rows: int, sides: int) -> None:
+    """Marks of a paper of forty parts stand on one side; of fewer than thirty rows each has its usual height."""
+    table = Table(headings=("Part", "Mark"), rows=tuple((f"{n}a", "1 of 1") for n in range(rows)), widths=(16, 0))
+    report = Report(file="marks", title="Marks", blocks=(Block(table=table),))
+    assert lay_out_job(report).pages == sides
