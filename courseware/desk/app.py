@@ -16,13 +16,13 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, Response
 from starlette.routing import Route
 
-from courseware.desk import pages
+from courseware.desk import pages, static_files
 from courseware.desk.desk import Desk, NoFolder, desk_of
 from courseware.desk.forms import read_form
 from courseware.desk.guard import Guard, Refused
 from courseware.desk.nav import Nav
 from courseware.desk.render import page, said
-from courseware.desk.templates import HERE, bare
+from courseware.desk.templates import bare
 from courseware.desk.ways_on import WayOn, ways_on
 from courseware.workflows.messages import explain, keep_details
 
@@ -30,11 +30,6 @@ if TYPE_CHECKING:
     from starlette.types import ASGIApp
 
 Handler: TypeAlias = Callable[[Request], Awaitable[Response]]
-_KINDS = {
-    ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml",
-    ".ttf": "font/ttf",
-}  # fmt: skip
-_FACE = HERE.parent / "printing" / "fonts" / "atkinson-hyperlegible-next"  # in which drawings are lettered
 # A browser shows these; anything else is saved, since what it holds might run as a page of the desk.
 _SHOWN = {
     ".pdf": "application/pdf",
@@ -51,7 +46,7 @@ def make_app(desk: Desk) -> ASGIApp:
     routes, nav = screens()
     inner = Starlette(
         routes=[
-            Route("/static/{name}", _static),
+            static_files.ROUTE,
             Route("/file/{handle}", _checked(_file)),
             *(_guarded(route) for route in routes),
         ],
@@ -122,21 +117,6 @@ async def _file(request: Request) -> Response:
         content_disposition_type="inline" if shown else "attachment",
         headers={"content-security-policy": _FILE_POLICY} if shown else None,
     )
-
-
-async def _static(request: Request) -> Response:
-    found = _assets().get(request.path_params["name"])
-    return Response(found[0], media_type=found[1]) if found else Response(status_code=404)
-
-
-@cache
-def _assets() -> dict[str, tuple[bytes, str]]:
-    """Every static file by its name: a request chooses among these, and opens nothing."""
-    return {
-        file.name: (file.read_bytes(), _KINDS[file.suffix])
-        for file in sorted([*(HERE / "static").iterdir(), *_FACE.iterdir()])
-        if file.suffix in _KINDS
-    }
 
 
 async def _refused(request: Request, refused: Exception) -> Response:

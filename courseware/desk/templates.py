@@ -34,6 +34,7 @@ def templates() -> Environment:
     """The desk's templates: every value escaped, every name known."""
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+    from courseware.desk.static_files import address
     from courseware.papers.dates import in_full
     from courseware.words import count, listed, plural
 
@@ -41,5 +42,5 @@ def templates() -> Environment:
         loader=FileSystemLoader(HERE / "templates"), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True,
     )  # fmt: skip
-    found.globals |= {"count": count, "in_full": in_full, "listed": listed, "plural": plural}
+    found.globals |= {"count": count, "in_full": in_full, "listed": listed, "plural": plural, "static": address}
     return found

@@ -46,12 +46,6 @@ def test_a_pdf_is_shown_and_what_could_run_is_saved(client: Sitter, tmp_path: Pa
         )
 
 
-def test_static_files_are_the_ones_that_are_there(client: Sitter) -> None:
-    assert client.get("/static/desk.css").headers["content-type"] == "text/css; charset=utf-8"
-    for name in ("nothing.css", "..%2fapp.py", "%2e%2e/app.py", "desk.css/"):
-        assert client.get(f"/static/{name}").status_code in {404, 307}, name
-
-
 def test_an_address_with_nothing_there_says_so(client: Sitter) -> None:
     missing = client.get("/no/such/page")
     assert missing.status_code == 404

@@ -34,7 +34,6 @@ from tests.workflows.conftest import Heard
 
 NO_PAGES = {
     "/enter/{token}": "the start address, which leads on",
-    "/type/{name}": "a typeface of the sheets, for the style",
     "/work/{id}/events": "a stream that its page listens to",
     "/jobs/{whose}/{name}/drawing": "a piece of its page, drawn again",
     "/jobs/{whose}/{name}/picture": "a picture in the list of jobs",

@@ -71,7 +71,7 @@ def test_the_same_holds_at_an_address_of_ipv6() -> None:
 
 
 def test_every_answer_says_what_a_browser_may_do_with_it(client: Sitter) -> None:
-    for address in ("/", "/static/desk.css", "/nothing", "/keys"):
+    for address in ("/", "/static/x/desk.css", "/nothing", "/keys"):
         headers = client.get(address).headers
         policy = headers["content-security-policy"]
         assert policy.startswith("default-src 'none'")

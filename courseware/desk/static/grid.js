@@ -7,11 +7,9 @@ const beside = document.getElementById("beside");
 const at = table.dataset.at, token = table.dataset.token;
 const heads = [...table.tHead.rows[0].cells].slice(1), parts = heads.map(head => head.dataset.part);
 const FIRST = Number(table.dataset.first); // the column of the first part
-const field = document.createElement("input");
-field.autocomplete = "off";
-field.maxLength = 200;
-field.spellcheck = false;
-field.enterKeyHint = "next";
+const fields = [0, 1].map(() => Object.assign(document.createElement("input"), { autocomplete: "off", maxLength: 200, spellcheck: false, enterKeyHint: "next", className: "away" }));
+let [field, spare] = fields;
+table.after(...fields);
 
 const PAUSE = 120, REST = 600, LOOK = 5000, AGAIN = 2000; // ms: to read what is typed, to name the cell in the address, to hear of others, to send once more
 const saved = new Map(); // by cell that was changed here: what stands in the record
@@ -30,23 +28,31 @@ function enter(td, whole = true) {
   const text = waiting.get(td)?.text ?? stands(td);
   saved.set(td, stands(td));
   cell = td;
+  [field, spare] = [spare, field];
   field.value = text;
   field.setAttribute("aria-label", called(td));
-  td.classList.add("here");
-  td.replaceChildren(field);
+  field.className = `here ${td.className}`;
+  lay();
   field.focus({ preventScroll: true });
   if (whole) field.select();
-  td.scrollIntoView({ block: "nearest", inline: "nearest" });
+  field.scrollIntoView({ block: "nearest", inline: "nearest" });
+  spare.className = "away";
   clearTimeout(showLater);
   showLater = setTimeout(() => showBeside(td), PAUSE);
+}
+
+// The field stands over its cell.
+function lay() {
+  const over = cell.getBoundingClientRect(), from = table.getBoundingClientRect();
+  field.style.width = `${over.width}px`;
+  field.style.transform = `translate(${over.left - from.left}px, ${over.top - from.top}px)`;
 }
 
 function leave() {
   if (!cell) return;
   const td = cell, text = field.value;
   cell = null;
-  td.classList.remove("here");
-  td.textContent = text;
+  if (td.textContent !== text) td.textContent = text;
   if (text !== (waiting.get(td)?.text ?? saved.get(td))) save(td, text);
 }
 
@@ -170,7 +176,7 @@ function go(down, right, wrap = false) {
   enter((rows[row]?.cells[column] ? rows : whole())[row]?.cells[column]);
 }
 
-field.addEventListener("keydown", event => {
+for (const one of fields) one.addEventListener("keydown", event => {
   const whole = field.selectionStart === 0 && field.selectionEnd === field.value.length;
   const moves = {
     Enter: () => go(0, event.shiftKey ? -1 : 1, true),
@@ -188,13 +194,13 @@ field.addEventListener("keydown", event => {
   if (move() !== false) event.preventDefault();
 });
 
-field.addEventListener("input", () => {
+for (const one of fields) one.addEventListener("input", () => {
   const td = cell;
   clearTimeout(readLater);
   readLater = setTimeout(() => { if (cell === td) read(td); }, PAUSE);
 });
 
-field.addEventListener("blur", () => { if (document.hasFocus()) keep(); });
+for (const one of fields) one.addEventListener("blur", () => { if (document.hasFocus()) keep(); });
 
 table.addEventListener("click", event => {
   const td = event.target.closest("tbody td");

@@ -2,7 +2,7 @@
 // put in at once, and the rest of a large class a group of rows at a time while nothing else is to be done. Groups out of
 // sight are neither laid out nor painted, so that a key costs the same in a class of 200 as in one of ten.
 
-const LOWEST = 44, NARROWEST = 88; // px: a row, a cell
+const LOWEST = 44; // px: a row
 const GROUP = 4; // rows
 const section = document.querySelector("section.grid");
 const [head, body] = section.querySelector("noscript").textContent.split("<tbody>");
@@ -37,6 +37,8 @@ export function whole() {
 const idle = window.requestIdleCallback ?? (work => setTimeout(work, 16));
 const fill = () => { if (more()) idle(fill); };
 
-const tall = Math.ceil(0.7 * innerHeight / LOWEST), wide = Math.ceil(innerWidth / NARROWEST);
+// What is in sight: as many rows as the section may be tall, and its cells up to the last head that begins in it.
+const tall = Math.ceil(parseFloat(getComputedStyle(section).maxHeight) / LOWEST), heads = [...table.tHead.rows[0].cells];
+const outside = heads.findIndex(one => one.offsetLeft >= section.clientWidth), wide = outside < 0 ? heads.length : outside;
 while (rows.length < Math.min(tall, lines.length)) put(GROUP, wide);
 idle(fill);
