@@ -85,7 +85,7 @@ def js(browser):
     start = question.index("function openLine")
     page.evaluate(
         f"() => {{ {text}\nPART_KINDS.number = {{opensLine: true}}; PART_KINDS.choice = {{}};\n"
-        f"{question[start : question.index('async function askLine')]}\nglobalThis.own = {{ openLine, printsItsSum }}; }}"
+        f"{question[start : question.index('async function askLine')]}\nglobalThis.own = {{ openLine, printsItsSum, openWords }}; }}"
     )
     yield lambda code, given: page.evaluate(f"given => {{ const own = globalThis.own;\n{code} }}", given)
     page.close()
@@ -109,6 +109,19 @@ def js(browser):
 )
 def test_a_line_that_prints_its_sum_is_known(js, say, prints) -> None:
     assert js("return own.printsItsSum(given)", say) is prints
+
+
+@pytest.mark.parametrize(
+    ("say", "asked"),
+    [
+        ("6 × (12 + 3)", "6 × (12 + 3) = ?"),
+        ("Two more than 16", "Two more than 16 = ?"),
+        ("Add the extra joint.", "Add the extra joint: what does it come to?"),
+        ("There are 1000 mm in a metre", "There are 1000 mm in a metre: what does it come to?"),
+    ],
+)
+def test_a_line_left_open_is_asked_as_a_sum_or_in_words(js, say, asked) -> None:
+    assert js("return own.openWords(given)", say) == asked
 
 
 def test_a_line_that_prints_its_sum_is_never_the_one_left_open(js) -> None:

@@ -115,7 +115,7 @@ def test_the_help_goes_by_size_then_unit_then_rule_then_the_first_line(js) -> No
     rule = ["One joint more than bricks", "x", "y"]
     assert "too large" in js(HELP, ["7777", {"right": "910", "unit": "mm", "rule": rule, "working": LINES}])
     assert js(HELP, ["917", {"right": "910", "rule": rule, "working": LINES}]) == f"Check the rule first: {rule[0]}."
-    assert js(HELP, ["917", {"right": "910", "working": LINES}]) == "Check this line first: 12 × 75."
+    assert js(HELP, ["917", {"right": "910", "working": LINES}]) == "Check this step first: 12 × 75."
     assert "unit" in js(HELP, ["917 kg", {"right": "910", "unit": "mm", "working": LINES}])
     assert "unit" in js(HELP, ["917", {"right": "910"}])
     assert js(HELP, ["900", {"right": "910", "slips": [{"right": "900", "says": "s"}], "working": LINES}]) == ""

@@ -46,7 +46,7 @@ function beginMock(main, practice) {
     make("h1", { tabindex: "-1" }, "Mock test"),
     make("p", {}, "A paper like your tutor's, put together in the same way, with other figures. There is no help until you hand it in. The clock runs while this page is shown: a locked phone loses neither time nor answers."),
     make("p", {}, "It is about the topics you have ticked, or those of your plan. Each mark has a minute and a half."),
-    make("div", { class: "figure" }, make("label", { for: "exercises" }, "Exercises"), number),
+    make("div", { class: "figure" }, make("label", { for: "exercises" }, topics > 1 ? "Exercises, one of each topic at least" : "Exercises"), number),
     make("fieldset", { class: "row" }, make("legend", {}, "Extra time"), ...EXTRA.map((more, place) => tick(extra[place], more ? `${more} %` : "None"))),
     button("Begin the test", begin, { class: "next" }),
   );

@@ -206,6 +206,9 @@ export function openLine(part, slip) {
 /** Whether a line of working says all of its sum, as `7 × 225`, so that nothing but reckoning is left. @param {string} say */
 export const printsItsSum = (say) => /[0-9½¼¾)²³%][^0-9:.;,]{0,20}[×÷+−][^0-9:.;,]{0,20}[0-9½¼¾(]/.test(say);
 
+/** A line left open: a sum with its sign, words with a question. @param {string} say */
+export const openWords = (say) => (/[0-9)]$/.test(say) ? `${say} = ?` : `${say.replace(/\.$/, "")}: what does it come to?`);
+
 /**
  * The working up to a line, and that line's figure asked: its own, or at the last line the answer.
  * @param {Asking} asking @param {HTMLElement} section @param {Part} part @param {Part} row @param {number} line
@@ -218,7 +221,7 @@ async function askLine({ main, question, now, told, returned }, section, part, r
   const working = row.working ?? [];
   const isLast = line === working.length - 1;
   const asked = isLast ? row : lineAsked(row, line);
-  own.append(returnedNote(returned[row.name]), workingLines(row, line) ?? "", withMarkedWords(make("p", { class: "open-line" }, `${working[line].say} = ?`)));
+  own.append(returnedNote(returned[row.name]), workingLines(row, line) ?? "", withMarkedWords(make("p", { class: "open-line" }, openWords(working[line].say))));
   const step = {
     part: asked,
     section: own,

@@ -72,7 +72,7 @@ export function nextBestHelp(verdict, part) {
   if (part.rule?.length) return `Check the rule first: ${part.rule[0]}.`;
   if (!kindOf(part).opensLine) return "Hold what is left against the question's own words.";
   const line = part.working?.[0]?.say;
-  return line ? `Check this line first: ${line.replace(/\.$/, "")}.` : "Read once more what is asked, and check its unit.";
+  return line ? `Check this step first: ${line.replace(/\.$/, "")}.` : "Read once more what is asked, and check its unit.";
 }
 
 /** `large` or `small` where a figure is more than so many times another. @param {import("./figures.js").Fraction} value @param {import("./figures.js").Fraction} right */
