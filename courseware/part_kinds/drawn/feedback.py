@@ -19,14 +19,16 @@ _SAYS: Mapping[How, str] = {
     "wrong": "What is looked for is not there yet.",
     "blank": "Nothing is drawn here.",
 }
+_SAYS_OF_WORDS = {**_SAYS, "blank": OF_ANY_KIND["blank"]}
 
 
 def _sentences(part: MarkedPart) -> tuple[str, ...]:
-    return said(_SAYS, part)
+    return said(_SAYS_OF_WORDS if part.asked.lines else _SAYS, part)
 
 
 def _lines(part: MarkedPart) -> tuple[str, tuple[FeedbackLine, ...]]:
-    return "What the drawing is to show:", tuple(_points(part))
+    lead = "What the answer is to say:" if part.asked.lines else "What the drawing is to show:"
+    return lead, tuple(_points(part))
 
 
 def _written(_: MarkedPart) -> str:

@@ -41,3 +41,10 @@ def test_what_is_said(on_paper, marked) -> None:
     on = on_paper(DRAWN, bricks=4)
     assert KIND.sentences(marked(on, "blank")) == ("Nothing is drawn here.",)
     assert KIND.sentences(marked(on, "partly")) == ("Some of what is looked for is there.",)
+
+
+def test_a_few_words_are_not_called_a_drawing(on_paper, marked) -> None:
+    on = on_paper(WORDS, bricks=4)
+    lead, lines = KIND.lines(marked(on, "partly", 1, written="yn"))
+    assert (lead, [line.sign for line in lines]) == ("What the answer is to say:", [STANDS, HERE])
+    assert KIND.sentences(marked(on, "blank")) == ("Nothing is written here.",)
