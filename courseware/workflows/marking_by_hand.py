@@ -30,6 +30,7 @@ from courseware.workflows.decisions_file import keep_decisions
 from courseware.workflows.marking_grid import CellRefused, beside_script
 from courseware.workflows.quality import compare_markers
 from courseware.workflows.second_marking import scripts_as_written
+from courseware.workflows.waiting import decided_words
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
@@ -176,15 +177,29 @@ def settled_marks(engine: Engine, where: SittingFolder) -> dict[CellKey, KeptDec
 
 
 def settle(
-    engine: Engine, where: SittingFolder, settings: Settings, typed: tuple[str, str, str, str], *, by: str, at: datetime
+    engine: Engine,
+    where: SittingFolder,
+    settings: Settings,
+    typed: tuple[str, str, str, str],
+    *,
+    by: str,
+    at: datetime,
+    seen: str | None = None,
 ) -> Differences:
-    """Enters what two markers agreed of a part: paper, part, marks and reason. Raises `CannotSettle`."""
+    """Enters what two markers agreed of a part: paper, part, marks and reason. Raises `CannotSettle`.
+
+    `seen` is what was settled of it when they looked, in words: where that is another by now, nothing is entered.
+    """
     found = compare_markers(engine, where.sitting.code, settings)
     said = decision(*typed, sitting=where.sitting)
     if isinstance(said, str):
         raise CannotSettle(said)
     if said.marks is None or (said.code, said.label) not in {(one.code, one.label) for one in found.differences}:
         raise CannotSettle("write the marks agreed of a part that two marked differently, and the reason")
+    before = [one.decision for key, one in settled_marks(engine, where).items() if key[::2] == (said.code, said.label)]
+    stands = decided_words(before[-1] if before else None)
+    if seen is not None and seen != stands:
+        raise CannotSettle(f"it was settled meanwhile: {stands}; settle it once more to put yours in its place")
     entered = enter_scripts(engine, where.sitting.code, (), (said,), assessor=by, role="first", source=SETTLED, at=at)
     keep_decisions(engine, where, entered.pending)
     return found

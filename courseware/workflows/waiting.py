@@ -24,6 +24,7 @@ from courseware.papers.compose import compose_key
 from courseware.papers.sheets import KeyLine
 from courseware.papers.sitting import Sitting
 from courseware.printing.workers import sitting_in
+from courseware.words import count
 from courseware.workflows.decisions_file import keep_decisions
 from courseware.workflows.marking import marked_as_it_stands
 
@@ -61,7 +62,8 @@ class WaitingAnswer:
 class Look:
     """What an assessor decides having looked: the lines seen, by their places; or marks with a reason; or a comment.
 
-    `written` is the answer that was looked at: where it is another by now, nothing is decided.
+    `written` is the answer that was looked at, `decided` what was decided of it by then, in words (none: not looked
+    at): where either is another by now, nothing is decided.
     """
 
     code: str
@@ -71,6 +73,15 @@ class Look:
     marks: str = ""
     reason: str = ""
     comment: str = ""
+    decided: str | None = None
+
+
+def decided_words(decision: Decision | None) -> str:
+    """A decision in words, as it is known again; '' for none."""
+    if decision is None:
+        return ""
+    marks = "the mark stands" if decision.marks is None else count(decision.marks, "mark")
+    return ", ".join(filter(None, (marks, decision.reason, decision.comment)))
 
 
 def waiting(engine: Engine, where: SittingFolder, role: Role = "first") -> tuple[Waiting, ...]:
@@ -107,13 +118,12 @@ def waiting_answer(
     at = next((place for place, part in enumerate(parts) if part.mark.label == label), None)
     if at is None:
         return None
-    stands = [one for one in decisions_of(engine, where.sitting.code, role, code).standing if one.label == label]
     return WaitingAnswer(
         name=next(paper.learner.name for paper in where.sitting.papers if paper.code == code),
         part=parts[at],
         earlier=tuple(part for part in parts[:at] if part.number == parts[at].number),
         lines=tuple(earning(parts[at])),
-        decided=stands[-1] if stands else None,
+        decided=_standing(engine, where, code, label, role),
     )
 
 
@@ -129,12 +139,24 @@ def decide(
         raise CannotDecide(said)
     if has_lapsed(said, look.written, now):
         raise CannotDecide(f"the answer was `{look.written}` when you looked at it, now it is `{now}`: look again")
+    stands = decided_words(_standing(engine, where, look.code, look.label, role))
+    if look.decided is not None and look.decided != stands:
+        raise CannotDecide(
+            f"somebody decided it meanwhile: {stands or 'taken back'}. Look again, and decide once more to put yours "
+            "in its place"
+        )
     take(engine, sitting, where.text, at=at)
     entered = enter_scripts(
         engine, sitting.code, (), (), assessor=assessor, role=role, source="", at=at, typed_decisions=(said,)
     )
     keep_decisions(engine, where, entered.pending)
     return said
+
+
+def _standing(engine: Engine, where: SittingFolder, code: str, label: str, role: Role) -> Decision | None:
+    """What was decided of a part, if anything stands."""
+    found = [one for one in decisions_of(engine, where.sitting.code, role, code).standing if one.label == label]
+    return found[-1] if found else None
 
 
 def _marks(where: SittingFolder, look: Look) -> tuple[str, str]:

@@ -34,6 +34,7 @@ from courseware.workflows.marking_by_hand import (
 )
 from courseware.workflows.marking_grid import CellRefused
 from courseware.workflows.quality import compare_markers
+from courseware.workflows.waiting import decided_words
 
 
 async def grid(request: Request) -> Response:
@@ -139,8 +140,9 @@ async def settle_one(request: Request) -> Response:
     where, form, desk = _where(request), await read_form(request), desk_of(request)
     typed = (form.text("paper"), form.text("part"), form.text("marks"), form.text("reason"))
     engine, settings, now = record_open(desk), desk.settings(), datetime.now(UTC)
+    seen = form.text("settled") if form.texts("settled") else None
     try:
-        await run_in_threadpool(settle, engine, where, settings, typed, by=_who(request), at=now)
+        await run_in_threadpool(settle, engine, where, settings, typed, by=_who(request), at=now, seen=seen)
     except (CannotSettle, RecordRefuses) as wrong:
         return await _differences(request, trouble=f"Not settled: {wrong}.", typed=typed)
     told = f"Settled: {typed[0]}, {typed[1]}: {count(int(typed[2]), 'mark')}."
@@ -156,7 +158,8 @@ async def _differences(request: Request, trouble: str = "", typed: Sequence[str]
         about=list(about_differences(found, where.sitting, datetime.now(UTC).date().isoformat()))[1:],
         figures=agreement_table(found) if found.compared else None,
         listed=differences_by_code(found, where.sitting, {}),
-        settled=await run_in_threadpool(settled_marks, engine, where), trouble=trouble, typed=typed,
+        settled=await run_in_threadpool(settled_marks, engine, where), in_words=decided_words,
+        trouble=trouble, typed=typed,
     )  # fmt: skip
 
 

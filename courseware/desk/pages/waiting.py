@@ -20,7 +20,7 @@ from courseware.desk.shown_parts import drawing_of
 from courseware.files.sitting_folders import SittingFolder
 from courseware.marking.marks import WHOLE_PAPER
 from courseware.words import count
-from courseware.workflows.waiting import CannotDecide, Look, Waiting, decide, waiting, waiting_answer
+from courseware.workflows.waiting import CannotDecide, Look, Waiting, decide, decided_words, waiting, waiting_answer
 
 MOST_SHOWN = 60  # in the list; the others come once these are settled
 
@@ -69,6 +69,7 @@ async def _shown(request: Request, look: Look, trouble: str = "") -> Response:
         code=look.code,
         label=look.label,
         answer=answer,
+        decided=decided_words(answer.decided),
         asked=asked,
         drawing=drawing_of(answer.part.exercise),
         look=look,
@@ -86,7 +87,8 @@ def _look(form: Form, code: str, label: str) -> Look:
     seen = tuple(int(place) for place in form.texts("seen") if place.isascii() and place.isdecimal() and len(place) < 4)
     written = "".join(form.texts("written")[-1:])
     texts = {name: form.text(name) for name in ("marks", "reason", "comment")}
-    return Look(code=code, label=label, written=written, seen=seen, **texts)
+    decided = form.text("decided") if form.texts("decided") else None
+    return Look(code=code, label=label, written=written, seen=seen, decided=decided, **texts)
 
 
 def _next(where: SittingFolder, found: tuple[Waiting, ...], code: str = "", label: str = "") -> str:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import re
+from html import unescape
 
 import pytest
 
@@ -125,6 +127,12 @@ def test_two_who_differ_see_how_far_they_agree_and_settle_it_with_a_reason(clien
     assert f"Settled: {code}, 1a: 2 marks." in told
     assert "2 marks by R. Holt: The unit stands in the question" in told
     assert "1 part differently" in told, "agreement stays as it was found"
+    stale = client.fill(f"{at}/settle", {**asked, "marks": "1", "reason": "No unit", "settled": ""})
+    assert "settled meanwhile: 2 marks, The unit stands in the question" in words(stale.text), "a page loaded before"
+    [seen] = re.findall(r'name="settled" value="([^"]+)"', stale.text)
+    assert "1 mark by R. Holt" in client.done(
+        f"{at}/settle", {**asked, "marks": "1", "reason": "No unit", "settled": unescape(seen)}
+    )
 
 
 def test_where_nothing_is_marked_the_page_says_what_to_do_first(client: Sitter) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from html import unescape
 from pathlib import Path
 
 import pytest
@@ -50,6 +52,20 @@ def test_one_is_decided_by_the_lines_seen_and_leads_to_the_next(client: Sitter, 
     told = client.done(f"{at}/{second.code}/1a/decide", {"written": "3", "marks": "0", "reason": "Nothing there"})
     assert "Nothing waits" in told
     assert "Decided already: 1 mark, On the back" in words(client.get(f"{at}/{first.code}/1b").text)
+
+
+def test_two_who_decide_the_same_at_once_are_told_of_each_other(client: Sitter, at: str, where) -> None:
+    """The second one's page was loaded before the first decided: nothing is put in its place unseen."""
+    page = f"{at}/{where.sitting.papers[0].code}/1a"
+    asked = {"written": "7.5", "decided": "", "marks": "1", "reason": "On the back"}
+    assert 'name="decided" value=""' in client.get(page).text
+    assert client.fill(f"{page}/decide", asked).status_code == 303
+    other = {**asked, "marks": "0", "reason": "Nothing there"}
+    refused = client.fill(f"{page}/decide", other)
+    assert (refused.status_code, "decided it meanwhile: 1 mark, On the back." in words(refused.text)) == (422, True)
+    [stands] = re.findall(r'name="decided" value="([^"]*)"', refused.text)
+    assert client.fill(f"{page}/decide", {**other, "decided": unescape(stands)}).status_code == 303
+    assert "Decided already: 0 marks, Nothing there" in words(client.get(page).text)
 
 
 @pytest.mark.parametrize(
