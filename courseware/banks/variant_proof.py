@@ -10,12 +10,13 @@ from courseware.banks.exercise import DrawingAsked, Exercise
 from courseware.banks.figures import DoesNotWriteOut, Figure, exact_text, write_out
 from courseware.banks.formulas import Formula, FormulaImpossible, Value
 from courseware.banks.number_part import SolvedNumber, rounded, shown_lines
-from courseware.banks.part import Solved, WritesOut
+from courseware.banks.part import Part, Solved, WritesOut
 from courseware.banks.solve import Given, scope_of, solve
-from courseware.banks.wording import Wording, say_value
+from courseware.banks.wording import SITE_WORDS, Wording, say_value
 from courseware.trade import TradeError
 
 _NOT_WHERE = "by `where`"
+_ANY_SITE = {word: word for word in SITE_WORDS}
 _MM_IN = {"m": Fraction(1000), "in": Fraction("25.4")}  # of the units other than mm that a size may be asked in
 
 
@@ -45,6 +46,8 @@ def prove_variant(
     scope = scope_of(given, solved)
     for formula in wordings:
         writes_out(formula.value(scope), formula.text)
+    for part in solved:
+        _tell_offers_apart(part.part, scope)
     if exercise.drawing is not None:
         _prove_drawing(exercise, exercise.drawing, scope)
     for part in solved:
@@ -79,6 +82,13 @@ def working_writes_out(name: str, working: tuple[Value | None, ...], writes_out:
     for count, value in enumerate(working, 1):
         if value is not None and not isinstance(value, bool):
             writes_out(value, f"{name}, line {count} of the working")
+
+
+def _tell_offers_apart(part: Part, scope: Mapping[str, Value]) -> None:
+    what, offered = part.offers
+    read = {" ".join(wording.render(scope, _ANY_SITE).casefold().split()) for wording in offered}
+    if len(read) < len(offered):
+        raise LeftOut(f"where two {what} of {part.name} read alike")
 
 
 def _tell_slips_apart(number: SolvedNumber) -> None:

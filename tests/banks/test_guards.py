@@ -7,8 +7,9 @@ from collections import Counter
 import pytest
 
 from courseware.banks import prove, solve
-from courseware.banks.guards import Guards
+from courseware.banks.guards import Guards, no_brick
 from courseware.banks.solve import scope_of
+from courseware.trade import FORMATS, Format
 
 
 def test_a_figure_that_is_the_same_on_every_paper(exercise, number) -> None:
@@ -59,3 +60,33 @@ def test_what_is_fixed_is_said_to_be(exercise, number, fixed: bool, low: int, hi
 
 def test_of_one_variant_nothing_can_vary(exercise, number) -> None:
     assert Guards(exercise(parts=[number()])).fault([0], {"length": (2, 2)}, Counter()) is None
+
+
+def test_two_slips_of_the_same_words_explain_neither_figure(exercise, number) -> None:
+    def told(*says: str) -> str | None:
+        slips = [{"value": f"pier(bricks) + {place}", "says": say} for place, say in enumerate(says, 1)]
+        return Guards(exercise(parts=[number(slips=slips)])).fault([0, 1], {"length": (1, 2)}, Counter())
+
+    assert told("A joint was added", "Out by {{ bricks }}", "Out by {{ 2 * bricks }}") is None
+    assert told("A joint was added", "Out by one", "A joint was added") == (
+        "slip 3 of length has the words of another: say what went wrong in each"
+    )
+
+
+@pytest.mark.parametrize(
+    ("sizes", "wrong"),
+    [
+        ((1000, 400, 65, 10, 10), ""),
+        ((1001, 400, 65, 10, 10), "not laid by hand"),
+        ((215, 215, 65, 10, 10), ""),
+        ((215, "215.5", 65, 10, 10), "wider than it is long"),
+        ((215, 102, 65, 10, 65), ""),
+        ((215, 102, 65, 66, 10), "joint thicker"),
+        ((215, 102, 65, 0, 0), ""),  # laid dry
+    ],
+)
+def test_bricks_that_are_none(sizes, wrong: str) -> None:
+    length, width, height, perpend, bed = sizes
+    told = no_brick(Format("Kiln", length, width, height, perpend=perpend, bed=bed))
+    assert wrong in told if wrong else told is None
+    assert [no_brick(known) for known in FORMATS.values()] == [None] * len(FORMATS)

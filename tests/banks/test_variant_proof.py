@@ -176,3 +176,22 @@ def test_each_formula_in_words_is_asked_once(exercise, number) -> None:
     writes_out(910, "length")
     with pytest.raises(FormulaImpossible, match=r"`length` gives about 0\.2857"):
         writes_out(Fraction(2, 7), "length")
+
+
+@pytest.mark.parametrize(
+    ("kind", "left_out"),
+    [
+        ({"kind": "choice", "several": True, "choices": [
+            {"say": "{{ bricks }} mm", "right": "true", "check": "true"},
+            {"say": "{{ 6 - bricks }}  MM", "right": "false", "check": "false"},
+        ]}, {"where two choices of pick read alike": 1}),
+        ({"kind": "order", "before": [["a", "b"], ["b", "c"]], "steps": [
+            {"name": "a", "say": "Lay {{ bricks }}"}, {"name": "b", "say": "Check"}, {"name": "c", "say": "Lay 4"},
+        ]}, {"where two steps of pick read alike": 1}),
+    ],
+)  # fmt: skip
+def test_what_a_learner_cannot_tell_apart_is_left_out(exercise, number, kind, left_out) -> None:
+    pick = {"name": "pick", "ask": "Which?", "marks": 1, **kind}
+    proof = prove(exercise(parts=[number(), pick]))
+    assert proof.failure is None
+    assert left_out.items() <= proof.left_out.items()
