@@ -21,6 +21,7 @@ _DAY = "2000-01-01"  # every copy's own date: the sitting's stands on it
 _WIDE, _MARGIN = 174.0, 18.0  # mm, on A4
 _ANSWER_WIDE = 62.0  # mm, of the cell of an answer
 _COLUMN = 18.0, 44.0  # mm, of a column but the first: at least and at most
+_FILLED_HIGH = 9.0  # mm, of a row to write in
 _TO_FILL = 52.0, 40.0  # mm, of the working and the answer of a table to write in
 _LETTER, _ROUND = 2.2, 5.0  # mm: a letter of 11 points, and round the words of a cell
 _FACE = "Arial"
@@ -108,14 +109,19 @@ class _Copy:
         self._space()
 
     def _add_table(self, element: ElementTree.Element) -> None:
+        from docx.shared import Mm
+
         rows = [row for part in element for row in part if row.tag == "tr"]
-        widths = _widths(rows, to_fill="list" in element.get("class", "").split())
+        to_fill = "list" in element.get("class", "").split()
+        widths = _widths(rows, to_fill=to_fill)
         table = self._document.add_table(rows=len(rows), cols=len(widths), style="Table Grid")
         _set_widths(table, widths)
-        for row, line in zip(table.rows, rows, strict=True):
+        for place, (row, line) in enumerate(zip(table.rows, rows, strict=True)):
             for cell, words in zip(row.cells, line, strict=False):
                 _fill(cell.paragraphs[0], words)
                 cell.paragraphs[0].paragraph_format.space_after = 0
+            if to_fill and place:
+                row.height = Mm(_FILLED_HIGH)
         if element.find("thead") is not None:
             _repeat(table)
         self._space()
