@@ -22,6 +22,7 @@ _BETWEEN = 2.8  # mm round a part
 _ROUND_DRAWING = 5.0  # mm
 _LARGE_HIGH = 0.45, 0.9  # of a page's height: a drawing in large type, and one that has a page to itself
 _KEPT = 3.0  # mm that must be saved before parts are set side by side
+_SMALLER = 7.0  # mm that must be saved before a drawing is made smaller
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,12 +79,19 @@ def _beside(sizes: Sizes, says: str, parts: Sequence[AskedPart], page: PageForma
         for count in range(len(parts) + 1):
             rest, rows = _in_rows(parts[count:], page)
             cost = _cost(max(small.height + _ROUND_DRAWING, beside), page) + rest
-            if cost < best - (_KEPT if found else 0):
+            if cost < best - _worth(found, small):
                 first = tuple(Placed(part=part, wide=wide) for part in parts[:count])
                 best, found = cost, Arrangement(drawing=small, beside=True, first=first, rows=rows)
             if count < len(parts):
                 beside += part_height(parts[count], wide, page)
     return found
+
+
+def _worth(found: Arrangement | None, drawing: Picture) -> float:
+    """How many mm must be saved before this drawing, or more parts beside it, take the place of what was found."""
+    if found is None or found.drawing is None:
+        return 0.0
+    return _KEPT if drawing.height >= found.drawing.height else _SMALLER
 
 
 def _one_under_another(exercise: AskedExercise, page: PageFormat) -> Arrangement:
