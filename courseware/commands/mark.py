@@ -8,7 +8,7 @@ import click
 
 from courseware.commands.options import by_centre, cores, jobs_option, names_option, record_option, who_says
 from courseware.commands.terminal import TERMINAL
-from courseware.words import count
+from courseware.words import count, listed
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -125,7 +125,11 @@ def _tell_entered(entered: Entered) -> None:
     for change in [one for one in entered.changed if one.before][:_MOST_TOLD]:
         what = f"{change.code} {change.label or 'status'}"
         click.echo(f"Changed: {what} was `{change.before}` ({change.by}), is now `{change.after}`.", err=True)
-    for left in entered.left[:_MOST_TOLD]:
+    if empty := [left for left in entered.left if not left.before]:
+        papers, who = len({left.code for left in empty}), listed(sorted({left.by for left in empty}))
+        told = f"{count(len(empty), 'cell')} of {count(papers, 'paper')}, empty in this sheet, that {who} typed since."
+        click.echo(f"Left as they are: {told}", err=True)
+    for left in [one for one in entered.left if one.before][:_MOST_TOLD]:
         what = f"{left.code} {left.label or 'status'}"
         click.echo(
             f"Left as it is: {what} is `{left.before}` in this sheet; {left.by} typed `{left.after}` since.", err=True

@@ -24,7 +24,9 @@ _MOST_COLUMNS = 200
 _LONGEST_CELL = 500  # characters: longer ones are not names, and putting their accents in order takes for ever
 _MOST_NAMED = 10  # lines or notes told one by one
 _ENOUGH_COMMAS = 2  # names, all with a comma in the middle, before a list is taken to have surnames first
-_NO_NAME = re.compile(r"[0-9\s.,:/-]+|TRUE|FALSE")  # as a spreadsheet shows a number, a date, a truth
+_NO_NAME = re.compile(  # as a spreadsheet shows a number, a date, a truth, an error, or an export nothing
+    r"[0-9\s.,:/?-]+|TRUE|FALSE|#[A-Z0-9/!?]+|N/?A|NULL|NONE|NIL", re.IGNORECASE
+)
 _EXPONENT = re.compile(r"[0-9](\.[0-9]{1,15})?E\+[0-9]{1,3}")
 
 
@@ -209,7 +211,8 @@ def _doubts(read: Sequence[_Read]) -> Iterator[str]:
     if mended := [row.line for row in read if row.mended]:
         yield f"Unseen or piled-up characters were left out of the name on {_lines(mended)}."
     if unlike := [row.line for row in read if _NO_NAME.fullmatch(row.learner.name)]:
-        yield f"A number, a date or a yes-or-no cell was taken as the name on {_lines(unlike)}: is it the right column?"
+        hardly = "A cell that is hardly a name (a number, a date, N/A) was taken as one"
+        yield f"{hardly} on {_lines(unlike)}: is it the right column?"
     if shortened := [row.line for row in read if _EXPONENT.fullmatch(row.learner.reference)]:
         yield (
             f"A spreadsheet has shortened the reference on {_lines(shortened)} to a power of ten: "

@@ -479,3 +479,12 @@ def test_a_mark_that_two_markers_agreed_stands_over_the_marking_sheet(sitting) -
     run("mark", str(sitting), "two-markers.xlsx", *words)
     assert "Left as it is: " in run("mark", str(sitting), *words).output
     assert kept()[code][0] == ("1a", 0, "decided")
+
+
+def test_the_empty_sheet_of_a_sitting_that_was_typed_elsewhere_is_told_in_one_line(sitting) -> None:
+    words = ("--assessor", "J. Marsh", "--jobs", "1")
+    first = papers(sitting)[0]
+    run("mark", str(sitting), fill(sitting, "a.csv", {"1a": answer(first, "1a"), "1b": "7"}), *words)
+    told = run("mark", str(sitting), *words).output
+    assert "Left as they are: 2 cells of 1 paper, empty in this sheet, that J. Marsh typed since." in told
+    assert "is ``" not in told
