@@ -64,8 +64,8 @@ LONG_PLACES = (
     "commands/test_demo.py", "commands/test_issue.py::test_a_killed_worker*",
     "commands/test_issue.py::test_another_request_does_not_go_on*", "commands/test_issue.py::test_two_runs_at_once*",
     "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
-    "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_both_ways.py", "desk/test_every_page.py",
-    "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py",
+    "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_both_ways.py",
+    "desk/test_every_page.py", "desk/test_hostile_forms.py", "desk/test_killed.py", "drawings/test_fitted.py", "drawings/test_large_type_of_every_kind.py",
     "drawings/test_shipped_drawings.py",
     "journeys/test_a_term.py", *(f"practice/test_page_{of}.py" for of in (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",

@@ -33,6 +33,7 @@ JOURNEYS = {
     "desk/test_both_ways.py": "the desk and the commands, each thing done by both",
     "desk/test_killed.py": "a desk killed at work and started again, whichever module was writing",
     "desk/test_every_page.py": "what holds for every page of the desk, whichever module gives it",
+    "desk/test_hostile_forms.py": "forms, addresses and files from somebody who means harm, whichever module reads them",
     "desk/test_hostile_requests.py": "requests from strangers to a running desk, whichever module refuses them",
     "drawings/test_a_kind_of_ones_own.py": "a kind of drawing, from what a bank may ask of it to print and practice",
     "drawings/test_shipped_drawings.py": "the drawings of the shipped banks, whichever kind they are",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from tests.desk.hands import AtTheDesk, Mouse
+from tests.desk.hands import AtTheDesk, Mouse, click_at
 from tests.desk.tutors_week import LATE, NAMES, TITLE, sitting
 from tests.workflows.filled_marks import fill, filled_in
 
@@ -35,7 +35,7 @@ def another_marks_and_takes_a_mark_back(at: AtTheDesk) -> None:
         at.page.locator("#beside h2").wait_for()
         for place, text in ((0, "1"), (0, "- wrong script"), (0, "0 not shown"), (1, "1"), (2, "1"), (3, "2")):
             if isinstance(at.hand, Mouse):
-                cells.nth(place).click()
+                click_at(at.page, cells.nth(place))
             at.page.keyboard.type(text)
             at.page.keyboard.press("Enter")
             at.page.locator("#saved", has_text="All saved").wait_for()

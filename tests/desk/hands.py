@@ -156,6 +156,13 @@ class AtTheDesk:
         return bytes(answer.body())
 
 
+def click_at(page: Any, cell: Any) -> None:
+    """Clicks where a cell is: the field of the grid may stand over it."""
+    cell.scroll_into_view_if_needed()
+    box = cell.bounding_box()
+    page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+
+
 def keyed(page: Any, keys: Sequence[str]) -> None:
     """Types texts, each followed by Enter."""
     for text in keys:

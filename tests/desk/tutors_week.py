@@ -7,7 +7,7 @@ from pathlib import Path
 from courseware.files.sitting_folders import find_folders
 from courseware.papers.sitting import Sitting
 from courseware.workflows.own_banks import NEW_BANK
-from tests.desk.hands import AtTheDesk, Mouse, keyed
+from tests.desk.hands import AtTheDesk, Mouse, click_at, keyed
 from tests.practice.saved_practices import as_bytes, saved
 
 LONG = "Ferdinand Maximilian Algernon Wolstenholme-Featherstonehaugh of Upper Dunstable"  # 79 characters
@@ -149,7 +149,7 @@ def answers_are_typed(at: AtTheDesk) -> None:
         return
     if isinstance(at.hand, Mouse):
         for place, text in enumerate(answers(at)):
-            rows.nth(place).locator("td").nth(1 if text else 0).click()
+            click_at(at.page, rows.nth(place).locator("td").nth(1 if text else 0))
             at.page.keyboard.type(text or "a")
     else:
         at.page.locator("#beside h2").wait_for()
@@ -157,7 +157,7 @@ def answers_are_typed(at: AtTheDesk) -> None:
         at.page.keyboard.press("ArrowLeft")
         at.page.keyboard.type("a")
     if isinstance(at.hand, Mouse):
-        rows.nth(0).locator("td").nth(1).click()
+        click_at(at.page, rows.nth(0).locator("td").nth(1))
     else:
         at.page.keyboard.press("ArrowRight")
     at.page.locator("#saved", has_text="All saved").wait_for()
