@@ -9,6 +9,7 @@ from courseware.banks.own_picture import ROOM, SMALLEST_TYPE, NotDrawn, OwnLine,
 
 _FINEST = 0.1  # mm of pen: a finer line does not print
 _FARTHEST = 1e6  # mm
+_LEAST = 1.0  # mm either way: smaller is a speck
 _LETTER = 0.6  # width of a letter to its size, wider than the face is on average
 
 OwnMarks = tuple[OwnLine | OwnWords, ...]
@@ -26,6 +27,8 @@ def fitted(marks: OwnMarks) -> OwnMarks:
         raise NotDrawn("something lies too far off to be drawn", "expected all within the picture")
     left, top = min(x for x, _ in corners), min(y for _, y in corners)
     wide, high = max(x for x, _ in corners) - left, max(y for _, y in corners) - top
+    if max(wide, high) < _LEAST:
+        raise NotDrawn("all of it lies on one point", "expected a drawing of 1 mm or more: look at its transforms")
     by = min(1.0, ROOM[0] / wide if wide else 1.0, ROOM[1] / high if high else 1.0)
     found = tuple(_moved(mark, (left, top), by) for mark in marks)
     for mark in found:

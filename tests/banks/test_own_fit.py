@@ -74,3 +74,12 @@ def test_nothing_and_what_lies_too_far_off_are_refused(marks, wrong: str) -> Non
     with pytest.raises(NotDrawn) as refused:
         fitted(marks)
     assert wrong in refused.value.wrong
+
+
+@pytest.mark.parametrize(("wide", "drawn"), [(0, False), (0.9, False), (1, True)])
+def test_a_speck_is_no_picture(wide: float, drawn: bool) -> None:
+    if drawn:
+        assert fitted((line((0, 0), (wide, 0)),))
+    else:
+        with pytest.raises(NotDrawn, match="one point"):
+            fitted((line((0, 0), (wide, 0)),))
