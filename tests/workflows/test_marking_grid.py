@@ -12,9 +12,10 @@ from courseware.database.errors import RecordRefuses
 from courseware.database.kept_marks import marks_of
 from courseware.database.opening import open_record
 from courseware.database.scripts import decisions_of, scripts_of
-from courseware.database.typed_cells import TypedCell
+from courseware.database.typed_cells import TypedCell, type_cell
 from courseware.marking.marks import Decision
 from courseware.marking.script_sheet import Scripts
+from courseware.workflows import marking_grid as marking_grid_module
 from courseware.workflows.marking import enter_and_mark, marked_as_it_stands
 from courseware.workflows.marking_grid import (
     CellRefused,
@@ -65,6 +66,24 @@ def mark(engine, place, sheet: Scripts, *decisions: Decision):
     return enter_and_mark(
         engine, place, sheet, decisions, assessor="J. Marsh", role="first", source="marking-sheet.xlsx", at=LATER
     )[1]
+
+
+def test_the_first_two_cells_of_a_sitting_sent_at_the_same_moment_both_stand(place, anew, monkeypatch) -> None:
+    paper = place.sitting.papers[0]
+    first, second = (part.label for part in paper.parts[:2])
+    calls: list[str] = []
+
+    def overtaken(engine, sitting, typed, *rest, **how):
+        calls.append(typed.label)
+        if len(calls) == 1:  # while this one finds that the record has no sitting, the other has it taken in
+            keep_cell(anew, place, cell(paper.code, second, "2"), assessor="J. Marsh", at=WHEN)
+            raise RecordRefuses("the record has no such sitting")
+        return type_cell(engine, sitting, typed, *rest, **how)
+
+    monkeypatch.setattr(marking_grid_module, "type_cell", overtaken)
+    keep_cell(anew, place, cell(paper.code, first, "1"), assessor="J. Marsh", at=WHEN)
+    stands = marking_grid(anew, place).rows[0].cells
+    assert stands[:2] == ("1", "2")
 
 
 def test_marking_by_the_sheet_and_by_the_grid_are_the_same_marks_and_records(place, anew, tmp_path) -> None:

@@ -1,7 +1,7 @@
 // The grid: one field that moves from cell to cell. What is typed is sent on at each cell and shown as saved only once
 // the desk has answered that it is; typing itself waits for nothing.
 
-import { rows, table, whole } from "./grid_rows.js";
+import { cellAt, rows, table, whole } from "./grid_rows.js";
 
 const beside = document.getElementById("beside");
 const at = table.dataset.at, token = table.dataset.token;
@@ -48,12 +48,15 @@ function lay() {
   field.style.transform = `translate(${over.left - from.left}px, ${over.top - from.top}px)`;
 }
 
+new ResizeObserver(() => { if (cell) lay(); }).observe(table.tHead);
+
 function leave() {
   if (!cell) return;
   const td = cell, text = field.value;
   cell = null;
   if (td.textContent !== text) td.textContent = text;
   if (text !== (waiting.get(td)?.text ?? saved.get(td))) save(td, text);
+  else if (!waiting.has(td)) fit(td);
 }
 
 function save(td, text) {
@@ -93,7 +96,6 @@ async function send(td, one) {
   if (answer.saved === "refused") {
     waiting.delete(td);
     td.classList.remove("unsaved");
-    td.classList.add("refused");
     note(td, `${called(td)}: ${now.text} was not kept: ${answer.why}.`);
     if (cell !== td) td.textContent = saved.get(td);
   } else if (answer.saved === "otherwise") {
@@ -107,7 +109,8 @@ async function send(td, one) {
     saved.set(td, answer.stands);
     if (now === one || now.text === answer.stands) {
       waiting.delete(td);
-      td.classList.remove("unsaved", "refused");
+      td.classList.remove("unsaved");
+      fit(td);
       if (cell !== td) td.textContent = answer.stands;
     } else {
       now.seen = answer.stands;
@@ -125,10 +128,19 @@ function tell() {
   left = left || many > 0;
 }
 
+const notes = new Map(); // by cell that was not kept
+function fit(td) {
+  td.classList.remove("refused");
+  notes.get(td)?.remove();
+}
+
 function note(td, text) {
+  fit(td);
+  td.classList.add("refused");
   const line = document.createElement("p");
   line.className = "wrong";
   line.textContent = text;
+  notes.set(td, line);
   document.getElementById("others").append(line);
 }
 
@@ -173,17 +185,17 @@ function go(down, right, wrap = false) {
   let row = rowOf(cell).rowIndex - 1 + down, column = cell.cellIndex + right;
   if (wrap && column > parts.length) { column = FIRST; row += 1; }
   if (wrap && column < FIRST) { column = parts.length; row -= 1; }
-  enter((rows[row]?.cells[column] ? rows : whole())[row]?.cells[column]);
+  enter(cellAt(row, column));
 }
 
 for (const one of fields) one.addEventListener("keydown", event => {
-  const whole = field.selectionStart === 0 && field.selectionEnd === field.value.length;
+  const marked = field.selectionStart === 0 && field.selectionEnd === field.value.length;
   const moves = {
     Enter: () => go(0, event.shiftKey ? -1 : 1, true),
     ArrowDown: () => go(1, 0),
     ArrowUp: () => go(-1, 0),
-    ArrowLeft: () => (whole || field.selectionEnd === 0) && go(0, -1),
-    ArrowRight: () => (whole || field.selectionStart === field.value.length) && go(0, 1),
+    ArrowLeft: () => (marked || field.selectionEnd === 0) && go(0, -1),
+    ArrowRight: () => (marked || field.selectionStart === field.value.length) && go(0, 1),
     Escape: () => { field.value = waiting.get(cell)?.text ?? saved.get(cell); field.select(); read(cell); },
     "*": () => { const { star } = heads[cell.cellIndex - 1].dataset; if (star) { field.value = star; go(0, 1, true); } },
     Home: () => event.ctrlKey && enter(rows[0].cells[FIRST]),

@@ -22,16 +22,25 @@ function put(many, cells = Infinity) {
   pieces.forEach((piece, at) => piece.length > cells && begun.push([group.rows[at], piece.slice(cells).join("")]));
 }
 
+const left = () => begun.length > 0 || rows.length < lines.length;
+
 function more() {
   if (begun.length) for (const [row, cells] of begun.splice(0, GROUP)) row.insertAdjacentHTML("beforeend", cells);
   else put(GROUP);
-  return begun.length > 0 || rows.length < lines.length;
+  return left();
 }
 
 // All rows of the class, whatever is in by now.
 export function whole() {
-  while (begun.length || rows.length < lines.length) more();
+  while (left()) more();
   return rows;
+}
+
+// The cell at a row and a column, from 0, put in now if need be; nothing where there is none.
+export function cellAt(row, column) {
+  if (!lines[row] || column < 1 || column >= table.tHead.rows[0].cells.length) return undefined;
+  while (left() && !rows[row]?.cells[column]) more();
+  return rows[row].cells[column];
 }
 
 const idle = window.requestIdleCallback ?? (work => setTimeout(work, 16));

@@ -50,6 +50,21 @@ def go_to(page: Any, name: str, heading: str) -> None:
     expect(page.get_by_role("heading", level=1)).to_contain_text(heading)
 
 
+def walk_to_the_ends(page: Any, sitting: Sitting) -> None:
+    """From the first cell left to the status and no further; to the last cell; Tab goes to what stands beside it."""
+    page.keyboard.press("Control+Home")
+    for _ in range(3):
+        page.keyboard.press("ArrowLeft")
+    expect(page.locator("input:focus")).to_have_accessible_name(f"{sitting.papers[0].code}, status")
+    page.keyboard.press("Control+End")
+    last = sitting.papers[-1]
+    expect(page.locator("input:focus")).to_have_accessible_name(f"{last.code}, {last.parts[-1].label}")
+    expect(page.locator("#beside h2")).to_contain_text(f"{last.code}, {last.parts[-1].label}")
+    page.keyboard.press("Tab")
+    expect(page.locator("#beside :focus")).to_have_text("The whole script")
+    page.keyboard.press("Shift+Tab")
+
+
 def type_in(page: Any, sitting: Sitting, scripts: Mapping[str, Script]) -> None:
     """One script after another: Enter goes on to the next part, and from the last one to the next learner."""
     for paper in sitting.papers:
@@ -92,6 +107,7 @@ def test_an_assessor_marks_a_class_of_seven_by_keyboard_alone(
     expect(page.locator("#reading")).to_be_visible()
     type_in(page, sitting, scripts)
     saved(page)
+    walk_to_the_ends(page, sitting)
     engine = open_record(f"sqlite:///{folder / 'output/record.sqlite'}")
     kept = {one.code: (one.status, filled(one)) for one in scripts_of(engine, sitting.code, "first")}
     assert kept == {code: (one.status, filled(one)) for code, one in scripts.items()}
