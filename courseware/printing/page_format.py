@@ -41,6 +41,7 @@ _FEEDBACK = (  # re-flowed: one size of type, nothing beside anything, what is a
     "@page feedback {{ margin: {margin}; @bottom-left {{ vertical-align: bottom; margin-top: {below}mm }} "
     "@bottom-right {{ width: {beside}mm }} }}"
 )
+_PART_A_PAGE_ROOM = 2.0  # what is left of a part's own page is for writing
 _PART_A_PAGE = ".paper .part ~ .part { break-before: page }"
 _EXERCISE_A_PAGE = ".paper .exercise ~ .exercise { break-before: page }"
 _LINE_FOOT = 13.0  # mm at a page's foot that the 100 mm line takes
@@ -190,6 +191,7 @@ def page_for(asked: SheetFormat) -> PageFormat:
         ground=_GROUNDS.get(asked.ground, ""),
         part_a_page=asked.part_a_page,
         roomy=asked.roomy,
+        room=_PART_A_PAGE_ROOM if asked.part_a_page else A4.room,
     )
 
 

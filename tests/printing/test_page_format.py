@@ -59,3 +59,7 @@ def test_a_page_is_set_closer_only_where_nobody_asked_for_room(words: str, may: 
     closer = page_for(read_format(words)).closer
     assert (closer is not None) is may
     assert closer is None or closer.line_height < A4.line_height
+
+
+def test_a_part_a_page_has_twice_the_room_to_write_in() -> None:
+    assert page_for(read_format("part-a-page")).room == 2 * page_for(read_format("standard")).room
