@@ -62,4 +62,4 @@ def test_a_page_is_set_closer_only_where_nobody_asked_for_room(words: str, may: 
 
 
 def test_a_part_a_page_has_twice_the_room_to_write_in() -> None:
-    assert page_for(read_format("part-a-page")).room == 2 * page_for(read_format("standard")).room
+    assert page_for(read_format("part-a-page")).room == 2 * A4.room
