@@ -61,7 +61,8 @@ SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 # What makes a test long, here and nowhere else: it does over all shipped topics, or in a browser once more, what others show in small.
 # `.ci/run` leaves these out, so that it stays under ten minutes; `.ci/newest` runs them, and so does plain `pytest`.
 LONG_PLACES = (
-    "commands/test_demo.py", "commands/test_issue.py::test_a_killed_worker*",
+    "commands/test_demo.py", "commands/test_distance.py::test_a_course_s_start*", "commands/test_issue.py::test_a_killed_worker*",
+    "commands/test_issue.py::test_a_title_of_many*", "commands/test_issue.py::test_without_a_typed_seed*",
     "commands/test_issue.py::test_another_request_does_not_go_on*", "commands/test_issue.py::test_two_runs_at_once*",
     "commands/test_options_centre.py", "commands/test_practise.py", "desk/pages/test_*_in_a_browser.py",
     "desk/pages/test_keep_appeals.py", "desk/pages/test_markers.py", "desk/test_a_week.py", "desk/test_both_ways.py",
@@ -70,7 +71,7 @@ LONG_PLACES = (
     "journeys/test_a_term.py", *(f"practice/test_page_{of}.py" for of in (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",
     )),
-    "printing/test_engine.py", "printing/test_leak_check.py::test_the_key_itself*",
+    "printing/test_engine.py", "printing/test_feedback_height.py::test_it_is_right_more*", "printing/test_leak_check.py::test_the_key_itself*",
     "printing/test_leak_check.py::test_what_is_read_back_is_what_another_reader_reads*",
     "printing/test_render_b*.py",
     "printing/test_render_layout.py", "printing/test_workers*.py", "test_installed.py", "test_readme_commands.py",
