@@ -61,6 +61,7 @@ SLOW_FIXTURES = {"composed"}  # sittings of every exercise of a topic
 # What makes a test long, here and nowhere else: it does over all shipped topics, or in a browser once more, what others show in small.
 # `.ci/run` leaves these out, so that it stays under ten minutes; `.ci/newest` runs them, and so does plain `pytest`.
 LONG_PLACES = (
+    "commands/test_again.py::test_editable_copies*", "commands/test_join.py::test_a_sitting_issued_with_editable*",
     "commands/test_demo.py", "commands/test_distance.py::test_a_course_s_start*", "commands/test_issue.py::test_a_killed_worker*",
     "commands/test_issue.py::test_a_title_of_many*", "commands/test_issue.py::test_without_a_typed_seed*",
     "commands/test_issue.py::test_another_request_does_not_go_on*", "commands/test_issue.py::test_two_runs_at_once*",
@@ -72,9 +73,11 @@ LONG_PLACES = (
         "drawings", "firefox", "glossary", "look", "memory", "mock", "month", "plan", "progress", "sight", "sitting", "sums",
     )),
     "printing/test_engine.py", "printing/test_feedback_height.py::test_it_is_right_more*", "printing/test_leak_check.py::test_the_key_itself*",
+    "printing/test_joined_tags.py::test_sheets_joined_a_few*", "printing/test_leak_check.py::test_no_paper_of_any_topic*",
     "printing/test_leak_check.py::test_what_is_read_back_is_what_another_reader_reads*",
     "printing/test_render_b*.py",
     "printing/test_render_layout.py", "printing/test_workers*.py", "test_installed.py", "test_readme_commands.py",
+    "workflows/test_changes.py::test_a_run_stopped_at_any_write*", "workflows/test_jobs.py::test_the_worksheets_bank_proves*",
 )  # fmt: skip
 
 
