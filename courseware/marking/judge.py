@@ -65,9 +65,10 @@ def judge(value: Fraction, written: WrittenFigure, asked: AskedFigure) -> Verdic
         return verdict
     other_unit = written.reading == "wrong unit" or value not in written.bare
     if other_unit and any(within_band(bare, asked.own.answer, asked.own.within) for bare in written.bare):
-        return Verdict(how="unit", marks=of - 1, why=f"The right figure with another unit: {unit} was asked.")
+        return Verdict(how="unit", marks=of - 1, why=f"The right figure with another unit: {unit or 'none'} was asked.")
     if written.reading == "wrong unit":
-        return Verdict(how="unknown", marks=0, why=f"Another unit than {unit}, and another figure. {_SEE}")
+        other = f"Another unit than {unit}" if unit else "A unit where none is asked"
+        return Verdict(how="unknown", marks=0, why=f"{other}, and another figure. {_SEE}")
     for verdict in _nearly(value, written.places, asked):
         return verdict
     if asked.withheld:

@@ -220,3 +220,9 @@ def test_method_marks_are_never_all_of_a_part(typed: str) -> None:
     """A part of one mark whose only line is the method's: the answer is not right, so it earns nothing."""
     one = replace(OWN, part=replace(OWN.part, marks=1, accept=(), slips=()), accept=(), slips=())
     assert judged(typed, one).marks == 0
+
+
+def test_a_unit_where_none_is_asked_is_told_as_that() -> None:
+    bare = replace(OWN, part=replace(OWN.part, unit=""))
+    assert judged("910 kg", bare).why == "The right figure with another unit: none was asked."
+    assert judged("777 kg", bare).why == "A unit where none is asked, and another figure. See the working."
